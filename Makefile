@@ -1,0 +1,105 @@
+# make          library and program in build/
+# make demo     set up, build, run the demo project
+# make test     set up, build, run every test
+# make asan lint cov bench install clean docs
+B ?= build
+CC ?= cc
+ifeq ($(origin CC),default)
+CC = gcc
+endif
+PREFIX ?= /usr/local
+VERSION = 0.1.0
+WARN = -Wall -Wextra -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes -Wpointer-arith -Wundef -Wvla -Werror
+CFLAGS ?= -O2 -g
+STD = -std=c11 -D_POSIX_C_SOURCE=200809L -ffp-contract=off -DGW_VERSION='"$(VERSION)"'
+INC = -Iinclude -Isrc -I$(B)/gen
+LIBS = -lyaml -lmd -lm
+ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
+
+LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c))
+CLI_SRC = $(wildcard src/cli/*.c)
+GEN_SRC = src/tablegen/tablegen.c src/base/arena.c src/base/text.c src/base/document.c src/base/yaml.c src/base/units.c
+LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
+CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
+TABLES = tables/units.yaml $(filter-out tables/units.yaml,$(sort $(wildcard tables/*.yaml)))
+TEST_SRC = $(wildcard tests/unit/*_test.c)
+TESTS = $(TEST_SRC:tests/unit/%.c=$(B)/tests/%)
+
+.DEFAULT_GOAL = all
+.PHONY: all setup demo test check asan lint cov bench install uninstall clean docs golden FORCE
+all: $(B)/galeward $(B)/libgaleward.a
+
+$(B)/.flags: FORCE
+	@mkdir -p $(B); echo '$(CC) $(ALL)' | cmp -s - $@ || echo '$(CC) $(ALL)' > $@
+
+$(B)/tablegen: $(GEN_SRC) include/galeward/*.h $(B)/.flags
+	$(CC) $(ALL) -o $@ $(GEN_SRC) -lyaml -lm
+
+$(B)/gen/tables_data.h: $(B)/tablegen $(TABLES)
+	@mkdir -p $(B)/gen
+	$(B)/tablegen $(B)/gen $(TABLES)
+$(B)/gen/tables_data.c: $(B)/gen/tables_data.h
+
+$(B)/gen/tables_data.o: $(B)/gen/tables_data.c
+	$(CC) $(ALL) -c -o $@ $<
+
+$(B)/%.o: %.c $(B)/.flags | $(B)/gen/tables_data.h
+	@mkdir -p $(@D)
+	$(CC) $(ALL) -MMD -MP -c -o $@ $<
+
+$(B)/libgaleward.a: $(LIB_OBJ)
+	@rm -f $@
+	ar rcs $@ $^
+
+$(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a
+	$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
+
+$(B)/tests/%: tests/unit/%.c $(B)/libgaleward.a tests/unit/support.h
+	@mkdir -p $(@D)
+	$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/libgaleward.a -lcmocka $(LIBS)
+
+setup:
+	@sh .ci/setup
+
+demo: setup
+	@$(MAKE) --no-print-directory all
+	@sh tests/demo.sh $(B)/galeward
+
+test: setup
+	@$(MAKE) --no-print-directory check
+check: all $(TESTS)
+	@sh tests/run.sh $(B) $(TESTS)
+
+golden: all
+	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
+docs: all
+	@sh docs/generate.sh $(B)/galeward
+
+asan:
+	$(MAKE) B=build/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
+lint:
+	clang-format --dry-run -Werror $$(git ls-files '*.c' '*.h')
+	clang-tidy --quiet $(LIB_SRC) $(CLI_SRC) -- $(STD) $(INC)
+	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --std=c11 $(INC) $(STD) src
+	@for h in include/galeward/*.h; do echo "#include \"$$h\"" | $(CC) $(STD) $(WARN) $(INC) -I. -fsyntax-only -x c - || exit 1; done
+cov:
+	$(MAKE) B=build/cov EXTRA='-O0 --coverage' check
+	lcov --quiet --capture --directory build/cov --base-directory . --no-external --output-file build/cov/all.info 2>/dev/null
+	lcov --quiet --remove build/cov/all.info '*/tests/*' '*/gen/*' '*/tablegen/*' --output-file build/cov/src.info 2>/dev/null
+	lcov --summary build/cov/src.info 2>/dev/null
+bench: all
+	@mkdir -p $(B)/tests
+	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)
+	@sh tests/bench/run.sh $(B)
+
+install: all
+	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/galeward $(DESTDIR)$(PREFIX)/share/man/man1
+	install -m 755 $(B)/galeward $(DESTDIR)$(PREFIX)/bin
+	install -m 644 $(B)/libgaleward.a $(DESTDIR)$(PREFIX)/lib
+	install -m 644 include/galeward/*.h $(DESTDIR)$(PREFIX)/include/galeward
+	install -m 644 docs/galeward.1 $(DESTDIR)$(PREFIX)/share/man/man1
+	printf 'prefix=%s\nlibdir=$${prefix}/lib\nincludedir=$${prefix}/include\n\nName: galeward\nDescription: Wind pressures and ratings of curtain walls\nVersion: %s\nLibs: -L$${libdir} -lgaleward\nLibs.private: %s\nCflags: -I$${includedir}\n' '$(PREFIX)' '$(VERSION)' '$(LIBS)' > $(DESTDIR)$(PREFIX)/lib/pkgconfig/galeward.pc
+clean:
+	rm -rf build
+
+-include $(LIB_OBJ:.o=.d) $(CLI_OBJ:.o=.d)

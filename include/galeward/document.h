@@ -1,0 +1,77 @@
+/* YAML and CSV text as trees of nodes that know their place, and what is said about them. */
+#ifndef GALEWARD_DOCUMENT_H
+#define GALEWARD_DOCUMENT_H
+
+#include "galeward/text.h"
+
+struct gw_source {
+    const char *name; /* as the user wrote it */
+    const char *text;
+    size_t length;
+};
+
+enum gw_node_kind { GW_SCALAR, GW_SEQUENCE, GW_MAPPING };
+
+/* A sequence's children are its items. A mapping's children are its values, each with its key beside it. */
+struct gw_node {
+    enum gw_node_kind kind;
+    bool quoted;
+    unsigned line, column; /* from 1; columns count code points */
+    const struct gw_source *source;
+    const char *text; /* scalar: NUL-terminated, no NUL inside */
+    size_t length;
+    struct gw_node *first, *next;
+    const char *key; /* in a mapping: this value's key, with its place */
+    unsigned key_line, key_column;
+    size_t count;
+};
+
+enum gw_severity { GW_ERROR, GW_WARNING };
+
+/* One finding. `code` is a short constant word ("unknown_key"); `key` the field it concerns, or "". */
+struct gw_diag {
+    enum gw_severity severity;
+    const char *code, *key, *message;
+    const struct gw_source *source;
+    unsigned line, column;
+};
+
+struct gw_diags {
+    struct gw_arena *arena;
+    struct gw_diag *items;
+    size_t n, capacity, errors, dropped; /* beyond GW_DIAG_LIMIT only counted */
+};
+
+enum { GW_DIAG_LIMIT = 200, GW_DEPTH_LIMIT = 64, GW_FILE_LIMIT = 16 * 1024 * 1024 };
+
+void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena);
+void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *code, const char *key,
+                 const struct gw_source *source, unsigned line, unsigned column, const char *format, ...)
+    __attribute__((format(printf, 8, 9)));
+/* At the node's value, or at its key. */
+#define gw_diag_node(diags, severity, code, key, node, ...) \
+    gw_diag_add(diags, severity, code, key, (node)->source, (node)->line, (node)->column, __VA_ARGS__)
+#define gw_diag_key(diags, severity, code, node, ...) \
+    gw_diag_add(diags, severity, code, (node)->key, (node)->source, (node)->key_line, (node)->key_column, __VA_ARGS__)
+/* "file:line:column: error: ..." with the source line and a caret. */
+void gw_diag_print(struct gw_text *out, const struct gw_diag *diag);
+
+/* Whole file, or standard input for "-", into the arena; NULL after a diagnostic. */
+const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags);
+const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length);
+
+/* The root, or NULL after a diagnostic. Refuses what design says a file may not hold: duplicate keys, a second
+ * document, aliases that nest or cycle, nesting beyond GW_DEPTH_LIMIT, bytes that are not UTF-8, an empty file. */
+struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
+/* A sequence of mappings, one a row, keyed by the header row. `rename(context, header)` gives the key, or NULL to
+ * leave the column out. */
+struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,
+                            const char *(*rename)(void *context, const char *header), void *context,
+                            struct gw_diags *diags);
+
+const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key);
+/* Sets a scalar by a dotted path, making mappings on the way; through a sequence it sets every item. The value is
+ * read as YAML when it begins with '{' or '['. False where the path runs into a scalar. */
+bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path, const char *value);
+
+#endif

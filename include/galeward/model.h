@@ -1,0 +1,193 @@
+/* The records of a project file and of a system file, in SI, as they were given.
+ *
+ * Absent values: GW_ABSENT, NULL, an UNSET choice, GW_UNSAID, GW_NO_INTEGER. Defaults that were taken are listed among the
+ * assumptions. Field tables: src/model/records.c (also what each field means, its unit and its default). */
+#ifndef GALEWARD_MODEL_H
+#define GALEWARD_MODEL_H
+
+#include "galeward/record.h"
+#include "galeward/wind.h"
+
+enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
+enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL };
+enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
+enum gw_treatment { GW_TREATMENT_UNSET, GW_ANNEALED, GW_HEAT_STRENGTHENED, GW_TEMPERED };
+enum gw_risk { GW_RISK_UNSET, GW_RISK_I, GW_RISK_II, GW_RISK_III, GW_RISK_IV };
+enum gw_seismic_category { GW_SDC_UNSET, GW_SDC_A, GW_SDC_B, GW_SDC_C, GW_SDC_D, GW_SDC_E, GW_SDC_F };
+enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
+enum gw_blast_word { GW_BLAST_UNSET, GW_BLAST_NONE };
+enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
+enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
+enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
+enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY };
+enum gw_water_basis { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
+enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
+enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
+enum gw_test { GW_TEST_UNSET, GW_TEST_STRUCTURAL, GW_TEST_AIR, GW_TEST_WATER, GW_TEST_SWAY, GW_TEST_IMPACT, GW_TEST_BLAST, GW_TEST_OTHER };
+
+struct gw_info { const char *name, *number, *by; enum gw_risk risk_category; };
+struct gw_codes { enum gw_building_code building; enum gw_edition wind; const char *glass, *aluminum, *debris; };
+struct gw_seismic { enum gw_seismic_category category; double sds; };
+struct gw_impact { enum gw_impact_word rule; const char *missile; int wind_zone; };
+struct gw_blast { enum gw_blast_word none; double pressure, impulse, charge, standoff; };
+
+struct gw_site {
+    double basic_wind_speed;
+    enum gw_exposure exposure;
+    double elevation;
+    const struct gw_topography *topography;
+    enum gw_bool hurricane_prone;
+    double coast_distance;
+    const struct gw_seismic *seismic;
+    const struct gw_impact *impact;
+    const struct gw_blast *blast;
+    enum gw_floor_rule exposure_b_floor;
+};
+
+struct gw_building {
+    const char *name;
+    double roof_height, least_width, roof_slope;
+    enum gw_enclosure enclosure;
+    double highest_opening, internal_volume, opening_area;
+    double parapet_height, parapet_gcpi;
+    enum gw_bool parapet_perimeter, alternative_60_90;
+    const struct gw_node *node;
+};
+
+struct gw_end { enum gw_end_kind kind; double corner_at; };
+struct gw_columns { int count; double width; GW_LIST(double) widths; };
+struct gw_row_spec { double height; const char *lite; const struct gw_node *node; };
+struct gw_storey { GW_LIST(struct gw_row_spec) rows; };
+struct gw_screws { double spacing; };
+
+struct gw_wall {
+    const char *name, *building;
+    double width;
+    GW_LIST(double) floors;
+    GW_LIST(double) anchors;
+    GW_LIST(double) splices;
+    double top;
+    GW_LIST(struct gw_end) ends;
+    const struct gw_columns *columns;
+    GW_LIST(struct gw_storey) rows;
+    const struct gw_screws *screws;
+    const struct gw_node *node;
+};
+
+struct gw_layer { double glass; enum gw_treatment treatment; double cavity; const char *interlayer; double thickness; const struct gw_node *node; };
+struct gw_lite_type { const char *name; GW_LIST(struct gw_layer) layers; enum gw_component component; const struct gw_node *node; };
+
+struct gw_given_row {
+    const char *building;
+    int zone;
+    double area, up_to, inward, outward;
+    enum gw_level level;
+    const char *source;
+    const struct gw_node *node;
+};
+
+struct gw_water_requirement { double pressure, share, floor, cap; enum gw_water_basis basis; };
+struct gw_air_requirement { double leakage, at; };
+struct gw_other_requirement { const char *name; double at_least, at_most; const struct gw_node *node; };
+struct gw_requirements {
+    const struct gw_water_requirement *water;
+    const struct gw_air_requirement *air;
+    GW_LIST(struct gw_other_requirement) other;
+};
+
+struct gw_opening_columns { const char *mark, *wall, *building, *width, *height, *count, *sill, *offset, *lite; };
+struct gw_openings { const char *file; const struct gw_opening_columns *columns; const struct gw_node *node; };
+struct gw_opening {
+    const char *mark, *wall, *building;
+    double width, height;
+    int count;
+    double sill, offset;
+    const char *lite;
+    const struct gw_node *node;
+};
+
+struct gw_correction { const char *table, *row, *column, *value, *reason, *by; const struct gw_node *node; };
+struct gw_options { enum gw_qz_rule inward_height; enum gw_edge_rule edge_zone; enum gw_anchor_area anchor_area; };
+struct gw_tunnel_row { const char *building; int zone; double inward, outward; enum gw_level level; const char *source; const struct gw_node *node; };
+
+struct gw_project {
+    int galeward;
+    enum gw_units units;
+    const struct gw_info *project;
+    const struct gw_codes *codes;
+    const struct gw_site *site;
+    GW_LIST(struct gw_building) buildings;
+    GW_LIST(struct gw_wall) walls;
+    GW_LIST(struct gw_lite_type) lites;
+    GW_LIST(struct gw_given_row) given;
+    enum gw_governs pressures;
+    GW_LIST(struct gw_tunnel_row) wind_tunnel;
+    const struct gw_requirements *requirements;
+    const struct gw_openings *openings;
+    GW_LIST(const char *) candidates;
+    const struct gw_options *options;
+    GW_LIST(struct gw_correction) assume;
+    const struct gw_node *node;
+};
+
+struct gw_tested {
+    double module, span;
+    int spans;
+    double overhang, lite_width, lite_height;
+    enum gw_component component;
+    const char *make_up;
+};
+struct gw_rating {
+    enum gw_test test;
+    const char *name;
+    double positive, negative, pressure, leakage, at, value, drift;
+    enum gw_component component;
+    const struct gw_tested *tested;
+    const char *report, *missile;
+    const struct gw_node *node;
+};
+struct gw_tube { double width, depth, flange, web; };
+struct gw_mullion { const char *alloy; const struct gw_tube *tube; double inertia_x, inertia_y, section_modulus_x; };
+struct gw_adds { double inertia_x, section_modulus_x; };
+struct gw_system_option { const char *name; const struct gw_adds *adds; double cost; };
+struct gw_system {
+    const char *name;
+    enum gw_system_kind kind;
+    enum gw_glazing glazing;
+    GW_LIST(double) pocket;
+    GW_LIST(struct gw_rating) ratings;
+    const struct gw_mullion *mullion;
+    GW_LIST(struct gw_system_option) options;
+    double cost;
+    const struct gw_node *node;
+};
+/* A system file: {galeward: 1, units, system: {...}} or with the system's keys at the top beside it (design 8). */
+struct gw_system_file { int galeward; enum gw_units units; struct gw_system system; };
+
+extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record;
+extern const struct gw_record gw_wind_case_record, gw_wind_result_record;
+extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
+    gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[];
+
+/* Everything one run works from. */
+struct gw_input { const char *file; char sha256[65]; };
+struct gw_model {
+    struct gw_arena *arena;
+    struct gw_diags *diags;
+    struct gw_assumptions assumptions;
+    const struct gw_tables *tables; /* the standard ones, or a corrected copy */
+    struct gw_project project;
+    GW_LIST(struct gw_opening) openings;
+    GW_LIST(struct gw_system) systems;
+    struct gw_input *inputs;
+    size_t n_inputs, inputs_capacity;
+};
+
+/* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True when
+ * there was no error. `changes` are "path=value" settings applied to the document before loading (may be NULL). */
+bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
+                   const char *const *changes, size_t n_changes);
+const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
+const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
+
+#endif

@@ -1,0 +1,108 @@
+/* The record registry: one field table describes a struct, in and out. It drives YAML, CSV and stream input, JSON output,
+ * "did you mean", the JSON Schema and the field reference. Nothing about a field is written twice. */
+#ifndef GALEWARD_RECORD_H
+#define GALEWARD_RECORD_H
+
+#include "galeward/document.h"
+#include "galeward/engine.h"
+
+enum gw_type {
+    GW_T_NUMBER,  /* double; GW_ABSENT when not given */
+    GW_T_INTEGER, /* int; GW_NO_INTEGER */
+    GW_T_BOOL,    /* enum gw_bool */
+    GW_T_TEXT,    /* const char *; NULL */
+    GW_T_CHOICE,  /* int of an enum whose 0 is "not given" */
+    GW_T_RECORD,  /* const struct X *; NULL */
+    GW_T_NODE     /* const struct gw_node *: where the record stands; takes no key */
+};
+
+#define GW_NO_INTEGER (-2147483647 - 1)
+
+enum gw_field_flag {
+    GW_REQUIRED = 1,
+    GW_MANY = 2,      /* a sequence of these: struct gw_many */
+    GW_NAMED = 4,     /* with GW_MANY: a mapping whose keys become each record's first text field */
+    GW_MAGNITUDE = 8, /* a minus sign is taken off */
+    GW_WRAP = 16,     /* with GW_MANY: a sequence of plain items is one item given as a sequence */
+    GW_HIDDEN = 32,   /* not in the field reference */
+    GW_SILENT = 64    /* its default is not worth listing among the assumptions */
+};
+
+/* A list in a record. Declare members as GW_LIST(struct gw_wall). */
+struct gw_many {
+    void *items;
+    size_t n;
+};
+#define GW_LIST(type)    \
+    struct {             \
+        type *items;     \
+        size_t n;        \
+    }
+
+struct gw_choice {
+    const char *name;
+    int value;
+    const char *help;
+};
+
+struct gw_record;
+
+struct gw_field {
+    const char *key;
+    enum gw_type type;
+    size_t offset;
+    unsigned flags;
+    enum gw_dim dim;
+    const struct gw_record *record;
+    const struct gw_choice *choices; /* ends with a NULL name */
+    double least, greatest;          /* refused outside; both 0: no limit */
+    double likely_least, likely_most; /* a warning outside; both 0: none */
+    const char *fallback;            /* default, as a user would write it; NULL: none */
+    const char *keyword;             /* a word accepted in a number's place ("rest"); stored as GW_KEYWORD */
+    const char *help;
+};
+#define GW_KEYWORD ((double)INFINITY)
+
+struct gw_record {
+    const char *name;
+    size_t size;
+    const struct gw_field *fields;
+    size_t n;
+    const char *scalar_key, *list_key; /* the field that a bare scalar, or a bare sequence, sets */
+    const char *help;
+};
+
+/* A default that was taken, or anything else assumed: printed with every result. */
+struct gw_assumption {
+    const char *where, *text;
+};
+
+struct gw_assumptions {
+    struct gw_assumption *items;
+    size_t n, capacity;
+};
+
+struct gw_load {
+    struct gw_arena *arena;
+    struct gw_diags *diags;
+    struct gw_assumptions *assumptions; /* NULL: not wanted */
+    struct gw_unit_list units;
+    enum gw_units preset;
+};
+
+/* Sets every field of `*out` to "not given". */
+void gw_record_clear(const struct gw_record *record, void *out);
+/* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names the
+ * place for assumptions. */
+bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
+                    void *out);
+void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text);
+
+const char *gw_choice_name(const struct gw_choice *choices, int value); /* "" for 0 */
+const struct gw_field *gw_record_field(const struct gw_record *record, const char *key);
+/* The nearest of the record's keys, or NULL. */
+const char *gw_record_nearest(const struct gw_record *record, const char *key);
+/* Key in JSON output: the field's key and its unit's suffix. */
+void gw_field_json_key(struct gw_text *out, const struct gw_field *field);
+
+#endif

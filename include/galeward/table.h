@@ -1,0 +1,54 @@
+/* The numbers that come from outside: rows of tables/, each with its source, compiled in by src/tablegen. */
+#ifndef GALEWARD_TABLE_H
+#define GALEWARD_TABLE_H
+
+#include "galeward/units.h"
+
+/* How well a number is known, best first. */
+enum gw_basis { GW_BASIS_NONE, GW_PUBLISHED, GW_DERIVED, GW_MEMORY, GW_PRACTICE };
+const char *gw_basis_name(enum gw_basis basis);
+
+/* First member of every generated row. */
+struct gw_row {
+    const char *table, *id;
+    enum gw_basis basis;
+    const char *source;
+};
+
+enum gw_column_type { GW_COLUMN_NUMBER, GW_COLUMN_TEXT, GW_COLUMN_SYMBOL };
+
+struct gw_column {
+    const char *name; /* without the unit */
+    enum gw_column_type type;
+    enum gw_dim dim;
+    const char *unit; /* as written in the table */
+    size_t offset;    /* in the row: double, const char * or int */
+};
+
+struct gw_table {
+    const char *name, *title;
+    const struct gw_column *columns;
+    size_t n_columns, n_rows, row_size, offset; /* offset of the first row in struct gw_tables */
+};
+
+/* All rows, as one struct that a project can copy and correct; its definition is generated ("tables_data.h"). */
+struct gw_tables;
+const struct gw_tables *gw_tables_standard(void);
+size_t gw_tables_size(void);
+/* The list of tables, for listing and for corrections. */
+const struct gw_table *gw_table_list(size_t *n);
+const struct gw_table *gw_table_find(const char *name);
+const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct gw_table *table, size_t i);
+struct gw_unit_list gw_units_standard(void);
+
+/* The rows that a result rests on. */
+enum { GW_USED_LIMIT = 32 };
+struct gw_used {
+    const struct gw_row *rows[GW_USED_LIMIT];
+    unsigned n;
+};
+void gw_used_add(struct gw_used *used, const struct gw_row *row);
+void gw_used_merge(struct gw_used *used, const struct gw_used *more);
+enum gw_basis gw_used_weakest(const struct gw_used *used);
+
+#endif

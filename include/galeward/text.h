@@ -1,0 +1,40 @@
+/* Text that grows, and numbers printed and read the same in every locale. */
+#ifndef GALEWARD_TEXT_H
+#define GALEWARD_TEXT_H
+
+#include "galeward/arena.h"
+
+#include <stdbool.h>
+
+/* Always NUL-terminated once anything was added. Storage comes from the arena. */
+struct gw_text {
+    struct gw_arena *arena;
+    char *at;
+    size_t length, capacity;
+};
+
+void gw_text_init(struct gw_text *text, struct gw_arena *arena);
+void gw_text_bytes(struct gw_text *text, const char *bytes, size_t length);
+void gw_text_add(struct gw_text *text, const char *string);
+/* As printf, but no floating-point conversions: those go through gw_text_number or gw_text_fixed. */
+void gw_text_addf(struct gw_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
+void gw_text_repeat(struct gw_text *text, char c, size_t times);
+void gw_text_number(struct gw_text *text, double value, int significant);
+void gw_text_fixed(struct gw_text *text, double value, int decimals);
+
+enum { GW_NUMBER_SIZE = 400 }; /* enough for any double printed with %f */
+/* `significant` digits, shortest form, '.' as decimal point. Returns the length. */
+size_t gw_print_number(char out[GW_NUMBER_SIZE], double value, int significant);
+size_t gw_print_fixed(char out[GW_NUMBER_SIZE], double value, int decimals);
+
+/* Reads a decimal number at the start of `text`, correctly rounded, whatever the locale. Returns how many bytes
+ * were read; 0 where there is no number. No hexadecimal, no "inf", no "nan". Overflow gives an infinity. */
+size_t gw_read_number(const char *text, size_t length, double *value);
+
+/* Columns that the text takes on a terminal, one a code point. */
+size_t gw_text_width(const char *utf8);
+
+/* Edit distance, for "did you mean": at most `limit`, else limit + 1. */
+size_t gw_edit_distance(const char *a, const char *b, size_t limit);
+
+#endif

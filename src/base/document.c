@@ -1,0 +1,200 @@
+/* Sources, nodes and diagnostics. The YAML and CSV readers are in yaml.c and csv.c. */
+#include "galeward/document.h"
+
+#include <errno.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+
+void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena)
+{
+    *diags = (struct gw_diags){.arena = arena};
+}
+
+void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *code, const char *key,
+                 const struct gw_source *source, unsigned line, unsigned column, const char *format, ...)
+{
+    if (severity == GW_ERROR) diags->errors++;
+    if (diags->n == GW_DIAG_LIMIT) {
+        diags->dropped++;
+        return;
+    }
+    char message[512];
+    va_list args;
+    va_start(args, format);
+    vsnprintf(message, sizeof message, format, args);
+    va_end(args);
+    diags->items = gw_grow(diags->arena, diags->items, diags->n, &diags->capacity, sizeof *diags->items);
+    diags->items[diags->n++] = (struct gw_diag){.severity = severity,
+                                                .code = code,
+                                                .key = key ? key : "",
+                                                .message = gw_strdup(diags->arena, message),
+                                                .source = source,
+                                                .line = line,
+                                                .column = column};
+}
+
+static const char *line_start(const struct gw_source *source, unsigned line)
+{
+    const char *at = source->text, *end = source->text + source->length;
+    for (unsigned n = 1; n < line; n++) {
+        at = memchr(at, '\n', (size_t)(end - at));
+        if (!at) return NULL;
+        at++;
+    }
+    return at;
+}
+
+enum { SHOWN_COLUMNS = 160 };
+
+static void print_source_line(struct gw_text *out, const struct gw_diag *diag)
+{
+    const char *start = line_start(diag->source, diag->line);
+    const char *end = diag->source->text + diag->source->length;
+    if (!start || start >= end || diag->column > SHOWN_COLUMNS) return;
+    size_t length = strcspn(start, "\r\n");
+    if (length > (size_t)(end - start)) length = (size_t)(end - start);
+    gw_text_add(out, "    ");
+    size_t columns = 0;
+    for (size_t i = 0; i < length && columns < SHOWN_COLUMNS; i++) {
+        unsigned char c = (unsigned char)start[i];
+        columns += (c & 0xC0) != 0x80;
+        gw_text_bytes(out, c == '\t' || c < 0x20 ? " " : start + i, 1);
+    }
+    gw_text_add(out, "\n    ");
+    gw_text_repeat(out, ' ', diag->column - 1);
+    gw_text_add(out, "^\n");
+}
+
+void gw_diag_print(struct gw_text *out, const struct gw_diag *diag)
+{
+    const char *word = diag->severity == GW_ERROR ? "error" : "warning";
+    if (!diag->line) {
+        gw_text_addf(out, "%s: %s: %s\n", diag->source ? diag->source->name : "galeward", word, diag->message);
+        return;
+    }
+    gw_text_addf(out, "%s:%u:%u: %s: %s\n", diag->source->name, diag->line, diag->column, word, diag->message);
+    print_source_line(out, diag);
+}
+
+const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length)
+{
+    struct gw_source *source = gw_alloc(arena, 1, sizeof *source);
+    *source = (struct gw_source){.name = gw_strdup(arena, name), .text = text, .length = length};
+    return source;
+}
+
+static const struct gw_source *cannot_read(struct gw_diags *diags, const struct gw_source *source, const char *why)
+{
+    gw_diag_add(diags, GW_ERROR, "unreadable", NULL, source, 0, 0, "cannot read the file: %s", why);
+    return NULL;
+}
+
+static bool is_directory(FILE *file)
+{
+    struct stat info;
+    return fstat(fileno(file), &info) == 0 && S_ISDIR(info.st_mode);
+}
+
+static const struct gw_source *read_all(struct gw_arena *arena, struct gw_source *source, FILE *file,
+                                        struct gw_diags *diags)
+{
+    struct gw_text text;
+    gw_text_init(&text, arena);
+    char chunk[1 << 14];
+    size_t n;
+    while ((n = fread(chunk, 1, sizeof chunk, file)) > 0) {
+        gw_text_bytes(&text, chunk, n);
+        if (text.length > GW_FILE_LIMIT) return cannot_read(diags, source, "larger than 16 MiB");
+    }
+    if (ferror(file)) return cannot_read(diags, source, strerror(errno));
+    source->text = text.at;
+    source->length = text.length;
+    return source;
+}
+
+const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags)
+{
+    struct gw_source *source = gw_alloc(arena, 1, sizeof *source);
+    source->name = gw_strdup(arena, strcmp(path, "-") == 0 ? "<stdin>" : path);
+    if (strcmp(path, "-") == 0) return read_all(arena, source, stdin, diags);
+    FILE *file = fopen(path, "rb");
+    if (!file) return cannot_read(diags, source, strerror(errno));
+    const struct gw_source *result =
+        is_directory(file) ? cannot_read(diags, source, "it is a directory") : read_all(arena, source, file, diags);
+    fclose(file);
+    return result;
+}
+
+const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key)
+{
+    if (!mapping || mapping->kind != GW_MAPPING) return NULL;
+    for (const struct gw_node *child = mapping->first; child; child = child->next)
+        if (strcmp(child->key, key) == 0) return child;
+    return NULL;
+}
+
+static struct gw_node *child_named(struct gw_node *mapping, const char *key, size_t length)
+{
+    for (struct gw_node *child = mapping->first; child; child = child->next)
+        if (strlen(child->key) == length && memcmp(child->key, key, length) == 0) return child;
+    return NULL;
+}
+
+static struct gw_node *append(struct gw_arena *arena, struct gw_node *mapping, const char *key, size_t length)
+{
+    struct gw_node **end = &mapping->first;
+    while (*end) end = &(*end)->next;
+    *end = gw_alloc(arena, 1, sizeof **end);
+    **end = (struct gw_node){.kind = GW_MAPPING,
+                             .line = mapping->line,
+                             .column = mapping->column,
+                             .source = mapping->source,
+                             .key = gw_strndup(arena, key, length),
+                             .key_line = mapping->line,
+                             .key_column = mapping->column};
+    mapping->count++;
+    return *end;
+}
+
+static bool set_value(struct gw_arena *arena, struct gw_node *node, const char *value)
+{
+    struct gw_node kept = *node;
+    if (value[0] == '{' || value[0] == '[') {
+        struct gw_diags diags;
+        gw_diags_init(&diags, arena);
+        const struct gw_source *source = gw_source_from(arena, kept.key, value, strlen(value));
+        struct gw_node *parsed = gw_yaml_read(arena, source, &diags);
+        if (!parsed) return false;
+        *node = *parsed;
+    } else {
+        *node = (struct gw_node){.kind = GW_SCALAR,
+                                 .line = kept.line,
+                                 .column = kept.column,
+                                 .source = kept.source,
+                                 .text = gw_strdup(arena, value),
+                                 .length = strlen(value)};
+    }
+    node->next = kept.next;
+    node->key = kept.key;
+    node->key_line = kept.key_line;
+    node->key_column = kept.key_column;
+    return true;
+}
+
+bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path, const char *value)
+{
+    if (root->kind == GW_SEQUENCE) {
+        bool all = true;
+        for (struct gw_node *item = root->first; item; item = item->next)
+            all = gw_node_set(arena, item, path, value) && all;
+        return all;
+    }
+    if (root->kind != GW_MAPPING) return false;
+    size_t length = strcspn(path, ".");
+    struct gw_node *child = child_named(root, path, length);
+    if (!child) child = append(arena, root, path, length);
+    if (path[length] == '.') return gw_node_set(arena, child, path + length + 1, value);
+    return set_value(arena, child, value);
+}

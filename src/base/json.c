@@ -1,0 +1,211 @@
+#include "galeward/json.h"
+
+#include <string.h>
+
+void gw_json_init(struct gw_json *json, struct gw_text *out, bool pretty)
+{
+    *json = (struct gw_json){.out = out, .pretty = pretty};
+}
+
+static void line(struct gw_json *json)
+{
+    if (!json->pretty) return;
+    gw_text_add(json->out, "\n");
+    gw_text_repeat(json->out, ' ', json->depth * (size_t)2);
+}
+
+static bool after_key(const struct gw_json *json)
+{
+    return json->out->length && json->out->at[json->out->length - 1] == ':';
+}
+
+static void before(struct gw_json *json)
+{
+    if (after_key(json)) {
+        if (json->pretty) gw_text_add(json->out, " ");
+        return;
+    }
+    if (json->pending) gw_text_add(json->out, ",");
+    if (json->depth) line(json);
+}
+
+void gw_json_open(struct gw_json *json, char bracket)
+{
+    before(json);
+    gw_text_bytes(json->out, &bracket, 1);
+    json->depth++;
+    json->pending = false;
+}
+
+void gw_json_close(struct gw_json *json, char bracket)
+{
+    json->depth--;
+    if (json->pending) line(json);
+    gw_text_bytes(json->out, &bracket, 1);
+    json->pending = true;
+}
+
+static void quoted(struct gw_text *out, const char *text)
+{
+    gw_text_add(out, "\"");
+    for (; *text; text++) {
+        size_t plain = 0;
+        while (text[plain] && text[plain] != '"' && text[plain] != '\\' && (unsigned char)text[plain] >= 0x20) plain++;
+        gw_text_bytes(out, text, plain);
+        text += plain;
+        if (!*text) break;
+        if (*text == '\n')
+            gw_text_add(out, "\\n");
+        else if ((unsigned char)*text < 0x20)
+            gw_text_addf(out, "\\u%04x", (unsigned)(unsigned char)*text);
+        else
+            gw_text_addf(out, "\\%c", *text);
+    }
+    gw_text_add(out, "\"");
+}
+
+void gw_json_key(struct gw_json *json, const char *key)
+{
+    before(json);
+    quoted(json->out, key);
+    gw_text_add(json->out, ":");
+    json->pending = true;
+}
+
+void gw_json_text(struct gw_json *json, const char *text)
+{
+    if (!text) {
+        gw_json_null(json);
+        return;
+    }
+    before(json);
+    quoted(json->out, text);
+    json->pending = true;
+}
+
+void gw_json_number(struct gw_json *json, double value)
+{
+    if (!isfinite(value)) {
+        gw_json_null(json);
+        return;
+    }
+    before(json);
+    gw_text_number(json->out, value, 12);
+    json->pending = true;
+}
+
+void gw_json_integer(struct gw_json *json, long long value)
+{
+    before(json);
+    gw_text_addf(json->out, "%lld", value);
+    json->pending = true;
+}
+
+static void bare_word(struct gw_json *json, const char *word)
+{
+    before(json);
+    gw_text_add(json->out, word);
+    json->pending = true;
+}
+
+void gw_json_bool(struct gw_json *json, bool value)
+{
+    bare_word(json, value ? "true" : "false");
+}
+
+void gw_json_null(struct gw_json *json)
+{
+    bare_word(json, "null");
+}
+
+static const void *member(const void *record, const struct gw_field *field)
+{
+    return (const char *)record + field->offset;
+}
+
+static bool is_absent(const struct gw_field *field, const void *at)
+{
+    if (field->flags & GW_MANY) return ((const struct gw_many *)at)->n == 0;
+    switch (field->type) {
+    case GW_T_NUMBER: return !gw_given(*(const double *)at);
+    case GW_T_INTEGER: return *(const int *)at == GW_NO_INTEGER;
+    case GW_T_BOOL: return *(const enum gw_bool *)at == GW_UNSAID;
+    case GW_T_CHOICE: return *(const int *)at == 0;
+    case GW_T_TEXT:
+    case GW_T_RECORD: return *(void *const *)at == NULL;
+    case GW_T_NODE: break;
+    }
+    return true;
+}
+
+static void write_one(struct gw_json *json, const struct gw_field *field, const void *at, bool skip_absent)
+{
+    switch (field->type) {
+    case GW_T_NUMBER: gw_json_number(json, *(const double *)at); break;
+    case GW_T_INTEGER: gw_json_integer(json, *(const int *)at); break;
+    case GW_T_BOOL: gw_json_bool(json, *(const enum gw_bool *)at == GW_YES); break;
+    case GW_T_CHOICE: gw_json_text(json, gw_choice_name(field->choices, *(const int *)at)); break;
+    case GW_T_TEXT: gw_json_text(json, *(const char *const *)at); break;
+    case GW_T_RECORD:
+        gw_json_open(json, '{');
+        gw_json_record(json, field->record, at, skip_absent);
+        gw_json_close(json, '}');
+        break;
+    case GW_T_NODE: break;
+    }
+}
+
+static size_t item_size(const struct gw_field *field)
+{
+    if (field->type == GW_T_RECORD) return field->record->size;
+    if (field->type == GW_T_NUMBER) return sizeof(double);
+    return field->type == GW_T_TEXT ? sizeof(char *) : sizeof(int);
+}
+
+static void write_many(struct gw_json *json, const struct gw_field *field, const struct gw_many *many, bool skip_absent)
+{
+    gw_json_open(json, '[');
+    for (size_t i = 0; i < many->n; i++) write_one(json, field, (const char *)many->items + i * item_size(field), skip_absent);
+    gw_json_close(json, ']');
+}
+
+void gw_json_record(struct gw_json *json, const struct gw_record *record, const void *value, bool skip_absent)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        const void *at = member(value, field);
+        if (field->type == GW_T_NODE) continue;
+        bool absent = is_absent(field, at);
+        if (absent && skip_absent) continue;
+        struct gw_text key;
+        gw_text_init(&key, json->out->arena);
+        gw_field_json_key(&key, field);
+        gw_json_key(json, key.at);
+        if (field->flags & GW_MANY)
+            write_many(json, field, at, skip_absent);
+        else if (absent)
+            gw_json_null(json);
+        else
+            write_one(json, field, field->type == GW_T_RECORD ? *(const void *const *)at : at, skip_absent);
+    }
+}
+
+void gw_json_node(struct gw_json *json, const struct gw_node *node)
+{
+    double number;
+    if (node->kind == GW_SCALAR) {
+        bool plain = !node->quoted && node->length && gw_read_number(node->text, node->length, &number) == node->length;
+        if (plain)
+            gw_json_number(json, number);
+        else
+            gw_json_text(json, node->text);
+        return;
+    }
+    bool mapping = node->kind == GW_MAPPING;
+    gw_json_open(json, mapping ? '{' : '[');
+    for (const struct gw_node *child = node->first; child; child = child->next) {
+        if (mapping) gw_json_key(json, child->key);
+        gw_json_node(json, child);
+    }
+    gw_json_close(json, mapping ? '}' : ']');
+}

@@ -1,0 +1,405 @@
+/* Loading records by their field tables. */
+#include "galeward/record.h"
+
+#include <limits.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void *member(void *record, const struct gw_field *field)
+{
+    return (char *)record + field->offset;
+}
+
+static size_t type_size(const struct gw_field *field)
+{
+    switch (field->type) {
+    case GW_T_NUMBER: return sizeof(double);
+    case GW_T_INTEGER: return sizeof(int);
+    case GW_T_BOOL: return sizeof(enum gw_bool);
+    case GW_T_TEXT: return sizeof(const char *);
+    case GW_T_CHOICE: return sizeof(int);
+    case GW_T_RECORD: return field->record->size;
+    case GW_T_NODE: return sizeof(const struct gw_node *);
+    }
+    return 0;
+}
+
+static void clear_field(const struct gw_field *field, void *record)
+{
+    void *at = member(record, field);
+    if (field->flags & GW_MANY) {
+        memset(at, 0, sizeof(struct gw_many));
+        return;
+    }
+    switch (field->type) {
+    case GW_T_NUMBER: *(double *)at = GW_ABSENT; break;
+    case GW_T_INTEGER: *(int *)at = GW_NO_INTEGER; break;
+    case GW_T_BOOL: *(enum gw_bool *)at = GW_UNSAID; break;
+    case GW_T_CHOICE: *(int *)at = 0; break;
+    case GW_T_TEXT:
+    case GW_T_RECORD:
+    case GW_T_NODE: *(void **)at = NULL; break;
+    }
+}
+
+void gw_record_clear(const struct gw_record *record, void *out)
+{
+    memset(out, 0, record->size);
+    for (size_t i = 0; i < record->n; i++) clear_field(&record->fields[i], out);
+}
+
+const struct gw_field *gw_record_field(const struct gw_record *record, const char *key)
+{
+    for (size_t i = 0; i < record->n; i++)
+        if (record->fields[i].key && strcmp(record->fields[i].key, key) == 0) return &record->fields[i];
+    return NULL;
+}
+
+const char *gw_record_nearest(const struct gw_record *record, const char *key)
+{
+    const char *best = NULL;
+    size_t least = strlen(key) / 3 + 2;
+    for (size_t i = 0; i < record->n; i++) {
+        if (!record->fields[i].key) continue;
+        size_t d = gw_edit_distance(key, record->fields[i].key, least);
+        if (d < least) {
+            least = d;
+            best = record->fields[i].key;
+        }
+    }
+    return best;
+}
+
+const char *gw_choice_name(const struct gw_choice *choices, int value)
+{
+    for (; choices->name; choices++)
+        if (choices->value == value) return choices->name;
+    return "";
+}
+
+void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text)
+{
+    if (!list) return;
+    for (size_t i = 0; i < list->n; i++)
+        if (strcmp(list->items[i].where, where) == 0 && strcmp(list->items[i].text, text) == 0) return;
+    list->items = gw_grow(arena, list->items, list->n, &list->capacity, sizeof *list->items);
+    list->items[list->n++] = (struct gw_assumption){gw_strdup(arena, where), gw_strdup(arena, text)};
+}
+
+static void say(struct gw_load *load, const char *code, const struct gw_field *field, const struct gw_node *node, const char *message)
+{
+    gw_diag_node(load->diags, GW_ERROR, code, field->key, node, "%s", message);
+}
+
+static const char *kind_word(const struct gw_node *node)
+{
+    return node->kind == GW_MAPPING ? "a mapping" : node->kind == GW_SEQUENCE ? "a list" : "a single value";
+}
+
+static bool want_scalar(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *what)
+{
+    if (node->kind == GW_SCALAR && node->length) return true;
+    say(load, "wrong_type", field, node,
+        gw_format(load->arena, "'%s' wants %s, not %s", field->key, what, node->kind == GW_SCALAR ? "nothing" : kind_word(node)));
+    return false;
+}
+
+static void quantity_fault(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                           enum gw_quantity_fault fault, size_t at)
+{
+    const struct gw_dim_info *dim = gw_dim_info(field->dim);
+    const char *rest = node->text + at, *message = "";
+    const char *code = "bad_value";
+    switch (fault) {
+    case GW_QUANTITY_NOT_A_NUMBER:
+        code = "wrong_type";
+        message = gw_format(load->arena, "'%s' wants a %s such as %s, not '%s'%s%s", field->key, dim->name, dim->example, node->text,
+                            field->keyword ? ", or the word " : "", field->keyword ? field->keyword : "");
+        break;
+    case GW_QUANTITY_NO_UNIT:
+        code = "no_unit";
+        message = gw_format(load->arena, "'%s' has no unit: write one (%s), or 'units: us' or 'units: si' at the top", node->text, dim->example);
+        break;
+    case GW_QUANTITY_WRONG_UNIT:
+        code = "wrong_dimension";
+        message = gw_format(load->arena, "'%s' wants a %s such as %s; '%s' measures something else", field->key, dim->name, dim->example, rest);
+        break;
+    case GW_QUANTITY_UNKNOWN_UNIT:
+        code = "unknown_unit";
+        message = gw_format(load->arena, "'%s' is not a unit of %s; write for example %s", rest, dim->name, dim->example);
+        break;
+    case GW_QUANTITY_TRAILING:
+        message = gw_format(load->arena, "'%s' after the value is not understood; write for example %s", rest, dim->example);
+        break;
+    case GW_QUANTITY_RANGE: message = gw_format(load->arena, "'%s' is too large a number", node->text); break;
+    case GW_QUANTITY_OK: break;
+    }
+    struct gw_node place = *node;
+    bool at_rest = fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_UNKNOWN_UNIT || fault == GW_QUANTITY_TRAILING;
+    if (at_rest && !node->quoted) {
+        char *head = gw_strndup(load->arena, node->text, at);
+        place.column += (unsigned)gw_text_width(head);
+    }
+    say(load, code, field, &place, message);
+}
+
+static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si)
+{
+    struct gw_text text;
+    gw_text_init(&text, load->arena);
+    enum gw_units shown = load->preset ? load->preset : GW_US;
+    gw_text_number(&text, gw_quantity_shown(load->units, field->dim, shown, si), 4);
+    const char *unit = gw_dim_info(field->dim)->shown[shown];
+    if (*unit) gw_text_addf(&text, " %s", unit);
+    return text.at;
+}
+
+static bool check_range(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, double value)
+{
+    bool limited = field->least < field->greatest;
+    if (limited && (value < field->least || value > field->greatest)) {
+        say(load, "bad_value", field, node,
+            gw_format(load->arena, "'%s' is %s; it must lie between %s and %s", field->key, node->text,
+                      show_limit(load, field, field->least), show_limit(load, field, field->greatest)));
+        return false;
+    }
+    bool doubted = field->likely_least < field->likely_most;
+    if (doubted && (value < field->likely_least || value > field->likely_most))
+        gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node, "'%s' is %s; usual values lie between %s and %s",
+                     field->key, node->text, show_limit(load, field, field->likely_least), show_limit(load, field, field->likely_most));
+    return true;
+}
+
+static bool load_number(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, double *out)
+{
+    double value;
+    size_t at;
+    if (!want_scalar(load, field, node, gw_format(load->arena, "a %s such as %s", gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example)))
+        return false;
+    if (field->keyword && strcmp(node->text, field->keyword) == 0) {
+        *out = GW_KEYWORD;
+        return true;
+    }
+    enum gw_quantity_fault fault = gw_quantity_read(load->units, field->dim, load->preset, node->text, node->length, &value, &at);
+    if (fault != GW_QUANTITY_OK) {
+        quantity_fault(load, field, node, fault, at);
+        return false;
+    }
+    if (field->flags & GW_MAGNITUDE) value = fabs(value);
+    *out = value;
+    return check_range(load, field, node, value);
+}
+
+static bool load_integer(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, int *out)
+{
+    double value;
+    if (!want_scalar(load, field, node, "a whole number")) return false;
+    bool whole = gw_read_number(node->text, node->length, &value) == node->length && fabs(value) < 1e9 && !(fabs(value - floor(value)) > 0);
+    if (!whole) {
+        say(load, "wrong_type", field, node, gw_format(load->arena, "'%s' wants a whole number, not '%s'", field->key, node->text));
+        return false;
+    }
+    *out = (int)value;
+    return check_range(load, field, node, value);
+}
+
+static bool load_bool(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, enum gw_bool *out)
+{
+    if (!want_scalar(load, field, node, "true or false")) return false;
+    bool yes = strcmp(node->text, "true") == 0 || strcmp(node->text, "yes") == 0;
+    bool no = strcmp(node->text, "false") == 0 || strcmp(node->text, "no") == 0;
+    if (yes || no) {
+        *out = yes ? GW_YES : GW_NO;
+        return true;
+    }
+    say(load, "wrong_type", field, node, gw_format(load->arena, "'%s' wants true or false, not '%s'", field->key, node->text));
+    return false;
+}
+
+static bool load_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, int *out)
+{
+    struct gw_text words;
+    gw_text_init(&words, load->arena);
+    const char *nearest = NULL;
+    size_t least = 3;
+    for (const struct gw_choice *c = field->choices; c->name; c++) {
+        bool same = node->kind == GW_SCALAR && strcmp(node->text, c->name) == 0;
+        if (same) *out = c->value;
+        if (same) return true;
+        gw_text_addf(&words, "%s%s", words.length ? " | " : "", c->name);
+        size_t d = node->kind == GW_SCALAR ? gw_edit_distance(node->text, c->name, 3) : 9;
+        if (d < least) {
+            least = d;
+            nearest = c->name;
+        }
+    }
+    if (!want_scalar(load, field, node, gw_format(load->arena, "one of %s", words.at))) return false;
+    say(load, "bad_value", field, node,
+        gw_format(load->arena, "'%s' is not a value of '%s': %s%s%s%s", node->text, field->key, words.at,
+                  nearest ? "; did you mean '" : "", nearest ? nearest : "", nearest ? "'?" : ""));
+    return false;
+}
+
+static bool load_text(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char **out)
+{
+    if (!want_scalar(load, field, node, "a text")) return false;
+    *out = node->text;
+    return true;
+}
+
+static bool load_into(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *at)
+{
+    switch (field->type) {
+    case GW_T_NUMBER: return load_number(load, field, node, at);
+    case GW_T_INTEGER: return load_integer(load, field, node, at);
+    case GW_T_BOOL: return load_bool(load, field, node, at);
+    case GW_T_CHOICE: return load_choice(load, field, node, at);
+    case GW_T_TEXT: return load_text(load, field, node, at);
+    case GW_T_RECORD: return gw_record_load(load, field->record, node, path, at);
+    case GW_T_NODE: break;
+    }
+    return false;
+}
+
+static const struct gw_field *name_field(const struct gw_record *record)
+{
+    for (size_t i = 0; i < record->n; i++)
+        if (record->fields[i].type == GW_T_TEXT) return &record->fields[i];
+    return NULL;
+}
+
+/* "wall east" rather than "walls[0]", where the item has a name. */
+static const char *item_path(struct gw_load *load, const struct gw_field *field, const struct gw_node *item, const char *path, size_t i)
+{
+    const struct gw_node *name = gw_node_get(item, "name");
+    const char *dot = *path ? "." : "";
+    if (field->flags & GW_NAMED) return gw_format(load->arena, "%s%s%s.%s", path, dot, field->key, item->key);
+    if (name && name->kind == GW_SCALAR) return gw_format(load->arena, "%s%s%s.%s", path, dot, field->key, name->text);
+    return gw_format(load->arena, "%s%s%s[%zu]", path, dot, field->key, i + 1);
+}
+
+static bool load_items(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, struct gw_many *out)
+{
+    size_t size = type_size(field), i = 0;
+    bool good = true;
+    char *items = gw_alloc(load->arena, node->count ? node->count : 1, size);
+    struct gw_field one = *field;
+    one.flags &= ~(unsigned)GW_MANY;
+    one.offset = 0;
+    for (const struct gw_node *item = node->first; item; item = item->next, i++) {
+        void *at = items + i * size;
+        if (field->type != GW_T_RECORD) clear_field(&one, at);
+        good = load_into(load, &one, item, item_path(load, field, item, path, i), at) && good;
+        const struct gw_field *name = field->flags & GW_NAMED ? name_field(field->record) : NULL;
+        if (name) *(const char **)member(at, name) = item->key;
+    }
+    *out = (struct gw_many){items, i};
+    return good;
+}
+
+static bool load_many(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, struct gw_many *out)
+{
+    enum gw_node_kind wanted = field->flags & GW_NAMED ? GW_MAPPING : GW_SEQUENCE;
+    if (node->kind != wanted) {
+        say(load, "wrong_type", field, node,
+            gw_format(load->arena, "'%s' wants %s, not %s", field->key, wanted == GW_MAPPING ? "a mapping of names" : "a list", kind_word(node)));
+        return false;
+    }
+    if (!(field->flags & GW_WRAP) || !node->first || node->first->kind == GW_SEQUENCE)
+        return load_items(load, field, node, path, out);
+    struct gw_node item = *node, list = *node;
+    item.next = NULL;
+    list.first = &item;
+    list.count = 1;
+    return load_items(load, field, &list, path, out);
+}
+
+static bool load_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *record)
+{
+    void *at = member(record, field);
+    if (field->flags & GW_MANY) return load_many(load, field, node, path, at);
+    if (field->type != GW_T_RECORD) return load_into(load, field, node, path, at);
+    void *inner = gw_alloc(load->arena, 1, field->record->size);
+    *(void **)at = inner;
+    return gw_record_load(load, field->record, node, gw_format(load->arena, "%s%s%s", path, *path ? "." : "", field->key), inner);
+}
+
+static bool take_default(struct gw_load *load, const struct gw_field *field, const char *path, void *record)
+{
+    struct gw_source source = {"default", field->fallback, strlen(field->fallback)};
+    struct gw_node node = {.kind = GW_SCALAR, .source = &source, .text = field->fallback, .length = source.length, .line = 1, .column = 1};
+    if (!(field->flags & GW_SILENT))
+        gw_assume(load->arena, load->assumptions, path, gw_format(load->arena, "%s: %s (default)", field->key, field->fallback));
+    return load_field(load, field, &node, path, record);
+}
+
+static bool finish_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *record)
+{
+    if (field->fallback) return take_default(load, field, path, record);
+    if (!(field->flags & GW_REQUIRED)) return true;
+    gw_diag_node(load->diags, GW_ERROR, "missing", field->key, node, "'%s' is missing%s%s: %s", field->key, *path ? " in " : "", path, field->help);
+    return false;
+}
+
+static void unknown_key(struct gw_load *load, const struct gw_record *record, const struct gw_node *child)
+{
+    const char *nearest = gw_record_nearest(record, child->key);
+    gw_diag_key(load->diags, GW_ERROR, "unknown_key", child, "'%s' is not a key of %s%s%s%s", child->key, record->name,
+                nearest ? "; did you mean '" : "", nearest ? nearest : "", nearest ? "'?" : "");
+}
+
+enum { FIELD_LIMIT = 64 };
+
+static bool load_members(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
+                         void *out, bool seen[FIELD_LIMIT])
+{
+    bool good = true;
+    for (const struct gw_node *child = node->first; child; child = child->next) {
+        const struct gw_field *field = gw_record_field(record, child->key);
+        if (field) {
+            seen[field - record->fields] = true;
+            good = load_field(load, field, child, path, out) && good;
+        } else {
+            unknown_key(load, record, child);
+            good = false;
+        }
+    }
+    return good;
+}
+
+/* A bare scalar or list stands for the mapping with that one key. */
+static bool load_short(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
+                       void *out, bool seen[FIELD_LIMIT])
+{
+    const char *key = node->kind == GW_SCALAR ? record->scalar_key : record->list_key;
+    const struct gw_field *field = key && (node->kind == GW_SEQUENCE || node->length) ? gw_record_field(record, key) : NULL;
+    if (!field) {
+        gw_diag_node(load->diags, GW_ERROR, "wrong_type", "", node, "%s wants a mapping of keys, not %s", record->name,
+                     node->kind == GW_SCALAR && !node->length ? "nothing" : kind_word(node));
+        return false;
+    }
+    seen[field - record->fields] = true;
+    return load_field(load, field, node, path, out);
+}
+
+bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path, void *out)
+{
+    bool seen[FIELD_LIMIT] = {false};
+    gw_record_clear(record, out);
+    bool good = (node->kind == GW_MAPPING ? load_members : load_short)(load, record, node, path, out, seen);
+    if (!good && node->kind != GW_MAPPING) return false;
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->type == GW_T_NODE)
+            *(const struct gw_node **)member(out, field) = node;
+        else if (!seen[i])
+            good = finish_field(load, field, node, path, out) && good;
+    }
+    return good;
+}
+
+void gw_field_json_key(struct gw_text *out, const struct gw_field *field)
+{
+    const char *suffix = field->type == GW_T_NUMBER ? gw_dim_info(field->dim)->suffix : "";
+    gw_text_addf(out, "%s%s%s", field->key, *suffix ? "_" : "", suffix);
+}

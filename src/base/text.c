@@ -1,0 +1,214 @@
+#include "galeward/text.h"
+
+#include <locale.h>
+#include <math.h>
+#include <stdarg.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+void gw_text_init(struct gw_text *text, struct gw_arena *arena)
+{
+    *text = (struct gw_text){.arena = arena, .at = gw_strndup(arena, "", 0)};
+}
+
+static void reserve(struct gw_text *text, size_t more)
+{
+    size_t needed = text->length + more + 1;
+    if (needed <= text->capacity) return;
+    size_t capacity = text->capacity ? text->capacity : 256;
+    while (capacity < needed) capacity *= 2;
+    char *moved = gw_alloc(text->arena, capacity, 1);
+    memcpy(moved, text->at, text->length);
+    text->at = moved;
+    text->capacity = capacity;
+}
+
+void gw_text_bytes(struct gw_text *text, const char *bytes, size_t length)
+{
+    reserve(text, length);
+    memcpy(text->at + text->length, bytes, length);
+    text->length += length;
+    text->at[text->length] = '\0';
+}
+
+void gw_text_add(struct gw_text *text, const char *string)
+{
+    gw_text_bytes(text, string, strlen(string));
+}
+
+void gw_text_addf(struct gw_text *text, const char *format, ...)
+{
+    va_list args, again;
+    va_start(args, format);
+    va_copy(again, args);
+    int length = vsnprintf(NULL, 0, format, args);
+    va_end(args);
+    if (length > 0) {
+        reserve(text, (size_t)length);
+        vsnprintf(text->at + text->length, (size_t)length + 1, format, again);
+        text->length += (size_t)length;
+    }
+    va_end(again);
+}
+
+void gw_text_repeat(struct gw_text *text, char c, size_t times)
+{
+    reserve(text, times);
+    memset(text->at + text->length, c, times);
+    text->length += times;
+    text->at[text->length] = '\0';
+}
+
+/* Whatever the host's locale put between the digits becomes a point. */
+static size_t with_point(char *out, int printed)
+{
+    size_t length = printed < 0 ? 0 : (size_t)printed;
+    const char *point = localeconv()->decimal_point;
+    size_t width = strlen(point);
+    if (width == 1 && point[0] == '.') return length;
+    char *found = strstr(out, point);
+    if (!found) return length;
+    *found = '.';
+    memmove(found + 1, found + width, length - (size_t)(found - out) - width + 1);
+    return length - width + 1;
+}
+
+size_t gw_print_number(char out[GW_NUMBER_SIZE], double value, int significant)
+{
+    if (value == 0) value = 0; /* no "-0" */
+    return with_point(out, snprintf(out, GW_NUMBER_SIZE, "%.*g", significant, value));
+}
+
+size_t gw_print_fixed(char out[GW_NUMBER_SIZE], double value, int decimals)
+{
+    size_t length = with_point(out, snprintf(out, GW_NUMBER_SIZE, "%.*f", decimals, value));
+    if (out[0] != '-' || strspn(out, "-0.") != length) return length;
+    memmove(out, out + 1, length); /* no "-0.00" */
+    return length - 1;
+}
+
+void gw_text_number(struct gw_text *text, double value, int significant)
+{
+    char out[GW_NUMBER_SIZE];
+    gw_text_bytes(text, out, gw_print_number(out, value, significant));
+}
+
+void gw_text_fixed(struct gw_text *text, double value, int decimals)
+{
+    char out[GW_NUMBER_SIZE];
+    gw_text_bytes(text, out, gw_print_fixed(out, value, decimals));
+}
+
+static bool is_digit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+
+static size_t digits_at(const char *text, size_t length, size_t from)
+{
+    size_t i = from;
+    while (i < length && is_digit(text[i])) i++;
+    return i - from;
+}
+
+/* Length of [+-]digits[.digits][e[+-]digits] at the start of the text; 0 for none. */
+static size_t number_span(const char *text, size_t length)
+{
+    size_t i = 0;
+    if (i < length && (text[i] == '-' || text[i] == '+')) i++;
+    size_t whole = digits_at(text, length, i), fraction = 0;
+    i += whole;
+    if (i < length && text[i] == '.') {
+        fraction = digits_at(text, length, i + 1);
+        if (whole + fraction) i += 1 + fraction;
+    }
+    if (whole + fraction == 0) return 0;
+    if (i < length && (text[i] == 'e' || text[i] == 'E')) {
+        size_t e = i + 1;
+        if (e < length && (text[e] == '-' || text[e] == '+')) e++;
+        size_t power = digits_at(text, length, e);
+        if (power) i = e + power;
+    }
+    return i;
+}
+
+/* Up to 15 digits and a power of ten up to 22 are exact in double arithmetic, which is nearly every number that a
+ * person writes; the C library, locale and all, is only needed for the rest. */
+static bool read_exact(const char *text, size_t span, double *value)
+{
+    static const double powers[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10};
+    uint64_t mantissa = 0;
+    size_t i = (text[0] == '-' || text[0] == '+'), digits = 0, decimals = 0;
+    bool after_point = false;
+    for (; i < span; i++) {
+        if (text[i] == '.') {
+            after_point = true;
+            continue;
+        }
+        if (!is_digit(text[i]) || ++digits > 15) return false;
+        mantissa = mantissa * 10 + (uint64_t)(text[i] - '0');
+        decimals += after_point;
+    }
+    if (decimals > 10) return false;
+    *value = (double)mantissa / powers[decimals];
+    if (text[0] == '-') *value = -*value;
+    return true;
+}
+
+size_t gw_read_number(const char *text, size_t length, double *value)
+{
+    size_t span = number_span(text, length);
+    if (!span || read_exact(text, span, value)) return span;
+    const char *point = localeconv()->decimal_point;
+    size_t width = strlen(point);
+    char small[128];
+    char *copy = span + width + 1 <= sizeof small ? small : malloc(span + width + 1);
+    if (!copy) return 0;
+    size_t n = 0;
+    for (size_t i = 0; i < span; i++) {
+        if (text[i] == '.') {
+            memcpy(copy + n, point, width);
+            n += width;
+        } else {
+            copy[n++] = text[i];
+        }
+    }
+    copy[n] = '\0';
+    *value = strtod(copy, NULL);
+    if (copy != small) free(copy);
+    return span;
+}
+
+size_t gw_text_width(const char *utf8)
+{
+    size_t width = 0;
+    for (; *utf8; utf8++) width += ((unsigned char)*utf8 & 0xC0) != 0x80;
+    return width;
+}
+
+static size_t min3(size_t a, size_t b, size_t c)
+{
+    size_t least = a < b ? a : b;
+    return least < c ? least : c;
+}
+
+size_t gw_edit_distance(const char *a, const char *b, size_t limit)
+{
+    enum { LONGEST = 63 };
+    size_t na = strlen(a), nb = strlen(b);
+    if (na > LONGEST || nb > LONGEST) return limit + 1;
+    size_t row[LONGEST + 1];
+    for (size_t j = 0; j <= nb; j++) row[j] = j;
+    for (size_t i = 1; i <= na; i++) {
+        size_t diagonal = row[0];
+        row[0] = i;
+        for (size_t j = 1; j <= nb; j++) {
+            size_t above = row[j];
+            row[j] = min3(above + 1, row[j - 1] + 1, diagonal + (a[i - 1] != b[j - 1]));
+            diagonal = above;
+        }
+    }
+    return row[nb] < limit + 1 ? row[nb] : limit + 1;
+}

@@ -1,0 +1,225 @@
+/* Quantities as people write them. The units themselves are rows of tables/units.yaml. */
+#include "galeward/units.h"
+
+#include <math.h>
+#include <string.h>
+
+static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
+    [GW_RATIO] = {"ratio", "ratio", "", {"", "", ""}, {"", "", ""}, {4, 4, 4}, "0.38"},
+    [GW_LENGTH] = {"length", "length", "m", {"m", "ft", "m"}, {NULL, "ft", "m"}, {3, 2, 3}, "12 ft 6 in"},
+    [GW_THICKNESS] = {"length", "thickness", "m", {"mm", "in", "mm"}, {NULL, "in", "mm"}, {2, 3, 2}, "1/4 in"},
+    [GW_AREA] = {"area", "area", "m2", {"m2", "ft2", "m2"}, {NULL, "ft2", "m2"}, {3, 1, 2}, "32 ft2"},
+    [GW_VOLUME] = {"volume", "volume", "m3", {"m3", "ft3", "m3"}, {NULL, "ft3", "m3"}, {2, 0, 1}, "90000 ft3"},
+    [GW_SPEED] = {"speed", "speed", "m_s", {"m/s", "mph", "m/s"}, {NULL, "mph", "m/s"}, {2, 1, 2}, "120 mph"},
+    [GW_PRESSURE] = {"pressure", "pressure", "pa", {"Pa", "psf", "Pa"}, {NULL, "psf", "Pa"}, {1, 1, 0}, "45 psf"},
+    [GW_STRESS] = {"stress", "stress", "pa", {"Pa", "psi", "MPa"}, {NULL, "psi", "Pa"}, {1, 0, 2}, "25 ksi"},
+    [GW_FORCE] = {"force", "force", "n", {"N", "lb", "N"}, {NULL, "lb", "N"}, {1, 1, 1}, "195 lb"},
+    [GW_LINE_LOAD] = {"force per length", "line_load", "n_m", {"N/m", "lb/in", "N/m"}, {NULL, "lb/in", "N/m"}, {1, 2, 1}, "10 lb/in"},
+    [GW_MOMENT] = {"moment", "moment", "nm", {"N-m", "in-lb", "N-m"}, {NULL, "in-lb", "N-m"}, {2, 1, 2}, "95 in-lb"},
+    [GW_MASS] = {"mass", "mass", "kg", {"kg", "lb", "kg"}, {NULL, "lb", "kg"}, {2, 1, 2}, "220 lb"},
+    [GW_TIME] = {"time", "time", "s", {"s", "s", "s"}, {NULL, "s", "s"}, {3, 3, 3}, "3 s"},
+    [GW_IMPULSE] = {"impulse", "impulse", "pa_s", {"Pa-s", "psi-ms", "Pa-s"}, {NULL, "psi-ms", "Pa-s"}, {2, 2, 2}, "28 psi-ms"},
+    [GW_LEAKAGE] = {"air leakage", "leakage", "m_s", {"L/(s m2)", "cfm/ft2", "L/(s m2)"}, {NULL, "cfm/ft2", "L/(s m2)"}, {3, 3, 3}, "0.06 cfm/ft2"},
+    [GW_ANGLE] = {"angle", "angle", "rad", {"deg", "deg", "deg"}, {NULL, "deg", "deg"}, {1, 1, 1}, "5 deg"},
+    [GW_TEMPERATURE] = {"temperature", "temperature", "k", {"K", "degF", "degC"}, {NULL, "degF", "degC"}, {1, 1, 1}, "70 degF"},
+    [GW_SECTION_MODULUS] = {"section modulus", "section_modulus", "m3", {"mm3", "in3", "mm3"}, {NULL, "in3", "mm3"}, {0, 3, 0}, "3.1 in3"},
+    [GW_INERTIA] = {"moment of inertia", "inertia", "m4", {"mm4", "in4", "mm4"}, {NULL, "in4", "mm4"}, {0, 3, 0}, "9.35 in4"},
+    [GW_PER_LENGTH] = {"per length", "per_length", "per_m", {"1/m", "1/ft", "1/m"}, {NULL, "1/ft", "1/m"}, {8, 8, 8}, "20 1/in"},
+    [GW_WIND_CONSTANT] = {"pressure per speed squared", "wind_constant", "pa_s2_m2", {"Pa/(m/s)2", "psf/mph2", "Pa/(m/s)2"}, {NULL, "psf/mph2", "Pa/(m/s)2"}, {6, 6, 6}, "0.00256 psf/mph2"},
+    [GW_COST] = {"cost", "cost", "", {"", "", ""}, {"", "", ""}, {2, 2, 2}, "1200"},
+    [GW_COST_PER_LENGTH] = {"cost per length", "cost_per_length", "per_m", {"per m", "per ft", "per m"}, {NULL, "per ft", "per m"}, {2, 2, 2}, "9.5 per ft"},
+    [GW_COST_PER_AREA] = {"cost per area", "cost_per_area", "per_m2", {"per m2", "per ft2", "per m2"}, {NULL, "per ft2", "per m2"}, {2, 2, 2}, "78 per ft2"},
+};
+
+const struct gw_dim_info *gw_dim_info(enum gw_dim dim)
+{
+    return &DIMS[dim];
+}
+
+enum gw_dim gw_dim_by_key(const char *key)
+{
+    int dim = 0;
+    while (dim < GW_DIM_COUNT && strcmp(DIMS[dim].key, key) != 0) dim++;
+    return (enum gw_dim)dim;
+}
+
+/* Thicknesses are lengths; the unit rows name a dimension once. */
+static enum gw_dim unit_dim(enum gw_dim dim)
+{
+    return dim == GW_THICKNESS ? GW_LENGTH : dim;
+}
+
+const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
+{
+    for (size_t i = 0; i < units.n; i++) {
+        const struct gw_unit *u = &units.items[i];
+        if (u->dim == unit_dim(dim) && strlen(u->name) == length && memcmp(u->name, name, length) == 0) return u;
+    }
+    return NULL;
+}
+
+static bool is_known_unit(struct gw_unit_list units, const char *name, size_t length)
+{
+    for (int dim = 0; dim < GW_DIM_COUNT; dim++)
+        if (gw_unit_find(units, (enum gw_dim)dim, name, length)) return true;
+    return false;
+}
+
+struct cursor {
+    const char *text;
+    size_t length, at;
+};
+
+static void skip_spaces(struct cursor *c)
+{
+    while (c->at < c->length && c->text[c->at] == ' ') c->at++;
+}
+
+static bool starts_digit(const struct cursor *c, size_t at)
+{
+    return at < c->length && c->text[at] >= '0' && c->text[at] <= '9';
+}
+
+/* "3/8" at `at`: numerator and denominator are whole numbers. Returns the bytes read, 0 for none. */
+static size_t fraction_at(const struct cursor *c, size_t at, double *value)
+{
+    double over = 0, under = 0;
+    size_t i = at;
+    if (!starts_digit(c, i)) return 0;
+    for (; starts_digit(c, i); i++) over = over * 10 + (c->text[i] - '0');
+    if (i >= c->length || c->text[i] != '/') return 0;
+    i++;
+    if (!starts_digit(c, i)) return 0;
+    for (; starts_digit(c, i); i++) under = under * 10 + (c->text[i] - '0');
+    if (under == 0) return 0;
+    *value = over / under;
+    return i - at;
+}
+
+/* "6 1/2", "6-1/2", "3/8", "12.5" */
+static bool read_mixed(struct cursor *c, double *value)
+{
+    size_t used = fraction_at(c, c->at, value);
+    if (used) {
+        c->at += used;
+        return true;
+    }
+    used = gw_read_number(c->text + c->at, c->length - c->at, value);
+    if (!used) return false;
+    c->at += used;
+    double part;
+    if (c->at < c->length && (c->text[c->at] == ' ' || c->text[c->at] == '-')) {
+        used = fraction_at(c, c->at + 1, &part);
+        if (used) {
+            *value += *value < 0 ? -part : part;
+            c->at += used + 1;
+        }
+    }
+    return true;
+}
+
+/* A unit runs to the end or to a space followed by a digit ("ft 6 in"), or to the '-' of 5'-6". */
+static size_t unit_span(const struct cursor *c)
+{
+    size_t i = c->at;
+    while (i < c->length) {
+        char ch = c->text[i];
+        bool splits = (ch == ' ' || ch == '-') && (starts_digit(c, i + 1) || (i + 2 < c->length && c->text[i + 1] == ' ' && starts_digit(c, i + 2)));
+        if (splits || (i > c->at && (c->text[i - 1] == '\'') && starts_digit(c, i))) break;
+        i++;
+    }
+    while (i > c->at && c->text[i - 1] == ' ') i--;
+    return i - c->at;
+}
+
+struct reading {
+    struct gw_unit_list units;
+    enum gw_dim dim;
+    enum gw_units preset;
+};
+
+static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *c, const struct gw_unit **unit)
+{
+    skip_spaces(c);
+    size_t span = unit_span(c);
+    if (!span) {
+        const char *bare = DIMS[r->dim].bare[r->preset];
+        if (!bare) return GW_QUANTITY_NO_UNIT;
+        *unit = gw_unit_find(r->units, r->dim, bare, strlen(bare));
+        return *unit || !*bare ? GW_QUANTITY_OK : GW_QUANTITY_UNKNOWN_UNIT;
+    }
+    *unit = gw_unit_find(r->units, r->dim, c->text + c->at, span);
+    if (!*unit) return is_known_unit(r->units, c->text + c->at, span) ? GW_QUANTITY_WRONG_UNIT : GW_QUANTITY_UNKNOWN_UNIT;
+    c->at += span;
+    return GW_QUANTITY_OK;
+}
+
+/* After feet may come inches, and only inches. */
+static enum gw_quantity_fault read_inches(const struct reading *r, struct cursor *c, double *si)
+{
+    if (c->at < c->length && c->text[c->at] == '-') c->at++;
+    skip_spaces(c);
+    double inches;
+    const struct gw_unit *unit = NULL;
+    size_t at = c->at;
+    if (!read_mixed(c, &inches) || inches < 0) return GW_QUANTITY_TRAILING;
+    struct reading with_unit = *r;
+    with_unit.preset = GW_UNITS_NONE;
+    enum gw_quantity_fault fault = read_unit(&with_unit, c, &unit);
+    if (fault != GW_QUANTITY_OK) return fault == GW_QUANTITY_NO_UNIT ? GW_QUANTITY_TRAILING : fault;
+    const struct gw_unit *inch = gw_unit_find(r->units, GW_LENGTH, "in", 2);
+    if (!inch || fabs(unit->factor - inch->factor) > 0) {
+        c->at = at;
+        return GW_QUANTITY_TRAILING;
+    }
+    *si += (*si < 0 ? -inches : inches) * unit->factor;
+    return GW_QUANTITY_OK;
+}
+
+static bool is_foot(const struct reading *r, const struct gw_unit *unit)
+{
+    const struct gw_unit *foot = gw_unit_find(r->units, GW_LENGTH, "ft", 2);
+    return unit && foot && unit_dim(r->dim) == GW_LENGTH && !(fabs(unit->factor - foot->factor) > 0);
+}
+
+static enum gw_quantity_fault read_all(const struct reading *r, struct cursor *c, double *si)
+{
+    double number;
+    const struct gw_unit *unit = NULL;
+    skip_spaces(c);
+    if (!read_mixed(c, &number)) return GW_QUANTITY_NOT_A_NUMBER;
+    enum gw_quantity_fault fault = read_unit(r, c, &unit);
+    if (fault != GW_QUANTITY_OK) return fault;
+    *si = unit ? number * unit->factor + unit->offset : number;
+    skip_spaces(c);
+    if (c->at < c->length && is_foot(r, unit)) fault = read_inches(r, c, si);
+    skip_spaces(c);
+    if (fault == GW_QUANTITY_OK && c->at < c->length) return GW_QUANTITY_TRAILING;
+    if (fault == GW_QUANTITY_OK && !isfinite(*si)) return GW_QUANTITY_RANGE;
+    return fault;
+}
+
+enum gw_quantity_fault gw_quantity_read(struct gw_unit_list units, enum gw_dim dim, enum gw_units preset,
+                                        const char *text, size_t length, double *value, size_t *at)
+{
+    struct reading r = {units, dim, preset};
+    struct cursor c = {text, length, 0};
+    double si;
+    enum gw_quantity_fault fault = read_all(&r, &c, &si);
+    *at = c.at < length ? c.at : length;
+    if (fault == GW_QUANTITY_OK) *value = si;
+    return fault;
+}
+
+double gw_quantity_shown(struct gw_unit_list units, enum gw_dim dim, enum gw_units shown, double si)
+{
+    const char *name = DIMS[dim].shown[shown];
+    const struct gw_unit *unit = *name ? gw_unit_find(units, dim, name, strlen(name)) : NULL;
+    return unit ? (si - unit->offset) / unit->factor : si;
+}
+
+void gw_quantity_print(struct gw_text *out, struct gw_unit_list units, enum gw_dim dim, enum gw_units shown, double si)
+{
+    gw_text_fixed(out, gw_quantity_shown(units, dim, shown, si), DIMS[dim].decimals[shown]);
+    if (*DIMS[dim].shown[shown]) gw_text_addf(out, " %s", DIMS[dim].shown[shown]);
+}

@@ -1,0 +1,303 @@
+/* libyaml's events to nodes. The checks that libyaml leaves out are here. */
+#include "galeward/document.h"
+
+#include <string.h>
+#include <yaml.h>
+
+struct anchor {
+    const char *name;
+    struct gw_node *node; /* NULL while it is still open: an alias to it would be a cycle */
+    bool has_alias;
+    struct anchor *next;
+};
+
+struct reader {
+    yaml_parser_t parser;
+    struct gw_arena *arena;
+    const struct gw_source *source;
+    struct gw_diags *diags;
+    struct anchor *anchors;
+    size_t aliases; /* met so far */
+    bool failed;
+};
+
+static void fail(struct reader *r, const char *code, yaml_mark_t at, const char *message)
+{
+    if (!r->failed)
+        gw_diag_add(r->diags, GW_ERROR, code, NULL, r->source, (unsigned)at.line + 1, (unsigned)at.column + 1, "%s",
+                    message);
+    r->failed = true;
+}
+
+/* The first byte that is not part of well-formed UTF-8, or the length. */
+static size_t utf8_span(const char *text, size_t length)
+{
+    const unsigned char *s = (const unsigned char *)text;
+    size_t i = 0;
+    while (i < length) {
+        size_t more = s[i] < 0x80 ? 0 : s[i] >= 0xC2 && s[i] < 0xE0 ? 1 : (s[i] & 0xF0) == 0xE0 ? 2 : s[i] >= 0xF0 && s[i] < 0xF5 ? 3 : 9;
+        if (more == 9 || i + more >= length + (more == 0)) return i;
+        for (size_t k = 1; k <= more; k++)
+            if ((s[i + k] & 0xC0) != 0x80) return i;
+        bool overlong = (s[i] == 0xE0 && s[i + 1] < 0xA0) || (s[i] == 0xF0 && s[i + 1] < 0x90);
+        bool surrogate = (s[i] == 0xED && s[i + 1] > 0x9F) || (s[i] == 0xF4 && s[i + 1] > 0x8F);
+        if (overlong || surrogate) return i;
+        i += more + 1;
+    }
+    return length;
+}
+
+static yaml_mark_t mark_of(const struct gw_source *source, size_t offset)
+{
+    yaml_mark_t mark = {0};
+    for (size_t i = 0; i < offset; i++) {
+        if (source->text[i] == '\n') {
+            mark.line++;
+            mark.column = 0;
+        } else {
+            mark.column += ((unsigned char)source->text[i] & 0xC0) != 0x80;
+        }
+    }
+    return mark;
+}
+
+static bool check_encoding(struct reader *r)
+{
+    const struct gw_source *s = r->source;
+    bool utf16 = s->length >= 2 && (memcmp(s->text, "\xFF\xFE", 2) == 0 || memcmp(s->text, "\xFE\xFF", 2) == 0);
+    if (utf16) {
+        fail(r, "encoding", (yaml_mark_t){0}, "the file is UTF-16: save it as UTF-8");
+        return false;
+    }
+    size_t good = utf8_span(s->text, s->length);
+    if (good == s->length) return true;
+    fail(r, "encoding", mark_of(s, good), "not UTF-8 text");
+    return false;
+}
+
+static void syntax_error(struct reader *r)
+{
+    yaml_parser_t *p = &r->parser;
+    if (p->error == YAML_MEMORY_ERROR) {
+        r->arena->out_of_memory ? r->arena->out_of_memory() : (void)0;
+        fail(r, "memory", p->mark, "out of memory");
+        return;
+    }
+    yaml_mark_t at = p->problem_mark;
+    if (p->error == YAML_READER_ERROR) at = mark_of(r->source, p->problem_offset < r->source->length ? p->problem_offset : 0);
+    if (at.index < r->source->length && r->source->text[at.index] == '\t') {
+        fail(r, "syntax", at, "a tab: indent with spaces");
+        return;
+    }
+    char message[300];
+    snprintf(message, sizeof message, "not valid YAML: %s%s%s", p->problem ? p->problem : "unknown problem",
+             p->context ? ", " : "", p->context ? p->context : "");
+    fail(r, "syntax", at, message);
+}
+
+static bool next_event(struct reader *r, yaml_event_t *event)
+{
+    if (r->failed) return false;
+    if (yaml_parser_parse(&r->parser, event)) return true;
+    syntax_error(r);
+    return false;
+}
+
+static struct gw_node *new_node(struct reader *r, enum gw_node_kind kind, const yaml_event_t *event)
+{
+    struct gw_node *node = gw_alloc(r->arena, 1, sizeof *node);
+    *node = (struct gw_node){.kind = kind,
+                             .line = (unsigned)event->start_mark.line + 1,
+                             .column = (unsigned)event->start_mark.column + 1,
+                             .source = r->source};
+    return node;
+}
+
+static struct anchor *open_anchor(struct reader *r, const yaml_char_t *name)
+{
+    if (!name) return NULL;
+    struct anchor *anchor = gw_alloc(r->arena, 1, sizeof *anchor);
+    *anchor = (struct anchor){.name = gw_strdup(r->arena, (const char *)name), .next = r->anchors};
+    r->anchors = anchor;
+    return anchor;
+}
+
+static struct gw_node *follow_alias(struct reader *r, const yaml_event_t *event)
+{
+    const char *name = (const char *)event->data.alias.anchor;
+    for (const struct anchor *a = r->anchors; a; a = a->next) {
+        if (strcmp(a->name, name) != 0) continue;
+        if (!a->node || a->has_alias) {
+            fail(r, "alias", event->start_mark, a->node ? "an alias to something that holds an alias: write it out"
+                                                         : "an alias to the thing it stands in");
+            return NULL;
+        }
+        r->aliases++;
+        struct gw_node *copy = gw_alloc(r->arena, 1, sizeof *copy);
+        *copy = *a->node;
+        copy->next = NULL;
+        return copy;
+    }
+    fail(r, "alias", event->start_mark, "an alias with no anchor before it");
+    return NULL;
+}
+
+static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned depth);
+
+static struct gw_node *read_scalar(struct reader *r, const yaml_event_t *event)
+{
+    struct gw_node *node = new_node(r, GW_SCALAR, event);
+    node->text = gw_strndup(r->arena, (const char *)event->data.scalar.value, event->data.scalar.length);
+    node->length = event->data.scalar.length;
+    node->quoted = event->data.scalar.style != YAML_PLAIN_SCALAR_STYLE;
+    if (memchr(node->text, '\0', node->length)) fail(r, "syntax", event->start_mark, "a zero byte in the text");
+    return node;
+}
+
+static void read_items(struct reader *r, struct gw_node *sequence, unsigned depth)
+{
+    struct gw_node **end = &sequence->first;
+    yaml_event_t event;
+    while (next_event(r, &event)) {
+        bool done = event.type == YAML_SEQUENCE_END_EVENT;
+        struct gw_node *item = done ? NULL : read_node(r, &event, depth);
+        yaml_event_delete(&event);
+        if (!item) return;
+        *end = item;
+        end = &item->next;
+        sequence->count++;
+    }
+}
+
+/* FNV-1a; a mapping of many keys must not cost the square of their number. */
+static size_t hash_key(const char *key)
+{
+    size_t h = 1469598103934665603u;
+    for (; *key; key++) h = (h ^ (unsigned char)*key) * 1099511628211u;
+    return h;
+}
+
+static const struct gw_node **key_table(struct reader *r, const struct gw_node *mapping, size_t *size)
+{
+    *size = 16;
+    while (*size < mapping->count * 2) *size *= 2;
+    return gw_alloc(r->arena, *size, sizeof(const struct gw_node *));
+}
+
+static void check_duplicates(struct reader *r, const struct gw_node *mapping)
+{
+    size_t size;
+    if (mapping->count < 2) return;
+    const struct gw_node **seen = key_table(r, mapping, &size);
+    for (const struct gw_node *n = mapping->first; n; n = n->next) {
+        size_t slot = hash_key(n->key) & (size - 1);
+        while (seen[slot] && strcmp(seen[slot]->key, n->key) != 0) slot = (slot + 1) & (size - 1);
+        if (seen[slot])
+            gw_diag_key(r->diags, GW_ERROR, "duplicate_key", n, "'%s' is given twice; first on line %u", n->key,
+                        seen[slot]->key_line);
+        else
+            seen[slot] = n;
+    }
+}
+
+static bool read_key(struct reader *r, yaml_event_t *event, struct gw_node *key)
+{
+    if (event->type != YAML_SCALAR_EVENT) {
+        fail(r, "syntax", event->start_mark, "a key must be a plain word");
+        return false;
+    }
+    *key = *read_scalar(r, event);
+    return !r->failed;
+}
+
+static void read_members(struct reader *r, struct gw_node *mapping, unsigned depth)
+{
+    struct gw_node **end = &mapping->first;
+    yaml_event_t event;
+    while (next_event(r, &event)) {
+        struct gw_node key;
+        bool done = event.type == YAML_MAPPING_END_EVENT;
+        bool good = !done && read_key(r, &event, &key);
+        yaml_event_delete(&event);
+        if (!good || !next_event(r, &event)) break;
+        struct gw_node *value = read_node(r, &event, depth);
+        yaml_event_delete(&event);
+        if (!value) break;
+        value->key = key.text;
+        value->key_line = key.line;
+        value->key_column = key.column;
+        *end = value;
+        end = &value->next;
+        mapping->count++;
+    }
+    check_duplicates(r, mapping);
+}
+
+/* The event stays the caller's. */
+static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned depth)
+{
+    if (event->type == YAML_ALIAS_EVENT) return follow_alias(r, event);
+    if (event->type == YAML_SCALAR_EVENT) {
+        struct anchor *anchor = open_anchor(r, event->data.scalar.anchor);
+        struct gw_node *node = read_scalar(r, event);
+        if (anchor) anchor->node = node;
+        return r->failed ? NULL : node;
+    }
+    if (depth == GW_DEPTH_LIMIT) {
+        fail(r, "depth", event->start_mark, "nested deeper than 64 levels");
+        return NULL;
+    }
+    bool sequence = event->type == YAML_SEQUENCE_START_EVENT;
+    struct anchor *anchor = open_anchor(r, sequence ? event->data.sequence_start.anchor : event->data.mapping_start.anchor);
+    struct gw_node *node = new_node(r, sequence ? GW_SEQUENCE : GW_MAPPING, event);
+    size_t before = r->aliases;
+    (sequence ? read_items : read_members)(r, node, depth + 1);
+    if (anchor) {
+        anchor->node = node;
+        anchor->has_alias = r->aliases != before;
+    }
+    return r->failed ? NULL : node;
+}
+
+/* Past stream and document start, to the root; NULL for an empty file. */
+static struct gw_node *read_root(struct reader *r)
+{
+    yaml_event_t event;
+    struct gw_node *root = NULL;
+    while (next_event(r, &event)) {
+        yaml_event_type_t type = event.type;
+        if (type == YAML_STREAM_END_EVENT) fail(r, "empty", (yaml_mark_t){0}, "the file is empty");
+        if (type != YAML_STREAM_START_EVENT && type != YAML_DOCUMENT_START_EVENT) root = read_node(r, &event, 0);
+        yaml_event_delete(&event);
+        if (root || r->failed) break;
+    }
+    return root;
+}
+
+static void refuse_second_document(struct reader *r)
+{
+    yaml_event_t event;
+    while (next_event(r, &event)) {
+        bool end = event.type == YAML_STREAM_END_EVENT;
+        if (event.type == YAML_DOCUMENT_START_EVENT) fail(r, "second_document", event.start_mark, "a second document in the file: one is read");
+        yaml_event_delete(&event);
+        if (end) return;
+    }
+}
+
+struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)
+{
+    struct reader r = {.arena = arena, .source = source, .diags = diags};
+    size_t errors = diags->errors;
+    if (!check_encoding(&r)) return NULL;
+    if (!yaml_parser_initialize(&r.parser)) {
+        fail(&r, "memory", (yaml_mark_t){0}, "out of memory");
+        return NULL;
+    }
+    yaml_parser_set_encoding(&r.parser, YAML_UTF8_ENCODING);
+    yaml_parser_set_input_string(&r.parser, (const unsigned char *)source->text, source->length);
+    struct gw_node *root = read_root(&r);
+    if (root) refuse_second_document(&r);
+    yaml_parser_delete(&r.parser);
+    return diags->errors == errors ? root : NULL;
+}
