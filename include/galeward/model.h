@@ -20,7 +20,7 @@ enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
 enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
 enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
 enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY };
-enum gw_water_basis { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
+enum gw_water_rule { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
 enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
 enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
 enum gw_test { GW_TEST_UNSET, GW_TEST_STRUCTURAL, GW_TEST_AIR, GW_TEST_WATER, GW_TEST_SWAY, GW_TEST_IMPACT, GW_TEST_BLAST, GW_TEST_OTHER };
@@ -86,7 +86,7 @@ struct gw_given_row {
     const struct gw_node *node;
 };
 
-struct gw_water_requirement { double pressure, share, floor, cap; enum gw_water_basis basis; };
+struct gw_water_requirement { double pressure, share, floor, cap; enum gw_water_rule basis; };
 struct gw_air_requirement { double leakage, at; };
 struct gw_other_requirement { const char *name; double at_least, at_most; const struct gw_node *node; };
 struct gw_requirements {
@@ -150,10 +150,13 @@ struct gw_tube { double width, depth, flange, web; };
 struct gw_mullion { const char *alloy; const struct gw_tube *tube; double inertia_x, inertia_y, section_modulus_x; };
 struct gw_adds { double inertia_x, section_modulus_x; };
 struct gw_system_option { const char *name; const struct gw_adds *adds; double cost; };
+struct gw_system_head { const char *name; enum gw_system_kind kind; enum gw_glazing glazing; };
 struct gw_system {
-    const char *name;
-    enum gw_system_kind kind;
-    enum gw_glazing glazing;
+    int galeward;
+    enum gw_units units;
+    const struct gw_system_head *system;
+    const char *name; /* system->name, for short */
+    const char *file;
     GW_LIST(double) pocket;
     GW_LIST(struct gw_rating) ratings;
     const struct gw_mullion *mullion;
@@ -161,8 +164,6 @@ struct gw_system {
     double cost;
     const struct gw_node *node;
 };
-/* A system file: {galeward: 1, units, system: {...}} or with the system's keys at the top beside it (design 8). */
-struct gw_system_file { int galeward; enum gw_units units; struct gw_system system; };
 
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record;
 extern const struct gw_record gw_wind_case_record, gw_wind_result_record;

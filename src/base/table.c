@@ -41,7 +41,7 @@ const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct g
 
 struct gw_unit_list gw_units_standard(void)
 {
-    return (struct gw_unit_list){gw_units_data, GW_N_UNITS};
+    return (struct gw_unit_list){gw_units_data, GW_N_UNIT_SPELLINGS};
 }
 
 void gw_used_add(struct gw_used *used, const struct gw_row *row)

@@ -176,7 +176,7 @@ static void write_header(struct generator *g)
         fprintf(g->h, "    struct gw_%s %s[GW_N_%s];\n", g->tables[i].name, g->tables[i].name, symbol(g, "", g->tables[i].name));
     fprintf(g->h, "};\n\nenum { GW_TABLE_COUNT = %zu };\nextern const struct gw_tables gw_tables_data;\n"
                   "extern const struct gw_table gw_table_infos[GW_TABLE_COUNT];\n"
-                  "extern const struct gw_unit gw_units_data[GW_N_UNITS];\n\n#endif\n", g->n_tables);
+                  "extern const struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS];\n\n#endif\n", g->n_tables);
 }
 
 static void write_cell(struct generator *g, const struct column *col, const struct gw_node *cell)
@@ -236,7 +236,7 @@ static void write_infos(struct generator *g)
         fprintf(g->c, ", %s_columns, %zu, GW_N_%s, sizeof(struct gw_%s), offsetof(struct gw_tables, %s)},\n", t->name,
                 t->n_columns, symbol(g, "", t->name), t->name, t->name);
     }
-    fputs("};\nconst struct gw_unit gw_units_data[GW_N_UNITS] = {\n", g->c);
+    fputs("};\nconst struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS] = {\n", g->c);
     for (size_t i = 0; i < g->n_units; i++) {
         fputs("    {", g->c);
         write_quoted(g->c, g->units[i].name);

@@ -1,0 +1,209 @@
+/* Demands and ratings of the checks that a test report answers. */
+#include "judge_internal.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+const char *gw_judge_say(const struct gw_judging *j, enum gw_dim dim, double si)
+{
+    struct gw_text text;
+    gw_text_init(&text, j->model->arena);
+    enum gw_units shown = j->model->project.units ? j->model->project.units : GW_US;
+    gw_quantity_print(&text, gw_units_standard(), dim, shown, si);
+    return text.at;
+}
+
+/* A spandrel is glazed like any fixed lite; vents and doors are tested on their own. */
+static enum gw_component tested_as(enum gw_component component)
+{
+    return component == GW_SPANDREL || component == GW_COMPONENT_UNSET ? GW_FIXED : component;
+}
+
+static bool same_component(const struct gw_rating *rating, enum gw_component component)
+{
+    return tested_as(rating->component) == tested_as(component);
+}
+
+/* Structural ------------------------------------------------------------------------------------------------------- */
+
+void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+{
+    const struct gw_element *e = place->element;
+    (void)j;
+    out->value = fmax(e->inward_asd.pa, 0);
+    out->value_out = fmax(-e->outward_asd.pa, 0);
+    out->dim = GW_PRESSURE;
+    out->message = e->governs;
+    gw_used_merge(&out->used, &e->used);
+}
+
+struct dimension {
+    const char *name;
+    double tested, needed;
+};
+
+/* The first recorded dimension that is missing or too small; "" when the test reaches the element. */
+static const char *shortfall(const struct gw_judging *j, const struct dimension *dimensions, size_t n)
+{
+    const double hair = 1e-6;
+    struct gw_arena *arena = j->model->arena;
+    for (size_t i = 0; i < n; i++) {
+        const struct dimension *d = &dimensions[i];
+        if (!gw_given(d->tested)) return gw_format(arena, "the report records no %s; ask the maker for it", d->name);
+        if (d->tested < d->needed - hair)
+            return gw_format(arena, "tested %s %s, here %s", d->name, gw_judge_say(j, GW_LENGTH, d->tested), gw_judge_say(j, GW_LENGTH, d->needed));
+    }
+    return "";
+}
+
+static const char *lite_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
+{
+    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->height}};
+    const char *size = shortfall(j, d, 2);
+    if (*size) return size;
+    if (t->make_up && e->lite && strcmp(t->make_up, e->lite) != 0)
+        return gw_format(j->model->arena, "tested with make-up %s, here %s", t->make_up, e->lite);
+    return "";
+}
+
+static const char *mullion_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
+{
+    if (e->overhang) {
+        const struct dimension d[] = {{"overhang", t->overhang, e->span}, {"module", t->module, e->width}};
+        return shortfall(j, d, 2);
+    }
+    const struct dimension d[] = {{"span", t->span, e->span}, {"module", t->module, e->width}};
+    const char *size = shortfall(j, d, 2);
+    if (*size || t->spans >= e->spans) return size;
+    return gw_format(j->model->arena, "tested over %d span%s, here %d", t->spans, t->spans == 1 ? "" : "s", e->spans);
+}
+
+struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+{
+    struct gw_offer offer = {.value = rating->positive, .value_out = rating->negative, .why = ""};
+    const struct gw_element *e = demand->element;
+    offer.applies = rating->test == GW_TEST_STRUCTURAL && same_component(rating, e->component);
+    if (!offer.applies) return offer;
+    if (!rating->tested)
+        offer.why = "the report's tested dimensions are not given; ask the maker for them";
+    else
+        offer.why = e->kind == GW_LITE ? lite_shortfall(j, rating->tested, e) : mullion_shortfall(j, rating->tested, e);
+    offer.covers = !*offer.why;
+    if (offer.covers && e->kind == GW_LITE && !rating->tested->make_up)
+        offer.why = "provided that the tested make-up, reinforcement and fastening are like the project's: the report's make-up is not recorded";
+    return offer;
+}
+
+/* Water ------------------------------------------------------------------------------------------------------------ */
+
+static double greatest_inward(const struct gw_judging *j, const char *wall, struct gw_used *used)
+{
+    double greatest = 0;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        if (e->kind != GW_LITE || e->parapet || strcmp(e->wall, wall) != 0 || e->inward_asd.pa <= greatest) continue;
+        greatest = e->inward_asd.pa;
+        gw_used_merge(used, &e->used);
+    }
+    return greatest;
+}
+
+static const struct gw_water_basis *water_row(const struct gw_model *model, enum gw_water_rule basis)
+{
+    for (size_t i = 0; i < GW_N_WATER_BASIS; i++)
+        if (model->tables->water_basis[i].class == (int)basis) return &model->tables->water_basis[i];
+    return NULL;
+}
+
+void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+{
+    const struct gw_requirements *r = j->model->project.requirements;
+    const struct gw_water_requirement *w = r ? r->water : NULL;
+    out->dim = GW_PRESSURE;
+    if (w && gw_given(w->pressure)) {
+        out->value = w->pressure;
+        out->message = "required by the project";
+        return;
+    }
+    enum gw_water_rule basis = w && w->basis ? w->basis : GW_WATER_CURTAIN_WALL;
+    const struct gw_water_basis *row = water_row(j->model, basis);
+    double share = w && gw_given(w->share) ? w->share : row->share;
+    double floor = w && gw_given(w->floor) ? w->floor : row->floor_pa;
+    double cap = w && gw_given(w->cap) ? w->cap : row->cap_pa;
+    double shared = share * greatest_inward(j, place->wall, &out->used);
+    gw_used_add(&out->used, &row->row);
+    out->value = fmin(fmax(shared, floor), cap);
+    const char *governs = out->value < shared ? "the cap governs" : shared < floor ? "the floor governs" : "the share governs";
+    struct gw_text percent;
+    gw_text_init(&percent, j->model->arena);
+    gw_text_fixed(&percent, share * 100, 0);
+    out->message = gw_format(j->model->arena, "%s %% of the greatest inward pressure, %s; floor %s, cap %s: %s (basis %s)", percent.at,
+                             gw_judge_say(j, GW_PRESSURE, shared), gw_judge_say(j, GW_PRESSURE, floor), gw_judge_say(j, GW_PRESSURE, cap), governs,
+                             gw_choice_name(gw_water_basis_choices, (int)basis));
+}
+
+struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+{
+    (void)j;
+    bool applies = rating->test == GW_TEST_WATER && same_component(rating, demand->component);
+    return (struct gw_offer){.applies = applies, .covers = true, .value = rating->pressure, .value_out = GW_ABSENT, .why = ""};
+}
+
+/* Air -------------------------------------------------------------------------------------------------------------- */
+
+void gw_demand_air(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+{
+    const struct gw_requirements *r = j->model->project.requirements;
+    (void)place;
+    out->dim = GW_LEAKAGE;
+    out->at_most = true;
+    if (r && r->air) {
+        out->value = r->air->leakage;
+        out->at = r->air->at;
+        out->message = gw_format(j->model->arena, "required by the project, at %s", gw_judge_say(j, GW_PRESSURE, out->at));
+        return;
+    }
+    const struct gw_air_default *row = &j->model->tables->air_default[GW_ROW_AIR_DEFAULT_CURTAIN_WALL];
+    gw_used_add(&out->used, &row->row);
+    out->value = row->leakage_m_s;
+    out->at = row->at_pa;
+    out->message = gw_format(j->model->arena, "usual limit of fixed curtain wall, at %s; the project gives none", gw_judge_say(j, GW_PRESSURE, out->at));
+}
+
+/* Leakage grows with pressure: a test at the higher pressure also shows the lower, never the other way round. */
+struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+{
+    const double hair = 0.005; /* 6.24 psf and 300 Pa are the same test */
+    struct gw_offer offer = {.applies = rating->test == GW_TEST_AIR && same_component(rating, demand->component),
+                             .value = rating->leakage,
+                             .value_out = GW_ABSENT,
+                             .why = ""};
+    if (!offer.applies) return offer;
+    offer.covers = rating->at >= demand->at * (1 - hair);
+    if (offer.covers) return offer;
+    double exponent = j->model->tables->air_conversion[GW_ROW_AIR_CONVERSION_TYPICAL].exponent;
+    double carried = rating->leakage * pow(demand->at / rating->at, exponent);
+    offer.why = gw_format(j->model->arena, "tested at %s, required at %s: a lower pressure does not show it (about %s there, for information)",
+                          gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at), gw_judge_say(j, GW_LEAKAGE, carried));
+    return offer;
+}
+
+/* Free-form ratings by name ----------------------------------------------------------------------------------------- */
+
+void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+{
+    (void)j;
+    out->at_most = gw_given(place->other->at_most);
+    out->value = out->at_most ? place->other->at_most : place->other->at_least;
+    out->dim = GW_RATIO;
+    out->name = place->other->name;
+    out->message = gw_format(j->model->arena, "required by the project: %s", out->at_most ? "at most" : "at least");
+}
+
+struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+{
+    (void)j;
+    bool named = rating->name && strcmp(rating->name, demand->name) == 0 && (rating->test == GW_TEST_OTHER || rating->test == GW_TEST_UNSET);
+    return (struct gw_offer){.applies = named, .covers = true, .value = rating->value, .value_out = GW_ABSENT, .why = ""};
+}

@@ -1,0 +1,168 @@
+/* Every check row over every place, then every candidate against each demand. */
+#include "judge_internal.h"
+
+#include <string.h>
+
+static struct gw_demand *new_demand(struct gw_judging *j, const struct gw_check *check, const char *where)
+{
+    struct gw_judgement *out = j->out;
+    out->demands.items = gw_grow(j->model->arena, out->demands.items, out->demands.n, &out->demands_capacity, sizeof *out->demands.items);
+    struct gw_demand *demand = &out->demands.items[out->demands.n++];
+    *demand = (struct gw_demand){.check = check->id,
+                                 .title = check->title,
+                                 .clause = check->clause,
+                                 .where = where,
+                                 .status = GW_PASS,
+                                 .value = GW_ABSENT,
+                                 .value_out = GW_ABSENT,
+                                 .at = GW_ABSENT,
+                                 .component = GW_FIXED,
+                                 .message = ""};
+    return demand;
+}
+
+static const char *missing_need(const struct gw_check *check, const struct gw_model *model)
+{
+    for (const struct gw_need *need = check->needs; need && need->present; need++)
+        if (!need->present(model)) return need->question;
+    return NULL;
+}
+
+/* Without an engine, or without what it needs, or waived: one row for the whole project. */
+static bool settle_without_engine(struct gw_judging *j, const struct gw_check *check)
+{
+    const char *question = missing_need(check, j->model);
+    const char *waived = !question && check->waived ? check->waived(j->model) : NULL;
+    if (!question && !waived && check->demand) return false;
+    struct gw_demand *demand = new_demand(j, check, "project");
+    demand->status = waived ? GW_NOT_REQUIRED : GW_NOT_SHOWN;
+    demand->message = question ? question : waived ? waived : "not built yet: this version does not compute it; ask the engineer of record";
+    return true;
+}
+
+static void demand_at(struct gw_judging *j, const struct gw_check *check, const char *where, const struct gw_place *place)
+{
+    struct gw_demand *demand = new_demand(j, check, where);
+    demand->element = place->element;
+    demand->component = place->component;
+    check->demand(demand, j, place);
+}
+
+static void per_element(struct gw_judging *j, const struct gw_check *check)
+{
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        if (!(check->kinds & (1u << e->kind))) continue;
+        struct gw_place place = {.element = e, .wall = e->wall, .component = e->component};
+        demand_at(j, check, e->id, &place);
+    }
+}
+
+static bool seen_before(const struct gw_judging *j, size_t i)
+{
+    const struct gw_element *e = &j->takeoff->elements.items[i];
+    for (size_t k = 0; k < i; k++) {
+        const struct gw_element *other = &j->takeoff->elements.items[k];
+        bool fixed = e->component == GW_FIXED || e->component == GW_SPANDREL, other_fixed = other->component == GW_FIXED || other->component == GW_SPANDREL;
+        if (other->kind == GW_LITE && strcmp(other->wall, e->wall) == 0 && (other->component == e->component || (fixed && other_fixed))) return true;
+    }
+    return false;
+}
+
+/* Once for each wall and each component that is tested on its own. */
+static void per_wall(struct gw_judging *j, const struct gw_check *check)
+{
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        if (e->kind != GW_LITE || seen_before(j, i)) continue;
+        struct gw_place place = {.wall = e->wall, .component = e->component};
+        demand_at(j, check, e->wall, &place);
+    }
+}
+
+static void per_name(struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_requirements *r = j->model->project.requirements;
+    for (size_t i = 0; r && i < r->other.n; i++) {
+        struct gw_place place = {.component = GW_FIXED, .other = &r->other.items[i]};
+        demand_at(j, check, "project", &place);
+    }
+}
+
+void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
+{
+    struct gw_judging j = {out, model, takeoff};
+    size_t n;
+    const struct gw_check *checks = gw_check_list(&n);
+    *out = (struct gw_judgement){.demands_capacity = 0};
+    for (size_t i = 0; i < n; i++) {
+        if (settle_without_engine(&j, &checks[i])) continue;
+        switch (checks[i].scope) {
+        case GW_PER_ELEMENT: per_element(&j, &checks[i]); break;
+        case GW_PER_WALL: per_wall(&j, &checks[i]); break;
+        case GW_PER_NAME: per_name(&j, &checks[i]); break;
+        case GW_PER_PROJECT: demand_at(&j, &checks[i], "project", &(struct gw_place){.component = GW_FIXED}); break;
+        }
+    }
+}
+
+static const struct gw_check *check_of(const struct gw_demand *demand)
+{
+    size_t n;
+    const struct gw_check *checks = gw_check_list(&n);
+    for (size_t i = 0; i < n; i++)
+        if (strcmp(checks[i].id, demand->check) == 0) return &checks[i];
+    return NULL;
+}
+
+static void find(struct gw_finding *finding, const struct gw_judging *j)
+{
+    const struct gw_demand *demand = finding->demand;
+    finding->utilisation = finding->required = finding->provided = GW_ABSENT;
+    finding->direction = "";
+    finding->used = demand->used;
+    if (demand->status != GW_PASS) {
+        finding->verdict = demand->status;
+        finding->message = demand->message;
+        return;
+    }
+    gw_compare(finding, j, check_of(demand));
+}
+
+static bool governs(const struct gw_finding *a, const struct gw_finding *b)
+{
+    static const int rank[] = {[GW_FAIL] = 3, [GW_NOT_SHOWN] = 2, [GW_PASS] = 1, [GW_NOT_REQUIRED] = 0};
+    if (!b || rank[a->verdict] != rank[b->verdict]) return !b || rank[a->verdict] > rank[b->verdict];
+    return gw_given(a->utilisation) && !(a->utilisation <= b->utilisation);
+}
+
+static void summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        summary->counts[findings[i].verdict]++;
+        if (governs(&findings[i], summary->governing)) summary->governing = &findings[i];
+    }
+    bool fails = summary->counts[GW_FAIL] > 0, unshown = summary->counts[GW_NOT_SHOWN] > 0;
+    summary->verdict = fails ? GW_FAIL : unshown ? GW_NOT_SHOWN : GW_PASS;
+}
+
+void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
+{
+    gw_judge_demands(out, model, takeoff);
+    struct gw_judging j = {out, model, takeoff};
+    size_t each = out->demands.n, candidates = model->systems.n;
+    out->findings.items = gw_alloc(model->arena, each * candidates + 1, sizeof *out->findings.items);
+    out->summaries.items = gw_alloc(model->arena, candidates + 1, sizeof *out->summaries.items);
+    for (size_t c = 0; c < candidates; c++) {
+        struct gw_finding *first = &out->findings.items[c * each];
+        for (size_t i = 0; i < each; i++) {
+            first[i].candidate = &model->systems.items[c];
+            first[i].demand = &out->demands.items[i];
+            find(&first[i], &j);
+        }
+        out->summaries.items[c].candidate = &model->systems.items[c];
+        summarize(&out->summaries.items[c], first, each);
+    }
+    out->findings.n = each * candidates;
+    out->summaries.n = candidates;
+}

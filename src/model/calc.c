@@ -1,0 +1,196 @@
+/* One case in, one JSON object out. */
+#include "galeward/calc.h"
+
+#include "galeward/model.h"
+
+#include <string.h>
+
+static enum gw_status run_wind(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_wind_pressure(out, in, engine);
+}
+
+static const char *const *wind_notes(const void *out, size_t *n)
+{
+    const struct gw_wind_result *result = out;
+    *n = result->n_notes;
+    return result->notes;
+}
+
+static const struct gw_calc_kind KINDS[] = {
+    {.name = "wind",
+     .help = "wind pressure on a piece of wall, ASCE 7-10, 7-16 or 7-22",
+     .example = "edition=asce7-16 basic_wind_speed='120 mph' exposure=C mean_roof_height='48 ft' least_width='75 ft' "
+                "enclosure=enclosed effective_area='24 ft2' zone=5",
+     .input = &gw_wind_case_record,
+     .output = &gw_wind_result_record,
+     .run = run_wind,
+     .notes = wind_notes},
+};
+
+const struct gw_calc_kind *gw_calc_kinds(size_t *n)
+{
+    *n = sizeof KINDS / sizeof *KINDS;
+    return KINDS;
+}
+
+const struct gw_calc_kind *gw_calc_find(const char *name)
+{
+    for (size_t i = 0; i < sizeof KINDS / sizeof *KINDS; i++)
+        if (strcmp(KINDS[i].name, name) == 0) return &KINDS[i];
+    return NULL;
+}
+
+/* Keys that a case of any kind may hold besides its own; `id` is kept as the node that it is. */
+struct manner {
+    enum gw_units units;
+    enum gw_bool trace;
+};
+static const struct gw_field MANNER[] = {
+    {.key = "units", .type = GW_T_CHOICE, .offset = offsetof(struct manner, units), .choices = gw_units_choices},
+    {.key = "trace", .type = GW_T_BOOL, .offset = offsetof(struct manner, trace)},
+};
+static const struct gw_record MANNER_RECORD = {
+    .name = "case", .size = sizeof(struct manner), .fields = MANNER, .n = sizeof MANNER / sizeof *MANNER};
+
+struct call {
+    struct gw_json json;
+    struct gw_arena *arena;
+    struct gw_diags diags;
+    const struct gw_node *id;
+    struct manner manner;
+    struct gw_node common, own; /* the mapping in two: MANNER's keys, and the kind's */
+};
+
+static void append(struct gw_arena *arena, struct gw_node ***end, const struct gw_node *child)
+{
+    struct gw_node *copy = gw_alloc(arena, 1, sizeof *copy);
+    *copy = *child;
+    copy->next = NULL;
+    **end = copy;
+    *end = &copy->next;
+}
+
+static void split(struct call *call, const struct gw_node *node)
+{
+    struct gw_node **common = &call->common.first, **own = &call->own.first;
+    call->common = call->own = *node;
+    if (node->kind != GW_MAPPING) return;
+    call->common.first = call->own.first = NULL;
+    for (const struct gw_node *child = node->first; child; child = child->next) {
+        if (strcmp(child->key, "id") == 0)
+            call->id = child;
+        else
+            append(call->arena, gw_record_field(&MANNER_RECORD, child->key) ? &common : &own, child);
+    }
+}
+
+static bool fail(struct call *call, const char *code, const char *key, const char *message)
+{
+    gw_json_key(&call->json, "error");
+    gw_json_open(&call->json, '{');
+    gw_json_key(&call->json, "code");
+    gw_json_text(&call->json, code);
+    gw_json_key(&call->json, "key");
+    gw_json_text(&call->json, key);
+    gw_json_key(&call->json, "message");
+    gw_json_text(&call->json, message);
+    gw_json_close(&call->json, '}');
+    return false;
+}
+
+static bool fail_first(struct call *call)
+{
+    for (size_t i = 0; i < call->diags.n; i++) {
+        const struct gw_diag *diag = &call->diags.items[i];
+        if (diag->severity == GW_ERROR) return fail(call, diag->code, diag->key, diag->message);
+    }
+    return fail(call, "bad_value", "", "the case is wrong");
+}
+
+static bool load(struct call *call, const struct gw_calc_kind *kind, void *in)
+{
+    struct gw_load load = {.arena = call->arena, .diags = &call->diags, .units = gw_units_standard()};
+    bool good = call->own.kind != GW_MAPPING || !call->common.first ||
+                gw_record_load(&load, &MANNER_RECORD, &call->common, "", &call->manner);
+    load.preset = call->manner.units;
+    return good && gw_record_load(&load, kind->input, &call->own, "", in);
+}
+
+static void write_notes(struct call *call, const struct gw_calc_kind *kind, const void *out)
+{
+    size_t n = 0;
+    const char *const *notes = kind->notes ? kind->notes(out, &n) : NULL;
+    gw_json_key(&call->json, "notes");
+    gw_json_open(&call->json, '[');
+    for (size_t i = 0; i < n; i++) gw_json_text(&call->json, notes[i]);
+    for (size_t i = 0; i < call->diags.n; i++) gw_json_text(&call->json, call->diags.items[i].message);
+    gw_json_close(&call->json, ']');
+}
+
+static void member(struct gw_json *json, const char *key, const char *text)
+{
+    gw_json_key(json, key);
+    gw_json_text(json, text);
+}
+
+static void write_step(struct gw_json *json, const struct gw_step *step, enum gw_units shown)
+{
+    struct gw_text substituted;
+    gw_text_init(&substituted, json->out->arena);
+    gw_step_substituted(&substituted, step, shown);
+    gw_json_open(json, '{');
+    member(json, "symbol", step->symbol);
+    member(json, "formula", step->formula);
+    member(json, "substituted", step->formula ? substituted.at : NULL);
+    gw_json_key(json, "result");
+    gw_json_number(json, gw_quantity_shown(gw_units_standard(), step->dim, shown, step->value));
+    member(json, "unit", step->formula ? gw_dim_info(step->dim)->shown[shown] : NULL);
+    member(json, "clause", step->clause);
+    member(json, "note", step->note);
+    gw_json_close(json, '}');
+}
+
+void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown)
+{
+    gw_json_open(json, '[');
+    for (size_t i = 0; i < trace->n; i++) write_step(json, &trace->steps[i], shown);
+    gw_json_close(json, ']');
+}
+
+static bool run(struct call *call, const struct gw_calc_kind *kind, const struct gw_tables *tables)
+{
+    struct gw_engine engine;
+    struct gw_trace trace;
+    void *in = gw_alloc(call->arena, 1, kind->input->size), *out = gw_alloc(call->arena, 1, kind->output->size);
+    if (!load(call, kind, in)) return fail_first(call);
+    bool traced = call->manner.trace == GW_YES;
+    gw_trace_init(&trace, call->arena);
+    gw_engine_init(&engine, tables, traced ? &trace : NULL);
+    enum gw_status status = kind->run(out, in, &engine);
+    if (status != GW_OK) return fail(call, gw_status_code(status), engine.fault.key, engine.fault.message);
+    gw_json_record(&call->json, kind->output, out, false);
+    write_notes(call, kind, out);
+    if (!traced) return true;
+    gw_json_key(&call->json, "trace");
+    gw_calc_trace(&call->json, &trace, call->manner.units);
+    return true;
+}
+
+bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind,
+                  const struct gw_node *node, const struct gw_tables *tables)
+{
+    struct call call = {.arena = arena};
+    call.manner = (struct manner){GW_UNITS_NONE, GW_UNSAID};
+    gw_json_init(&call.json, out, false);
+    gw_diags_init(&call.diags, arena);
+    split(&call, node);
+    gw_json_open(&call.json, '{');
+    if (call.id) {
+        gw_json_key(&call.json, "id");
+        gw_json_node(&call.json, call.id);
+    }
+    bool good = run(&call, kind, tables);
+    gw_json_close(&call.json, '}');
+    return good;
+}

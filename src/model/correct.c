@@ -1,0 +1,74 @@
+/* A project's corrections to the program's tables: a patched copy, each listed in every report. */
+#include "model_internal.h"
+
+#include <string.h>
+
+static const struct gw_column *find_column(const struct gw_table *table, const char *name)
+{
+    for (size_t i = 0; i < table->n_columns; i++)
+        if (strcmp(table->columns[i].name, name) == 0) return &table->columns[i];
+    return NULL;
+}
+
+static struct gw_row *find_row(struct gw_tables *tables, const struct gw_table *table, const char *id)
+{
+    for (size_t i = 0; i < table->n_rows; i++) {
+        size_t offset = table->offset + i * table->row_size;
+        struct gw_row *row = (struct gw_row *)(void *)((char *)tables + offset);
+        if (strcmp(row->id, id) == 0) return row;
+    }
+    return NULL;
+}
+
+static void fault(struct gw_model *model, const struct gw_correction *c, const char *key, const char *what, const char *name)
+{
+    const struct gw_node *at = gw_node_get(c->node, key);
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", key, at ? at : c->node, "%s '%s'; see 'galeward tables'", what, name);
+}
+
+/* In the column's own unit, or with a unit of its dimension. */
+static bool read_value(const struct gw_correction *c, const struct gw_column *column, double *value)
+{
+    struct gw_unit_list units = gw_units_standard();
+    const struct gw_unit *own = gw_unit_find(units, column->dim, column->unit, strlen(column->unit));
+    size_t length = strlen(c->value), at;
+    if (gw_read_number(c->value, length, value) == length) {
+        if (own) *value = *value * own->factor + own->offset;
+        return isfinite(*value);
+    }
+    return gw_quantity_read(units, column->dim, GW_UNITS_NONE, c->value, length, value, &at) == GW_QUANTITY_OK;
+}
+
+static void apply(struct gw_model *model, struct gw_tables *tables, const struct gw_correction *c)
+{
+    double value;
+    const struct gw_table *table = gw_table_find(c->table);
+    if (!table) {
+        fault(model, c, "table", "there is no table", c->table);
+        return;
+    }
+    struct gw_row *row = find_row(tables, table, c->row);
+    const struct gw_column *column = find_column(table, c->column);
+    if (!row) {
+        fault(model, c, "row", "the table has no row", c->row);
+    } else if (!column || column->type != GW_COLUMN_NUMBER) {
+        fault(model, c, "column", "the table has no column of numbers", c->column);
+    } else if (!read_value(c, column, &value)) {
+        fault(model, c, "value", "not a number in the column's unit:", c->value);
+    } else {
+        *(double *)(void *)((char *)row + column->offset) = value;
+        row->source = gw_format(model->arena, "corrected to %s by %s: %s", c->value, c->by, c->reason);
+        gw_assume(model->arena, &model->assumptions, "correction",
+                  gw_format(model->arena, "table %s, row %s, %s = %s, by %s: %s", c->table, c->row, c->column, c->value, c->by, c->reason));
+    }
+}
+
+void gw_correct_tables(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    if (!p->assume.n) return;
+    struct gw_tables *tables = gw_alloc(model->arena, 1, gw_tables_size());
+    memcpy(tables, gw_tables_standard(), gw_tables_size());
+    for (size_t i = 0; i < p->assume.n; i++) apply(model, tables, &p->assume.items[i]);
+    model->tables = tables;
+}

@@ -1,0 +1,142 @@
+/* A project file, its schedule and its candidates to one model. */
+#include "galeward/model.h"
+
+#include "model_internal.h"
+
+#include <sha2.h>
+#include <string.h>
+
+const struct gw_building *gw_model_building(const struct gw_model *model, const char *name)
+{
+    const struct gw_project *p = &model->project;
+    if (!name) return p->buildings.n == 1 ? &p->buildings.items[0] : NULL;
+    for (size_t i = 0; i < p->buildings.n; i++)
+        if (strcmp(p->buildings.items[i].name, name) == 0) return &p->buildings.items[i];
+    return NULL;
+}
+
+const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name)
+{
+    const struct gw_project *p = &model->project;
+    for (size_t i = 0; name && i < p->lites.n; i++)
+        if (strcmp(p->lites.items[i].name, name) == 0) return &p->lites.items[i];
+    return NULL;
+}
+
+static void note_input(struct gw_model *model, const struct gw_source *source)
+{
+    model->inputs = gw_grow(model->arena, model->inputs, model->n_inputs, &model->inputs_capacity, sizeof *model->inputs);
+    struct gw_input *input = &model->inputs[model->n_inputs++];
+    input->file = source->name;
+    SHA256Data((const uint8_t *)source->text, source->length, input->sha256);
+}
+
+/* The preset must be known before any bare number is read. */
+static enum gw_units preset_of(const struct gw_node *root)
+{
+    const struct gw_node *units = gw_node_get(root, "units");
+    if (!units || units->kind != GW_SCALAR) return GW_UNITS_NONE;
+    for (const struct gw_choice *c = gw_units_choices; c->name; c++)
+        if (strcmp(c->name, units->text) == 0) return (enum gw_units)c->value;
+    return GW_UNITS_NONE;
+}
+
+static struct gw_load loader(struct gw_model *model, enum gw_units preset)
+{
+    return (struct gw_load){.arena = model->arena,
+                            .diags = model->diags,
+                            .assumptions = &model->assumptions,
+                            .units = gw_units_standard(),
+                            .preset = preset};
+}
+
+/* Files named in the project lie beside it. */
+static const char *beside(struct gw_model *model, const char *project, const char *file)
+{
+    const char *slash = strrchr(project, '/');
+    if (file[0] == '/' || !slash) return file;
+    return gw_format(model->arena, "%.*s/%s", (int)(slash - project), project, file);
+}
+
+static void load_system(struct gw_model *model, const char *path, struct gw_system *system)
+{
+    const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
+    const struct gw_node *root = source ? gw_yaml_read(model->arena, source, model->diags) : NULL;
+    if (!root) return;
+    note_input(model, source);
+    struct gw_load load = loader(model, preset_of(root));
+    load.assumptions = NULL;
+    if (!gw_record_load(&load, &gw_system_record, root, "", system)) return;
+    system->name = system->system->name;
+    system->file = source->name;
+    gw_validate_system(model, system);
+}
+
+static void load_systems(struct gw_model *model, const char *project_path)
+{
+    const struct gw_project *p = &model->project;
+    model->systems.items = gw_alloc(model->arena, p->candidates.n + 1, sizeof *model->systems.items);
+    for (size_t i = 0; i < p->candidates.n; i++)
+        load_system(model, beside(model, project_path, p->candidates.items[i]), &model->systems.items[i]);
+    model->systems.n = p->candidates.n;
+}
+
+struct renaming {
+    const struct gw_opening_columns *columns;
+};
+
+/* The header that the project names for a field, else the field's own key. */
+static const char *field_of_header(void *context, const char *header)
+{
+    const struct gw_opening_columns *c = ((const struct renaming *)context)->columns;
+    const char *const mapped[] = {c ? c->mark : NULL,  c ? c->wall : NULL, c ? c->building : NULL, c ? c->width : NULL, c ? c->height : NULL,
+                                  c ? c->count : NULL, c ? c->sill : NULL, c ? c->offset : NULL,   c ? c->lite : NULL};
+    static const char *const keys[] = {"mark", "wall", "building", "width", "height", "count", "sill", "offset", "lite"};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+        if (mapped[i] && strcmp(mapped[i], header) == 0) return keys[i];
+        if (!mapped[i] && strcmp(keys[i], header) == 0) return keys[i];
+    }
+    return NULL;
+}
+
+static void load_openings(struct gw_model *model, const char *project_path, enum gw_units preset)
+{
+    const struct gw_openings *openings = model->project.openings;
+    if (!openings) return;
+    const char *path = beside(model, project_path, openings->file);
+    const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
+    if (!source) return;
+    note_input(model, source);
+    struct renaming renaming = {openings->columns};
+    const struct gw_node *rows = gw_csv_read(model->arena, source, field_of_header, &renaming, model->diags);
+    if (!rows) return;
+    struct gw_load load = loader(model, preset);
+    load.assumptions = NULL;
+    model->openings.items = gw_alloc(model->arena, rows->count + 1, sizeof *model->openings.items);
+    for (const struct gw_node *row = rows->first; row; row = row->next)
+        if (gw_record_load(&load, &gw_opening_record, row, "", &model->openings.items[model->openings.n])) model->openings.n++;
+}
+
+bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
+                   const char *const *changes, size_t n_changes)
+{
+    *model = (struct gw_model){.arena = arena, .diags = diags, .tables = gw_tables_standard()};
+    const struct gw_source *source = gw_source_read(arena, path, diags);
+    struct gw_node *root = source ? gw_yaml_read(arena, source, diags) : NULL;
+    if (!root) return false;
+    note_input(model, source);
+    for (size_t i = 0; i < n_changes; i++) {
+        size_t key = strcspn(changes[i], "=");
+        const char *dotted = gw_strndup(arena, changes[i], key);
+        if (changes[i][key] != '=' || !gw_node_set(arena, root, dotted, changes[i] + key + 1))
+            gw_diag_add(diags, GW_ERROR, "bad_value", dotted, source, 0, 0, "cannot set '%s'", changes[i]);
+    }
+    struct gw_load load = loader(model, preset_of(root));
+    bool good = gw_record_load(&load, &gw_project_record, root, "", &model->project);
+    if (!good) return false;
+    gw_validate_project(model);
+    load_openings(model, path, load.preset);
+    gw_validate_openings(model);
+    load_systems(model, path);
+    return diags->errors == 0;
+}

@@ -1,0 +1,152 @@
+/* The head and the foot of every report: what it is about, and what it does not say. */
+#include "report/parts.h"
+
+#include <string.h>
+
+static const char *site_line(struct page *page)
+{
+    const struct gw_site *site = page->results->model->project.site;
+    const char *ground = gw_given(site->elevation) ? gw_format(page->arena, ", ground at %s", quantity(page, GW_LENGTH, site->elevation, NEAREST)) : "";
+    const char *hill = "";
+    if (site->topography)
+        hill = gw_format(page->arena, ", topography: height %s, distance from the crest %s",
+                         quantity(page, GW_LENGTH, site->topography->height, NEAREST),
+                         quantity(page, GW_LENGTH, site->topography->distance, NEAREST));
+    return gw_format(page->arena, "Site: basic wind speed %s, exposure %s%s%s",
+                     quantity(page, GW_SPEED, site->basic_wind_speed, NEAREST),
+                     gw_choice_name(gw_exposure_choices, (int)site->exposure), ground, hill);
+}
+
+void project_head(struct page *page, const char *what)
+{
+    const struct gw_project *project = &page->results->model->project;
+    const struct gw_info *info = project->project;
+    const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
+    gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
+    gw_report_line(page->report, gw_format(page->arena, "Project %s%srisk category %s", info->number ? info->number : "",
+                                           info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category)));
+    gw_report_line(page->report, gw_format(page->arena, "Codes: %s, %s",
+                                           gw_choice_name(gw_building_code_choices, (int)project->codes->building),
+                                           *edition ? edition : "wind edition by the building code"));
+    gw_report_line(page->report, site_line(page));
+}
+
+void building_table(struct page *page)
+{
+    static const struct heading headings[] = {{.title = "Building"},
+                                              {"Roof height", true, GW_LENGTH},
+                                              {"Least width", true, GW_LENGTH},
+                                              {"Parapet", true, GW_LENGTH},
+                                              {"Roof slope", true, GW_ANGLE},
+                                              {.title = "Enclosure"}};
+    const struct gw_project *project = &page->results->model->project;
+    open_table(page, "", headings, sizeof headings / sizeof *headings);
+    for (size_t i = 0; i < project->buildings.n; i++) {
+        const struct gw_building *b = &project->buildings.items[i];
+        cell(page, b->name);
+        cell_quantity(page, GW_LENGTH, b->roof_height, NEAREST);
+        cell_quantity(page, GW_LENGTH, b->least_width, NEAREST);
+        cell_quantity(page, GW_LENGTH, b->parapet_height, NEAREST);
+        cell_quantity(page, GW_ANGLE, b->roof_slope, NEAREST);
+        cell(page, gw_choice_name(gw_enclosure_choices, (int)b->enclosure));
+    }
+}
+
+const char *correction_text(struct gw_arena *arena, const struct gw_correction *c)
+{
+    return gw_format(arena, "correction to the tables: %s/%s %s = %s: %s (%s)", c->table, c->row, c->column, c->value, c->reason, c->by);
+}
+
+static void warnings(struct page *page)
+{
+    const struct gw_diags *diags = page->results->model->diags;
+    bool any = false;
+    for (size_t i = 0; i < diags->n; i++) {
+        const struct gw_diag *d = &diags->items[i];
+        if (d->severity != GW_WARNING) continue;
+        if (!any) gw_report_heading(page->report, 2, "Warnings");
+        any = true;
+        const char *place = d->source && d->line ? gw_format(page->arena, "%s:%u: ", d->source->name, d->line) : "";
+        gw_report_item(page->report, gw_format(page->arena, "%s%s", place, d->message));
+    }
+}
+
+static void assumptions(struct page *page)
+{
+    const struct gw_model *model = page->results->model;
+    gw_report_heading(page->report, 2, "Assumptions");
+    for (size_t i = 0; i < model->project.assume.n; i++)
+        gw_report_item(page->report, correction_text(page->arena, &model->project.assume.items[i]));
+    for (size_t i = 0; i < model->assumptions.n; i++) {
+        const struct gw_assumption *a = &model->assumptions.items[i];
+        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", a->where, *a->where ? ": " : "", a->text));
+    }
+    if (!model->assumptions.n && !model->project.assume.n) gw_report_line(page->report, "None: every value was given.");
+}
+
+static bool is_weak(const struct gw_row *row)
+{
+    return row->basis == GW_MEMORY || row->basis == GW_PRACTICE;
+}
+
+static bool alike(const struct gw_row *a, const struct gw_row *b)
+{
+    return strcmp(a->table, b->table) == 0 && a->basis == b->basis && strcmp(a->source, b->source) == 0;
+}
+
+/* The ids of all rows that share table, basis and source with row `first`; "" where an earlier row has named them. */
+static const char *ids_alike(struct page *page, const struct row_set *set, size_t first)
+{
+    struct gw_text ids;
+    gw_text_init(&ids, page->arena);
+    for (size_t i = 0; i < set->n; i++) {
+        if (!alike(set->rows[i], set->rows[first])) continue;
+        if (i < first) return "";
+        gw_text_addf(&ids, "%s%s", ids.length ? ", " : "", set->rows[i]->id);
+    }
+    return ids.at;
+}
+
+static void weak_rows(struct page *page, const struct row_set *set)
+{
+    bool any = false;
+    for (size_t i = 0; i < set->n; i++) {
+        const struct gw_row *row = set->rows[i];
+        const char *ids = is_weak(row) ? ids_alike(page, set, i) : "";
+        if (!*ids) continue;
+        if (!any) gw_report_heading(page->report, 2, "Rests on memory or practice (to be confirmed)");
+        any = true;
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_name(row->basis), row->table, ids, row->source));
+    }
+}
+
+const char *caution_text(void)
+{
+    return "Results are for selection and review. Wind speed, exposure, code edition and local amendments are for the "
+           "authority having jurisdiction and the registered design professional to confirm. Test ratings hold for the "
+           "tested configuration. Blast, impact and seismic checks do not replace a licensed engineer's.";
+}
+
+void page_foot(struct page *page, const struct row_set *rows)
+{
+    size_t n;
+    const struct gw_not_checked *list = gw_not_checked_list(&n);
+    warnings(page);
+    assumptions(page);
+    weak_rows(page, rows);
+    gw_report_heading(page->report, 2, "Not checked here");
+    for (size_t i = 0; i < n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", list[i].what, list[i].ask));
+    gw_report_heading(page->report, 2, "Caution");
+    gw_report_line(page->report, caution_text());
+}
+
+void all_rows(struct row_set *set, struct page *page, bool verdicts)
+{
+    const struct gw_takeoff *takeoff = page->results->takeoff;
+    const struct gw_judgement *judgement = page->results->judgement;
+    for (size_t i = 0; i < takeoff->elements.n; i++) row_set_add(set, page->arena, &takeoff->elements.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++) row_set_add(set, page->arena, &judgement->demands.items[i].used);
+    for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
+        row_set_add(set, page->arena, &judgement->findings.items[i].used);
+}

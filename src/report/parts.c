@@ -1,0 +1,123 @@
+/* Cells that carry quantities. */
+#include "report/parts.h"
+
+#include <string.h>
+
+struct page page_of(struct gw_report *report, const struct gw_results *results)
+{
+    enum gw_units shown = results->shown ? results->shown : GW_US;
+    return (struct page){report, report->arena, results, shown};
+}
+
+void open_table(struct page *page, const char *caption, const struct heading *headings, size_t n)
+{
+    struct gw_report_column *columns = gw_alloc(page->arena, n, sizeof *columns);
+    for (size_t i = 0; i < n; i++) {
+        const char *unit = gw_dim_info(headings[i].dim)->shown[page->shown], *title = headings[i].title;
+        columns[i].title = *unit ? gw_format(page->arena, "%s %s", title, unit) : title;
+        columns[i].right = headings[i].right;
+    }
+    gw_report_table(page->report, caption, columns, n);
+}
+
+void cell(struct page *page, const char *text)
+{
+    gw_report_cell(page->report, text);
+}
+
+void cell_count(struct page *page, long value)
+{
+    gw_report_cell(page->report, gw_format(page->arena, "%ld", value));
+}
+
+static double rounded(double value, int decimals, enum rounding rounding)
+{
+    /* A figure that is a whole number of steps but for the last bits of a double stays where it is. */
+    const double slack = 1e-7, scale = pow(10, decimals);
+    if (rounding == NEAREST) return value;
+    double steps = fabs(value) * scale;
+    steps = rounding == UP ? ceil(steps - slack) : floor(steps + slack);
+    return copysign(steps / scale, value);
+}
+
+static void add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
+{
+    int decimals = gw_dim_info(dim)->decimals[shown];
+    double value = rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
+    if (dim == GW_RATIO)
+        gw_text_number(out, value, 6);
+    else
+        gw_text_fixed(out, value, decimals);
+}
+
+void add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
+{
+    const char *unit = gw_dim_info(dim)->shown[shown];
+    if (!gw_given(si)) return;
+    add_bare(out, dim, shown, si, rounding);
+    if (*unit) gw_text_addf(out, " %s", unit);
+}
+
+const char *quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    add_quantity(&text, dim, page->shown, si, rounding);
+    return text.at;
+}
+
+void cell_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    if (gw_given(si)) add_bare(&text, dim, page->shown, si, rounding);
+    gw_report_cell(page->report, text.at);
+}
+
+void add_utilization(struct gw_text *out, double value)
+{
+    if (!gw_given(value)) return;
+    if (isinf(value))
+        gw_text_add(out, "none provided");
+    else
+        gw_text_fixed(out, rounded(value, 2, UP), 2);
+}
+
+void cell_utilization(struct page *page, double value)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    add_utilization(&text, value);
+    gw_report_cell(page->report, text.at);
+}
+
+const char *feet_band(struct page *page, double bottom, double top)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    add_bare(&text, GW_LENGTH, page->shown, bottom, NEAREST);
+    gw_text_add(&text, " - ");
+    add_bare(&text, GW_LENGTH, page->shown, top, NEAREST);
+    return text.at;
+}
+
+enum gw_tone verdict_tone(enum gw_verdict verdict)
+{
+    return verdict == GW_PASS ? GW_GOOD : verdict == GW_FAIL ? GW_BAD : verdict == GW_NOT_SHOWN ? GW_DOUBTFUL : GW_PLAIN;
+}
+
+bool is_not_built(const char *message)
+{
+    return message && strstr(message, "not built yet");
+}
+
+void row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used)
+{
+    for (unsigned i = 0; i < used->n; i++) {
+        size_t k = 0;
+        while (k < set->n && set->rows[k] != used->rows[i]) k++;
+        if (k < set->n) continue;
+        set->rows = gw_grow(arena, set->rows, set->n, &set->capacity, sizeof(const struct gw_row *));
+        set->rows[set->n++] = used->rows[i];
+    }
+}

@@ -1,0 +1,156 @@
+/* A report for a terminal: aligned columns, the last one wrapped so that no line runs over the edge. */
+#include "galeward/report.h"
+
+#include <string.h>
+
+enum { PAGE = 118, GAP = 2, LEAST_LAST = 24 };
+
+struct page {
+    struct gw_text *out;
+    bool color;
+};
+
+static void paint(struct page *page, const char *code)
+{
+    if (page->color && code) gw_text_addf(page->out, "\033[%sm", code);
+}
+
+static const char *tone_code(enum gw_tone tone)
+{
+    static const char *const codes[] = {[GW_PLAIN] = NULL, [GW_GOOD] = "32", [GW_BAD] = "31", [GW_DOUBTFUL] = "33"};
+    return codes[tone];
+}
+
+/* Bytes of the piece of `text` that fits `room` columns, cut at a space where there is one. */
+static size_t piece(const char *text, size_t room)
+{
+    size_t columns = 0, i = 0, space = 0;
+    for (; text[i]; i++) {
+        bool starts = ((unsigned char)text[i] & 0xC0) != 0x80;
+        if (starts && columns == room) break;
+        columns += starts;
+        if (text[i] == ' ') space = i;
+    }
+    if (!text[i] || text[i] == ' ' || !space) return i;
+    return space;
+}
+
+/* Words at `indent`; the first line's indent is already there. */
+static void wrap(struct gw_text *out, const char *text, size_t indent)
+{
+    size_t room = PAGE > indent + LEAST_LAST ? PAGE - indent : LEAST_LAST;
+    for (;;) {
+        size_t length = piece(text, room);
+        gw_text_bytes(out, text, length);
+        text += length;
+        while (*text == ' ') text++;
+        if (!*text) return;
+        gw_text_add(out, "\n");
+        gw_text_repeat(out, ' ', indent);
+    }
+}
+
+static size_t *column_widths(const struct gw_block *table, struct gw_arena *arena)
+{
+    size_t *widths = gw_alloc(arena, table->n_columns + 1, sizeof *widths);
+    for (size_t c = 0; c < table->n_columns; c++) widths[c] = gw_text_width(table->columns[c].title);
+    for (size_t i = 0; i < table->n_cells; i++) {
+        size_t width = gw_text_width(table->cells[i].text), c = i % table->n_columns;
+        if (width > widths[c]) widths[c] = width;
+    }
+    return widths;
+}
+
+struct grid {
+    const struct gw_block *table;
+    const size_t *widths;
+    size_t before_last; /* columns taken by all but the last */
+};
+
+static void put_cell(struct page *page, const struct grid *grid, size_t c, const struct gw_cell *cell)
+{
+    size_t width = gw_text_width(cell->text), wanted = grid->widths[c];
+    bool last = c + 1 == grid->table->n_columns, right = grid->table->columns[c].right;
+    if (c) gw_text_repeat(page->out, ' ', GAP);
+    if (right) gw_text_repeat(page->out, ' ', wanted - width);
+    paint(page, tone_code(cell->tone));
+    if (last && !right)
+        wrap(page->out, cell->text, grid->before_last);
+    else
+        gw_text_add(page->out, cell->text);
+    paint(page, tone_code(cell->tone) ? "0" : NULL);
+    if (!right && !last) gw_text_repeat(page->out, ' ', wanted - width);
+}
+
+static void end_line(struct page *page)
+{
+    struct gw_text *out = page->out;
+    while (out->length && out->at[out->length - 1] == ' ') out->at[--out->length] = '\0';
+    gw_text_add(out, "\n");
+}
+
+static void put_rule(struct page *page, const struct grid *grid)
+{
+    for (size_t c = 0; c < grid->table->n_columns; c++) {
+        size_t width = grid->widths[c], room = PAGE > grid->before_last + LEAST_LAST ? PAGE - grid->before_last : LEAST_LAST;
+        bool last = c + 1 == grid->table->n_columns;
+        if (c) gw_text_repeat(page->out, ' ', GAP);
+        gw_text_repeat(page->out, '-', last && width > room ? room : width);
+    }
+    gw_text_add(page->out, "\n");
+}
+
+static void put_table(struct page *page, const struct gw_block *table, struct gw_arena *arena)
+{
+    struct grid grid = {.table = table, .widths = column_widths(table, arena)};
+    for (size_t c = 0; c + 1 < table->n_columns; c++) grid.before_last += grid.widths[c] + GAP;
+    if (*table->text) {
+        wrap(page->out, table->text, 0);
+        gw_text_add(page->out, "\n");
+    }
+    for (size_t c = 0; c < table->n_columns; c++) {
+        struct gw_cell title = {table->columns[c].title, GW_PLAIN};
+        put_cell(page, &grid, c, &title);
+    }
+    end_line(page);
+    put_rule(page, &grid);
+    for (size_t i = 0; i < table->n_cells; i++) {
+        put_cell(page, &grid, i % table->n_columns, &table->cells[i]);
+        if ((i + 1) % table->n_columns == 0) end_line(page);
+    }
+}
+
+static void put_heading(struct page *page, const struct gw_block *block)
+{
+    paint(page, "1");
+    gw_text_add(page->out, block->text);
+    paint(page, "0");
+    gw_text_add(page->out, "\n");
+    if (block->level > 2) return;
+    gw_text_repeat(page->out, block->level == 1 ? '=' : '-', gw_text_width(block->text));
+    gw_text_add(page->out, "\n");
+}
+
+static void put_line(struct page *page, const struct gw_block *block)
+{
+    bool item = block->kind == GW_ITEM;
+    if (item) gw_text_add(page->out, "- ");
+    wrap(page->out, block->text, item ? 2 : 0);
+    gw_text_add(page->out, "\n");
+}
+
+void gw_render_text(struct gw_text *out, const struct gw_report *report, bool color)
+{
+    struct page page = {out, color};
+    for (size_t i = 0; i < report->n; i++) {
+        const struct gw_block *block = &report->blocks[i], *previous = i ? block - 1 : NULL;
+        bool apart = previous && (block->kind == GW_HEADING || block->kind == GW_TABLE || previous->kind == GW_TABLE);
+        if (apart && !(previous->kind == GW_HEADING && block->kind == GW_TABLE)) gw_text_add(out, "\n");
+        if (block->kind == GW_HEADING)
+            put_heading(&page, block);
+        else if (block->kind == GW_TABLE)
+            put_table(&page, block, report->arena);
+        else
+            put_line(&page, block);
+    }
+}

@@ -1,0 +1,115 @@
+/* The keys of a result file: what each is, in which unit. */
+#include "report/results.h"
+
+#define COUNT(array) (sizeof(array) / sizeof *(array))
+#define OUT(struct_, member_, type_, help_) {.key = #member_, .type = type_, .offset = offsetof(struct struct_, member_), .help = help_}
+#define TEXT(struct_, member_, help_) OUT(struct_, member_, GW_T_TEXT, help_)
+#define WHOLE(struct_, member_, help_) OUT(struct_, member_, GW_T_INTEGER, help_)
+#define YES_NO(struct_, member_, help_) OUT(struct_, member_, GW_T_BOOL, help_)
+#define NUM(struct_, member_, dim_, help_) {.key = #member_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_}
+#define LIST(member_, record_, help_) {.key = #member_, .type = GW_T_RECORD, .offset = offsetof(struct results_out, member_), .flags = GW_MANY, .record = record_, .help = help_}
+#define RECORD(struct_, name_, fields_, help_) {.name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), .help = help_}
+
+#define E(type_, member_, ...) type_(element_out, member_, __VA_ARGS__)
+static const struct gw_field ELEMENT[] = {
+    E(TEXT, id, "name of the group, for 'explain'"),
+    E(TEXT, wall, "wall, or elevation of the schedule"),
+    E(TEXT, building, "its building"),
+    E(TEXT, kind, "lite, mullion, transom, screw or anchor"),
+    E(TEXT, mark, "lite type, mark of an opening, or place in the frame"),
+    E(TEXT, columns, "columns or grid lines of the wall, from the left"),
+    E(TEXT, component, "fixed, vent, door or spandrel"),
+    E(TEXT, lite, "lite type"),
+    E(WHOLE, count, "how many"),
+    E(NUM, width, GW_LENGTH, "width carried"),
+    E(NUM, height, GW_LENGTH, "height carried"),
+    E(NUM, bottom, GW_LENGTH, "lowest edge above ground"),
+    E(NUM, top, GW_LENGTH, "highest edge above ground"),
+    E(NUM, span, GW_LENGTH, "span, framing"),
+    E(WHOLE, zone, "4 or 5"),
+    E(YES_NO, parapet, "stands above the roof line"),
+    E(YES_NO, place_unknown, "taken at the worst place"),
+    E(NUM, corner_distance, GW_LENGTH, "nearest edge to the nearest outside corner"),
+    E(NUM, effective_area, GW_AREA, "effective wind area"),
+    E(NUM, inward, GW_PRESSURE, "design pressure, strength level, positive"),
+    E(NUM, outward, GW_PRESSURE, "design pressure, strength level, negative"),
+    E(NUM, inward_asd, GW_PRESSURE, "allowable-stress level, positive"),
+    E(NUM, outward_asd, GW_PRESSURE, "allowable-stress level, negative"),
+    E(TEXT, governs, "where the governing pressure comes from"),
+    E(TEXT, basis, "the weakest basis of the numbers behind it"),
+};
+const struct gw_record element_out_record = RECORD(element_out, "element", ELEMENT, "a group of like elements");
+
+#define D(type_, member_, ...) type_(demand_out, member_, __VA_ARGS__)
+static const struct gw_field DEMAND[] = {
+    D(TEXT, check, "id of the check"),
+    D(TEXT, title, "what it is about"),
+    D(TEXT, name, "name of a free-form rating"),
+    D(TEXT, element, "element, wall, or project"),
+    D(TEXT, status, "required, not required, or not shown"),
+    D(NUM, value, GW_RATIO, "demand in `unit`; structural: inward, allowable-stress level"),
+    D(NUM, value_outward, GW_RATIO, "structural: outward, magnitude"),
+    D(NUM, at, GW_PRESSURE, "air: at this pressure difference"),
+    D(TEXT, unit, "SI unit of the values, as the end of a key"),
+    D(YES_NO, at_most, "the rating must not be above the value"),
+    D(TEXT, clause, "where it is asked for"),
+    D(TEXT, basis, "the weakest basis of the numbers behind it"),
+    D(TEXT, message, "how it came about"),
+};
+static const struct gw_record DEMAND_RECORD = RECORD(demand_out, "demand", DEMAND, "what one check asks at one place");
+
+#define V(type_, member_, ...) type_(verdict_out, member_, __VA_ARGS__)
+static const struct gw_field VERDICT[] = {
+    V(TEXT, candidate, "name of the system"),
+    V(TEXT, check, "id of the check"),
+    V(TEXT, name, "name of a free-form rating"),
+    V(TEXT, verdict, "pass, fail, not shown or not required"),
+    V(NUM, utilisation, GW_RATIO, "required over provided"),
+    V(TEXT, evidence, "test, calculation, statement or none"),
+    V(TEXT, element, "element, wall, or project"),
+    V(NUM, demand, GW_RATIO, "required, in `unit`"),
+    V(NUM, capacity, GW_RATIO, "provided, in `unit`"),
+    V(TEXT, unit, "SI unit of the values, as the end of a key"),
+    V(TEXT, direction, "inward or outward, where it matters"),
+    V(TEXT, basis, "the weakest basis of the numbers behind it"),
+    V(TEXT, message, "why"),
+};
+const struct gw_record verdict_out_record = RECORD(verdict_out, "verdict", VERDICT, "one check of one candidate at one place");
+
+#define S(type_, member_, ...) type_(summary_out, member_, __VA_ARGS__)
+static const struct gw_field SUMMARY[] = {
+    S(TEXT, candidate, "name of the system"),
+    S(TEXT, verdict, "fail if any check fails; else not shown if any is; else pass"),
+    S(WHOLE, pass, "how many"),
+    S(WHOLE, fail, "how many"),
+    S(WHOLE, not_shown, "how many"),
+    S(WHOLE, not_required, "how many"),
+    S(TEXT, governing_check, "the check that governs"),
+    S(TEXT, governing_element, "where it governs"),
+    S(NUM, utilisation, GW_RATIO, "of the governing check"),
+};
+static const struct gw_record SUMMARY_RECORD = RECORD(summary_out, "summary", SUMMARY, "one candidate");
+
+static const struct gw_field INPUT[] = {TEXT(input_out, file, "as it was named"), TEXT(input_out, sha256, "of its bytes")};
+static const struct gw_record INPUT_RECORD = RECORD(input_out, "input", INPUT, "a file that was read");
+static const struct gw_field REMARK[] = {TEXT(text_out, where, "what it concerns"), TEXT(text_out, text, "what is said")};
+static const struct gw_record REMARK_RECORD = RECORD(text_out, "remark", REMARK, "a remark");
+
+static const struct gw_field RESULTS[] = {
+    WHOLE(results_out, galeward, "version of the format"),
+    TEXT(results_out, version, "version of the program"),
+    TEXT(results_out, project, "project name"),
+    LIST(inputs, &INPUT_RECORD, "files that were read"),
+    LIST(assumptions, &REMARK_RECORD, "defaults taken, corrections, conventions"),
+    LIST(warnings, &REMARK_RECORD, "implausible values"),
+    LIST(not_checked, &REMARK_RECORD, "what is not checked here, and whom to ask"),
+    TEXT(results_out, caution, "what the results are good for"),
+    LIST(elements, &element_out_record, "groups of like elements"),
+    LIST(demands, &DEMAND_RECORD, "demands other than pressures on elements"),
+    LIST(verdicts, &verdict_out_record, "every check of every candidate"),
+    LIST(summaries, &SUMMARY_RECORD, "every candidate"),
+};
+enum { CHECK_ONLY = 2 /* the last lists */ };
+const struct gw_record demand_results_record = {
+    .name = "results", .size = sizeof(struct results_out), .fields = RESULTS, .n = COUNT(RESULTS) - CHECK_ONLY, .help = "what 'demand' writes"};
+const struct gw_record check_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");

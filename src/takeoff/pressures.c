@@ -1,0 +1,196 @@
+/* The pressure on a group: computed, or given by the drawings, or from the wind tunnel. */
+#include "takeoff_internal.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out)
+{
+    const struct gw_site *site = model->project.site;
+    *out = (struct gw_wind_case){.edition = model->project.codes->wind,
+                                 .basic_wind_speed = site->basic_wind_speed,
+                                 .exposure = site->exposure,
+                                 .mean_roof_height = building->roof_height,
+                                 .height = GW_ABSENT,
+                                 .least_width = building->least_width,
+                                 .elevation = site->elevation,
+                                 .ke = GW_ABSENT,
+                                 .kzt = GW_ABSENT,
+                                 .topography = site->topography,
+                                 .enclosure = building->enclosure,
+                                 .effective_area = GW_ABSENT,
+                                 .span = GW_ABSENT,
+                                 .width = GW_ABSENT,
+                                 .zone = 4,
+                                 .roof_slope = building->roof_slope,
+                                 .alternative_60_90 = building->alternative_60_90,
+                                 .exposure_b_floor = site->exposure_b_floor,
+                                 .highest_opening = building->highest_opening,
+                                 .internal_volume = building->internal_volume,
+                                 .opening_area = building->opening_area};
+}
+
+void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where, const struct gw_fault *fault)
+{
+    gw_diag_node(model->diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
+                 fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : "", fault->message);
+}
+
+void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, struct gw_wind_case *out, struct gw_wind_parapet *parapet)
+{
+    const struct gw_building *building = e->building;
+    gw_building_case(model, building, out);
+    bool center = model->project.options->inward_height == GW_QZ_CENTER;
+    double z = center ? (e->bottom + e->top) / 2 : e->top;
+    out->height = e->parapet ? building->roof_height : fmin(z, building->roof_height);
+    out->effective_area = e->effective_area;
+    out->zone = e->zone;
+    if (!e->parapet) return;
+    *parapet = (struct gw_wind_parapet){.top = building->roof_height + building->parapet_height,
+                                        .height = building->parapet_height,
+                                        .gcpi = building->parapet_gcpi,
+                                        .perimeter = building->parapet_perimeter};
+    out->parapet = parapet;
+}
+
+enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace, struct gw_wind_result *out)
+{
+    struct gw_engine engine;
+    struct gw_wind_case in;
+    struct gw_wind_parapet parapet;
+    gw_engine_init(&engine, model->tables, trace);
+    gw_takeoff_case(model, e, &in, &parapet);
+    return gw_wind_pressure(out, &in, &engine);
+}
+
+static bool holds_skin(enum gw_kind kind)
+{
+    return kind == GW_LITE || kind == GW_SCREW;
+}
+
+/* Above the roof, glass and its screws take the outer skin's pressure, framing both skins together. */
+static void take_computed(struct gw_element *e, const struct gw_wind_result *r)
+{
+    const struct gw_parapet_result *p = r->parapet_result;
+    e->inward = r->positive;
+    e->outward = r->negative;
+    if (!e->parapet || !p) return;
+    e->inward.pa = holds_skin(e->kind) ? p->skin_positive : p->windward_net;
+    e->outward.pa = holds_skin(e->kind) ? p->skin_negative : -p->leeward_net;
+}
+
+static struct gw_strength at_strength(enum gw_level level, double pa, struct gw_engine *engine)
+{
+    return level == GW_LEVEL_ASD ? gw_to_strength((struct gw_asd){pa}, engine) : (struct gw_strength){pa};
+}
+
+static bool speaks_of(const char *building, int zone, const struct gw_element *e)
+{
+    return zone == e->zone && (!building || strcmp(building, e->building->name) == 0);
+}
+
+/* The test result, but not less than the code's floor, which is a share of Zone 4 whatever the element's own zone. */
+static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
+{
+    const struct gw_project *p = &b->model->project;
+    for (size_t i = 0; i < p->wind_tunnel.n && !e->parapet; i++) {
+        const struct gw_tunnel_row *row = &p->wind_tunnel.items[i];
+        if (!speaks_of(row->building, row->zone, e)) continue;
+        struct gw_wind_case in;
+        struct gw_wind_parapet unused;
+        struct gw_wind_result zone_4;
+        gw_takeoff_case(b->model, e, &in, &unused);
+        in.zone = 4;
+        if (gw_wind_pressure(&zone_4, &in, engine) != GW_OK) return;
+        struct gw_strength test_in = at_strength(row->level, row->inward, engine), test_out = at_strength(row->level, -row->outward, engine);
+        e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
+        e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
+        bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
+        e->governs = gw_format(b->model->arena, "wind tunnel %s%s", row->source, floored ? ", code floor" : "");
+    }
+}
+
+static bool applies(const struct gw_given_row *row, const struct gw_element *e)
+{
+    return speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
+}
+
+/* Pressures fall as areas grow: the row with the largest area not above the element's is the safe one; below every row, the
+ * smallest. Of rows limited in height the lowest that still reaches the element is meant for it. */
+static const struct gw_given_row *find_given(const struct gw_project *p, const struct gw_element *e)
+{
+    const struct gw_given_row *best = NULL;
+    for (size_t i = 0; i < p->given.n; i++) {
+        const struct gw_given_row *row = &p->given.items[i];
+        if (!applies(row, e)) continue;
+        if (!best) {
+            best = row;
+            continue;
+        }
+        double reach = gw_given(row->up_to) ? row->up_to : GW_KEYWORD, best_reach = gw_given(best->up_to) ? best->up_to : GW_KEYWORD;
+        bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
+        bool closer = fits != best_fits ? fits : fits ? row->area > best->area : row->area < best->area;
+        bool same_area = !(row->area < best->area) && !(row->area > best->area);
+        if (reach < best_reach || (!(reach > best_reach) && closer && !same_area)) best = row;
+    }
+    return best;
+}
+
+static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction, double computed, double given)
+{
+    double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
+    if (fabs(given - computed) <= share * fabs(computed)) return;
+    struct gw_takeoff *t = b->takeoff;
+    t->differences.items = gw_grow(b->model->arena, t->differences.items, t->differences.n, &t->differences_capacity, sizeof *t->differences.items);
+    struct gw_difference d = {NULL, e->id, source, direction, computed, given};
+    t->differences.items[t->differences.n++] = d;
+}
+
+static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
+{
+    const struct gw_given_row *row = find_given(&b->model->project, e);
+    if (!row) return;
+    const char *source = row->source ? row->source : "given";
+    double inward = at_strength(row->level, row->inward, engine).pa, outward = -at_strength(row->level, row->outward, engine).pa;
+    note_difference(b, e, source, "inward", e->inward.pa, inward);
+    note_difference(b, e, source, "outward", e->outward.pa, outward);
+    bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
+    bool takes_in = given_rule || inward > e->inward.pa, takes_out = given_rule || outward < e->outward.pa;
+    if (takes_in) e->inward.pa = inward;
+    if (takes_out) e->outward.pa = outward;
+    if (takes_in || takes_out)
+        e->governs = gw_format(b->model->arena, "given %s%s", source, takes_in && takes_out ? "" : takes_in ? ", inward" : ", outward");
+}
+
+static void set_levels(const struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
+{
+    enum gw_building_code code = b->model->project.codes->building;
+    e->inward_asd = gw_to_asd(e->inward, engine);
+    e->outward_asd = gw_to_asd(e->outward, engine);
+    bool framing = e->kind == GW_MULLION || e->kind == GW_TRANSOM;
+    e->inward_deflection = framing ? gw_wind_deflection_pa(e->inward, code, true, engine) : GW_ABSENT;
+    e->outward_deflection = framing ? gw_wind_deflection_pa(e->outward, code, true, engine) : GW_ABSENT;
+}
+
+void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
+{
+    struct gw_engine engine;
+    struct gw_wind_case in;
+    struct gw_wind_parapet parapet;
+    struct gw_wind_result result;
+    gw_engine_init(&engine, b->model->tables, NULL);
+    gw_takeoff_case(b->model, e, &in, &parapet);
+    if (b->failed) return;
+    if (gw_wind_pressure(&result, &in, &engine) != GW_OK) {
+        gw_report_fault(b->model, b->grid->node, e->id, &engine.fault);
+        b->failed = true;
+        return;
+    }
+    take_computed(e, &result);
+    e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
+    take_tunnel(b, e, &engine);
+    take_given(b, e, &engine);
+    set_levels(b, e, &engine);
+    e->used = engine.used;
+}

@@ -1,0 +1,83 @@
+/* Parapets: both load cases, and each skin against the inside of a hollow one. */
+#include "wind_internal.h"
+
+static enum gw_status check_number(struct gw_engine *engine, const char *key, double value)
+{
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "top and height of the parapet are needed");
+    if (!(value > 0)) return gw_refuse(engine, GW_BAD_VALUE, key, "must be above zero");
+    return GW_OK;
+}
+
+static enum gw_status check(const struct wind_run *run, const struct gw_wind_parapet_limits *limits)
+{
+    const struct gw_wind_parapet *parapet = run->in->parapet;
+    enum gw_status status = check_number(run->engine, "parapet.top", parapet->top);
+    if (status == GW_OK) status = check_number(run->engine, "parapet.height", parapet->height);
+    if (status != GW_OK) return status;
+    if (gw_given(parapet->gcpi) && parapet->gcpi < 0)
+        return gw_refuse(run->engine, GW_BAD_VALUE, "parapet.gcpi", "is a magnitude, must not be negative");
+    if (wind_at_most(wind_roof_slope(run->in), limits->slope_rad)) return GW_OK;
+    return wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "roof_slope",
+                             "a parapet takes the coefficients of a flat roof, which go up to a slope of", GW_ANGLE,
+                             limits->slope_rad);
+}
+
+/* Wall edge strips meet the roof's corners, the rest of the wall its edges; a high parapet all round calms the corners.
+ */
+static int roof_zone(const struct wind_run *run, const struct gw_wind_parapet_limits *limits)
+{
+    const struct gw_wind_parapet *parapet = run->in->parapet;
+    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET);
+    if (run->in->zone == 4) {
+        gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 4 beside roof zone 2");
+        return 2;
+    }
+    if (parapet->perimeter == GW_YES && wind_at_most(limits->perimeter_height_m, parapet->height)) {
+        gw_trace_note(run->engine, "GC_p,roof", clause,
+                      "parapet all round and high enough: roof zone 3 counts as zone 2");
+        return 2;
+    }
+    gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 5 beside roof zone 3");
+    return 3;
+}
+
+/* `with_kd`: the edition has K_d here and not in q. */
+struct parapet_pressure {
+    double q, kd;
+    bool with_kd;
+};
+
+/* q_p (first - second), both coefficients on faces that push the same way when signs differ. */
+static double design(const struct wind_run *run, const char *symbol, const struct parapet_pressure *at, double first,
+                     double second)
+{
+    double factor = at->with_kd ? at->kd : 1, p = at->q * factor * (first - second);
+    GW_STEP(run->engine, symbol, GW_PRESSURE, p, wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET),
+            at->with_kd ? "q_p*K_d*(g_1-g_2)" : "q_p*(g_1-g_2)", {"q_p", at->q, GW_PRESSURE}, {"K_d", at->kd, GW_RATIO},
+            {"g_1", first, GW_RATIO}, {"g_2", second, GW_RATIO});
+    return wind_at_least_minimum(run, symbol, p);
+}
+
+enum gw_status wind_parapet(const struct wind_run *run, struct gw_parapet_result *out)
+{
+    static const struct wind_names at_top = {"K_p", "K_zt,p", "q_p"};
+    const struct gw_wind_parapet_limits *limits =
+        &run->engine->tables->wind_parapet_limits[GW_ROW_WIND_PARAPET_LIMITS_PARAPET];
+    gw_used_add(&run->engine->used, &limits->row);
+    enum gw_status status = check(run, limits);
+    if (status != GW_OK) return status;
+    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    struct wind_level level;
+    if (!velocity || !wind_level_at(run, run->in->parapet->top, run->out->ke, &at_top, &level))
+        return run->engine->fault.status;
+    const struct parapet_pressure at = {level.q, velocity->kd, velocity->kd_in_pressure == GW_YES};
+    double positive = run->out->gcp_positive, negative = run->out->gcp_negative;
+    double roof = wind_roof_gcp(run, roof_zone(run, limits), run->out->effective_area);
+    double inside = gw_given(run->in->parapet->gcpi) ? run->in->parapet->gcpi : 0;
+    out->qp = level.q;
+    out->windward_net = design(run, "p_windward", &at, positive, roof);
+    out->leeward_net = design(run, "p_leeward", &at, positive, negative);
+    out->skin_positive = design(run, "p_skin+", &at, positive, -inside);
+    out->skin_negative = design(run, "p_skin-", &at, negative, inside);
+    return GW_OK;
+}
