@@ -36,6 +36,9 @@ void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, con
     out->dim = GW_PRESSURE;
     out->message = e->governs;
     gw_used_merge(&out->used, &e->used);
+    if (!e->parapet || e->kind != GW_MULLION) return;
+    out->status = GW_NOT_SHOWN;
+    out->message = "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a calculation";
 }
 
 struct dimension {

@@ -46,7 +46,8 @@ static struct outcome weigh(const struct gw_offer *offer, const struct gw_demand
     if (two) o = worse(o, weigh_one(demand->value_out, offer->value_out, demand->at_most, "outward"));
     bool unreached = !offer->covers && (o.verdict == GW_PASS || demand->at_most);
     if (unreached) o.verdict = GW_NOT_SHOWN;
-    if (*offer->why) o.message = offer->why;
+    bool condition = offer->covers && o.verdict != GW_PASS; /* a proviso of a pass says nothing about a failure */
+    if (*offer->why && !condition) o.message = offer->why;
     return o;
 }
 

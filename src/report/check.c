@@ -59,22 +59,22 @@ static struct check_row *row_of(struct page *page, struct check_rows *rows, cons
 static const char *limit_text(struct page *page, const struct gw_demand *d, double value, bool is_demand)
 {
     enum rounding rounding = d->at_most ? NEAREST : is_demand ? UP : DOWN;
-    return quantity(page, d->dim, value, rounding);
+    return gw_quantity_text(page, d->dim, value, rounding);
 }
 
 static void check_cells(struct page *page, const struct check_row *row)
 {
     const struct gw_finding *f = row->governing;
-    cell(page, check_name(f->demand));
-    gw_report_toned(page->report, verdict_tone(f->verdict), gw_verdict_name(f->verdict));
-    cell_utilization(page, f->utilisation);
-    cell(page, limit_text(page, f->demand, f->required, true));
-    cell(page, limit_text(page, f->demand, f->provided, false));
-    cell(page, gw_evidence_name(f->evidence));
-    cell_count(page, row->counts[GW_PASS]);
-    cell_count(page, row->counts[GW_FAIL]);
-    cell_count(page, row->counts[GW_NOT_SHOWN]);
-    cell(page, f->message);
+    gw_page_cell(page, check_name(f->demand));
+    gw_report_toned(page->report, gw_verdict_tone(f->verdict), gw_verdict_name(f->verdict));
+    gw_page_utilization(page, f->utilisation);
+    gw_page_cell(page, limit_text(page, f->demand, f->required, true));
+    gw_page_cell(page, limit_text(page, f->demand, f->provided, false));
+    gw_page_cell(page, gw_evidence_name(f->evidence));
+    gw_page_count(page, row->counts[GW_PASS]);
+    gw_page_count(page, row->counts[GW_FAIL]);
+    gw_page_count(page, row->counts[GW_NOT_SHOWN]);
+    gw_page_cell(page, f->message);
 }
 
 static void weak_figures(struct page *page, const struct check_rows *rows)
@@ -98,7 +98,7 @@ static void not_built(struct page *page, const struct check_rows *rows)
     gw_text_init(&text, page->arena);
     for (size_t i = 0; i < rows->n; i++) {
         const struct gw_finding *f = rows->items[i].governing;
-        if (is_not_built(f->message)) gw_text_addf(&text, "%s%s", text.length ? ", " : "", check_name(f->demand));
+        if (gw_is_not_built(f->message)) gw_text_addf(&text, "%s%s", text.length ? ", " : "", check_name(f->demand));
     }
     if (text.length) gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", text.at));
 }
@@ -115,9 +115,9 @@ static void check_table(struct page *page, const struct check_rows *rows)
                                               {.title = "Fail", .right = true},
                                               {.title = "N. sh.", .right = true},
                                               {.title = "Why"}};
-    open_table(page, "", headings, COUNT(headings));
+    gw_page_table(page, "", headings, COUNT(headings));
     for (size_t i = 0; i < rows->n; i++)
-        if (!is_not_built(rows->items[i].governing->message)) check_cells(page, &rows->items[i]);
+        if (!gw_is_not_built(rows->items[i].governing->message)) check_cells(page, &rows->items[i]);
     not_built(page, rows);
     weak_figures(page, rows);
 }
@@ -187,22 +187,22 @@ static void trouble_cells(struct page *page, const struct span *span)
     const struct gw_finding *f = span->worst;
     const struct gw_element *e = f->demand->element;
     const char *end = span->count == 1 ? "" : "s";
-    cell(page, e ? gw_format(page->arena, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], end, e->zone, e->parapet ? ", parapet" : "")
+    gw_page_cell(page, e ? gw_format(page->arena, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], end, e->zone, e->parapet ? ", parapet" : "")
                  : f->demand->where);
     if (e)
-        cell(page, feet_band(page, span->bottom, span->top));
+        gw_page_cell(page, gw_height_band(page, span->bottom, span->top));
     else
-        cell(page, "");
+        gw_page_cell(page, "");
     if (e)
-        cell_count(page, span->count);
+        gw_page_count(page, span->count);
     else
-        cell(page, "");
-    cell(page, f->direction && *f->direction ? gw_format(page->arena, "%s, %s", check_name(f->demand), f->direction) : check_name(f->demand));
-    gw_report_toned(page->report, verdict_tone(f->verdict), gw_verdict_name(f->verdict));
-    cell_utilization(page, f->utilisation);
-    cell(page, limit_text(page, f->demand, f->required, true));
-    cell(page, limit_text(page, f->demand, f->provided, false));
-    cell(page, f->message);
+        gw_page_cell(page, "");
+    gw_page_cell(page, f->direction && *f->direction ? gw_format(page->arena, "%s, %s", check_name(f->demand), f->direction) : check_name(f->demand));
+    gw_report_toned(page->report, gw_verdict_tone(f->verdict), gw_verdict_name(f->verdict));
+    gw_page_utilization(page, f->utilisation);
+    gw_page_cell(page, limit_text(page, f->demand, f->required, true));
+    gw_page_cell(page, limit_text(page, f->demand, f->provided, false));
+    gw_page_cell(page, f->message);
 }
 
 static void trouble_table(struct page *page, struct trouble *items, size_t n)
@@ -219,7 +219,7 @@ static void trouble_table(struct page *page, struct trouble *items, size_t n)
     if (!n) return;
     qsort(items, n, sizeof *items, by_reading);
     gw_report_heading(page->report, 3, "What fails or is not shown");
-    open_table(page, "", headings, COUNT(headings));
+    gw_page_table(page, "", headings, COUNT(headings));
     for (size_t i = 0; i < n;) {
         struct span span = {0};
         size_t next = i;
@@ -233,7 +233,7 @@ static void trouble_table(struct page *page, struct trouble *items, size_t n)
 static size_t *wall_ranks(struct page *page)
 {
     const struct gw_takeoff *t = page->results->takeoff;
-    const struct ordered *ordered = order_elements(page->arena, t);
+    const struct ordered *ordered = gw_order_elements(page->arena, t);
     size_t *ranks = gw_alloc(page->arena, t->elements.n + 1, sizeof *ranks);
     for (size_t i = 0; i < t->elements.n; i++) ranks[ordered[i].index] = ordered[i].wall;
     return ranks;
@@ -260,7 +260,7 @@ static void candidate(struct page *page, const struct gw_summary *s, const size_
         struct check_row *row = row_of(page, &rows, f);
         row->counts[f->verdict]++;
         if (worse(f, row->governing)) row->governing = f;
-        bool trouble = (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && !is_not_built(f->message);
+        bool trouble = (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && !gw_is_not_built(f->message);
         size_t wall = f->demand->element ? ranks[f->demand->element - first] : 0;
         if (trouble) troubles[n++] = (struct trouble){f, rows.last, wall, i};
     }
@@ -272,14 +272,14 @@ static void candidate(struct page *page, const struct gw_summary *s, const size_
 static void summary_cells(struct page *page, const struct gw_summary *s)
 {
     const struct gw_finding *f = s->governing;
-    cell(page, s->candidate->name);
-    gw_report_toned(page->report, verdict_tone(s->verdict), upper_verdict(s->verdict));
-    cell_count(page, s->counts[GW_PASS]);
-    cell_count(page, s->counts[GW_FAIL]);
-    cell_count(page, s->counts[GW_NOT_SHOWN]);
-    cell(page, f ? check_name(f->demand) : "");
-    cell(page, f ? f->demand->where : "");
-    cell_utilization(page, f ? f->utilisation : GW_ABSENT);
+    gw_page_cell(page, s->candidate->name);
+    gw_report_toned(page->report, gw_verdict_tone(s->verdict), upper_verdict(s->verdict));
+    gw_page_count(page, s->counts[GW_PASS]);
+    gw_page_count(page, s->counts[GW_FAIL]);
+    gw_page_count(page, s->counts[GW_NOT_SHOWN]);
+    gw_page_cell(page, f ? check_name(f->demand) : "");
+    gw_page_cell(page, f ? f->demand->where : "");
+    gw_page_utilization(page, f ? f->utilisation : GW_ABSENT);
 }
 
 static void summary_table(struct page *page)
@@ -297,20 +297,20 @@ static void summary_table(struct page *page)
         gw_report_line(page->report, "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
         return;
     }
-    open_table(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", headings, COUNT(headings));
+    gw_page_table(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", headings, COUNT(headings));
     for (size_t i = 0; i < j->summaries.n; i++) summary_cells(page, &j->summaries.items[i]);
 }
 
 void gw_report_check(struct gw_report *report, const struct gw_results *results)
 {
-    struct page page = page_of(report, results);
+    struct page page = gw_page_of(report, results);
     struct row_set rows = {0};
     size_t at = 0;
-    project_head(&page, "Candidates");
+    gw_page_head(&page, "Candidates");
     summary_table(&page);
     const size_t *ranks = wall_ranks(&page);
     for (size_t i = 0; i < results->judgement->summaries.n; i++)
         candidate(&page, &results->judgement->summaries.items[i], ranks, &at);
-    all_rows(&rows, &page, true);
-    page_foot(&page, &rows);
+    gw_page_rows(&rows, &page, true);
+    gw_page_foot(&page, &rows);
 }

@@ -38,29 +38,29 @@ static void widen(struct band *band, const struct gw_element *e)
 
 static void band_row(struct page *page, const struct gw_element *e, const struct band *band)
 {
-    cell(page, gw_kind_names[e->kind]);
-    cell(page, gw_format(page->arena, "%d%s", e->zone, e->parapet ? " parapet" : ""));
-    cell(page, feet_band(page, band->bottom, band->top));
-    cell_count(page, band->count);
-    cell_quantity(page, GW_PRESSURE, band->inward, UP);
-    cell_quantity(page, GW_PRESSURE, band->outward, UP);
-    cell_quantity(page, GW_PRESSURE, band->inward_asd, UP);
-    cell_quantity(page, GW_PRESSURE, band->outward_asd, UP);
-    cell(page, band->governs);
+    gw_page_cell(page, gw_kind_names[e->kind]);
+    gw_page_cell(page, gw_format(page->arena, "%d%s", e->zone, e->parapet ? " parapet" : ""));
+    gw_page_cell(page, gw_height_band(page, band->bottom, band->top));
+    gw_page_count(page, band->count);
+    gw_page_quantity(page, GW_PRESSURE, band->inward, UP);
+    gw_page_quantity(page, GW_PRESSURE, band->outward, UP);
+    gw_page_quantity(page, GW_PRESSURE, band->inward_asd, UP);
+    gw_page_quantity(page, GW_PRESSURE, band->outward_asd, UP);
+    gw_page_cell(page, band->governs);
 }
 
 static void wall_tables(struct page *page)
 {
     size_t n = page->results->takeoff->elements.n;
-    const struct ordered *items = order_elements(page->arena, page->results->takeoff);
+    const struct ordered *items = gw_order_elements(page->arena, page->results->takeoff);
     for (size_t i = 0; i < n;) {
         const struct gw_element *e = items[i].element;
         struct band band = {.governs = ""};
         size_t next = i;
-        for (; next < n && same_band(&items[i], &items[next]); next++) widen(&band, items[next].element);
+        for (; next < n && gw_same_band(&items[i], &items[next]); next++) widen(&band, items[next].element);
         if (i == 0 || items[i].wall != items[i - 1].wall) {
             const char *name = e->building ? e->building->name : "";
-            open_table(page, gw_format(page->arena, "Wall %s, building %s", e->wall, name), BANDS, COUNT(BANDS));
+            gw_page_table(page, gw_format(page->arena, "Wall %s, building %s", e->wall, name), BANDS, COUNT(BANDS));
         }
         band_row(page, e, &band);
         i = next;
@@ -73,10 +73,10 @@ static const char *demand_value(struct page *page, const struct gw_demand *d)
     gw_text_init(&text, page->arena);
     if (!gw_given(d->value)) return "";
     gw_text_add(&text, d->at_most ? "at most " : "at least ");
-    add_quantity(&text, d->dim, page->shown, d->value, d->at_most ? NEAREST : UP);
+    gw_add_quantity(&text, d->dim, page->shown, d->value, d->at_most ? NEAREST : UP);
     if (d->dim == GW_LEAKAGE && gw_given(d->at)) {
         gw_text_add(&text, " at ");
-        add_quantity(&text, GW_PRESSURE, page->shown, d->at, NEAREST);
+        gw_add_quantity(&text, GW_PRESSURE, page->shown, d->at, NEAREST);
     }
     return text.at;
 }
@@ -84,11 +84,11 @@ static const char *demand_value(struct page *page, const struct gw_demand *d)
 static void other_demand(struct page *page, const struct gw_demand *d)
 {
     static const char *const words[] = {"not shown", "required", "", "not required"};
-    cell(page, d->name ? d->name : d->title);
-    cell(page, d->where);
-    cell(page, words[d->status]);
-    cell(page, demand_value(page, d));
-    cell(page, d->message);
+    gw_page_cell(page, d->name ? d->name : d->title);
+    gw_page_cell(page, d->where);
+    gw_page_cell(page, words[d->status]);
+    gw_page_cell(page, demand_value(page, d));
+    gw_page_cell(page, d->message);
 }
 
 static void other_demands(struct page *page)
@@ -96,7 +96,7 @@ static void other_demands(struct page *page)
     static const struct heading headings[] = {{.title = "Check"}, {.title = "Where"}, {.title = "Status"}, {.title = "Value"}, {.title = "How"}};
     const struct gw_judgement *judgement = page->results->judgement;
     gw_report_heading(page->report, 2, "Other demands");
-    open_table(page, "", headings, COUNT(headings));
+    gw_page_table(page, "", headings, COUNT(headings));
     for (size_t i = 0; i < judgement->demands.n; i++)
         if (!judgement->demands.items[i].element) other_demand(page, &judgement->demands.items[i]);
 }
@@ -115,14 +115,14 @@ static void differences(struct page *page)
     const struct gw_takeoff *t = page->results->takeoff;
     if (!t->differences.n) return;
     gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
-    open_table(page, "Strength level.", headings, COUNT(headings));
+    gw_page_table(page, "Strength level.", headings, COUNT(headings));
     for (size_t i = 0; i < t->differences.n; i++) {
         const struct gw_difference *d = &t->differences.items[i];
-        cell(page, d->element->id);
-        cell(page, d->direction);
-        cell_quantity(page, GW_PRESSURE, d->computed, UP);
-        cell_quantity(page, GW_PRESSURE, d->given, NEAREST);
-        cell(page, d->source);
+        gw_page_cell(page, d->element->id);
+        gw_page_cell(page, d->direction);
+        gw_page_quantity(page, GW_PRESSURE, d->computed, UP);
+        gw_page_quantity(page, GW_PRESSURE, d->given, NEAREST);
+        gw_page_cell(page, d->source);
     }
 }
 
@@ -141,18 +141,18 @@ static const struct heading GROUPS[] = {{.title = "Group"},
 
 static void group_row(struct page *page, const struct gw_element *e)
 {
-    cell(page, e->id);
-    cell_count(page, e->count);
-    cell_quantity(page, GW_LENGTH, e->width, NEAREST);
-    cell_quantity(page, GW_LENGTH, e->height, NEAREST);
-    cell(page, feet_band(page, e->bottom, e->top));
-    cell(page, gw_format(page->arena, "%d%s%s", e->zone, e->parapet ? "p" : "", e->place_unknown ? "?" : ""));
-    cell_quantity(page, GW_AREA, e->effective_area, NEAREST);
-    cell_quantity(page, GW_PRESSURE, e->inward.pa, UP);
-    cell_quantity(page, GW_PRESSURE, e->outward.pa, UP);
-    cell_quantity(page, GW_PRESSURE, e->inward_asd.pa, UP);
-    cell_quantity(page, GW_PRESSURE, e->outward_asd.pa, UP);
-    cell(page, e->columns);
+    gw_page_cell(page, e->id);
+    gw_page_count(page, e->count);
+    gw_page_quantity(page, GW_LENGTH, e->width, NEAREST);
+    gw_page_quantity(page, GW_LENGTH, e->height, NEAREST);
+    gw_page_cell(page, gw_height_band(page, e->bottom, e->top));
+    gw_page_cell(page, gw_format(page->arena, "%d%s%s", e->zone, e->parapet ? "p" : "", e->place_unknown ? "?" : ""));
+    gw_page_quantity(page, GW_AREA, e->effective_area, NEAREST);
+    gw_page_quantity(page, GW_PRESSURE, e->inward.pa, UP);
+    gw_page_quantity(page, GW_PRESSURE, e->outward.pa, UP);
+    gw_page_quantity(page, GW_PRESSURE, e->inward_asd.pa, UP);
+    gw_page_quantity(page, GW_PRESSURE, e->outward_asd.pa, UP);
+    gw_page_cell(page, e->columns);
 }
 
 static void every_group(struct page *page)
@@ -161,16 +161,16 @@ static void every_group(struct page *page)
     gw_report_heading(page->report, 2, "Every group");
     gw_report_line(page->report, "Zone: p is above the roof line, ? is a place unknown and taken at its worst. "
                                  "Area is the effective wind area.");
-    open_table(page, "", GROUPS, COUNT(GROUPS));
+    gw_page_table(page, "", GROUPS, COUNT(GROUPS));
     for (size_t i = 0; i < t->elements.n; i++) group_row(page, &t->elements.items[i]);
 }
 
 void gw_report_demand(struct gw_report *report, const struct gw_results *results)
 {
-    struct page page = page_of(report, results);
+    struct page page = gw_page_of(report, results);
     struct row_set rows = {0};
-    project_head(&page, "Wind demand");
-    building_table(&page);
+    gw_page_head(&page, "Wind demand");
+    gw_page_buildings(&page);
     gw_report_heading(report, 2, "Pressures by wall");
     gw_report_line(report, "Worst of each row. Inward and outward: strength level; ASD: allowable-stress level. Outward is negative.");
     unknown_places(&page);
@@ -178,6 +178,6 @@ void gw_report_demand(struct gw_report *report, const struct gw_results *results
     other_demands(&page);
     differences(&page);
     every_group(&page);
-    all_rows(&rows, &page, false);
-    page_foot(&page, &rows);
+    gw_page_rows(&rows, &page, false);
+    gw_page_foot(&page, &rows);
 }

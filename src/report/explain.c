@@ -13,13 +13,13 @@ static void head(struct page *page, const struct gw_element *e)
                                            page->results->model->project.project->name, e->wall, e->building ? e->building->name : "?",
                                            e->count, *e->columns ? e->columns : "-"));
     gw_report_line(page->report, gw_format(page->arena, "%s wide, %s high, from %s to %s above ground, zone %d%s%s",
-                                           quantity(page, GW_LENGTH, e->width, NEAREST), quantity(page, GW_LENGTH, e->height, NEAREST),
-                                           quantity(page, GW_LENGTH, e->bottom, NEAREST), quantity(page, GW_LENGTH, e->top, NEAREST),
+                                           gw_quantity_text(page, GW_LENGTH, e->width, NEAREST), gw_quantity_text(page, GW_LENGTH, e->height, NEAREST),
+                                           gw_quantity_text(page, GW_LENGTH, e->bottom, NEAREST), gw_quantity_text(page, GW_LENGTH, e->top, NEAREST),
                                            e->zone, e->parapet ? ", above the roof line" : "",
                                            e->place_unknown ? ", place unknown: taken at the worst" : ""));
     if (gw_given(e->corner_distance))
-        gw_report_line(page->report, gw_format(page->arena, "Nearest outside corner: %s", quantity(page, GW_LENGTH, e->corner_distance, NEAREST)));
-    gw_report_line(page->report, gw_format(page->arena, "Effective wind area: %s", quantity(page, GW_AREA, e->effective_area, NEAREST)));
+        gw_report_line(page->report, gw_format(page->arena, "Nearest outside corner: %s", gw_quantity_text(page, GW_LENGTH, e->corner_distance, NEAREST)));
+    gw_report_line(page->report, gw_format(page->arena, "Effective wind area: %s", gw_quantity_text(page, GW_AREA, e->effective_area, NEAREST)));
 }
 
 static const char *step_text(struct page *page, const struct gw_step *step, size_t number)
@@ -50,16 +50,16 @@ static void steps(struct page *page, const struct gw_trace *trace)
 static void level(struct page *page, const char *name, double inward, double outward)
 {
     if (!gw_given(inward) && !gw_given(outward)) return;
-    cell(page, name);
-    cell_quantity(page, GW_PRESSURE, inward, UP);
-    cell_quantity(page, GW_PRESSURE, outward, UP);
+    gw_page_cell(page, name);
+    gw_page_quantity(page, GW_PRESSURE, inward, UP);
+    gw_page_quantity(page, GW_PRESSURE, outward, UP);
 }
 
 static void design_values(struct page *page, const struct gw_element *e)
 {
     static const struct heading headings[] = {{.title = "Level"}, {"Inward", true, GW_PRESSURE}, {"Outward", true, GW_PRESSURE}};
     gw_report_heading(page->report, 2, "Design pressures");
-    open_table(page, "", headings, COUNT(headings));
+    gw_page_table(page, "", headings, COUNT(headings));
     level(page, "strength (1.0 W)", e->inward.pa, e->outward.pa);
     level(page, "allowable stress (0.6 W)", e->inward_asd.pa, e->outward_asd.pa);
     bool framing = e->kind == GW_MULLION || e->kind == GW_TRANSOM;
@@ -71,19 +71,19 @@ static void rows_used(struct page *page, const struct gw_element *e)
 {
     static const struct heading headings[] = {{.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
     gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
-    open_table(page, "", headings, COUNT(headings));
+    gw_page_table(page, "", headings, COUNT(headings));
     for (unsigned i = 0; i < e->used.n; i++) {
         const struct gw_row *row = e->used.rows[i];
-        cell(page, row->table);
-        cell(page, row->id);
+        gw_page_cell(page, row->table);
+        gw_page_cell(page, row->id);
         gw_report_toned(page->report, row->basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN, gw_basis_name(row->basis));
-        cell(page, row->source);
+        gw_page_cell(page, row->source);
     }
 }
 
 void gw_report_explain(struct gw_report *report, const struct gw_results *results, const struct gw_element *element)
 {
-    struct page page = page_of(report, results);
+    struct page page = gw_page_of(report, results);
     struct gw_trace trace;
     struct gw_wind_result result;
     struct row_set rows = {0};
@@ -94,8 +94,8 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
     if (status != GW_OK) gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
     design_values(&page, element);
     rows_used(&page, element);
-    row_set_add(&rows, page.arena, &element->used);
-    page_foot(&page, &rows);
+    gw_row_set_add(&rows, page.arena, &element->used);
+    gw_page_foot(&page, &rows);
 }
 
 void gw_json_explain(struct gw_text *out, const struct gw_results *results, const struct gw_element *element)
@@ -106,7 +106,7 @@ void gw_json_explain(struct gw_text *out, const struct gw_results *results, cons
     struct element_out row;
     gw_trace_init(&trace, out->arena);
     gw_takeoff_derive(results->model, element, &trace, &result);
-    element_out_of(&row, element);
+    gw_element_out_of(&row, element);
     gw_json_init(&json, out, true);
     gw_json_open(&json, '{');
     gw_json_key(&json, "galeward");
@@ -117,7 +117,7 @@ void gw_json_explain(struct gw_text *out, const struct gw_results *results, cons
     gw_json_text(&json, results->model->project.project->name);
     gw_json_key(&json, "element");
     gw_json_open(&json, '{');
-    gw_json_record(&json, &element_out_record, &row, false);
+    gw_json_record(&json, &gw_element_out_record, &row, false);
     gw_json_close(&json, '}');
     gw_json_key(&json, "trace");
     gw_calc_trace(&json, &trace, GW_SI);

@@ -6,18 +6,18 @@
 static const char *site_line(struct page *page)
 {
     const struct gw_site *site = page->results->model->project.site;
-    const char *ground = gw_given(site->elevation) ? gw_format(page->arena, ", ground at %s", quantity(page, GW_LENGTH, site->elevation, NEAREST)) : "";
+    const char *ground = gw_given(site->elevation) ? gw_format(page->arena, ", ground at %s", gw_quantity_text(page, GW_LENGTH, site->elevation, NEAREST)) : "";
     const char *hill = "";
     if (site->topography)
         hill = gw_format(page->arena, ", topography: height %s, distance from the crest %s",
-                         quantity(page, GW_LENGTH, site->topography->height, NEAREST),
-                         quantity(page, GW_LENGTH, site->topography->distance, NEAREST));
+                         gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
+                         gw_quantity_text(page, GW_LENGTH, site->topography->distance, NEAREST));
     return gw_format(page->arena, "Site: basic wind speed %s, exposure %s%s%s",
-                     quantity(page, GW_SPEED, site->basic_wind_speed, NEAREST),
+                     gw_quantity_text(page, GW_SPEED, site->basic_wind_speed, NEAREST),
                      gw_choice_name(gw_exposure_choices, (int)site->exposure), ground, hill);
 }
 
-void project_head(struct page *page, const char *what)
+void gw_page_head(struct page *page, const char *what)
 {
     const struct gw_project *project = &page->results->model->project;
     const struct gw_info *info = project->project;
@@ -31,7 +31,7 @@ void project_head(struct page *page, const char *what)
     gw_report_line(page->report, site_line(page));
 }
 
-void building_table(struct page *page)
+void gw_page_buildings(struct page *page)
 {
     static const struct heading headings[] = {{.title = "Building"},
                                               {"Roof height", true, GW_LENGTH},
@@ -40,19 +40,19 @@ void building_table(struct page *page)
                                               {"Roof slope", true, GW_ANGLE},
                                               {.title = "Enclosure"}};
     const struct gw_project *project = &page->results->model->project;
-    open_table(page, "", headings, sizeof headings / sizeof *headings);
+    gw_page_table(page, "", headings, sizeof headings / sizeof *headings);
     for (size_t i = 0; i < project->buildings.n; i++) {
         const struct gw_building *b = &project->buildings.items[i];
-        cell(page, b->name);
-        cell_quantity(page, GW_LENGTH, b->roof_height, NEAREST);
-        cell_quantity(page, GW_LENGTH, b->least_width, NEAREST);
-        cell_quantity(page, GW_LENGTH, b->parapet_height, NEAREST);
-        cell_quantity(page, GW_ANGLE, b->roof_slope, NEAREST);
-        cell(page, gw_choice_name(gw_enclosure_choices, (int)b->enclosure));
+        gw_page_cell(page, b->name);
+        gw_page_quantity(page, GW_LENGTH, b->roof_height, NEAREST);
+        gw_page_quantity(page, GW_LENGTH, b->least_width, NEAREST);
+        gw_page_quantity(page, GW_LENGTH, b->parapet_height, NEAREST);
+        gw_page_quantity(page, GW_ANGLE, b->roof_slope, NEAREST);
+        gw_page_cell(page, gw_choice_name(gw_enclosure_choices, (int)b->enclosure));
     }
 }
 
-const char *correction_text(struct gw_arena *arena, const struct gw_correction *c)
+const char *gw_correction_text(struct gw_arena *arena, const struct gw_correction *c)
 {
     return gw_format(arena, "correction to the tables: %s/%s %s = %s: %s (%s)", c->table, c->row, c->column, c->value, c->reason, c->by);
 }
@@ -76,7 +76,7 @@ static void assumptions(struct page *page)
     const struct gw_model *model = page->results->model;
     gw_report_heading(page->report, 2, "Assumptions");
     for (size_t i = 0; i < model->project.assume.n; i++)
-        gw_report_item(page->report, correction_text(page->arena, &model->project.assume.items[i]));
+        gw_report_item(page->report, gw_correction_text(page->arena, &model->project.assume.items[i]));
     for (size_t i = 0; i < model->assumptions.n; i++) {
         const struct gw_assumption *a = &model->assumptions.items[i];
         gw_report_item(page->report, gw_format(page->arena, "%s%s%s", a->where, *a->where ? ": " : "", a->text));
@@ -120,14 +120,14 @@ static void weak_rows(struct page *page, const struct row_set *set)
     }
 }
 
-const char *caution_text(void)
+const char *gw_caution_text(void)
 {
     return "Results are for selection and review. Wind speed, exposure, code edition and local amendments are for the "
            "authority having jurisdiction and the registered design professional to confirm. Test ratings hold for the "
            "tested configuration. Blast, impact and seismic checks do not replace a licensed engineer's.";
 }
 
-void page_foot(struct page *page, const struct row_set *rows)
+void gw_page_foot(struct page *page, const struct row_set *rows)
 {
     size_t n;
     const struct gw_not_checked *list = gw_not_checked_list(&n);
@@ -138,15 +138,15 @@ void page_foot(struct page *page, const struct row_set *rows)
     for (size_t i = 0; i < n; i++)
         gw_report_item(page->report, gw_format(page->arena, "%s: %s", list[i].what, list[i].ask));
     gw_report_heading(page->report, 2, "Caution");
-    gw_report_line(page->report, caution_text());
+    gw_report_line(page->report, gw_caution_text());
 }
 
-void all_rows(struct row_set *set, struct page *page, bool verdicts)
+void gw_page_rows(struct row_set *set, struct page *page, bool verdicts)
 {
     const struct gw_takeoff *takeoff = page->results->takeoff;
     const struct gw_judgement *judgement = page->results->judgement;
-    for (size_t i = 0; i < takeoff->elements.n; i++) row_set_add(set, page->arena, &takeoff->elements.items[i].used);
-    for (size_t i = 0; i < judgement->demands.n; i++) row_set_add(set, page->arena, &judgement->demands.items[i].used);
+    for (size_t i = 0; i < takeoff->elements.n; i++) gw_row_set_add(set, page->arena, &takeoff->elements.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++) gw_row_set_add(set, page->arena, &judgement->demands.items[i].used);
     for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
-        row_set_add(set, page->arena, &judgement->findings.items[i].used);
+        gw_row_set_add(set, page->arena, &judgement->findings.items[i].used);
 }

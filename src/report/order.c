@@ -32,13 +32,13 @@ static int by_band(const void *left, const void *right)
     return order ? order : compare_sizes(a->index, b->index);
 }
 
-bool same_band(const struct ordered *a, const struct ordered *b)
+bool gw_same_band(const struct ordered *a, const struct ordered *b)
 {
     return compare_bands(a, b) == 0;
 }
 
 /* Sorted by name, each wall's first element stands first: its index is the wall's place in the file's order. */
-struct ordered *order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff)
+struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff)
 {
     size_t n = takeoff->elements.n;
     struct ordered *items = gw_alloc(arena, n + 1, sizeof *items);

@@ -3,13 +3,13 @@
 
 #include <string.h>
 
-struct page page_of(struct gw_report *report, const struct gw_results *results)
+struct page gw_page_of(struct gw_report *report, const struct gw_results *results)
 {
     enum gw_units shown = results->shown ? results->shown : GW_US;
     return (struct page){report, report->arena, results, shown};
 }
 
-void open_table(struct page *page, const char *caption, const struct heading *headings, size_t n)
+void gw_page_table(struct page *page, const char *caption, const struct heading *headings, size_t n)
 {
     struct gw_report_column *columns = gw_alloc(page->arena, n, sizeof *columns);
     for (size_t i = 0; i < n; i++) {
@@ -20,12 +20,12 @@ void open_table(struct page *page, const char *caption, const struct heading *he
     gw_report_table(page->report, caption, columns, n);
 }
 
-void cell(struct page *page, const char *text)
+void gw_page_cell(struct page *page, const char *text)
 {
     gw_report_cell(page->report, text);
 }
 
-void cell_count(struct page *page, long value)
+void gw_page_count(struct page *page, long value)
 {
     gw_report_cell(page->report, gw_format(page->arena, "%ld", value));
 }
@@ -50,7 +50,7 @@ static void add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, 
         gw_text_fixed(out, value, decimals);
 }
 
-void add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
+void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
     const char *unit = gw_dim_info(dim)->shown[shown];
     if (!gw_given(si)) return;
@@ -58,15 +58,15 @@ void add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, dou
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 
-const char *quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
+const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    add_quantity(&text, dim, page->shown, si, rounding);
+    gw_add_quantity(&text, dim, page->shown, si, rounding);
     return text.at;
 }
 
-void cell_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
+void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
@@ -74,7 +74,7 @@ void cell_quantity(struct page *page, enum gw_dim dim, double si, enum rounding 
     gw_report_cell(page->report, text.at);
 }
 
-void add_utilization(struct gw_text *out, double value)
+void gw_add_utilization(struct gw_text *out, double value)
 {
     if (!gw_given(value)) return;
     if (isinf(value))
@@ -83,15 +83,15 @@ void add_utilization(struct gw_text *out, double value)
         gw_text_fixed(out, rounded(value, 2, UP), 2);
 }
 
-void cell_utilization(struct page *page, double value)
+void gw_page_utilization(struct page *page, double value)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    add_utilization(&text, value);
+    gw_add_utilization(&text, value);
     gw_report_cell(page->report, text.at);
 }
 
-const char *feet_band(struct page *page, double bottom, double top)
+const char *gw_height_band(struct page *page, double bottom, double top)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
@@ -101,17 +101,17 @@ const char *feet_band(struct page *page, double bottom, double top)
     return text.at;
 }
 
-enum gw_tone verdict_tone(enum gw_verdict verdict)
+enum gw_tone gw_verdict_tone(enum gw_verdict verdict)
 {
     return verdict == GW_PASS ? GW_GOOD : verdict == GW_FAIL ? GW_BAD : verdict == GW_NOT_SHOWN ? GW_DOUBTFUL : GW_PLAIN;
 }
 
-bool is_not_built(const char *message)
+bool gw_is_not_built(const char *message)
 {
     return message && strstr(message, "not built yet");
 }
 
-void row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used)
+void gw_row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used)
 {
     for (unsigned i = 0; i < used->n; i++) {
         size_t k = 0;

@@ -21,44 +21,44 @@ struct page {
 /* Figures that a person designs to are rounded to the safe side: a demand up, a capacity down. */
 enum rounding { NEAREST, UP, DOWN };
 
-struct page page_of(struct gw_report *report, const struct gw_results *results);
-void open_table(struct page *page, const char *caption, const struct heading *headings, size_t n);
-void cell(struct page *page, const char *text);
-void cell_count(struct page *page, long value);
+struct page gw_page_of(struct gw_report *report, const struct gw_results *results);
+void gw_page_table(struct page *page, const char *caption, const struct heading *headings, size_t n);
+void gw_page_cell(struct page *page, const char *text);
+void gw_page_count(struct page *page, long value);
 /* A bare number; empty where absent. */
-void cell_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
-void cell_utilization(struct page *page, double value);
-void add_utilization(struct gw_text *out, double value);
+void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
+void gw_page_utilization(struct page *page, double value);
+void gw_add_utilization(struct gw_text *out, double value);
 /* "38.2 psf" */
-void add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
-const char *quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
-const char *feet_band(struct page *page, double bottom, double top);
+void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
+const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
+const char *gw_height_band(struct page *page, double bottom, double top);
 
-enum gw_tone verdict_tone(enum gw_verdict verdict);
-bool is_not_built(const char *message);
+enum gw_tone gw_verdict_tone(enum gw_verdict verdict);
+bool gw_is_not_built(const char *message);
 
 /* Rows used by many things, without gw_used's limit. */
 struct row_set {
     const struct gw_row **rows;
     size_t n, capacity;
 };
-void row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used);
+void gw_row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used);
 
 /* Element groups ordered by wall (in the file's order), kind, zone and parapet. */
 struct ordered {
     const struct gw_element *element;
     size_t wall, index;
 };
-struct ordered *order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff);
-bool same_band(const struct ordered *a, const struct ordered *b);
+struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff);
+bool gw_same_band(const struct ordered *a, const struct ordered *b);
 
-void project_head(struct page *page, const char *what);
-void building_table(struct page *page);
+void gw_page_head(struct page *page, const char *what);
+void gw_page_buildings(struct page *page);
 /* Warnings, assumptions, what rests on memory or practice, what is not checked, the caution. */
-void page_foot(struct page *page, const struct row_set *rows);
-void all_rows(struct row_set *set, struct page *page, bool verdicts);
-const char *caution_text(void);
-const char *correction_text(struct gw_arena *arena, const struct gw_correction *correction);
+void gw_page_foot(struct page *page, const struct row_set *rows);
+void gw_page_rows(struct row_set *set, struct page *page, bool verdicts);
+const char *gw_caution_text(void);
+const char *gw_correction_text(struct gw_arena *arena, const struct gw_correction *correction);
 
 void gw_csv_cell(struct gw_text *out, const char *text, bool first);
 

@@ -50,10 +50,10 @@ struct results_out {
 };
 
 /* `demand` writes the first of the two, `check` the second. */
-extern const struct gw_record demand_results_record, check_results_record;
-extern const struct gw_record element_out_record, verdict_out_record;
+extern const struct gw_record gw_demand_results_record, gw_check_results_record;
+extern const struct gw_record gw_element_out_record, gw_verdict_out_record;
 
-void element_out_of(struct element_out *out, const struct gw_element *e);
-void verdict_out_of(struct verdict_out *out, const struct gw_finding *f);
+void gw_element_out_of(struct element_out *out, const struct gw_element *e);
+void gw_verdict_out_of(struct verdict_out *out, const struct gw_finding *f);
 
 #endif

@@ -24,7 +24,7 @@ static const char *component_name(enum gw_component component)
     return component ? gw_choice_name(gw_component_choices, (int)component) : NULL;
 }
 
-void element_out_of(struct element_out *out, const struct gw_element *e)
+void gw_element_out_of(struct element_out *out, const struct gw_element *e)
 {
     *out = (struct element_out){
         .id = e->id,
@@ -55,7 +55,7 @@ void element_out_of(struct element_out *out, const struct gw_element *e)
     };
 }
 
-void verdict_out_of(struct verdict_out *out, const struct gw_finding *f)
+void gw_verdict_out_of(struct verdict_out *out, const struct gw_finding *f)
 {
     *out = (struct verdict_out){
         .candidate = f->candidate->name,
@@ -116,7 +116,7 @@ static void add_remarks(struct results_out *out, struct gw_arena *arena, const s
     size_t corrections = model->project.assume.n, n = corrections + model->assumptions.n;
     out->assumptions.items = gw_alloc(arena, n + 1, sizeof *out->assumptions.items);
     for (size_t i = 0; i < corrections; i++)
-        out->assumptions.items[i] = (struct text_out){"assume", correction_text(arena, &model->project.assume.items[i])};
+        out->assumptions.items[i] = (struct text_out){"assume", gw_correction_text(arena, &model->project.assume.items[i])};
     for (size_t i = corrections; i < n; i++) {
         const struct gw_assumption *a = &model->assumptions.items[i - corrections];
         out->assumptions.items[i] = (struct text_out){a->where, a->text};
@@ -137,13 +137,13 @@ static void add_lists(struct results_out *out, struct gw_arena *arena, const str
     const struct gw_takeoff *t = results->takeoff;
     const struct gw_judgement *j = results->judgement;
     out->elements.items = gw_alloc(arena, t->elements.n + 1, sizeof *out->elements.items);
-    for (size_t i = 0; i < t->elements.n; i++) element_out_of(&out->elements.items[i], &t->elements.items[i]);
+    for (size_t i = 0; i < t->elements.n; i++) gw_element_out_of(&out->elements.items[i], &t->elements.items[i]);
     out->elements.n = t->elements.n;
     out->demands.items = gw_alloc(arena, j->demands.n + 1, sizeof *out->demands.items);
     for (size_t i = 0; i < j->demands.n; i++)
         if (!j->demands.items[i].element) demand_out_of(&out->demands.items[out->demands.n++], &j->demands.items[i]);
     out->verdicts.items = gw_alloc(arena, j->findings.n + 1, sizeof *out->verdicts.items);
-    for (size_t i = 0; i < j->findings.n; i++) verdict_out_of(&out->verdicts.items[i], &j->findings.items[i]);
+    for (size_t i = 0; i < j->findings.n; i++) gw_verdict_out_of(&out->verdicts.items[i], &j->findings.items[i]);
     out->verdicts.n = j->findings.n;
     out->summaries.items = gw_alloc(arena, j->summaries.n + 1, sizeof *out->summaries.items);
     for (size_t i = 0; i < j->summaries.n; i++) summary_out_of(&out->summaries.items[i], &j->summaries.items[i]);
@@ -154,7 +154,7 @@ static void results_of(struct results_out *out, struct gw_arena *arena, const st
 {
     const struct gw_model *model = results->model;
     *out = (struct results_out){
-        .galeward = 1, .version = GW_VERSION, .project = model->project.project->name, .caution = caution_text()};
+        .galeward = 1, .version = GW_VERSION, .project = model->project.project->name, .caution = gw_caution_text()};
     out->inputs.items = gw_alloc(arena, model->n_inputs + 1, sizeof *out->inputs.items);
     for (size_t i = 0; i < model->n_inputs; i++)
         out->inputs.items[i] = (struct input_out){model->inputs[i].file, model->inputs[i].sha256};
@@ -170,7 +170,7 @@ void gw_json_results(struct gw_text *out, const struct gw_results *results, bool
     results_of(&all, out->arena, results);
     gw_json_init(&json, out, true);
     gw_json_open(&json, '{');
-    gw_json_record(&json, verdicts ? &check_results_record : &demand_results_record, &all, false);
+    gw_json_record(&json, verdicts ? &gw_check_results_record : &gw_demand_results_record, &all, false);
     gw_json_close(&json, '}');
     gw_text_add(out, "\n");
 }
@@ -202,15 +202,15 @@ static void csv_row(struct gw_text *out, const struct gw_record *record, const v
 
 void gw_csv_results(struct gw_text *out, const struct gw_results *results, bool verdicts)
 {
-    csv_header(out, verdicts ? &verdict_out_record : &element_out_record);
+    csv_header(out, verdicts ? &gw_verdict_out_record : &gw_element_out_record);
     for (size_t i = 0; verdicts && i < results->judgement->findings.n; i++) {
         struct verdict_out row;
-        verdict_out_of(&row, &results->judgement->findings.items[i]);
-        csv_row(out, &verdict_out_record, &row);
+        gw_verdict_out_of(&row, &results->judgement->findings.items[i]);
+        csv_row(out, &gw_verdict_out_record, &row);
     }
     for (size_t i = 0; !verdicts && i < results->takeoff->elements.n; i++) {
         struct element_out row;
-        element_out_of(&row, &results->takeoff->elements.items[i]);
-        csv_row(out, &element_out_record, &row);
+        gw_element_out_of(&row, &results->takeoff->elements.items[i]);
+        csv_row(out, &gw_element_out_record, &row);
     }
 }

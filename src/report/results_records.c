@@ -38,7 +38,7 @@ static const struct gw_field ELEMENT[] = {
     E(TEXT, governs, "where the governing pressure comes from"),
     E(TEXT, basis, "the weakest basis of the numbers behind it"),
 };
-const struct gw_record element_out_record = RECORD(element_out, "element", ELEMENT, "a group of like elements");
+const struct gw_record gw_element_out_record = RECORD(element_out, "element", ELEMENT, "a group of like elements");
 
 #define D(type_, member_, ...) type_(demand_out, member_, __VA_ARGS__)
 static const struct gw_field DEMAND[] = {
@@ -74,7 +74,7 @@ static const struct gw_field VERDICT[] = {
     V(TEXT, basis, "the weakest basis of the numbers behind it"),
     V(TEXT, message, "why"),
 };
-const struct gw_record verdict_out_record = RECORD(verdict_out, "verdict", VERDICT, "one check of one candidate at one place");
+const struct gw_record gw_verdict_out_record = RECORD(verdict_out, "verdict", VERDICT, "one check of one candidate at one place");
 
 #define S(type_, member_, ...) type_(summary_out, member_, __VA_ARGS__)
 static const struct gw_field SUMMARY[] = {
@@ -104,12 +104,12 @@ static const struct gw_field RESULTS[] = {
     LIST(warnings, &REMARK_RECORD, "implausible values"),
     LIST(not_checked, &REMARK_RECORD, "what is not checked here, and whom to ask"),
     TEXT(results_out, caution, "what the results are good for"),
-    LIST(elements, &element_out_record, "groups of like elements"),
+    LIST(elements, &gw_element_out_record, "groups of like elements"),
     LIST(demands, &DEMAND_RECORD, "demands other than pressures on elements"),
-    LIST(verdicts, &verdict_out_record, "every check of every candidate"),
+    LIST(verdicts, &gw_verdict_out_record, "every check of every candidate"),
     LIST(summaries, &SUMMARY_RECORD, "every candidate"),
 };
 enum { CHECK_ONLY = 2 /* the last lists */ };
-const struct gw_record demand_results_record = {
+const struct gw_record gw_demand_results_record = {
     .name = "results", .size = sizeof(struct results_out), .fields = RESULTS, .n = COUNT(RESULTS) - CHECK_ONLY, .help = "what 'demand' writes"};
-const struct gw_record check_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");
+const struct gw_record gw_check_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");
