@@ -27,7 +27,7 @@ struct gw_topography {
 
 struct gw_wind_parapet {
     double top;    /* m above ground */
-    double height; /* m above the roof */
+    double height; /* m above the roof; absent: top less mean_roof_height */
     double gcpi;   /* internal to the parapet, magnitude; 0 for a solid one */
     enum gw_bool perimeter; /* runs all round the roof */
 };

@@ -358,7 +358,7 @@ const struct gw_record gw_system_record = RECORD("the system file", gw_system, S
 /* One wind case, as 'calc wind' takes it; what may be missing is decided by the engine. */
 static const struct gw_field PARAPET[] = {
     NUM(gw_wind_parapet, top, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "above ground"),
-    NUM(gw_wind_parapet, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 100), .help = "above the roof"),
+    NUM(gw_wind_parapet, height, GW_LENGTH, LIMITS(0.001, 100), .help = "above the roof; absent: top less mean_roof_height"),
     NUM(gw_wind_parapet, gcpi, GW_RATIO, .flags = GW_MAGNITUDE, .fallback = "0", LIMITS(0, 0.55), .help = "inside the parapet; 0: solid"),
     F(gw_wind_parapet, perimeter, GW_T_BOOL, .fallback = "false", .help = "round the whole roof"),
 };

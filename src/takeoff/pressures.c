@@ -43,7 +43,8 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, s
     gw_building_case(model, building, out);
     bool center = model->project.options->inward_height == GW_QZ_CENTER;
     double z = center ? (e->bottom + e->top) / 2 : e->top;
-    out->height = e->parapet ? building->roof_height : fmin(z, building->roof_height);
+    const double ground = 0.001; /* m: the method starts above the ground; K_z is constant near it */
+    out->height = e->parapet ? building->roof_height : fmax(fmin(z, building->roof_height), ground);
     out->effective_area = e->effective_area;
     out->zone = e->zone;
     if (!e->parapet) return;

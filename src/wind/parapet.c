@@ -3,7 +3,7 @@
 
 static enum gw_status check_number(struct gw_engine *engine, const char *key, double value)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "top and height of the parapet are needed");
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "the top of the parapet is needed");
     if (!(value > 0)) return gw_refuse(engine, GW_BAD_VALUE, key, "must be above zero");
     return GW_OK;
 }
@@ -12,8 +12,9 @@ static enum gw_status check(const struct wind_run *run, const struct gw_wind_par
 {
     const struct gw_wind_parapet *parapet = run->in->parapet;
     enum gw_status status = check_number(run->engine, "parapet.top", parapet->top);
-    if (status == GW_OK) status = check_number(run->engine, "parapet.height", parapet->height);
     if (status != GW_OK) return status;
+    if (gw_given(parapet->height) && !(parapet->height > 0))
+        return gw_refuse(run->engine, GW_BAD_VALUE, "parapet.height", "must be above zero");
     if (gw_given(parapet->gcpi) && parapet->gcpi < 0)
         return gw_refuse(run->engine, GW_BAD_VALUE, "parapet.gcpi", "is a magnitude, must not be negative");
     if (wind_at_most(wind_roof_slope(run->in), limits->slope_rad)) return GW_OK;
@@ -32,7 +33,8 @@ static int roof_zone(const struct wind_run *run, const struct gw_wind_parapet_li
         gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 4 beside roof zone 2");
         return 2;
     }
-    if (parapet->perimeter == GW_YES && wind_at_most(limits->perimeter_height_m, parapet->height)) {
+    double height = gw_given(parapet->height) ? parapet->height : parapet->top - run->in->mean_roof_height;
+    if (parapet->perimeter == GW_YES && wind_at_most(limits->perimeter_height_m, height)) {
         gw_trace_note(run->engine, "GC_p,roof", clause,
                       "parapet all round and high enough: roof zone 3 counts as zone 2");
         return 2;
