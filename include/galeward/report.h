@@ -68,5 +68,9 @@ void gw_csv_results(struct gw_text *out, const struct gw_results *results, bool 
 void gw_schema_json(struct gw_text *out, const struct gw_record *record, const char *title);
 void gw_schema_results(struct gw_text *out);
 void gw_schema_markdown(struct gw_text *out, const struct gw_record *record);
+/* The same of a record that is written: its keys carry their units. */
+void gw_schema_output_markdown(struct gw_text *out, const struct gw_record *record);
+/* What 'check' writes as JSON. */
+extern const struct gw_record gw_results_record;
 
 #endif

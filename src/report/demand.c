@@ -81,11 +81,33 @@ static const char *demand_value(struct page *page, const struct gw_demand *d)
     return text.at;
 }
 
-static void other_demand(struct page *page, const struct gw_demand *d)
+/* Demands that read alike but for the place. */
+static bool alike(const struct gw_demand *a, const struct gw_demand *b)
 {
-    static const char *const words[] = {"not shown", "required", "", "not required"};
-    gw_page_cell(page, d->name ? d->name : d->title);
-    gw_page_cell(page, d->where);
+    bool same_name = a->name == b->name || (a->name && b->name && strcmp(a->name, b->name) == 0);
+    bool same_value = a->value == b->value || (!gw_given(a->value) && !gw_given(b->value));
+    return same_name && same_value && a->status == b->status && a->component == b->component && strcmp(a->check, b->check) == 0 &&
+           strcmp(a->message, b->message) == 0;
+}
+
+static const char *places(struct page *page, const struct gw_demand *first, size_t n)
+{
+    enum { NAMED = 3 };
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (size_t i = 0; i < n && i < NAMED; i++) gw_text_addf(&text, "%s%s", i ? ", " : "", first[i].where);
+    if (n > NAMED) gw_text_addf(&text, " and %zu more", n - NAMED);
+    return text.at;
+}
+
+static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
+{
+    static const char *const words[] = {
+        [GW_NOT_SHOWN] = "not shown", [GW_PASS] = "required", [GW_FAIL] = "required", [GW_NOT_REQUIRED] = "not required"};
+    bool opens = d->component == GW_VENT || d->component == GW_DOOR;
+    const char *component = opens ? gw_format(page->arena, ", %s", gw_choice_name(gw_component_choices, (int)d->component)) : "";
+    gw_page_cell(page, gw_format(page->arena, "%s%s", d->name ? d->name : d->check, component));
+    gw_page_cell(page, places(page, d, n));
     gw_page_cell(page, words[d->status]);
     gw_page_cell(page, demand_value(page, d));
     gw_page_cell(page, d->message);
@@ -95,10 +117,20 @@ static void other_demands(struct page *page)
 {
     static const struct heading headings[] = {{.title = "Check"}, {.title = "Where"}, {.title = "Status"}, {.title = "Value"}, {.title = "How"}};
     const struct gw_judgement *judgement = page->results->judgement;
+    struct gw_text unbuilt;
+    gw_text_init(&unbuilt, page->arena);
     gw_report_heading(page->report, 2, "Other demands");
     gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0; i < judgement->demands.n; i++)
-        if (!judgement->demands.items[i].element) other_demand(page, &judgement->demands.items[i]);
+    for (size_t i = 0, next; i < judgement->demands.n; i = next) {
+        const struct gw_demand *d = &judgement->demands.items[i];
+        for (next = i + 1; next < judgement->demands.n && !judgement->demands.items[next].element && alike(d, &judgement->demands.items[next]);) next++;
+        if (d->element) continue;
+        if (gw_is_not_built(d->message))
+            gw_text_addf(&unbuilt, "%s%s", unbuilt.length ? ", " : "", d->check);
+        else
+            other_demand(page, d, next - i);
+    }
+    if (unbuilt.length) gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", unbuilt.at));
 }
 
 static void unknown_places(struct page *page)

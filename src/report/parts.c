@@ -50,11 +50,20 @@ static void add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, 
         gw_text_fixed(out, value, decimals);
 }
 
+/* To four digits: 6.24 psf must not become 6.3 where 6.24 psf answers it. */
+static double to_four_digits(double value, enum rounding rounding)
+{
+    if (value == 0 || !isfinite(value)) return value;
+    int decimals = 3 - (int)floor(log10(fabs(value)));
+    return rounded(value, decimals, rounding);
+}
+
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
     const char *unit = gw_dim_info(dim)->shown[shown];
     if (!gw_given(si)) return;
-    add_bare(out, dim, shown, si, rounding);
+    double value = to_four_digits(gw_quantity_shown(gw_units_standard(), dim, shown, si), rounding);
+    gw_text_number(out, value, rounding == NEAREST ? 4 : 6);
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 

@@ -29,7 +29,7 @@ void gw_page_count(struct page *page, long value);
 void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
 void gw_page_utilization(struct page *page, double value);
 void gw_add_utilization(struct gw_text *out, double value);
-/* "38.2 psf" */
+/* "38.2 psf", four digits */
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
 const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
 const char *gw_height_band(struct page *page, double bottom, double top);

@@ -5,6 +5,7 @@
 
 struct reference {
     struct gw_text *out;
+    bool written; /* by us: keys with units, nothing to choose */
     const struct gw_record **records; /* in the order met */
     size_t n, capacity;
 };
@@ -62,9 +63,20 @@ static void limit_range(struct gw_text *out, const struct gw_field *field)
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 
-static void row(struct reference *r, const struct gw_field *field)
+static void output_row(struct gw_text *out, const struct gw_field *field)
 {
-    struct gw_text *out = r->out;
+    static const char *const types[] = {[GW_T_NUMBER] = "number",    [GW_T_INTEGER] = "whole number", [GW_T_BOOL] = "true or false",
+                                        [GW_T_TEXT] = "text",        [GW_T_CHOICE] = "text",          [GW_T_RECORD] = "",
+                                        [GW_T_NODE] = ""};
+    gw_text_add(out, "| `");
+    gw_field_json_key(out, field);
+    gw_text_addf(out, "` | %s | %s%s", field->help ? field->help : "", field->flags & GW_MANY ? "list: " : "", types[field->type]);
+    if (field->type == GW_T_RECORD) link_to(out, field->record);
+    gw_text_add(out, " |\n");
+}
+
+static void row(struct gw_text *out, const struct gw_field *field)
+{
     gw_text_addf(out, "| `%s` | %s | ", field->key, field->help ? field->help : "");
     kind(out, field);
     if (field->fallback)
@@ -86,22 +98,32 @@ static void section(struct reference *r, const struct gw_record *record)
     struct gw_text *out = r->out;
     gw_text_addf(out, "## %s\n\n", record->name);
     if (record->help) gw_text_addf(out, "%s\n\n", record->help);
-    gw_text_add(out, "| key | what | value | default | limits |\n|---|---|---|---|---|\n");
+    gw_text_add(out, r->written ? "| key | what | value |\n|---|---|---|\n"
+                                : "| key | what | value | default | limits |\n|---|---|---|---|---|\n");
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
         if (field->type == GW_T_NODE || field->flags & GW_HIDDEN) continue;
-        row(r, field);
+        (r->written ? output_row : row)(out, field);
         if (field->type == GW_T_RECORD) meet(r, field->record);
     }
     short_forms(out, record);
 }
 
+static void sections(struct reference *r, const struct gw_record *record)
+{
+    meet(r, record);
+    for (size_t i = 0; i < r->n; i++) {
+        if (i) gw_text_add(r->out, "\n");
+        section(r, r->records[i]);
+    }
+}
+
 void gw_schema_markdown(struct gw_text *out, const struct gw_record *record)
 {
-    struct reference r = {.out = out};
-    meet(&r, record);
-    for (size_t i = 0; i < r.n; i++) {
-        if (i) gw_text_add(out, "\n");
-        section(&r, r.records[i]);
-    }
+    sections(&(struct reference){.out = out}, record);
+}
+
+void gw_schema_output_markdown(struct gw_text *out, const struct gw_record *record)
+{
+    sections(&(struct reference){.out = out, .written = true}, record);
 }

@@ -49,8 +49,8 @@ struct results_out {
     GW_LIST(struct summary_out) summaries;
 };
 
-/* `demand` writes the first of the two, `check` the second. */
-extern const struct gw_record gw_demand_results_record, gw_check_results_record;
+/* What 'demand' writes; gw_results_record is what 'check' writes. */
+extern const struct gw_record gw_demand_results_record;
 extern const struct gw_record gw_element_out_record, gw_verdict_out_record;
 
 void gw_element_out_of(struct element_out *out, const struct gw_element *e);

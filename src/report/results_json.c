@@ -170,7 +170,7 @@ void gw_json_results(struct gw_text *out, const struct gw_results *results, bool
     results_of(&all, out->arena, results);
     gw_json_init(&json, out, true);
     gw_json_open(&json, '{');
-    gw_json_record(&json, verdicts ? &gw_check_results_record : &gw_demand_results_record, &all, false);
+    gw_json_record(&json, verdicts ? &gw_results_record : &gw_demand_results_record, &all, false);
     gw_json_close(&json, '}');
     gw_text_add(out, "\n");
 }

@@ -112,4 +112,4 @@ static const struct gw_field RESULTS[] = {
 enum { CHECK_ONLY = 2 /* the last lists */ };
 const struct gw_record gw_demand_results_record = {
     .name = "results", .size = sizeof(struct results_out), .fields = RESULTS, .n = COUNT(RESULTS) - CHECK_ONLY, .help = "what 'demand' writes"};
-const struct gw_record gw_check_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");
+const struct gw_record gw_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");

@@ -265,5 +265,5 @@ void gw_schema_json(struct gw_text *out, const struct gw_record *record, const c
 
 void gw_schema_results(struct gw_text *out)
 {
-    whole_schema(out, &gw_check_results_record, "galeward results", WRITTEN_BY_US);
+    whole_schema(out, &gw_results_record, "galeward results", WRITTEN_BY_US);
 }

@@ -1,0 +1,81 @@
+/* The command-line program: one file a command, each thin. */
+#ifndef CLI_H
+#define CLI_H
+
+#include "galeward/calc.h"
+#include "galeward/report.h"
+
+enum { EXIT_PASS = 0, EXIT_UNSHOWN = 1, EXIT_CALL = 2, EXIT_OURS = 3 };
+enum format { FORMAT_NONE, FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_MD };
+
+struct options {
+    enum format format;
+    const char *output; /* file; NULL: standard output */
+    enum gw_units units;
+    bool list, help;
+    const char **vary; /* "key=a,b" */
+    size_t n_vary;
+    const char **set; /* "path=value" */
+    size_t n_set;
+    const char **arguments;
+    size_t n_arguments;
+};
+
+struct cli {
+    struct gw_arena arena;
+    struct options options;
+};
+
+struct command {
+    const char *name, *summary, *usage, *help;
+    unsigned takes; /* options besides --help and -o, by enum option_bit */
+    int (*run)(struct cli *cli);
+};
+
+enum option_bit { TAKES_FORMAT = 1, TAKES_UNITS = 2, TAKES_SET = 4, TAKES_VARY = 8, TAKES_LIST = 16 };
+
+/* options.c */
+bool read_options(struct cli *cli, const struct command *command, int argc, char **argv);
+void list_options(struct gw_text *out, unsigned takes);
+enum format format_of(const struct options *options);
+
+/* main.c */
+const struct command *command_list(size_t *n);
+
+/* output.c */
+int complain(const char *format, ...) __attribute__((format(printf, 1, 2))); /* to standard error; returns EXIT_CALL */
+/* The nearest of `names`, or NULL; for "did you mean". */
+const char *nearest_name(const char *name, const char *const *names, size_t n);
+/* "; did you mean 'x'?" or "". */
+const char *did_you_mean(struct cli *cli, const char *name, const char *const *names, size_t n);
+/* The whole text to the file of -o, which is replaced whole or not at all, or to standard output. Returns an exit code. */
+int deliver(struct cli *cli, const struct gw_text *text);
+int deliver_report(struct cli *cli, const struct gw_report *report);
+
+/* project.c */
+struct run {
+    struct gw_arena *arena;
+    struct gw_diags diags;
+    struct gw_model model;
+    struct gw_takeoff takeoff;
+    struct gw_judgement judgement;
+    struct gw_results results;
+};
+/* Loads, takes off and judges; says every diagnostic. False: exit with EXIT_CALL. */
+bool run_project(struct run *run, struct cli *cli, bool judge);
+bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n);
+void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
+/* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint. */
+const char *setting_path(struct cli *cli, const char *key);
+
+int cmd_new(struct cli *cli);
+int cmd_demand(struct cli *cli);
+int cmd_check(struct cli *cli);
+int cmd_explain(struct cli *cli);
+int cmd_calc(struct cli *cli);
+int cmd_tables(struct cli *cli);
+int cmd_schema(struct cli *cli);
+/* vary.c: 'check --vary' */
+int vary_check(struct cli *cli);
+
+#endif

@@ -1,0 +1,290 @@
+/* 'calc': one case from the command line, or a stream of them from standard input. */
+#include "cli.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+#include <unistd.h>
+
+static const struct gw_calc_kind *find_kind(struct cli *cli)
+{
+    size_t n;
+    const struct gw_calc_kind *kinds = gw_calc_kinds(&n);
+    if (!cli->options.n_arguments) {
+        complain("which kind? 'galeward calc --list' lists them");
+        return NULL;
+    }
+    const char *name = cli->options.arguments[0];
+    const struct gw_calc_kind *kind = gw_calc_find(name);
+    if (kind) return kind;
+    const char **names = gw_alloc(&cli->arena, n, sizeof(const char *));
+    for (size_t i = 0; i < n; i++) names[i] = kinds[i].name;
+    complain("'%s' is not a kind%s ('galeward calc --list' lists them)", name, did_you_mean(cli, name, names, n));
+    return NULL;
+}
+
+static int list_kinds(struct cli *cli)
+{
+    struct gw_text text;
+    size_t n;
+    const struct gw_calc_kind *kinds = gw_calc_kinds(&n);
+    gw_text_init(&text, &cli->arena);
+    for (size_t i = 0; i < n; i++) {
+        gw_text_addf(&text, "%s", kinds[i].name);
+        gw_text_repeat(&text, ' ', strlen(kinds[i].name) < 18 ? 18 - strlen(kinds[i].name) : 1);
+        gw_text_addf(&text, "%s\n", kinds[i].help);
+    }
+    return deliver(cli, &text);
+}
+
+static void add_choices(struct gw_text *out, const struct gw_choice *choices)
+{
+    for (const struct gw_choice *c = choices; c->name; c++) gw_text_addf(out, "%s%s", c == choices ? "" : "|", c->name);
+}
+
+static void input_key(struct gw_text *out, const struct gw_field *field, const char *prefix)
+{
+    const struct gw_dim_info *dim = gw_dim_info(field->dim);
+    size_t from = out->length;
+    gw_text_addf(out, "  %s%s", prefix, field->key);
+    size_t width = out->length - from;
+    gw_text_repeat(out, ' ', width < 28 ? 28 - width : 1);
+    from = out->length;
+    if (field->type == GW_T_CHOICE)
+        add_choices(out, field->choices);
+    else if (field->type == GW_T_BOOL)
+        gw_text_add(out, "true|false");
+    else if (field->type == GW_T_INTEGER)
+        gw_text_add(out, "whole number");
+    else
+        gw_text_addf(out, "%s, %s", dim->name, dim->example);
+    width = out->length - from;
+    gw_text_repeat(out, ' ', width < 30 ? 30 - width : 1);
+    gw_text_add(out, field->help);
+    if (field->flags & GW_REQUIRED) gw_text_add(out, " (required)");
+    if (field->fallback) gw_text_addf(out, " (default %s)", field->fallback);
+    gw_text_add(out, "\n");
+}
+
+static void input_keys(struct gw_text *out, const struct gw_record *record, const char *prefix)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->type == GW_T_RECORD)
+            input_keys(out, field->record, gw_format(out->arena, "%s%s.", prefix, field->key));
+        else if (field->type != GW_T_NODE)
+            input_key(out, field, prefix);
+    }
+}
+
+static void output_keys(struct gw_text *out, const struct gw_record *record, const char *prefix)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->type == GW_T_RECORD) {
+            output_keys(out, field->record, gw_format(out->arena, "%s%s.", prefix, field->key));
+            continue;
+        }
+        size_t from = out->length;
+        gw_text_addf(out, "  %s", prefix);
+        gw_field_json_key(out, field);
+        size_t width = out->length - from;
+        gw_text_repeat(out, ' ', width < 28 ? 28 - width : 1);
+        gw_text_addf(out, "%s\n", field->help);
+    }
+}
+
+static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    struct gw_text text;
+    gw_text_init(&text, &cli->arena);
+    gw_text_addf(&text, "galeward calc %s: %s\n\n  galeward calc %s %s\n\nkeys:\n", kind->name, kind->help, kind->name, kind->example);
+    input_keys(&text, kind->input, "");
+    gw_text_add(&text, "  units                     us|si                         unit of bare numbers\n"
+                       "  id                        anything                      comes back\n"
+                       "  trace                     true|false                    adds the derivation\n"
+                       "\nresult, SI (null where there is none):\n");
+    output_keys(&text, kind->output, "");
+    gw_text_add(&text, "  notes                     what to know about the result\n");
+    return deliver(cli, &text);
+}
+
+static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    struct gw_text text;
+    const struct gw_source *source = gw_source_from(&cli->arena, "command line", "", 0);
+    struct gw_node root = {.kind = GW_MAPPING, .line = 1, .column = 1, .source = source};
+    for (size_t i = 1; i < cli->options.n_arguments; i++) {
+        const char *argument = cli->options.arguments[i];
+        size_t length = strcspn(argument, "=");
+        const char *path = gw_strndup(&cli->arena, argument, length);
+        if (!length || argument[length] != '=' || !gw_node_set(&cli->arena, &root, path, argument + length + 1))
+            return complain("'%s': write key=value", argument);
+    }
+    gw_text_init(&text, &cli->arena);
+    bool good = gw_calc_case(&text, &cli->arena, kind, &root, gw_tables_standard());
+    gw_text_add(&text, "\n");
+    int written = deliver(cli, &text);
+    return written ? written : good ? EXIT_PASS : EXIT_UNSHOWN;
+}
+
+/* Standard input by lines. What was written is flushed before a read that may wait, so that a caller which feeds one case
+ * at a time gets its answer. */
+struct lines {
+    char chunk[1 << 16];
+    size_t at, end;
+    bool done;
+    FILE *out;
+    struct gw_text line;
+};
+
+static bool refill(struct lines *in)
+{
+    ssize_t n;
+    fflush(in->out);
+    do
+        n = read(STDIN_FILENO, in->chunk, sizeof in->chunk);
+    while (n < 0 && errno == EINTR);
+    in->at = 0;
+    in->end = n > 0 ? (size_t)n : 0;
+    in->done = n <= 0;
+    return !in->done;
+}
+
+/* The next line, without its end, into in->line; false at the end of the input. */
+static bool next_line(struct lines *in)
+{
+    in->line.length = 0;
+    gw_text_bytes(&in->line, "", 0);
+    for (;;) {
+        if (in->at == in->end && !refill(in)) return in->line.length > 0;
+        const char *from = in->chunk + in->at, *end = memchr(from, '\n', in->end - in->at);
+        size_t length = end ? (size_t)(end - from) : in->end - in->at;
+        gw_text_bytes(&in->line, from, length);
+        in->at += length + (end != NULL);
+        if (end) break;
+    }
+    if (in->line.length && in->line.at[in->line.length - 1] == '\r') in->line.at[--in->line.length] = '\0';
+    return true;
+}
+
+struct stream {
+    const struct gw_calc_kind *kind;
+    struct gw_arena arena;   /* of one case */
+    struct gw_text document; /* the YAML document being collected */
+    FILE *out;
+    bool any_error, broken;
+};
+
+static void yaml_error(struct gw_text *out, const struct gw_diags *diags)
+{
+    struct gw_json json;
+    const struct gw_diag *first = diags->items;
+    gw_json_init(&json, out, false);
+    gw_json_open(&json, '{');
+    gw_json_key(&json, "error");
+    gw_json_open(&json, '{');
+    gw_json_key(&json, "code");
+    gw_json_text(&json, first->code);
+    gw_json_key(&json, "key");
+    gw_json_text(&json, first->key);
+    gw_json_key(&json, "message");
+    gw_json_text(&json, first->message);
+    gw_json_close(&json, '}');
+    gw_json_close(&json, '}');
+}
+
+static void run_case(struct stream *s, const char *text, size_t length)
+{
+    struct gw_diags diags;
+    struct gw_text out;
+    gw_arena_rewind(&s->arena);
+    gw_diags_init(&diags, &s->arena);
+    gw_text_init(&out, &s->arena);
+    const struct gw_source *source = gw_source_from(&s->arena, "<stdin>", text, length);
+    const struct gw_node *node = gw_yaml_read(&s->arena, source, &diags);
+    bool good = node && gw_calc_case(&out, &s->arena, s->kind, node, gw_tables_standard());
+    if (!node) yaml_error(&out, &diags);
+    if (!good) s->any_error = true;
+    gw_text_add(&out, "\n");
+    if (fwrite(out.at, 1, out.length, s->out) != out.length) s->broken = true;
+}
+
+/* Only blanks and comments: no case. */
+static bool says_something(const char *text)
+{
+    for (;;) {
+        text += strspn(text, " \t\r\n");
+        if (*text != '#') return *text;
+        text += strcspn(text, "\n");
+    }
+}
+
+static void end_document(struct stream *s)
+{
+    if (s->document.length && says_something(s->document.at)) run_case(s, s->document.at, s->document.length);
+    s->document.length = 0;
+    gw_text_bytes(&s->document, "", 0);
+}
+
+static bool is_marker(const struct gw_text *line)
+{
+    bool dashes = strncmp(line->at, "---", 3) == 0 || strncmp(line->at, "...", 3) == 0;
+    return dashes && !line->at[3 + strspn(line->at + 3, " \t")];
+}
+
+static void take_line(struct stream *s, const struct gw_text *line)
+{
+    if (line->at[0] == '{') {
+        end_document(s);
+        run_case(s, line->at, line->length);
+    } else if (is_marker(line)) {
+        end_document(s);
+    } else {
+        gw_text_bytes(&s->document, line->at, line->length);
+        gw_text_add(&s->document, "\n");
+    }
+}
+
+static int run_stream(struct cli *cli, const struct gw_calc_kind *kind, FILE *out)
+{
+    struct lines *in = gw_alloc(&cli->arena, 1, sizeof *in);
+    struct stream s = {.kind = kind, .out = out};
+    in->out = out;
+    gw_arena_init(&s.arena, cli->arena.out_of_memory);
+    gw_text_init(&in->line, &cli->arena);
+    gw_text_init(&s.document, &cli->arena);
+    while (next_line(in) && !s.broken) take_line(&s, &in->line);
+    end_document(&s);
+    gw_arena_release(&s.arena);
+    if (fflush(out) != 0) s.broken = true;
+    if (s.broken) {
+        complain("cannot write the results: %s", strerror(errno));
+        return EXIT_OURS;
+    }
+    return s.any_error ? EXIT_UNSHOWN : EXIT_PASS;
+}
+
+/* With -o the file appears when the stream has ended. */
+static int stream_to_file(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    const char *path = cli->options.output, *part = gw_format(&cli->arena, "%s.part", path);
+    FILE *file = fopen(part, "wb");
+    if (!file) return complain("cannot write '%s': %s", path, strerror(errno));
+    int code = run_stream(cli, kind, file);
+    bool closed = fclose(file) == 0;
+    if (code <= EXIT_UNSHOWN && closed && rename(part, path) == 0) return code;
+    remove(part);
+    return complain("cannot write '%s'", path);
+}
+
+int cmd_calc(struct cli *cli)
+{
+    const struct options *o = &cli->options;
+    if (o->list) return list_kinds(cli);
+    const struct gw_calc_kind *kind = find_kind(cli);
+    if (!kind) return EXIT_CALL;
+    if (o->help) return kind_help(cli, kind);
+    if (o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0)) return one_case(cli, kind);
+    return o->output ? stream_to_file(cli, kind) : run_stream(cli, kind, stdout);
+}

@@ -1,0 +1,69 @@
+#include "cli.h"
+
+#include <errno.h>
+#include <string.h>
+#include <sys/stat.h>
+
+static const char PROJECT[] =
+    "# A starter project: every line is an invention to be replaced. 'galeward schema project' knows all keys.\n"
+    "galeward: 1\n"
+    "units: us                      # bare numbers in ft, psf, mph; or si; or give every number its unit\n"
+    "project: {name: Plover Lane Clinic, number: \"26-014\", risk_category: II}\n"
+    "codes: {building: ibc-2021}    # the edition of ASCE 7 follows; wind: asce7-22 overrides it\n"
+    "site:\n"
+    "  basic_wind_speed: 118 mph    # from the hazard map for the risk category\n"
+    "  exposure: C                  # B suburban, C open, D water\n"
+    "  hurricane_prone: false\n"
+    "  # elevation: 820 ft          # lower air density; without it K_e = 1.0\n"
+    "  # topography: {shape: hill, height: 60 ft, half_length: 300 ft, distance: 0 ft}\n"
+    "buildings:\n"
+    "  - {name: main, roof_height: 42 ft, least_width: 80 ft, enclosure: enclosed}\n"
+    "walls:                         # seen from outside, from the left and from the ground up\n"
+    "  - name: south\n"
+    "    building: main\n"
+    "    width: 60 ft\n"
+    "    floors: [0 ft, 14 ft, 28 ft]\n"
+    "    top: 42 ft\n"
+    "    ends: [corner, corner]     # or reentrant, none, {corner_at: 4 ft}\n"
+    "    columns: {count: 12, width: 5 ft}\n"
+    "    rows: [{height: 3 ft, lite: spandrel}, {height: rest, lite: vision}]\n"
+    "lites:\n"
+    "  vision: {layers: [{glass: 6 mm}, {cavity: 12 mm}, {glass: 6 mm}]}\n"
+    "  spandrel: {layers: [{glass: 6 mm, treatment: heat_strengthened}], component: spandrel}\n"
+    "requirements:\n"
+    "  air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}\n"
+    "  # water: 12 psf              # without it: a share of the design pressure\n"
+    "# candidates: [offer.yaml]     # system files beside this one: 'galeward new system -o offer.yaml'\n";
+
+static const char SYSTEM[] =
+    "# A starter system file: what a candidate claims. Every figure is an invention to be replaced.\n"
+    "galeward: 1\n"
+    "units: us\n"
+    "system: {name: Plover 60, kind: stick, glazing: captured}   # stick, unitized, window_wall; captured, silicone, mixed\n"
+    "pocket: [1 in, 1/4 in]         # overall glass thicknesses that it takes\n"
+    "ratings:                       # a rating holds for what was tested: give every dimension of the report\n"
+    "  - test: structural           # ASTM E330, allowable-stress level\n"
+    "    positive: 40 psf\n"
+    "    negative: 45 psf\n"
+    "    report: R-100\n"
+    "    tested: {module: 5 ft, span: 14 ft, spans: 1, lite_width: 5 ft, lite_height: 11 ft}\n"
+    "  - {test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, report: R-101}\n"
+    "  - {test: water, pressure: 12 psf, report: R-101}\n"
+    "  # - {test: other, name: u_factor, value: 0.38}\n";
+
+/* A starter must not take the place of somebody's work. */
+int cmd_new(struct cli *cli)
+{
+    static const char *const names[] = {"project", "system"};
+    const struct options *o = &cli->options;
+    const char *what = o->n_arguments ? o->arguments[0] : names[0];
+    struct gw_text text;
+    struct stat info;
+    bool system = strcmp(what, names[1]) == 0;
+    if (!system && strcmp(what, names[0]) != 0)
+        return complain("there is no starter '%s': project or system%s", what, did_you_mean(cli, what, names, 2));
+    if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode)) return complain("'%s' is already there: it is left as it is", o->output);
+    gw_text_init(&text, &cli->arena);
+    gw_text_add(&text, system ? SYSTEM : PROJECT);
+    return deliver(cli, &text);
+}

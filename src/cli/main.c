@@ -1,0 +1,125 @@
+/* The command table, and the way into it. */
+#include "cli.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const struct command COMMANDS[] = {
+    {"new", "print a commented starter file", "new [project|system] [-o FILE]",
+     "Prints a small project file, or a system file, to be edited. It checks clean as it stands.\n\n"
+     "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
+     0, cmd_new},
+    {"demand", "what the site asks of every element", "demand PROJECT [options]",
+     "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
+     "PROJECT is a file, or - for standard input.\n\n"
+     "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, cmd_demand},
+    {"check", "whether each candidate system answers it", "check PROJECT [options]",
+     "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
+     "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
+     "where it occurs once.\n\n"
+     "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary edition=asce7-16,asce7-22\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY, cmd_check},
+    {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
+     "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
+     "  galeward explain clinic.yaml east/lite/1\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, cmd_explain},
+    {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
+     "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
+     "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n\n"
+     "  galeward calc --list\n  galeward calc wind < cases.jsonl\n",
+     TAKES_LIST, cmd_calc},
+    {"tables", "the numbers that come from standards, with their sources", "tables [NAME] [options]",
+     "Lists the tables, or prints one, in the units of its source unless --units is given.\n\n"
+     "  galeward tables\n  galeward tables wind_terrain\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, cmd_tables},
+    {"schema", "JSON Schema or field reference of the files", "schema [project|system|results|calc-KIND] [options]",
+     "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
+     "  galeward schema project -o project.schema.json\n",
+     TAKES_FORMAT, cmd_schema},
+};
+
+const struct command *command_list(size_t *n)
+{
+    *n = sizeof COMMANDS / sizeof *COMMANDS;
+    return COMMANDS;
+}
+
+/* Nothing that allocates may follow. */
+static void out_of_memory(void)
+{
+    static const char message[] = "galeward: out of memory\n";
+    fwrite(message, 1, sizeof message - 1, stderr);
+    _Exit(EXIT_OURS);
+}
+
+static void overview(struct gw_text *out)
+{
+    size_t n;
+    const struct command *commands = command_list(&n);
+    gw_text_add(out, "galeward: wind pressures on curtain walls, and whether a system on offer answers them\n\n"
+                     "usage: galeward COMMAND [options]\n\n");
+    for (size_t i = 0; i < n; i++) {
+        gw_text_addf(out, "  %s", commands[i].name);
+        gw_text_repeat(out, ' ', 10 - strlen(commands[i].name));
+        gw_text_addf(out, "%s\n", commands[i].summary);
+    }
+    gw_text_add(out, "\n'galeward COMMAND --help' says more, with an example; 'galeward --version' the version.\n"
+                     "Begin with: galeward new -o project.yaml, then galeward demand project.yaml\n");
+}
+
+static int command_help(struct cli *cli, const struct command *command)
+{
+    struct gw_text text;
+    gw_text_init(&text, &cli->arena);
+    gw_text_addf(&text, "usage: galeward %s\n\n%s\n", command->usage, command->help);
+    list_options(&text, command->takes);
+    return deliver(cli, &text);
+}
+
+static const struct command *find_command(const char *name)
+{
+    for (size_t i = 0; i < sizeof COMMANDS / sizeof *COMMANDS; i++)
+        if (strcmp(COMMANDS[i].name, name) == 0) return &COMMANDS[i];
+    return NULL;
+}
+
+static int unknown_command(struct cli *cli, const char *name)
+{
+    const char *names[sizeof COMMANDS / sizeof *COMMANDS];
+    size_t n = sizeof names / sizeof *names;
+    for (size_t i = 0; i < n; i++) names[i] = COMMANDS[i].name;
+    return complain("'%s' is not a command%s (galeward --help lists them)", name, did_you_mean(cli, name, names, n));
+}
+
+static int dispatch(struct cli *cli, int argc, char **argv)
+{
+    struct gw_text text;
+    gw_text_init(&text, &cli->arena);
+    if (argc < 2) {
+        overview(&text);
+        fputs(text.at, stderr);
+        return EXIT_CALL;
+    }
+    const char *name = argv[1];
+    bool help = strcmp(name, "--help") == 0 || strcmp(name, "-h") == 0 || strcmp(name, "help") == 0;
+    if (help && argc > 2 && find_command(argv[2])) return command_help(cli, find_command(argv[2]));
+    if (help) overview(&text);
+    if (strcmp(name, "--version") == 0) gw_text_add(&text, "galeward " GW_VERSION "\n");
+    if (text.length) return deliver(cli, &text);
+    const struct command *command = find_command(name);
+    if (!command) return unknown_command(cli, name);
+    if (!read_options(cli, command, argc - 2, argv + 2)) return EXIT_CALL;
+    bool own_help = command->run == cmd_calc && cli->options.n_arguments;
+    return cli->options.help && !own_help ? command_help(cli, command) : command->run(cli);
+}
+
+int main(int argc, char **argv)
+{
+    struct cli cli = {.options.format = FORMAT_NONE};
+    gw_arena_init(&cli.arena, out_of_memory);
+    int code = dispatch(&cli, argc, argv);
+    gw_arena_release(&cli.arena);
+    return code;
+}

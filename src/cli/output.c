@@ -1,0 +1,98 @@
+/* What leaves the program: results whole, complaints to standard error. */
+#include "cli.h"
+
+#include <errno.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+int complain(const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    fputs("galeward: ", stderr);
+    vfprintf(stderr, format, args);
+    fputs("\n", stderr);
+    va_end(args);
+    return EXIT_CALL;
+}
+
+const char *nearest_name(const char *name, const char *const *names, size_t n)
+{
+    const char *best = NULL;
+    size_t least = strlen(name) / 3 + 2;
+    for (size_t i = 0; i < n; i++) {
+        size_t d = gw_edit_distance(name, names[i], least);
+        if (d >= least) continue;
+        least = d;
+        best = names[i];
+    }
+    return best;
+}
+
+const char *did_you_mean(struct cli *cli, const char *name, const char *const *names, size_t n)
+{
+    const char *nearest = nearest_name(name, names, n);
+    return nearest ? gw_format(&cli->arena, "; did you mean '%s'?", nearest) : "";
+}
+
+static int to_stdout(const struct gw_text *text)
+{
+    errno = 0;
+    bool good = fwrite(text->at, 1, text->length, stdout) == text->length;
+    good = fflush(stdout) == 0 && good;
+    if (good) return EXIT_PASS;
+    complain("cannot write to standard output: %s", strerror(errno));
+    return EXIT_OURS;
+}
+
+static bool write_file(const char *path, const struct gw_text *text)
+{
+    FILE *file = fopen(path, "wb");
+    if (!file) return false;
+    bool good = fwrite(text->at, 1, text->length, file) == text->length;
+    return fclose(file) == 0 && good;
+}
+
+/* A device or a pipe is written to; a file is replaced by one that is already whole. */
+static bool is_special(const char *path)
+{
+    struct stat info;
+    return stat(path, &info) == 0 && !S_ISREG(info.st_mode) && !S_ISDIR(info.st_mode);
+}
+
+int deliver(struct cli *cli, const struct gw_text *text)
+{
+    const char *path = cli->options.output;
+    if (!path) return to_stdout(text);
+    if (is_special(path)) return write_file(path, text) ? EXIT_PASS : complain("cannot write '%s': %s", path, strerror(errno));
+    const char *part = gw_format(&cli->arena, "%s.part", path);
+    if (write_file(part, text) && rename(part, path) == 0) return EXIT_PASS;
+    int why = errno;
+    remove(part);
+    return complain("cannot write '%s': %s", path, strerror(why));
+}
+
+static bool wants_color(const struct options *options)
+{
+    const char *none = getenv("NO_COLOR"), *terminal = getenv("TERM");
+    bool refused = (none && *none) || (terminal && strcmp(terminal, "dumb") == 0);
+    return !options->output && !refused && isatty(STDOUT_FILENO);
+}
+
+int deliver_report(struct cli *cli, const struct gw_report *report)
+{
+    struct gw_text text;
+    enum format format = format_of(&cli->options);
+    gw_text_init(&text, &cli->arena);
+    if (format == FORMAT_MD)
+        gw_render_markdown(&text, report);
+    else if (format == FORMAT_CSV)
+        gw_render_csv(&text, report);
+    else
+        gw_render_text(&text, report, wants_color(&cli->options));
+    return deliver(cli, &text);
+}

@@ -1,0 +1,178 @@
+/* What every unit test leans on: near comparison, nodes and projects from text, the reference cases. */
+#ifndef GALEWARD_TESTS_SUPPORT_H
+#define GALEWARD_TESTS_SUPPORT_H
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "galeward/calc.h"
+#include "galeward/judge.h"
+
+#include <glob.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+static const double FT = 0.3048, FT2 = 0.3048 * 0.3048, PSF = 47.88025898033584, MPH = 0.44704;
+
+/* Written so that NaN fails. */
+static inline void near_at(double got, double want, double tolerance, const char *what, const char *file, int line)
+{
+    if (fabs(got - want) <= tolerance) return;
+    print_error("%s: got %.17g, want %.17g +- %g\n", what, got, want, tolerance);
+    _fail(file, line);
+}
+#define assert_near(got, want, tolerance) near_at(got, want, tolerance, #got, __FILE__, __LINE__)
+
+enum { WORLD_FILES = 8, WORLD_PATH = 512 };
+
+/* One project with everything made from it, and a directory of its own for its files. */
+struct world {
+    struct gw_arena arena;
+    struct gw_diags diags;
+    struct gw_model model;
+    struct gw_takeoff takeoff;
+    struct gw_judgement judgement;
+    char directory[WORLD_PATH];
+    char files[WORLD_FILES][WORLD_PATH];
+    size_t n_files;
+};
+
+static inline void world_open(struct world *w)
+{
+    const char *base = getenv("TMPDIR");
+    memset(w, 0, sizeof *w);
+    gw_arena_init(&w->arena, NULL);
+    gw_diags_init(&w->diags, &w->arena);
+    snprintf(w->directory, sizeof w->directory, "%s/galeward-XXXXXX", base ? base : "/tmp");
+    assert_non_null(mkdtemp(w->directory));
+}
+
+static inline void world_close(struct world *w)
+{
+    for (size_t i = 0; i < w->n_files; i++) unlink(w->files[i]);
+    rmdir(w->directory);
+    gw_arena_release(&w->arena);
+}
+
+static inline int world_setup(void **state)
+{
+    *state = calloc(1, sizeof(struct world));
+    if (!*state) return -1;
+    world_open(*state);
+    return 0;
+}
+
+static inline int world_teardown(void **state)
+{
+    world_close(*state);
+    free(*state);
+    return 0;
+}
+#define WORLD_TEST(function) cmocka_unit_test_setup_teardown(function, world_setup, world_teardown)
+
+/* Writes a file into the world's directory; returns its path. */
+static inline const char *put_file(struct world *w, const char *name, const char *text)
+{
+    assert_true(w->n_files < WORLD_FILES);
+    char *path = w->files[w->n_files++];
+    int length = snprintf(path, WORLD_PATH, "%s", w->directory);
+    snprintf(path + length, WORLD_PATH - (size_t)length, "/%s", name);
+    FILE *file = fopen(path, "wb");
+    assert_non_null(file);
+    assert_true(fputs(text, file) >= 0);
+    assert_int_equal(fclose(file), 0);
+    return path;
+}
+
+static inline void print_diags(const struct gw_diags *diags)
+{
+    struct gw_text text;
+    gw_text_init(&text, diags->arena);
+    for (size_t i = 0; i < diags->n; i++) gw_diag_print(&text, &diags->items[i]);
+    print_error("%s", text.at);
+}
+
+/* Loads a project text; its schedule and systems must have been put first. */
+static inline bool load_text(struct world *w, const char *yaml)
+{
+    return gw_model_load(&w->model, &w->arena, &w->diags, put_file(w, "project.yaml", yaml), NULL, 0);
+}
+
+static inline void must_load(struct world *w, const char *yaml)
+{
+    bool good = load_text(w, yaml);
+    if (!good) print_diags(&w->diags);
+    assert_true(good);
+}
+
+static inline void must_take_off(struct world *w, const char *yaml)
+{
+    must_load(w, yaml);
+    bool good = gw_takeoff_run(&w->takeoff, &w->model);
+    if (!good) print_diags(&w->diags);
+    assert_true(good);
+}
+
+static inline void must_judge(struct world *w, const char *yaml)
+{
+    must_take_off(w, yaml);
+    gw_judge(&w->judgement, &w->model, &w->takeoff);
+}
+
+static inline struct gw_node *node_of(struct world *w, const char *yaml)
+{
+    return gw_yaml_read(&w->arena, gw_source_from(&w->arena, "test", yaml, strlen(yaml)), &w->diags);
+}
+
+/* A wind case with every input absent. */
+static inline struct gw_wind_case empty_case(void)
+{
+    struct gw_wind_case in;
+    gw_record_clear(&gw_wind_case_record, &in);
+    return in;
+}
+
+static inline struct gw_wind_result wind_of(const struct gw_wind_case *in)
+{
+    struct gw_engine engine;
+    struct gw_wind_result out;
+    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    enum gw_status status = gw_wind_pressure(&out, in, &engine);
+    if (status != GW_OK) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    assert_int_equal(status, GW_OK);
+    return out;
+}
+
+/* The files of reference cases in name order. */
+static inline void reference_files(const char *directory, glob_t *found)
+{
+    char pattern[WORLD_PATH];
+    snprintf(pattern, sizeof pattern, "%s/*.yaml", directory);
+    memset(found, 0, sizeof *found);
+    if (glob(pattern, 0, NULL, found) != 0) print_error("no reference cases in %s\n", directory);
+}
+
+static inline struct gw_node *read_file(struct gw_arena *arena, const char *path)
+{
+    struct gw_diags diags;
+    gw_diags_init(&diags, arena);
+    const struct gw_source *source = gw_source_read(arena, path, &diags);
+    struct gw_node *root = source ? gw_yaml_read(arena, source, &diags) : NULL;
+    if (!root) print_diags(&diags);
+    return root;
+}
+
+static inline const char *text_at(const struct gw_node *mapping, const char *key)
+{
+    const struct gw_node *node = gw_node_get(mapping, key);
+    return node && node->kind == GW_SCALAR ? node->text : "";
+}
+
+#endif

@@ -1,0 +1,243 @@
+/* The printed formula is the computed one: an evaluator of its own works out every substituted expression of every wind
+ * case and compares it with the recorded result. */
+#include "support.h"
+
+static const char *reference_directory = "tests/reference";
+
+/* The evaluator ------------------------------------------------------------------------------------------------------ */
+
+struct parser {
+    const char *at;
+    bool failed;
+};
+
+static double sum(struct parser *p);
+
+static void skip_blanks(struct parser *p)
+{
+    while (*p->at == ' ') p->at++;
+}
+
+static bool take(struct parser *p, char c)
+{
+    skip_blanks(p);
+    if (*p->at != c) return false;
+    p->at++;
+    return true;
+}
+
+static void want(struct parser *p, char c)
+{
+    if (!take(p, c)) p->failed = true;
+}
+
+static double call(struct parser *p, const char *name, const double *args, size_t n)
+{
+    if (n == 1 && strcmp(name, "exp") == 0) return exp(args[0]);
+    if (n == 1 && strcmp(name, "ln") == 0) return log(args[0]);
+    if (n == 1 && strcmp(name, "log10") == 0) return log10(args[0]);
+    if (n == 1 && strcmp(name, "sqrt") == 0) return sqrt(args[0]);
+    if (n == 1 && strcmp(name, "abs") == 0) return fabs(args[0]);
+    if (n == 2 && strcmp(name, "min") == 0) return args[0] < args[1] ? args[0] : args[1];
+    if (n == 2 && strcmp(name, "max") == 0) return args[0] > args[1] ? args[0] : args[1];
+    p->failed = true;
+    return 0;
+}
+
+static bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
+
+static double function(struct parser *p)
+{
+    char name[16];
+    size_t length = 0, n = 0;
+    double args[4] = {0};
+    while ((is_letter(*p->at) || (*p->at >= '0' && *p->at <= '9')) && length + 1 < sizeof name) name[length++] = *p->at++;
+    name[length] = '\0';
+    want(p, '(');
+    do args[n++] = sum(p);
+    while (n < 4 && take(p, ','));
+    want(p, ')');
+    return call(p, name, args, n);
+}
+
+static double primary(struct parser *p)
+{
+    skip_blanks(p);
+    if (take(p, '(')) {
+        double inner = sum(p);
+        want(p, ')');
+        return inner;
+    }
+    if (is_letter(*p->at)) return function(p);
+    char *end = NULL;
+    double value = strtod(p->at, &end);
+    if (end == p->at) p->failed = true;
+    p->at = end;
+    return value;
+}
+
+/* The exponent binds tighter than a sign before it, and to the right. */
+static double power(struct parser *p)
+{
+    if (take(p, '-')) return -power(p);
+    double base = primary(p);
+    return take(p, '^') ? pow(base, power(p)) : base;
+}
+
+static double product(struct parser *p)
+{
+    double value = power(p);
+    for (;;) {
+        if (take(p, '*'))
+            value *= power(p);
+        else if (take(p, '/'))
+            value /= power(p);
+        else
+            return value;
+    }
+}
+
+static double sum(struct parser *p)
+{
+    double value = product(p);
+    for (;;) {
+        if (take(p, '+'))
+            value += product(p);
+        else if (take(p, '-'))
+            value -= product(p);
+        else
+            return value;
+    }
+}
+
+static bool evaluate(const char *text, double *value)
+{
+    struct parser p = {.at = text};
+    *value = sum(&p);
+    skip_blanks(&p);
+    return !p.failed && *p.at == '\0';
+}
+
+static void evaluator_by_hand(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text;
+        double value;
+    } cases[] = {
+        {"1+2*3", 7},       {"(1+2)*3", 9},      {"2^3^2", 512},           {"-2^2", -4},
+        {"10-4-3", 3},      {"16/4/2", 2},       {"2*(-0.5)", -1},         {"1-(-0.9)", 1.9},
+        {"max(1, 2)*3", 6}, {"-max(1,min(5,4))", -4}, {"log10(1000)", 3},  {"exp(ln(7))", 7},
+        {"abs(-3)^2", 9},   {"1e-05*1e5", 1},    {"sqrt(2^2+3*4)", 4},     {"2^-1", 0.5},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        double value;
+        assert_true(evaluate(cases[i].text, &value));
+        assert_near(value, cases[i].value, 1e-12);
+    }
+    double ignored;
+    assert_false(evaluate("1+", &ignored));
+    assert_false(evaluate("q_h*2", &ignored));
+    assert_false(evaluate("1 2", &ignored));
+    assert_false(evaluate("sin(1)", &ignored));
+}
+
+/* The cases ---------------------------------------------------------------------------------------------------------- */
+
+struct tally {
+    size_t cases, steps, notes, bad;
+};
+
+static void check_step(struct tally *tally, struct gw_arena *arena, const char *id, const struct gw_step *step,
+                       enum gw_units shown)
+{
+    struct gw_text text;
+    double value = 0, recorded = gw_quantity_shown(gw_units_standard(), step->dim, shown, step->value);
+    gw_text_init(&text, arena);
+    gw_step_substituted(&text, step, shown);
+    bool read = evaluate(text.at, &value);
+    tally->steps++;
+    if (read && fabs(value - recorded) <= 1e-5 * fabs(recorded)) return;
+    tally->bad++;
+    print_error("%s: %s = %s: recorded %.9g, evaluated %.9g%s\n", id, step->symbol, text.at, recorded, value,
+                read ? "" : " (not readable)");
+}
+
+static void check_trace(struct tally *tally, struct gw_arena *arena, const char *id, const struct gw_trace *trace)
+{
+    tally->cases++;
+    assert_true(trace->n > 0);
+    for (size_t i = 0; i < trace->n; i++) {
+        const struct gw_step *step = &trace->steps[i];
+        assert_non_null(step->symbol);
+        assert_non_null(step->clause);
+        assert_true(step->formula || step->note);
+        tally->notes += !step->formula;
+        if (!step->formula) continue;
+        check_step(tally, arena, id, step, GW_US);
+        check_step(tally, arena, id, step, GW_SI);
+    }
+}
+
+static void check_case(struct tally *tally, struct gw_arena *arena, const struct gw_node *node)
+{
+    struct gw_diags diags;
+    struct gw_wind_case in;
+    struct gw_wind_result out;
+    struct gw_trace trace;
+    struct gw_engine engine;
+    gw_diags_init(&diags, arena);
+    struct gw_load load = {.arena = arena, .diags = &diags, .units = gw_units_standard()};
+    if (strcmp(text_at(node, "kind"), "wind") != 0 || gw_node_get(node, "error")) return;
+    assert_true(gw_record_load(&load, &gw_wind_case_record, gw_node_get(node, "in"), "", &in));
+    gw_trace_init(&trace, arena);
+    gw_engine_init(&engine, gw_tables_standard(), &trace);
+    assert_int_equal(gw_wind_pressure(&out, &in, &engine), GW_OK);
+    check_trace(tally, arena, text_at(node, "id"), &trace);
+}
+
+static void every_step_of_every_case(void **state)
+{
+    struct world *w = *state;
+    struct tally tally = {0};
+    glob_t found;
+    reference_files(reference_directory, &found);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        const struct gw_node *cases = gw_node_get(read_file(&w->arena, found.gl_pathv[i]), "cases");
+        for (const struct gw_node *c = cases ? cases->first : NULL; c; c = c->next) check_case(&tally, &w->arena, c);
+    }
+    globfree(&found);
+    print_message("%zu cases, %zu steps evaluated, %zu decisions\n", tally.cases, tally.steps, tally.notes);
+    assert_int_equal(tally.bad, 0);
+    assert_true(tally.steps > 1000);
+}
+
+/* The conversions between levels and the wind tunnel's floor have steps of their own. */
+static void steps_of_the_levels(void **state)
+{
+    struct world *w = *state;
+    struct gw_trace trace;
+    struct gw_engine engine;
+    struct tally tally = {0};
+    gw_trace_init(&trace, &w->arena);
+    gw_engine_init(&engine, gw_tables_standard(), &trace);
+    gw_to_strength(gw_to_asd((struct gw_strength){1234}, &engine), &engine);
+    gw_wind_tunnel((struct gw_strength){-700}, (struct gw_strength){-1000}, &engine);
+    gw_wind_tunnel((struct gw_strength){700}, (struct gw_strength){1000}, &engine);
+    gw_wind_deflection_pa((struct gw_strength){1000}, GW_IBC_2021, true, &engine);
+    gw_wind_deflection_pa((struct gw_strength){-1000}, GW_IBC_2021, false, &engine);
+    check_trace(&tally, &w->arena, "levels", &trace);
+    assert_int_equal(tally.bad, 0);
+    assert_int_equal(tally.steps, 12);
+}
+
+int main(int argc, char **argv)
+{
+    if (argc > 1) reference_directory = argv[1];
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(evaluator_by_hand),
+        WORLD_TEST(every_step_of_every_case),
+        WORLD_TEST(steps_of_the_levels),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
