@@ -177,10 +177,11 @@ void gw_json_record(struct gw_json *json, const struct gw_record *record, const 
         if (field->type == GW_T_NODE) continue;
         bool absent = is_absent(field, at);
         if (absent && skip_absent) continue;
-        struct gw_text key;
-        gw_text_init(&key, json->out->arena);
-        gw_field_json_key(&key, field);
-        gw_json_key(json, key.at);
+        before(json);
+        gw_text_add(json->out, "\"");
+        gw_field_json_key(json->out, field);
+        gw_text_add(json->out, "\":");
+        json->pending = true;
         if (field->flags & GW_MANY)
             write_many(json, field, at, skip_absent);
         else if (absent)

@@ -174,8 +174,8 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
 {
     double value;
     size_t at;
-    if (!want_scalar(load, field, node, gw_format(load->arena, "a %s such as %s", gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example)))
-        return false;
+    if (node->kind != GW_SCALAR || !node->length) /* the wording costs an allocation: only when it is needed */
+        return want_scalar(load, field, node, gw_format(load->arena, "a %s such as %s", gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example));
     if (field->keyword && strcmp(node->text, field->keyword) == 0) {
         *out = GW_KEYWORD;
         return true;
@@ -401,5 +401,7 @@ bool gw_record_load(struct gw_load *load, const struct gw_record *record, const 
 void gw_field_json_key(struct gw_text *out, const struct gw_field *field)
 {
     const char *suffix = field->type == GW_T_NUMBER ? gw_dim_info(field->dim)->suffix : "";
-    gw_text_addf(out, "%s%s%s", field->key, *suffix ? "_" : "", suffix);
+    gw_text_add(out, field->key);
+    if (*suffix) gw_text_add(out, "_");
+    gw_text_add(out, suffix);
 }

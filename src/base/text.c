@@ -1,5 +1,6 @@
 #include "galeward/text.h"
 
+#include <float.h>
 #include <locale.h>
 #include <math.h>
 #include <stdarg.h>
@@ -40,16 +41,19 @@ void gw_text_add(struct gw_text *text, const char *string)
 
 void gw_text_addf(struct gw_text *text, const char *format, ...)
 {
+    enum { USUAL = 120 }; /* most fit at the first try */
     va_list args, again;
     va_start(args, format);
     va_copy(again, args);
-    int length = vsnprintf(NULL, 0, format, args);
+    reserve(text, USUAL);
+    int length = vsnprintf(text->at + text->length, text->capacity - text->length, format, args);
     va_end(args);
-    if (length > 0) {
+    if (length > 0 && (size_t)length >= text->capacity - text->length) {
         reserve(text, (size_t)length);
         vsnprintf(text->at + text->length, (size_t)length + 1, format, again);
-        text->length += (size_t)length;
     }
+    if (length > 0) text->length += (size_t)length;
+    text->at[text->length] = '\0';
     va_end(again);
 }
 
@@ -75,9 +79,73 @@ static size_t with_point(char *out, int printed)
     return length - width + 1;
 }
 
+#if LDBL_MANT_DIG >= 64
+/* `digits` decimal digits with the point after the first `whole`; trailing zeros of the fraction are left out. */
+static size_t put_digits(char *out, uint64_t number, int digits, int whole)
+{
+    char text[24];
+    size_t n = 0;
+    const uint32_t half = 1000000; /* 32-bit divisions are the cheap ones */
+    uint32_t low = (uint32_t)(number % half), high = (uint32_t)(number / half);
+    for (int i = digits; i-- > 0;) {
+        uint32_t *part = digits - i > 6 ? &high : &low;
+        text[i] = (char)('0' + *part % 10);
+        *part /= 10;
+    }
+    while (digits > whole && digits > 1 && text[digits - 1] == '0') digits--;
+    if (whole <= 0) {
+        out[n++] = '0';
+        out[n++] = '.';
+        for (int i = whole; i < 0; i++) out[n++] = '0';
+    }
+    for (int i = 0; i < digits; i++) {
+        if (i == whole && i) out[n++] = '.';
+        out[n++] = text[i];
+    }
+    out[n] = '\0';
+    return n;
+}
+
+/* What printf prints, for the usual sizes: the digits are those of value x 10^k, an exact power of ten, in 64 bits. Where
+ * the product lies too near a tie to be sure of the last digit, 0: the C library decides. */
+static size_t print_quick(char *out, double value, int significant)
+{
+    static const long double powers[] = {1e0L,  1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,  1e7L,  1e8L,
+                                         1e9L,  1e10L, 1e11L, 1e12L, 1e13L, 1e14L, 1e15L, 1e16L};
+    static const double steps[] = {1e-2, 1e-1, 1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
+    double size = fabs(value);
+    if (!(size >= 1e-3 && size < 1e9) || significant < 1 || significant > 12) return 0;
+    int whole = -2; /* digits before the point; negative: zeros after it */
+    while (size >= steps[whole + 2]) whole++;
+    int shift = significant - whole;
+    if (shift < 0 || shift > 16) return 0;
+    long double scaled = (long double)size * powers[shift];
+    uint64_t number = (uint64_t)scaled;
+    long double part = scaled - (long double)number;
+    const long double unsure = 1e-5L;
+    if (part > 0.5L - unsure && part < 0.5L + unsure) return 0;
+    if (part > 0.5L) number++;
+    if (number >= (uint64_t)powers[significant] || number < (uint64_t)powers[significant - 1]) return 0;
+    size_t sign = value < 0;
+    if (sign) out[0] = '-';
+    return sign + put_digits(out + sign, number, significant, whole);
+}
+#else
+static size_t print_quick(char *out, double value, int significant)
+{
+    (void)out, (void)value, (void)significant;
+    return 0;
+}
+#endif
+
 size_t gw_print_number(char out[GW_NUMBER_SIZE], double value, int significant)
 {
-    if (value == 0) value = 0; /* no "-0" */
+    if (value == 0) {
+        memcpy(out, "0", 2); /* no "-0" */
+        return 1;
+    }
+    size_t quick = print_quick(out, value, significant);
+    if (quick) return quick;
     return with_point(out, snprintf(out, GW_NUMBER_SIZE, "%.*g", significant, value));
 }
 

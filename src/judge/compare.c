@@ -65,6 +65,13 @@ static const char *report_of(struct gw_arena *arena, const struct gw_rating *rat
     return *message ? gw_format(arena, "%s: %s", report, message) : report;
 }
 
+static const char *unrated(struct gw_arena *arena, const struct gw_check *check, const struct gw_demand *demand)
+{
+    if (demand->name) return gw_format(arena, "no %s rating; ask the maker for a report of it", demand->name);
+    bool own = demand->component == GW_VENT || demand->component == GW_DOOR;
+    return gw_format(arena, "no %s rating%s; ask the maker for a report by %s", check->id, own ? " of this component" : "", check->clause);
+}
+
 void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_demand *demand = finding->demand;
@@ -86,6 +93,5 @@ void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const st
     finding->direction = best.direction;
     finding->evidence = from ? GW_BY_TEST : GW_EVIDENCE_NONE;
     finding->message = from ? report_of(j->model->arena, from, best.message)
-                            : gw_format(j->model->arena, "no %s rating%s; ask the maker for a report by %s", demand->name ? demand->name : check->id,
-                                        demand->component > GW_FIXED && demand->component != GW_SPANDREL ? " of this component" : "", check->clause);
+                            : unrated(j->model->arena, check, demand);
 }

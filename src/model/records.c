@@ -25,7 +25,8 @@ const struct gw_choice gw_building_code_choices[] = {{"ibc-2012", GW_IBC_2012, "
 const struct gw_choice gw_risk_choices[] = {{"I", GW_RISK_I, ""}, {"II", GW_RISK_II, ""}, {"III", GW_RISK_III, ""}, {"IV", GW_RISK_IV, ""}, {0}};
 const struct gw_choice gw_test_choices[] = {{"structural", GW_TEST_STRUCTURAL, "ASTM E330"}, {"air", GW_TEST_AIR, "ASTM E283"}, {"water", GW_TEST_WATER, "ASTM E331"}, {"sway", GW_TEST_SWAY, "AAMA 501.4, 501.6"}, {"impact", GW_TEST_IMPACT, "ASTM E1886, E1996"}, {"blast", GW_TEST_BLAST, "ASTM F1642"}, {"other", GW_TEST_OTHER, "any number with a name"}, {0}};
 const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""}, {"LC", GW_WATER_LC, ""}, {"CW", GW_WATER_CW, ""}, {"AW", GW_WATER_AW, ""}, {"curtain_wall", GW_WATER_CURTAIN_WALL, ""}, {0}};
-static const struct gw_choice SHAPES[] = {{"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
+static const struct gw_choice VERSIONS[] = {{"1", 1, ""}, {0}};
+const struct gw_choice gw_shape_choices[] = {{"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
 static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
 static const struct gw_choice FLOOR_RULES[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"}, {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"}, {"never", GW_FLOOR_NEVER, "from 15 ft up"}, {0}};
 static const struct gw_choice LEVELS[] = {{"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
@@ -59,7 +60,7 @@ static const struct gw_field CODES[] = {
 static const struct gw_record CODES_RECORD = RECORD("codes", gw_codes, CODES);
 
 static const struct gw_field TOPOGRAPHY[] = {
-    PICK(gw_topography, shape, SHAPES, .flags = GW_REQUIRED, .help = "shape of the hill"),
+    PICK(gw_topography, shape, gw_shape_choices, .flags = GW_REQUIRED, .help = "shape of the hill"),
     NUM(gw_topography, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 5000), .help = "H, above the terrain upwind"),
     NUM(gw_topography, half_length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 50000), .help = "L_h, from the crest upwind to half of H"),
     NUM(gw_topography, distance, GW_LENGTH, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 100000), .help = "x, from the crest to the site"),
@@ -272,7 +273,7 @@ static const struct gw_field OPTIONS[] = {
 static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPTIONS);
 
 static const struct gw_field PROJECT[] = {
-    F(gw_project, galeward, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(1, 1.5), .help = "version of the file format: 1"),
+    PICK(gw_project, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_project, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
     F(gw_project, project, GW_T_RECORD, .record = &INFO_RECORD, .flags = GW_REQUIRED, .help = "name, number, risk category"),
     F(gw_project, codes, GW_T_RECORD, .record = &CODES_RECORD, .flags = GW_REQUIRED, .help = "codes and editions"),
@@ -345,7 +346,7 @@ static const struct gw_field SYSTEM_HEAD[] = {
 };
 static const struct gw_record SYSTEM_HEAD_RECORD = RECORD("system", gw_system_head, SYSTEM_HEAD);
 static const struct gw_field SYSTEM[] = {
-    F(gw_system, galeward, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(1, 1.5), .help = "version of the file format: 1"),
+    PICK(gw_system, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_system, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
     F(gw_system, system, GW_T_RECORD, .record = &SYSTEM_HEAD_RECORD, .flags = GW_REQUIRED, .help = "name and kind"),
     NUM(gw_system, pocket, GW_THICKNESS, .flags = GW_MANY, LIMITS(0.001, 0.2), .help = "overall glass thicknesses that the pocket takes"),

@@ -182,6 +182,15 @@ static void take(struct span *span, const struct gw_finding *f)
     span->count += e->count;
 }
 
+/* "63.6 / 50 psf" */
+static const char *limits_text(struct page *page, const struct gw_finding *f)
+{
+    const char *needs = limit_text(page, f->demand, f->required, true), *has = limit_text(page, f->demand, f->provided, false);
+    const char *unit = gw_dim_info(f->demand->dim)->shown[page->shown];
+    size_t number = strlen(needs) - (*needs && *unit ? strlen(unit) + 1 : 0);
+    return *has ? gw_format(page->arena, "%.*s / %s", (int)number, needs, has) : needs;
+}
+
 static void trouble_cells(struct page *page, const struct span *span)
 {
     const struct gw_finding *f = span->worst;
@@ -200,8 +209,7 @@ static void trouble_cells(struct page *page, const struct span *span)
     gw_page_cell(page, f->direction && *f->direction ? gw_format(page->arena, "%s, %s", check_name(f->demand), f->direction) : check_name(f->demand));
     gw_report_toned(page->report, gw_verdict_tone(f->verdict), gw_verdict_name(f->verdict));
     gw_page_utilization(page, f->utilisation);
-    gw_page_cell(page, limit_text(page, f->demand, f->required, true));
-    gw_page_cell(page, limit_text(page, f->demand, f->provided, false));
+    gw_page_cell(page, limits_text(page, f));
     gw_page_cell(page, f->message);
 }
 
@@ -213,8 +221,7 @@ static void trouble_table(struct page *page, struct trouble *items, size_t n)
                                               {.title = "Check"},
                                               {.title = "Verdict"},
                                               {.title = "Use", .right = true},
-                                              {.title = "Required", .right = true},
-                                              {.title = "Provided", .right = true},
+                                              {.title = "Needs / has", .right = true},
                                               {.title = "Why"}};
     if (!n) return;
     qsort(items, n, sizeof *items, by_reading);
@@ -246,6 +253,18 @@ static const char *headline(struct page *page, const struct gw_summary *s)
                      s->counts[GW_NOT_REQUIRED]);
 }
 
+static void edge_only(struct page *page, const struct trouble *troubles, size_t n)
+{
+    size_t failed = 0;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_element *e = troubles[i].finding->demand->element;
+        if (troubles[i].finding->verdict != GW_FAIL) continue;
+        if (!e || e->zone != 5) return;
+        failed++;
+    }
+    if (failed) gw_report_line(page->report, "It fails in the edge strips (zone 5) only.");
+}
+
 /* Findings stand by candidate; `*at` moves past this one's. */
 static void candidate(struct page *page, const struct gw_summary *s, const size_t *ranks, size_t *at)
 {
@@ -265,6 +284,7 @@ static void candidate(struct page *page, const struct gw_summary *s, const size_
         if (trouble) troubles[n++] = (struct trouble){f, rows.last, wall, i};
     }
     gw_report_heading(page->report, 2, headline(page, s));
+    edge_only(page, troubles, n);
     check_table(page, &rows);
     trouble_table(page, troubles, n);
 }

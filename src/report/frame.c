@@ -9,8 +9,8 @@ static const char *site_line(struct page *page)
     const char *ground = gw_given(site->elevation) ? gw_format(page->arena, ", ground at %s", gw_quantity_text(page, GW_LENGTH, site->elevation, NEAREST)) : "";
     const char *hill = "";
     if (site->topography)
-        hill = gw_format(page->arena, ", topography: height %s, distance from the crest %s",
-                         gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
+        hill = gw_format(page->arena, ", %s: height %s, distance from the crest %s",
+                         gw_choice_name(gw_shape_choices, (int)site->topography->shape), gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
                          gw_quantity_text(page, GW_LENGTH, site->topography->distance, NEAREST));
     return gw_format(page->arena, "Site: basic wind speed %s, exposure %s%s%s",
                      gw_quantity_text(page, GW_SPEED, site->basic_wind_speed, NEAREST),

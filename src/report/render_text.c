@@ -1,9 +1,10 @@
-/* A report for a terminal: aligned columns, the last one wrapped so that no line runs over the edge. */
+/* A report for a terminal: aligned columns; the last one is wrapped, or where little room is left stands below its row, so
+ * that lines do not run over the edge. */
 #include "galeward/report.h"
 
 #include <string.h>
 
-enum { PAGE = 118, GAP = 2, LEAST_LAST = 24 };
+enum { PAGE = 118, GAP = 2, LEAST_LAST = 44, BELOW = 6 };
 
 struct page {
     struct gw_text *out;
@@ -38,7 +39,7 @@ static size_t piece(const char *text, size_t room)
 /* Words at `indent`; the first line's indent is already there. */
 static void wrap(struct gw_text *out, const char *text, size_t indent)
 {
-    size_t room = PAGE > indent + LEAST_LAST ? PAGE - indent : LEAST_LAST;
+    size_t room = PAGE - indent;
     for (;;) {
         size_t length = piece(text, room);
         gw_text_bytes(out, text, length);
@@ -65,7 +66,27 @@ struct grid {
     const struct gw_block *table;
     const size_t *widths;
     size_t before_last; /* columns taken by all but the last */
+    size_t room;        /* for the last; 0: too little to wrap in */
 };
+
+static void end_line(struct page *page)
+{
+    struct gw_text *out = page->out;
+    while (out->length && out->at[out->length - 1] == ' ') out->at[--out->length] = '\0';
+    gw_text_add(out, "\n");
+}
+
+static void put_last(struct page *page, const struct grid *grid, const char *text)
+{
+    bool fits = grid->before_last + gw_text_width(text) <= PAGE;
+    if (fits || grid->room) {
+        wrap(page->out, text, fits ? 0 : grid->before_last);
+        return;
+    }
+    end_line(page);
+    gw_text_repeat(page->out, ' ', BELOW);
+    wrap(page->out, text, BELOW);
+}
 
 static void put_cell(struct page *page, const struct grid *grid, size_t c, const struct gw_cell *cell)
 {
@@ -75,27 +96,20 @@ static void put_cell(struct page *page, const struct grid *grid, size_t c, const
     if (right) gw_text_repeat(page->out, ' ', wanted - width);
     paint(page, tone_code(cell->tone));
     if (last && !right)
-        wrap(page->out, cell->text, grid->before_last);
+        put_last(page, grid, cell->text);
     else
         gw_text_add(page->out, cell->text);
     paint(page, tone_code(cell->tone) ? "0" : NULL);
     if (!right && !last) gw_text_repeat(page->out, ' ', wanted - width);
 }
 
-static void end_line(struct page *page)
-{
-    struct gw_text *out = page->out;
-    while (out->length && out->at[out->length - 1] == ' ') out->at[--out->length] = '\0';
-    gw_text_add(out, "\n");
-}
-
 static void put_rule(struct page *page, const struct grid *grid)
 {
     for (size_t c = 0; c < grid->table->n_columns; c++) {
-        size_t width = grid->widths[c], room = PAGE > grid->before_last + LEAST_LAST ? PAGE - grid->before_last : LEAST_LAST;
-        bool last = c + 1 == grid->table->n_columns;
+        bool last = c + 1 == grid->table->n_columns && !grid->table->columns[c].right;
+        size_t width = grid->widths[c], most = grid->room ? grid->room : gw_text_width(grid->table->columns[c].title);
         if (c) gw_text_repeat(page->out, ' ', GAP);
-        gw_text_repeat(page->out, '-', last && width > room ? room : width);
+        gw_text_repeat(page->out, '-', last && grid->before_last + width > PAGE ? most : width);
     }
     gw_text_add(page->out, "\n");
 }
@@ -104,6 +118,7 @@ static void put_table(struct page *page, const struct gw_block *table, struct gw
 {
     struct grid grid = {.table = table, .widths = column_widths(table, arena)};
     for (size_t c = 0; c + 1 < table->n_columns; c++) grid.before_last += grid.widths[c] + GAP;
+    if (grid.before_last + LEAST_LAST <= PAGE) grid.room = PAGE - grid.before_last;
     if (*table->text) {
         wrap(page->out, table->text, 0);
         gw_text_add(page->out, "\n");

@@ -55,16 +55,6 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, s
     out->parapet = parapet;
 }
 
-enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace, struct gw_wind_result *out)
-{
-    struct gw_engine engine;
-    struct gw_wind_case in;
-    struct gw_wind_parapet parapet;
-    gw_engine_init(&engine, model->tables, trace);
-    gw_takeoff_case(model, e, &in, &parapet);
-    return gw_wind_pressure(out, &in, &engine);
-}
-
 static bool holds_skin(enum gw_kind kind)
 {
     return kind == GW_LITE || kind == GW_SCREW;
@@ -140,12 +130,37 @@ static const struct gw_given_row *find_given(const struct gw_project *p, const s
 
 static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction, double computed, double given)
 {
+    if (!b->takeoff) return; /* a derivation, not a take-off */
     double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
     if (fabs(given - computed) <= share * fabs(computed)) return;
     struct gw_takeoff *t = b->takeoff;
     t->differences.items = gw_grow(b->model->arena, t->differences.items, t->differences.n, &t->differences_capacity, sizeof *t->differences.items);
     struct gw_difference d = {NULL, e->id, source, direction, computed, given};
     t->differences.items[t->differences.n++] = d;
+}
+
+struct gw_pair {
+    double inward, outward;
+};
+
+static void trace_given(const struct gw_builder *b, struct gw_engine *engine, const struct gw_given_row *row, bool given_rule,
+                        struct gw_pair computed, struct gw_pair given)
+{
+    if (!engine->trace) return;
+    struct gw_text note;
+    gw_text_init(&note, b->model->arena);
+    enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
+    gw_text_addf(&note, "zone %d, row for an effective area of ", row->zone);
+    gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, row->area);
+    gw_text_add(&note, given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
+    const char *source = row->source ? row->source : "given";
+    gw_trace_note(engine, "given", source, note.at);
+    double inward = given_rule ? given.inward : fmax(computed.inward, given.inward);
+    double outward = given_rule ? given.outward : fmin(computed.outward, given.outward);
+    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)", {"computed", computed.inward, GW_PRESSURE},
+            {"given", given.inward, GW_PRESSURE});
+    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)", {"computed", computed.outward, GW_PRESSURE},
+            {"given", given.outward, GW_PRESSURE});
 }
 
 static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -158,6 +173,7 @@ static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_eng
     note_difference(b, e, source, "outward", e->outward.pa, outward);
     bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
     bool takes_in = given_rule || inward > e->inward.pa, takes_out = given_rule || outward < e->outward.pa;
+    trace_given(b, engine, row, given_rule, (struct gw_pair){e->inward.pa, e->outward.pa}, (struct gw_pair){inward, outward});
     if (takes_in) e->inward.pa = inward;
     if (takes_out) e->outward.pa = outward;
     if (takes_in || takes_out)
@@ -174,24 +190,52 @@ static void set_levels(const struct gw_builder *b, struct gw_element *e, struct 
     e->outward_deflection = framing ? gw_wind_deflection_pa(e->outward, code, true, engine) : GW_ABSENT;
 }
 
+/* Computed, then tunnel, then given: the same for a take-off and for a derivation. */
+static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine, struct gw_wind_result *result)
+{
+    struct gw_wind_case in;
+    struct gw_wind_parapet parapet;
+    gw_takeoff_case(b->model, e, &in, &parapet);
+    enum gw_status status = gw_wind_pressure(result, &in, engine);
+    if (status != GW_OK) return status;
+    take_computed(e, result);
+    e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
+    take_tunnel(b, e, engine);
+    take_given(b, e, engine);
+    set_levels(b, e, engine);
+    return GW_OK;
+}
+
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
 {
     struct gw_engine engine;
-    struct gw_wind_case in;
-    struct gw_wind_parapet parapet;
     struct gw_wind_result result;
-    gw_engine_init(&engine, b->model->tables, NULL);
-    gw_takeoff_case(b->model, e, &in, &parapet);
     if (b->failed) return;
-    if (gw_wind_pressure(&result, &in, &engine) != GW_OK) {
+    gw_engine_init(&engine, b->model->tables, NULL);
+    if (find_pressures(b, e, &engine, &result) != GW_OK) {
         gw_report_fault(b->model, b->grid->node, e->id, &engine.fault);
         b->failed = true;
+    }
+    e->used = engine.used;
+}
+
+static void trace_area(const struct gw_element *e, bool anchor_tributary, struct gw_engine *engine)
+{
+    bool by_span = e->kind == GW_MULLION || e->kind == GW_TRANSOM || (e->kind == GW_ANCHOR && !anchor_tributary);
+    if (by_span) {
+        gw_wind_effective_area(e->span, e->kind == GW_TRANSOM ? e->height : e->width, engine);
         return;
     }
-    take_computed(e, &result);
-    e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
-    take_tunnel(b, e, &engine);
-    take_given(b, e, &engine);
-    set_levels(b, e, &engine);
-    e->used = engine.used;
+    GW_STEP(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2", "w*h", {"w", e->width, GW_LENGTH}, {"h", e->height, GW_LENGTH});
+}
+
+enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace, struct gw_wind_result *out)
+{
+    struct gw_engine engine;
+    struct gw_element again = *e;
+    struct gw_model same = *model;
+    struct gw_builder b = {.model = &same};
+    gw_engine_init(&engine, model->tables, trace);
+    trace_area(e, model->project.options->anchor_area == GW_ANCHOR_TRIBUTARY, &engine);
+    return find_pressures(&b, &again, &engine, out);
 }
