@@ -10,7 +10,8 @@ const char *gw_judge_say(const struct gw_judging *j, enum gw_dim dim, double si)
     struct gw_text text;
     gw_text_init(&text, j->model->arena);
     enum gw_units shown = j->model->project.units ? j->model->project.units : GW_US;
-    gw_quantity_print(&text, gw_units_standard(), dim, shown, si);
+    gw_text_number(&text, gw_quantity_shown(gw_units_standard(), dim, shown, si), 4);
+    if (*gw_dim_info(dim)->shown[shown]) gw_text_addf(&text, " %s", gw_dim_info(dim)->shown[shown]);
     return text.at;
 }
 

@@ -72,10 +72,10 @@ static struct strip carried(const struct gw_grid *g, size_t i)
     return (struct strip){i ? (g->x[i - 1] + x) / 2 : x, i < g->n_columns ? (x + g->x[i + 1]) / 2 : x};
 }
 
-static double member_area(double span, double width)
+static double member_area(const struct gw_builder *b, double span, double width)
 {
     struct gw_engine engine;
-    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    gw_engine_init(&engine, b->model->tables, NULL);
     return gw_wind_effective_area(span, width, &engine);
 }
 
@@ -109,7 +109,7 @@ static void add_mullion_span(struct gw_builder *b, double bottom, double top, bo
         e.span = top - bottom;
         e.spans = overhang ? 0 : spans_of_piece(g, bottom, top);
         e.overhang = overhang;
-        e.effective_area = member_area(e.span, e.width);
+        e.effective_area = member_area(b, e.span, e.width);
         gw_group_add(b, &e, 1, column_number(g, i));
     }
 }
@@ -158,7 +158,7 @@ static void add_transom_part(struct gw_builder *b, size_t k, double bottom, doub
         struct gw_element e = start(b, GW_TRANSOM, mark, g->x[i], g->x[i + 1], bottom, top);
         e.span = e.width;
         e.spans = 1;
-        e.effective_area = member_area(e.span, e.height);
+        e.effective_area = member_area(b, e.span, e.height);
         gw_group_add(b, &e, 1, column_number(g, i));
         add_screws(b, "horizontal", &e, e.width, e.height, column_number(g, i));
     }
@@ -205,7 +205,7 @@ static void add_anchor_part(struct gw_builder *b, size_t a, double bottom, doubl
         struct strip s = carried(g, i);
         struct gw_element e = start(b, GW_ANCHOR, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
         e.span = anchor_span(g, a);
-        e.effective_area = tributary ? e.width * e.height : member_area(e.span, e.width);
+        e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
         gw_group_add(b, &e, 1, column_number(g, i));
     }
 }
