@@ -89,7 +89,7 @@ static void output_keys(struct gw_text *out, const struct gw_record *record, con
         gw_text_addf(out, "  %s", prefix);
         gw_field_json_key(out, field);
         size_t width = out->length - from;
-        gw_text_repeat(out, ' ', width < 28 ? 28 - width : 1);
+        if (*field->help) gw_text_repeat(out, ' ', width < 28 ? 28 - width : 1);
         gw_text_addf(out, "%s\n", field->help);
     }
 }

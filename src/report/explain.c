@@ -3,6 +3,8 @@
 #include "report/parts.h"
 #include "report/results.h"
 
+#include <string.h>
+
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 
 static void head(struct page *page, const struct gw_element *e)
@@ -22,6 +24,12 @@ static void head(struct page *page, const struct gw_element *e)
     gw_report_line(page->report, gw_format(page->arena, "Effective wind area: %s", gw_quantity_text(page, GW_AREA, e->effective_area, NEAREST)));
 }
 
+/* "GC_pi = g" says no more than the value does. */
+static bool is_plain_value(const struct gw_step *step)
+{
+    return step->n_args == 1 && strcmp(step->formula, step->args[0].name) == 0;
+}
+
 static const char *step_text(struct page *page, const struct gw_step *step, size_t number)
 {
     struct gw_text text;
@@ -31,9 +39,12 @@ static const char *step_text(struct page *page, const struct gw_step *step, size
     if (!step->formula) {
         gw_text_addf(&text, "%s%s%s", step->symbol ? step->symbol : "", step->symbol && *step->symbol ? ": " : "", step->note ? step->note : "");
     } else {
-        gw_text_addf(&text, "%s = %s = ", step->symbol, step->formula);
-        gw_step_substituted(&text, step, page->shown);
-        gw_text_add(&text, " = ");
+        gw_text_addf(&text, "%s = ", step->symbol);
+        if (!is_plain_value(step)) {
+            gw_text_addf(&text, "%s = ", step->formula);
+            gw_step_substituted(&text, step, page->shown);
+            gw_text_add(&text, " = ");
+        }
         gw_text_number(&text, gw_quantity_shown(gw_units_standard(), step->dim, page->shown, step->value), 6);
         if (*unit) gw_text_addf(&text, " %s", unit);
     }

@@ -46,6 +46,7 @@ static void wrap(struct gw_text *out, const char *text, size_t indent)
         text += length;
         while (*text == ' ') text++;
         if (!*text) return;
+        while (out->at[out->length - 1] == ' ') out->at[--out->length] = '\0';
         gw_text_add(out, "\n");
         gw_text_repeat(out, ' ', indent);
     }
