@@ -67,7 +67,7 @@ special no-such-file "$work/none.yaml" "cannot read the file: No such file or di
 head -c 17000000 /dev/zero | tr '\0' '#' >"$work/large.yaml"
 special too-large "$work/large.yaml" "cannot read the file: larger than 16 MiB"
 printf 'galeward: "1\000"\n' >"$work/zero.yaml"
-special zero-byte "$work/zero.yaml" "zero.yaml:1:12: error: not valid YAML: control characters are not allowed"
+special zero-byte "$work/zero.yaml" "zero.yaml:1:13: error: not valid YAML: control characters are not allowed"
 printf '\377\376g\000' >"$work/utf16.yaml"
 special utf-16 "$work/utf16.yaml" "the file is UTF-16: save it as UTF-8"
 printf 'galeward: 1\nproject: {name: "\303("}\n' >"$work/utf8.yaml"

@@ -44,6 +44,7 @@ struct gw_diags {
 
 enum { GW_DIAG_LIMIT = 200, GW_DEPTH_LIMIT = 64, GW_FILE_LIMIT = 16 * 1024 * 1024 };
 
+/* A finding that says the same of the same place as an earlier one (through an alias) is left out. */
 void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena);
 void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *code, const char *key,
                  const struct gw_source *source, unsigned line, unsigned column, const char *format, ...)
@@ -53,6 +54,8 @@ void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *
     gw_diag_add(diags, severity, code, key, (node)->source, (node)->line, (node)->column, __VA_ARGS__)
 #define gw_diag_key(diags, severity, code, node, ...) \
     gw_diag_add(diags, severity, code, (node)->key, (node)->source, (node)->key_line, (node)->key_column, __VA_ARGS__)
+/* By file, as first met, and place. */
+void gw_diags_sort(struct gw_diags *diags);
 /* "file:line:column: error: ..." with the source line and a caret. */
 void gw_diag_print(struct gw_text *out, const struct gw_diag *diag);
 
@@ -63,11 +66,19 @@ const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name,
 /* The root, or NULL after a diagnostic. Refuses what design says a file may not hold: duplicate keys, a second
  * document, aliases that nest or cycle, nesting beyond GW_DEPTH_LIMIT, bytes that are not UTF-8, an empty file. */
 struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
+/* The same, but duplicate keys do not cost the tree, so that its other faults can be found in the same run. */
+struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
 /* A sequence of mappings, one a row, keyed by the header row. `rename(context, header)` gives the key, or NULL to
  * leave the column out. */
 struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,
                             const char *(*rename)(void *context, const char *header), void *context,
                             struct gw_diags *diags);
+/* The same, but faults do not cost the rows. `*header` is the first of the header's cells, NULL for an empty file. */
+struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *source,
+                             const char *(*rename)(void *context, const char *header), void *context,
+                             struct gw_diags *diags, const struct gw_node **header);
+/* Is the text UTF-8? Says where it is not. */
+bool gw_source_check(const struct gw_source *source, struct gw_diags *diags);
 
 const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key);
 /* Sets a scalar by a dotted path, making mappings on the way; through a sequence it sets every item. The value is

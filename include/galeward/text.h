@@ -36,5 +36,16 @@ size_t gw_text_width(const char *utf8);
 
 /* Edit distance, for "did you mean": at most `limit`, else limit + 1. */
 size_t gw_edit_distance(const char *a, const char *b, size_t limit);
+/* The nearest to a written word among words offered one at a time. Case does not count; a word that only begins with or
+ * holds the written one is taken where none is near. */
+struct gw_nearest {
+    const char *written, *best, *holding;
+    size_t least;
+};
+void gw_nearest_start(struct gw_nearest *nearest, const char *written);
+void gw_nearest_offer(struct gw_nearest *nearest, const char *word);
+const char *gw_nearest_word(const struct gw_nearest *nearest); /* or NULL */
+/* "; did you mean 'word'?", or "" */
+const char *gw_nearest_question(struct gw_arena *arena, const struct gw_nearest *nearest);
 
 #endif

@@ -146,18 +146,18 @@ static void name_columns(struct csv *c, struct gw_node *header, const char *(*re
     }
 }
 
-struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,
-                            const char *(*rename)(void *context, const char *header), void *context,
-                            struct gw_diags *diags)
+struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *source,
+                             const char *(*rename)(void *context, const char *header), void *context,
+                             struct gw_diags *diags, const struct gw_node **first)
 {
     struct csv c = {.arena = arena, .source = source, .diags = diags, .line = 1, .column = 1};
-    size_t errors = diags->errors;
     if (source->length >= 3 && memcmp(source->text, "\xEF\xBB\xBF", 3) == 0) c.at = 3;
     c.separator = find_separator(source, c.at);
     struct gw_node *rows = gw_alloc(arena, 1, sizeof *rows), **end = &rows->first;
     *rows = (struct gw_node){.kind = GW_SEQUENCE, .line = 1, .column = 1, .source = source};
     if (at_end(&c)) gw_diag_add(diags, GW_ERROR, "empty", NULL, source, 1, 1, "the file is empty");
     struct gw_node *header = at_end(&c) ? NULL : read_row(&c);
+    *first = header;
     name_columns(&c, header, rename, context);
     while (!at_end(&c)) {
         struct gw_node *cells = read_row(&c);
@@ -166,5 +166,15 @@ struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *sour
         end = &(*end)->next;
         rows->count++;
     }
+    return rows;
+}
+
+struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,
+                            const char *(*rename)(void *context, const char *header), void *context,
+                            struct gw_diags *diags)
+{
+    const struct gw_node *header;
+    size_t errors = diags->errors;
+    struct gw_node *rows = gw_csv_draft(arena, source, rename, context, diags, &header);
     return diags->errors == errors ? rows : NULL;
 }

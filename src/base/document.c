@@ -12,11 +12,29 @@ void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena)
     *diags = (struct gw_diags){.arena = arena};
 }
 
+static bool said_before(const struct gw_diags *diags, const struct gw_diag *diag)
+{
+    for (size_t i = 0; i < diags->n; i++) {
+        const struct gw_diag *d = &diags->items[i];
+        if (d->line == diag->line && d->column == diag->column && d->source == diag->source && strcmp(d->message, diag->message) == 0) return true;
+    }
+    return false;
+}
+
+static void place(struct gw_diags *diags, const struct gw_diag *diag)
+{
+    if (said_before(diags, diag)) return;
+    if (diag->severity == GW_ERROR) diags->errors++;
+    diags->items = gw_grow(diags->arena, diags->items, diags->n, &diags->capacity, sizeof *diags->items);
+    diags->items[diags->n] = *diag;
+    diags->items[diags->n++].message = gw_strdup(diags->arena, diag->message);
+}
+
 void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *code, const char *key,
                  const struct gw_source *source, unsigned line, unsigned column, const char *format, ...)
 {
-    if (severity == GW_ERROR) diags->errors++;
     if (diags->n == GW_DIAG_LIMIT) {
+        diags->errors += severity == GW_ERROR;
         diags->dropped++;
         return;
     }
@@ -25,14 +43,38 @@ void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *
     va_start(args, format);
     vsnprintf(message, sizeof message, format, args);
     va_end(args);
-    diags->items = gw_grow(diags->arena, diags->items, diags->n, &diags->capacity, sizeof *diags->items);
-    diags->items[diags->n++] = (struct gw_diag){.severity = severity,
-                                                .code = code,
-                                                .key = key ? key : "",
-                                                .message = gw_strdup(diags->arena, message),
-                                                .source = source,
-                                                .line = line,
-                                                .column = column};
+    const struct gw_diag diag = {severity, code, key ? key : "", message, source, line, column};
+    place(diags, &diag);
+}
+
+static size_t rank_of(const struct gw_diags *diags, const struct gw_source *source)
+{
+    size_t i = 0;
+    while (i < diags->n && diags->items[i].source != source) i++;
+    return i;
+}
+
+static bool comes_before(const struct gw_diag *a, const struct gw_diag *b)
+{
+    return a->line != b->line ? a->line < b->line : a->column < b->column;
+}
+
+void gw_diags_sort(struct gw_diags *diags)
+{
+    struct gw_diag *sorted = gw_alloc(diags->arena, diags->n + 1, sizeof *sorted);
+    size_t n = 0;
+    for (size_t first = 0; first < diags->n; first++) {
+        if (rank_of(diags, diags->items[first].source) != first) continue;
+        size_t start = n;
+        for (size_t i = first; i < diags->n; i++) {
+            if (diags->items[i].source != diags->items[first].source) continue;
+            size_t at = n++;
+            for (; at > start && comes_before(&diags->items[i], &sorted[at - 1]); at--) sorted[at] = sorted[at - 1];
+            sorted[at] = diags->items[i];
+        }
+    }
+    diags->items = sorted;
+    diags->capacity = diags->n + 1;
 }
 
 static const char *line_start(const struct gw_source *source, unsigned line)
@@ -60,7 +102,7 @@ static void print_source_line(struct gw_text *out, const struct gw_diag *diag)
     for (size_t i = 0; i < length && columns < SHOWN_COLUMNS; i++) {
         unsigned char c = (unsigned char)start[i];
         columns += (c & 0xC0) != 0x80;
-        gw_text_bytes(out, c == '\t' || c < 0x20 ? " " : start + i, 1);
+        gw_text_bytes(out, c < 0x20 ? " " : start + i, 1);
     }
     gw_text_add(out, "\n    ");
     gw_text_repeat(out, ' ', diag->column - 1);

@@ -57,17 +57,11 @@ const struct gw_field *gw_record_field(const struct gw_record *record, const cha
 
 const char *gw_record_nearest(const struct gw_record *record, const char *key)
 {
-    const char *best = NULL;
-    size_t least = strlen(key) / 3 + 2;
-    for (size_t i = 0; i < record->n; i++) {
-        if (!record->fields[i].key) continue;
-        size_t d = gw_edit_distance(key, record->fields[i].key, least);
-        if (d < least) {
-            least = d;
-            best = record->fields[i].key;
-        }
-    }
-    return best;
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, key);
+    for (size_t i = 0; i < record->n; i++)
+        if (record->fields[i].key && !(record->fields[i].flags & GW_HIDDEN)) gw_nearest_offer(&nearest, record->fields[i].key);
+    return gw_nearest_word(&nearest);
 }
 
 const char *gw_choice_name(const struct gw_choice *choices, int value)
@@ -143,15 +137,31 @@ static void quantity_fault(struct gw_load *load, const struct gw_field *field, c
     say(load, code, field, &place, message);
 }
 
+/* To four digits, which no plain number loses to an exponent. */
+static double rounded(double value)
+{
+    if (!(fabs(value) > 0)) return 0;
+    double unit = pow(10, floor(log10(fabs(value))) - 3);
+    return round(value / unit) * unit;
+}
+
 static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si)
 {
     struct gw_text text;
     gw_text_init(&text, load->arena);
     enum gw_units shown = load->preset ? load->preset : GW_US;
-    gw_text_number(&text, gw_quantity_shown(load->units, field->dim, shown, si), 4);
+    gw_text_number(&text, rounded(gw_quantity_shown(load->units, field->dim, shown, si)), 12);
     const char *unit = gw_dim_info(field->dim)->shown[shown];
     if (*unit) gw_text_addf(&text, " %s", unit);
     return text.at;
+}
+
+static const char *limits(struct gw_load *load, const struct gw_field *field)
+{
+    bool integer = field->type == GW_T_INTEGER;
+    double least = field->least, greatest = integer ? floor(field->greatest) : field->greatest;
+    if (integer && !(greatest > least)) return gw_format(load->arena, "be %s", show_limit(load, field, least));
+    return gw_format(load->arena, "lie between %s and %s", show_limit(load, field, least), show_limit(load, field, greatest));
 }
 
 static bool check_range(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, double value)
@@ -159,8 +169,7 @@ static bool check_range(struct gw_load *load, const struct gw_field *field, cons
     bool limited = field->least < field->greatest;
     if (limited && (value < field->least || value > field->greatest)) {
         say(load, "bad_value", field, node,
-            gw_format(load->arena, "'%s' is %s; it must lie between %s and %s", field->key, node->text,
-                      show_limit(load, field, field->least), show_limit(load, field, field->greatest)));
+            gw_format(load->arena, "'%s' is %s; it must %s", field->key, node->text, limits(load, field)));
         return false;
     }
     bool doubted = field->likely_least < field->likely_most;
@@ -186,8 +195,9 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
         return false;
     }
     if (field->flags & GW_MAGNITUDE) value = fabs(value);
+    if (!check_range(load, field, node, value)) return false;
     *out = value;
-    return check_range(load, field, node, value);
+    return true;
 }
 
 static bool load_integer(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, int *out)
@@ -199,8 +209,9 @@ static bool load_integer(struct gw_load *load, const struct gw_field *field, con
         say(load, "wrong_type", field, node, gw_format(load->arena, "'%s' wants a whole number, not '%s'", field->key, node->text));
         return false;
     }
+    if (!check_range(load, field, node, value)) return false;
     *out = (int)value;
-    return check_range(load, field, node, value);
+    return true;
 }
 
 static bool load_bool(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, enum gw_bool *out)
@@ -219,24 +230,20 @@ static bool load_bool(struct gw_load *load, const struct gw_field *field, const 
 static bool load_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, int *out)
 {
     struct gw_text words;
+    struct gw_nearest nearest;
+    bool scalar = node->kind == GW_SCALAR;
     gw_text_init(&words, load->arena);
-    const char *nearest = NULL;
-    size_t least = 3;
+    gw_nearest_start(&nearest, scalar ? node->text : "");
     for (const struct gw_choice *c = field->choices; c->name; c++) {
-        bool same = node->kind == GW_SCALAR && strcmp(node->text, c->name) == 0;
+        bool same = scalar && strcmp(node->text, c->name) == 0;
         if (same) *out = c->value;
         if (same) return true;
         gw_text_addf(&words, "%s%s", words.length ? " | " : "", c->name);
-        size_t d = node->kind == GW_SCALAR ? gw_edit_distance(node->text, c->name, 3) : 9;
-        if (d < least) {
-            least = d;
-            nearest = c->name;
-        }
+        gw_nearest_offer(&nearest, c->name);
     }
     if (!want_scalar(load, field, node, gw_format(load->arena, "one of %s", words.at))) return false;
     say(load, "bad_value", field, node,
-        gw_format(load->arena, "'%s' is not a value of '%s': %s%s%s%s", node->text, field->key, words.at,
-                  nearest ? "; did you mean '" : "", nearest ? nearest : "", nearest ? "'?" : ""));
+        gw_format(load->arena, "'%s' is not a value of '%s': %s%s", node->text, field->key, words.at, gw_nearest_question(load->arena, &nearest)));
     return false;
 }
 

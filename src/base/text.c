@@ -280,3 +280,41 @@ size_t gw_edit_distance(const char *a, const char *b, size_t limit)
     }
     return row[nb] < limit + 1 ? row[nb] : limit + 1;
 }
+
+void gw_nearest_start(struct gw_nearest *nearest, const char *written)
+{
+    *nearest = (struct gw_nearest){.written = written, .least = strlen(written) / 3 + 2};
+}
+
+static void lower(char *out, size_t size, const char *text)
+{
+    size_t i = 0;
+    for (; text[i] && i + 1 < size; i++) out[i] = (char)(text[i] >= 'A' && text[i] <= 'Z' ? text[i] + ('a' - 'A') : text[i]);
+    out[i] = '\0';
+}
+
+void gw_nearest_offer(struct gw_nearest *nearest, const char *word)
+{
+    enum { LONG = 100, PREFIX = 2, PART = 4 };
+    char a[LONG], b[LONG];
+    lower(a, sizeof a, nearest->written);
+    lower(b, sizeof b, word);
+    size_t distance = gw_edit_distance(a, b, nearest->least), length = strlen(a);
+    bool near = distance < nearest->least && (distance == 0 || distance < strlen(b));
+    const char *inside = strstr(b, a);
+    bool holds = inside && length >= (inside == b ? PREFIX : PART);
+    if (near) nearest->least = distance;
+    if (near) nearest->best = word;
+    if (holds && !nearest->holding) nearest->holding = word;
+}
+
+const char *gw_nearest_word(const struct gw_nearest *nearest)
+{
+    return nearest->best ? nearest->best : nearest->holding;
+}
+
+const char *gw_nearest_question(struct gw_arena *arena, const struct gw_nearest *nearest)
+{
+    const char *word = gw_nearest_word(nearest);
+    return word ? gw_format(arena, "; did you mean '%s'?", word) : "";
+}

@@ -29,20 +29,34 @@ static void fail(struct reader *r, const char *code, yaml_mark_t at, const char 
     r->failed = true;
 }
 
+/* Bytes of the UTF-8 sequence that a lead byte opens; 0 where it opens none. */
+static size_t sequence_length(unsigned char lead)
+{
+    if (lead < 0x80) return 1;
+    if (lead >= 0xC2 && lead < 0xE0) return 2;
+    if (lead >= 0xE0 && lead < 0xF0) return 3;
+    return lead >= 0xF0 && lead < 0xF5 ? 4 : 0;
+}
+
+/* Shortest form only, no surrogates, not beyond U+10FFFF. */
+static bool second_byte_fits(unsigned char lead, unsigned char second)
+{
+    if (lead == 0xE0) return second >= 0xA0;
+    if (lead == 0xED) return second <= 0x9F;
+    if (lead == 0xF0) return second >= 0x90;
+    return lead != 0xF4 || second <= 0x8F;
+}
+
 /* The first byte that is not part of well-formed UTF-8, or the length. */
 static size_t utf8_span(const char *text, size_t length)
 {
     const unsigned char *s = (const unsigned char *)text;
-    size_t i = 0;
-    while (i < length) {
-        size_t more = s[i] < 0x80 ? 0 : s[i] >= 0xC2 && s[i] < 0xE0 ? 1 : (s[i] & 0xF0) == 0xE0 ? 2 : s[i] >= 0xF0 && s[i] < 0xF5 ? 3 : 9;
-        if (more == 9 || i + more >= length + (more == 0)) return i;
-        for (size_t k = 1; k <= more; k++)
+    for (size_t i = 0; i < length;) {
+        size_t n = sequence_length(s[i]);
+        if (!n || n > length - i || (n > 1 && !second_byte_fits(s[i], s[i + 1]))) return i;
+        for (size_t k = 1; k < n; k++)
             if ((s[i + k] & 0xC0) != 0x80) return i;
-        bool overlong = (s[i] == 0xE0 && s[i + 1] < 0xA0) || (s[i] == 0xF0 && s[i + 1] < 0x90);
-        bool surrogate = (s[i] == 0xED && s[i + 1] > 0x9F) || (s[i] == 0xF4 && s[i + 1] > 0x8F);
-        if (overlong || surrogate) return i;
-        i += more + 1;
+        i += n;
     }
     return length;
 }
@@ -75,6 +89,53 @@ static bool check_encoding(struct reader *r)
     return false;
 }
 
+/* What libyaml says, in the words of someone who writes project files. */
+static const struct wording {
+    const char *problem, *ours;
+} WORDINGS[] = {
+    {"did not find expected ',' or ']'", "expected ',' or ']'"},
+    {"did not find expected ',' or '}'", "expected ',' or '}'"},
+    {"did not find expected key", "expected a key here: check the indentation, quotes and brackets before this"},
+    {"did not find expected '-' indicator", "expected another '- ' item here, or less indentation"},
+    {"mapping values are not allowed in this context", "a ':' where none can stand: check the indentation, or put the text in quotes"},
+    {"could not find expected ':'", "a key without ':'"},
+    {"found unexpected end of stream", "a quote that is never closed"},
+    {"found character that cannot start any token", "no value can start with this character: put the text in quotes"},
+    {"block sequence entries are not allowed in this context", "a '- ' item cannot start here: check the indentation"},
+    {"did not find expected node content", "a value is missing here"},
+    {"did not find expected <document start>", "text after the end of the document"},
+    {"found unknown escape character", "a backslash in double quotes: write the text in single quotes"},
+};
+
+/* Where the list, mapping or quote began, if that is another line than the one that is printed. */
+static const char *begun(struct reader *r, bool quote)
+{
+    const yaml_parser_t *p = &r->parser;
+    const char *thing = !p->context ? NULL : strstr(p->context, "flow sequence") ? "'['" : strstr(p->context, "flow mapping") ? "'{'" : NULL;
+    if (!thing || quote || p->context_mark.line == p->problem_mark.line) return "";
+    return gw_format(r->arena, "; the %s stands on line %zu", thing, p->context_mark.line + 1);
+}
+
+static const char *syntax_message(struct reader *r, bool quote)
+{
+    const yaml_parser_t *p = &r->parser;
+    const char *problem = p->problem ? p->problem : "unknown problem";
+    for (size_t i = 0; i < sizeof WORDINGS / sizeof *WORDINGS; i++)
+        if (strcmp(problem, WORDINGS[i].problem) == 0)
+            return gw_format(r->arena, "not valid YAML: %s%s", WORDINGS[i].ours, begun(r, quote));
+    return gw_format(r->arena, "not valid YAML: %s%s%s", problem, p->context ? ", " : "", p->context ? p->context : "");
+}
+
+/* libyaml's mark counts characters. */
+static char character_at(const struct gw_source *source, yaml_mark_t at)
+{
+    const char *c = source->text, *end = c + source->length;
+    for (size_t line = 0; line < at.line && c < end; c++) line += *c == '\n';
+    for (size_t column = 0; column < at.column && c < end; column++)
+        for (c++; c < end && ((unsigned char)*c & 0xC0) == 0x80;) c++;
+    return c < end ? *c : '\0';
+}
+
 static void syntax_error(struct reader *r)
 {
     yaml_parser_t *p = &r->parser;
@@ -83,16 +144,13 @@ static void syntax_error(struct reader *r)
         fail(r, "memory", p->mark, "out of memory");
         return;
     }
-    yaml_mark_t at = p->problem_mark;
+    bool quote = p->context && strcmp(p->context, "while scanning a quoted scalar") == 0;
+    yaml_mark_t at = quote ? p->context_mark : p->problem_mark;
     if (p->error == YAML_READER_ERROR) at = mark_of(r->source, p->problem_offset < r->source->length ? p->problem_offset : 0);
-    if (at.index < r->source->length && r->source->text[at.index] == '\t') {
+    if (p->error == YAML_SCANNER_ERROR && character_at(r->source, at) == '\t')
         fail(r, "syntax", at, "a tab: indent with spaces");
-        return;
-    }
-    char message[300];
-    snprintf(message, sizeof message, "not valid YAML: %s%s%s", p->problem ? p->problem : "unknown problem",
-             p->context ? ", " : "", p->context ? p->context : "");
-    fail(r, "syntax", at, message);
+    else
+        fail(r, "syntax", at, syntax_message(r, quote));
 }
 
 static bool next_event(struct reader *r, yaml_event_t *event)
@@ -285,10 +343,9 @@ static void refuse_second_document(struct reader *r)
     }
 }
 
-struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)
+struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)
 {
     struct reader r = {.arena = arena, .source = source, .diags = diags};
-    size_t errors = diags->errors;
     if (!check_encoding(&r)) return NULL;
     if (!yaml_parser_initialize(&r.parser)) {
         fail(&r, "memory", (yaml_mark_t){0}, "out of memory");
@@ -299,5 +356,18 @@ struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *sou
     struct gw_node *root = read_root(&r);
     if (root) refuse_second_document(&r);
     yaml_parser_delete(&r.parser);
+    return r.failed ? NULL : root;
+}
+
+struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)
+{
+    size_t errors = diags->errors;
+    struct gw_node *root = gw_yaml_draft(arena, source, diags);
     return diags->errors == errors ? root : NULL;
+}
+
+bool gw_source_check(const struct gw_source *source, struct gw_diags *diags)
+{
+    struct reader r = {.source = source, .diags = diags};
+    return check_encoding(&r);
 }

@@ -48,7 +48,8 @@ int complain(const char *format, ...) __attribute__((format(printf, 1, 2))); /* 
 const char *nearest_name(const char *name, const char *const *names, size_t n);
 /* "; did you mean 'x'?" or "". */
 const char *did_you_mean(struct cli *cli, const char *name, const char *const *names, size_t n);
-/* The whole text to the file of -o, which is replaced whole or not at all, or to standard output. Returns an exit code. */
+/* The whole text to the file of -o, which is replaced whole or not at all, or to standard output. Returns an exit code.
+ */
 int deliver(struct cli *cli, const struct gw_text *text);
 int deliver_report(struct cli *cli, const struct gw_report *report);
 
@@ -65,7 +66,8 @@ struct run {
 bool run_project(struct run *run, struct cli *cli, bool judge);
 bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
-/* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint. */
+/* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint.
+ */
 const char *setting_path(struct cli *cli, const char *key);
 
 int cmd_new(struct cli *cli);

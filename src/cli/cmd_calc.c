@@ -50,14 +50,10 @@ static void input_key(struct gw_text *out, const struct gw_field *field, const c
     size_t width = out->length - from;
     gw_text_repeat(out, ' ', width < 28 ? 28 - width : 1);
     from = out->length;
-    if (field->type == GW_T_CHOICE)
-        add_choices(out, field->choices);
-    else if (field->type == GW_T_BOOL)
-        gw_text_add(out, "true|false");
-    else if (field->type == GW_T_INTEGER)
-        gw_text_add(out, "whole number");
-    else
-        gw_text_addf(out, "%s, %s", dim->name, dim->example);
+    if (field->type == GW_T_CHOICE) add_choices(out, field->choices);
+    else if (field->type == GW_T_BOOL) gw_text_add(out, "true|false");
+    else if (field->type == GW_T_INTEGER) gw_text_add(out, "whole number");
+    else gw_text_addf(out, "%s, %s", dim->name, dim->example);
     width = out->length - from;
     gw_text_repeat(out, ' ', width < 30 ? 30 - width : 1);
     gw_text_add(out, field->help);
@@ -72,8 +68,7 @@ static void input_keys(struct gw_text *out, const struct gw_record *record, cons
         const struct gw_field *field = &record->fields[i];
         if (field->type == GW_T_RECORD)
             input_keys(out, field->record, gw_format(out->arena, "%s%s.", prefix, field->key));
-        else if (field->type != GW_T_NODE)
-            input_key(out, field, prefix);
+        else if (field->type != GW_T_NODE) input_key(out, field, prefix);
     }
 }
 
@@ -98,7 +93,8 @@ static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
 {
     struct gw_text text;
     gw_text_init(&text, &cli->arena);
-    gw_text_addf(&text, "galeward calc %s: %s\n\n  galeward calc %s %s\n\nkeys:\n", kind->name, kind->help, kind->name, kind->example);
+    gw_text_addf(&text, "galeward calc %s: %s\n\n  galeward calc %s %s\n\nkeys:\n", kind->name, kind->help, kind->name,
+                 kind->example);
     input_keys(&text, kind->input, "");
     gw_text_add(&text, "  units                     us|si                         unit of bare numbers\n"
                        "  id                        anything                      comes back\n"
@@ -128,8 +124,8 @@ static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
     return written ? written : good ? EXIT_PASS : EXIT_UNSHOWN;
 }
 
-/* Standard input by lines. What was written is flushed before a read that may wait, so that a caller which feeds one case
- * at a time gets its answer. */
+/* Standard input by lines. What was written is flushed before a read that may wait, so that a caller which feeds one
+ * case at a time gets its answer. */
 struct lines {
     char chunk[1 << 16];
     size_t at, end;
@@ -142,8 +138,7 @@ static bool refill(struct lines *in)
 {
     ssize_t n;
     fflush(in->out);
-    do
-        n = read(STDIN_FILENO, in->chunk, sizeof in->chunk);
+    do n = read(STDIN_FILENO, in->chunk, sizeof in->chunk);
     while (n < 0 && errno == EINTR);
     in->at = 0;
     in->end = n > 0 ? (size_t)n : 0;

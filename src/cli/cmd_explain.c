@@ -2,7 +2,8 @@
 
 static int list_elements(struct cli *cli, const struct gw_takeoff *takeoff)
 {
-    static const struct gw_report_column columns[] = {{"Element", false}, {"Kind", false}, {"Count", true}, {"Zone", true}, {"Columns", false}};
+    static const struct gw_report_column columns[] = {
+        {"Element", false}, {"Kind", false}, {"Count", true}, {"Zone", true}, {"Columns", false}};
     struct gw_report report;
     gw_report_init(&report, &cli->arena);
     gw_report_table(&report, "Give one of these to 'explain'.", columns, sizeof columns / sizeof *columns);
@@ -21,7 +22,8 @@ static int unknown_element(struct cli *cli, const struct gw_takeoff *takeoff, co
 {
     const char **names = gw_alloc(&cli->arena, takeoff->elements.n + 1, sizeof(const char *));
     for (size_t i = 0; i < takeoff->elements.n; i++) names[i] = takeoff->elements.items[i].id;
-    return complain("there is no element '%s'%s (without one, 'explain' lists them)", id, did_you_mean(cli, id, names, takeoff->elements.n));
+    return complain("there is no element '%s'%s (without one, 'explain' lists them)", id,
+                    did_you_mean(cli, id, names, takeoff->elements.n));
 }
 
 int cmd_explain(struct cli *cli)

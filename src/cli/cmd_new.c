@@ -39,7 +39,8 @@ static const char SYSTEM[] =
     "# A starter system file: what a candidate claims. Every figure is an invention to be replaced.\n"
     "galeward: 1\n"
     "units: us\n"
-    "system: {name: Plover 60, kind: stick, glazing: captured}   # stick, unitized, window_wall; captured, silicone, mixed\n"
+    "system: {name: Plover 60, kind: stick, glazing: captured}   # stick, unitized, window_wall; captured, silicone, "
+    "mixed\n"
     "pocket: [1 in, 1/4 in]         # overall glass thicknesses that it takes\n"
     "ratings:                       # a rating holds for what was tested: give every dimension of the report\n"
     "  - test: structural           # ASTM E330, allowable-stress level\n"
@@ -62,7 +63,8 @@ int cmd_new(struct cli *cli)
     bool system = strcmp(what, names[1]) == 0;
     if (!system && strcmp(what, names[0]) != 0)
         return complain("there is no starter '%s': project or system%s", what, did_you_mean(cli, what, names, 2));
-    if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode)) return complain("'%s' is already there: it is left as it is", o->output);
+    if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode))
+        return complain("'%s' is already there: it is left as it is", o->output);
     gw_text_init(&text, &cli->arena);
     gw_text_add(&text, system ? SYSTEM : PROJECT);
     return deliver(cli, &text);

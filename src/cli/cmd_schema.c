@@ -47,11 +47,8 @@ int cmd_schema(struct cli *cli)
     enum format format = o->format || o->output ? format_of(o) : FORMAT_JSON;
     if (format != FORMAT_MD && format != FORMAT_JSON) return complain("a schema is written as json or md");
     gw_text_init(&text, &cli->arena);
-    if (format == FORMAT_MD)
-        write_markdown(&text, in, result);
-    else if (in)
-        gw_schema_json(&text, in, gw_format(&cli->arena, "galeward %s", name));
-    else
-        gw_schema_results(&text);
+    if (format == FORMAT_MD) write_markdown(&text, in, result);
+    else if (in) gw_schema_json(&text, in, gw_format(&cli->arena, "galeward %s", name));
+    else gw_schema_results(&text);
     return deliver(cli, &text);
 }

@@ -19,7 +19,8 @@ static const struct command COMMANDS[] = {
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
      "where it occurs once.\n\n"
-     "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary edition=asce7-16,asce7-22\n",
+     "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
+     "edition=asce7-16,asce7-22\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY, cmd_check},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"

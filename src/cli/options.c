@@ -73,7 +73,8 @@ static bool set_help(struct cli *cli, const char *value)
 
 static const struct option OPTIONS[] = {
     {"--format", NULL, "FORMAT", TAKES_FORMAT, "text, json, csv or md", set_format},
-    {"--output", "-o", "FILE", 0, "write FILE, whole or not at all; its ending (.txt .json .csv .md) chooses the format", set_output},
+    {"--output", "-o", "FILE", 0,
+     "write FILE, whole or not at all; its ending (.txt .json .csv .md) chooses the format", set_output},
     {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", set_units},
     {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", add_set},
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},
@@ -89,7 +90,8 @@ void list_options(struct gw_text *out, unsigned takes)
         const struct option *o = &OPTIONS[i];
         if (o->bit && !(takes & o->bit)) continue;
         size_t from = out->length;
-        gw_text_addf(out, "  %s%s%s%s%s", o->letter ? o->letter : "", o->letter ? ", " : "", o->name, o->value ? " " : "", o->value ? o->value : "");
+        gw_text_addf(out, "  %s%s%s%s%s", o->letter ? o->letter : "", o->letter ? ", " : "", o->name,
+                     o->value ? " " : "", o->value ? o->value : "");
         size_t width = out->length - from;
         gw_text_repeat(out, ' ', width < 22 ? 22 - width : 1);
         gw_text_addf(out, "%s\n", o->help);
@@ -149,12 +151,9 @@ bool read_options(struct cli *cli, const struct command *command, int argc, char
     bool only_arguments = false;
     for (int i = 0; i < argc; i++) {
         bool dashed = argv[i][0] == '-' && argv[i][1] && !only_arguments;
-        if (dashed && strcmp(argv[i], "--") == 0)
-            only_arguments = true;
-        else if (!dashed)
-            o->arguments[o->n_arguments++] = argv[i];
-        else if (!read_option(cli, command, argc, argv, &i))
-            return false;
+        if (dashed && strcmp(argv[i], "--") == 0) only_arguments = true;
+        else if (!dashed) o->arguments[o->n_arguments++] = argv[i];
+        else if (!read_option(cli, command, argc, argv, &i)) return false;
     }
     if (!o->output || !(command->takes & TAKES_FORMAT)) return true;
     return format_of(o) != FORMAT_NONE;
@@ -166,8 +165,8 @@ enum format format_of(const struct options *o)
     static const struct {
         const char *ending;
         enum format format; /* FORMAT_NONE: not yet */
-    } endings[] = {{".txt", FORMAT_TEXT}, {".json", FORMAT_JSON}, {".csv", FORMAT_CSV}, {".md", FORMAT_MD}, {".html", FORMAT_NONE},
-                   {".pdf", FORMAT_NONE}, {".svg", FORMAT_NONE},  {".sarif", FORMAT_NONE}};
+    } endings[] = {{".txt", FORMAT_TEXT},  {".json", FORMAT_JSON}, {".csv", FORMAT_CSV},  {".md", FORMAT_MD},
+                   {".html", FORMAT_NONE}, {".pdf", FORMAT_NONE},  {".svg", FORMAT_NONE}, {".sarif", FORMAT_NONE}};
     const char *dot = o->output ? strrchr(o->output, '.') : NULL;
     for (size_t i = 0; dot && i < sizeof endings / sizeof *endings; i++) {
         if (strcmp(dot, endings[i].ending) != 0) continue;

@@ -68,7 +68,8 @@ int deliver(struct cli *cli, const struct gw_text *text)
 {
     const char *path = cli->options.output;
     if (!path) return to_stdout(text);
-    if (is_special(path)) return write_file(path, text) ? EXIT_PASS : complain("cannot write '%s': %s", path, strerror(errno));
+    if (is_special(path))
+        return write_file(path, text) ? EXIT_PASS : complain("cannot write '%s': %s", path, strerror(errno));
     const char *part = gw_format(&cli->arena, "%s.part", path);
     if (write_file(part, text) && rename(part, path) == 0) return EXIT_PASS;
     int why = errno;
@@ -88,11 +89,8 @@ int deliver_report(struct cli *cli, const struct gw_report *report)
     struct gw_text text;
     enum format format = format_of(&cli->options);
     gw_text_init(&text, &cli->arena);
-    if (format == FORMAT_MD)
-        gw_render_markdown(&text, report);
-    else if (format == FORMAT_CSV)
-        gw_render_csv(&text, report);
-    else
-        gw_render_text(&text, report, wants_color(&cli->options));
+    if (format == FORMAT_MD) gw_render_markdown(&text, report);
+    else if (format == FORMAT_CSV) gw_render_csv(&text, report);
+    else gw_render_text(&text, report, wants_color(&cli->options));
     return deliver(cli, &text);
 }

@@ -17,7 +17,8 @@ void say_diags(struct gw_arena *arena, const struct gw_diags *diags)
 bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n)
 {
     gw_diags_init(&run->diags, run->arena);
-    bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) && gw_takeoff_run(&run->takeoff, &run->model);
+    bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) &&
+                gw_takeoff_run(&run->takeoff, &run->model);
     enum gw_units own = good ? run->model.project.units : GW_UNITS_NONE;
     enum gw_units shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     run->results = (struct gw_results){&run->model, &run->takeoff, &run->judgement, shown};
@@ -92,7 +93,8 @@ static const char *check_dotted(const char *path)
         const struct gw_field *field = gw_record_field(record, part);
         if (!field) {
             const char *nearest = gw_record_nearest(record, part);
-            complain("'%s' is not a key of %s%s%s%s", part, record->name, nearest ? "; did you mean '" : "", nearest ? nearest : "", nearest ? "'?" : "");
+            complain("'%s' is not a key of %s%s%s%s", part, record->name, nearest ? "; did you mean '" : "",
+                     nearest ? nearest : "", nearest ? "'?" : "");
             return NULL;
         }
         at += length;
@@ -117,7 +119,8 @@ const char *setting_path(struct cli *cli, const char *key)
     search_record(&s, &gw_project_record, "", 0);
     if (s.n == 1) return s.found[0];
     if (!s.n) {
-        complain("'%s' is not a key of the project file%s%s%s", key, s.nearest ? "; did you mean '" : "", s.nearest ? s.nearest : "", s.nearest ? "'?" : "");
+        complain("'%s' is not a key of the project file%s%s%s", key, s.nearest ? "; did you mean '" : "",
+                 s.nearest ? s.nearest : "", s.nearest ? "'?" : "");
         return NULL;
     }
     struct gw_text list;

@@ -110,7 +110,8 @@ static void keep(struct matrix *m, struct outcome *o, struct run *run)
     if (!m->candidates) {
         m->candidates = gw_alloc(arena, n + 1, sizeof(const char *));
         m->n_candidates = n;
-        for (size_t i = 0; i < n; i++) m->candidates[i] = gw_strdup(arena, run->judgement.summaries.items[i].candidate->name);
+        for (size_t i = 0; i < n; i++)
+            m->candidates[i] = gw_strdup(arena, run->judgement.summaries.items[i].candidate->name);
     }
     o->verdicts = gw_alloc(arena, m->n_candidates + 1, sizeof *o->verdicts);
     o->utilisations = gw_alloc(arena, m->n_candidates + 1, sizeof *o->utilisations);
@@ -136,10 +137,13 @@ static bool compute(struct matrix *m, size_t i, struct gw_arena *arena)
     if (i == 0 || !taken) say_diags(arena, &run.diags);
     if (!loaded) return false;
     m->project = gw_strdup(&m->cli->arena, run.model.project.project->name);
-    m->shown = m->cli->options.units ? m->cli->options.units : run.model.project.units ? run.model.project.units : GW_US;
+    m->shown = m->cli->options.units     ? m->cli->options.units
+               : run.model.project.units ? run.model.project.units
+                                         : GW_US;
     if (!taken) {
         for (size_t d = 0; d < run.diags.n && !o->message; d++)
-            if (run.diags.items[d].severity == GW_ERROR) o->message = gw_strdup(&m->cli->arena, run.diags.items[d].message);
+            if (run.diags.items[d].severity == GW_ERROR)
+                o->message = gw_strdup(&m->cli->arena, run.diags.items[d].message);
         return true;
     }
     gw_judge(&run.judgement, &run.model, &run.takeoff);
@@ -168,7 +172,8 @@ static struct gw_report_column *matrix_columns(struct matrix *m, size_t *n)
     *n = 0;
     for (size_t v = 0; v < m->n_variables; v++) columns[(*n)++].title = m->variables[v].key;
     for (size_t p = 0; p < 4; p++)
-        columns[(*n)++] = (struct gw_report_column){gw_format(arena, "%s %s", pressures[p], gw_dim_info(GW_PRESSURE)->shown[m->shown]), true};
+        columns[(*n)++] = (struct gw_report_column){
+            gw_format(arena, "%s %s", pressures[p], gw_dim_info(GW_PRESSURE)->shown[m->shown]), true};
     for (size_t c = 0; c < m->n_candidates; c++) columns[(*n)++].title = m->candidates[c];
     return columns;
 }
@@ -186,7 +191,8 @@ static const char *pressure_text(struct matrix *m, double pa)
 
 static void verdict_cell(struct matrix *m, struct gw_report *report, const struct outcome *o, size_t c)
 {
-    static const enum gw_tone tones[] = {[GW_NOT_SHOWN] = GW_DOUBTFUL, [GW_PASS] = GW_GOOD, [GW_FAIL] = GW_BAD, [GW_NOT_REQUIRED] = GW_PLAIN};
+    static const enum gw_tone tones[] = {
+        [GW_NOT_SHOWN] = GW_DOUBTFUL, [GW_PASS] = GW_GOOD, [GW_FAIL] = GW_BAD, [GW_NOT_REQUIRED] = GW_PLAIN};
     struct gw_text text;
     enum gw_verdict verdict = o->computed ? o->verdicts[c] : GW_NOT_SHOWN;
     gw_text_init(&text, &m->cli->arena);
@@ -205,7 +211,8 @@ static int matrix_report(struct matrix *m)
     struct gw_report_column *columns = matrix_columns(m, &n);
     gw_report_init(&report, &m->cli->arena);
     gw_report_heading(&report, 1, gw_format(&m->cli->arena, "Variations: %s", m->project));
-    gw_report_line(&report, "Worst pressures of all elements, strength and allowable-stress level; verdicts with the use of the governing check.");
+    gw_report_line(&report, "Worst pressures of all elements, strength and allowable-stress level; verdicts with the "
+                            "use of the governing check.");
     gw_report_table(&report, "", columns, n);
     for (size_t i = 0; i < m->n_outcomes; i++) {
         const struct outcome *o = &m->outcomes[i];
@@ -215,8 +222,11 @@ static int matrix_report(struct matrix *m)
         for (size_t c = 0; c < m->n_candidates; c++) verdict_cell(m, &report, o, c);
     }
     for (size_t i = 0; i < m->n_outcomes; i++)
-        if (!m->outcomes[i].computed) gw_report_item(&report, gw_format(&m->cli->arena, "not computed: %s", m->outcomes[i].message));
-    gw_report_line(&report, "Each combination alone is reported by 'check --set KEY=VALUE', with its assumptions and what is not checked.");
+        if (!m->outcomes[i].computed)
+            gw_report_item(&report, gw_format(&m->cli->arena, "not computed: %s", m->outcomes[i].message));
+    gw_report_line(
+        &report,
+        "Each combination alone is reported by 'check --set KEY=VALUE', with its assumptions and what is not checked.");
     return deliver_report(m->cli, &report);
 }
 
@@ -294,7 +304,8 @@ int vary_check(struct cli *cli)
 {
     struct matrix m = {.cli = cli};
     if (!cli->options.n_arguments) return complain("which project? Give a file");
-    if (strcmp(cli->options.arguments[0], "-") == 0) return complain("--vary reads the project once a combination: give a file, not standard input");
+    if (strcmp(cli->options.arguments[0], "-") == 0)
+        return complain("--vary reads the project once a combination: give a file, not standard input");
     if (!read_variables(&m) || !compute_all(&m)) return EXIT_CALL;
     int written = format_of(&cli->options) == FORMAT_JSON ? matrix_json(&m) : matrix_report(&m);
     return written ? written : matrix_code(&m);

@@ -101,18 +101,6 @@ struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_
 
 /* Water ------------------------------------------------------------------------------------------------------------ */
 
-static double greatest_inward(const struct gw_judging *j, const char *wall, struct gw_used *used)
-{
-    double greatest = 0;
-    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
-        const struct gw_element *e = &j->takeoff->elements.items[i];
-        if (e->kind != GW_LITE || e->parapet || strcmp(e->wall, wall) != 0 || e->inward_asd.pa <= greatest) continue;
-        greatest = e->inward_asd.pa;
-        gw_used_merge(used, &e->used);
-    }
-    return greatest;
-}
-
 static const struct gw_water_basis *water_row(const struct gw_model *model, enum gw_water_rule basis)
 {
     for (size_t i = 0; i < GW_N_WATER_BASIS; i++)
@@ -135,7 +123,8 @@ void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const st
     double share = w && gw_given(w->share) ? w->share : row->share;
     double floor = w && gw_given(w->floor) ? w->floor : row->floor_pa;
     double cap = w && gw_given(w->cap) ? w->cap : row->cap_pa;
-    double shared = share * greatest_inward(j, place->wall, &out->used);
+    double shared = share * place->wall->greatest_inward;
+    gw_used_merge(&out->used, &place->wall->used);
     gw_used_add(&out->used, &row->row);
     out->value = fmin(fmax(shared, floor), cap);
     const char *governs = out->value < shared ? "the cap governs" : shared < floor ? "the floor governs" : "the share governs";

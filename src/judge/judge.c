@@ -53,30 +53,45 @@ static void per_element(struct gw_judging *j, const struct gw_check *check)
     for (size_t i = 0; i < j->takeoff->elements.n; i++) {
         const struct gw_element *e = &j->takeoff->elements.items[i];
         if (!(check->kinds & (1u << e->kind))) continue;
-        struct gw_place place = {.element = e, .wall = e->wall, .component = e->component};
+        struct gw_place place = {.element = e, .component = e->component};
         demand_at(j, check, e->id, &place);
     }
 }
 
-static bool seen_before(const struct gw_judging *j, size_t i)
+/* Spandrels are glazed like fixed lites. */
+static enum gw_component tested_component(const struct gw_element *e)
 {
-    const struct gw_element *e = &j->takeoff->elements.items[i];
-    for (size_t k = 0; k < i; k++) {
-        const struct gw_element *other = &j->takeoff->elements.items[k];
-        bool fixed = e->component == GW_FIXED || e->component == GW_SPANDREL, other_fixed = other->component == GW_FIXED || other->component == GW_SPANDREL;
-        if (other->kind == GW_LITE && strcmp(other->wall, e->wall) == 0 && (other->component == e->component || (fixed && other_fixed))) return true;
-    }
-    return false;
+    return e->component == GW_SPANDREL ? GW_FIXED : e->component;
 }
 
-/* Once for each wall and each component that is tested on its own. */
-static void per_wall(struct gw_judging *j, const struct gw_check *check)
+/* Elements of a wall follow each other, so the search from the end nearly always ends at once. */
+static struct gw_judged_wall *judged_wall(struct gw_judging *j, const struct gw_element *e)
+{
+    for (size_t i = j->n_walls; i-- > 0;)
+        if (j->walls[i].component == tested_component(e) && strcmp(j->walls[i].wall, e->wall) == 0) return &j->walls[i];
+    j->walls = gw_grow(j->model->arena, j->walls, j->n_walls, &j->walls_capacity, sizeof *j->walls);
+    struct gw_judged_wall *wall = &j->walls[j->n_walls++];
+    *wall = (struct gw_judged_wall){.wall = e->wall, .component = tested_component(e)};
+    return wall;
+}
+
+static void gather_walls(struct gw_judging *j)
 {
     for (size_t i = 0; i < j->takeoff->elements.n; i++) {
         const struct gw_element *e = &j->takeoff->elements.items[i];
-        if (e->kind != GW_LITE || seen_before(j, i)) continue;
-        struct gw_place place = {.wall = e->wall, .component = e->component};
-        demand_at(j, check, e->wall, &place);
+        if (e->kind != GW_LITE) continue;
+        struct gw_judged_wall *wall = judged_wall(j, e);
+        if (e->parapet || e->inward_asd.pa <= wall->greatest_inward) continue;
+        wall->greatest_inward = e->inward_asd.pa;
+        wall->used = e->used;
+    }
+}
+
+static void per_wall(struct gw_judging *j, const struct gw_check *check)
+{
+    for (size_t i = 0; i < j->n_walls; i++) {
+        struct gw_place place = {.wall = &j->walls[i], .component = j->walls[i].component};
+        demand_at(j, check, j->walls[i].wall, &place);
     }
 }
 
@@ -91,8 +106,9 @@ static void per_name(struct gw_judging *j, const struct gw_check *check)
 
 void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
 {
-    struct gw_judging j = {out, model, takeoff};
+    struct gw_judging j = {.out = out, .model = model, .takeoff = takeoff};
     size_t n;
+    gather_walls(&j);
     const struct gw_check *checks = gw_check_list(&n);
     *out = (struct gw_judgement){.demands_capacity = 0};
     for (size_t i = 0; i < n; i++) {
@@ -149,7 +165,7 @@ static void summarize(struct gw_summary *summary, const struct gw_finding *findi
 void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
 {
     gw_judge_demands(out, model, takeoff);
-    struct gw_judging j = {out, model, takeoff};
+    struct gw_judging j = {.out = out, .model = model, .takeoff = takeoff};
     size_t each = out->demands.n, candidates = model->systems.n;
     out->findings.items = gw_alloc(model->arena, each * candidates + 1, sizeof *out->findings.items);
     out->summaries.items = gw_alloc(model->arena, candidates + 1, sizeof *out->summaries.items);

@@ -6,16 +6,26 @@
 
 enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_NAME, GW_PER_PROJECT };
 
+/* One wall and one component that is tested on its own: what water and air demands need, gathered in one pass. */
+struct gw_judged_wall {
+    const char *wall;
+    enum gw_component component;
+    double greatest_inward; /* Pa, allowable-stress level, of its lites below the roof */
+    struct gw_used used;
+};
+
 struct gw_judging {
     struct gw_judgement *out;
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
+    struct gw_judged_wall *walls;
+    size_t n_walls, walls_capacity;
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
 struct gw_place {
     const struct gw_element *element;
-    const char *wall;
+    const struct gw_judged_wall *wall;
     enum gw_component component;
     const struct gw_other_requirement *other;
 };

@@ -78,10 +78,8 @@ static void split(struct call *call, const struct gw_node *node)
     if (node->kind != GW_MAPPING) return;
     call->common.first = call->own.first = NULL;
     for (const struct gw_node *child = node->first; child; child = child->next) {
-        if (strcmp(child->key, "id") == 0)
-            call->id = child;
-        else
-            append(call->arena, gw_record_field(&MANNER_RECORD, child->key) ? &common : &own, child);
+        if (strcmp(child->key, "id") == 0) call->id = child;
+        else append(call->arena, gw_record_field(&MANNER_RECORD, child->key) ? &common : &own, child);
     }
 }
 

@@ -20,10 +20,44 @@ static struct gw_row *find_row(struct gw_tables *tables, const struct gw_table *
     return NULL;
 }
 
-static void fault(struct gw_model *model, const struct gw_correction *c, const char *key, const char *what, const char *name)
+static void fault(struct gw_model *model, const struct gw_correction *c, const char *key, const char *what, const char *name, const char *question)
 {
     const struct gw_node *at = gw_node_get(c->node, key);
-    gw_diag_node(model->diags, GW_ERROR, "bad_value", key, at ? at : c->node, "%s '%s'; see 'galeward tables'", what, name);
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", key, at ? at : c->node, "%s '%s'%s%s", what, name, question, *question ? "" : "; see 'galeward tables'");
+}
+
+static void no_table(struct gw_model *model, const struct gw_correction *c)
+{
+    size_t n;
+    struct gw_nearest nearest;
+    const struct gw_table *tables = gw_table_list(&n);
+    gw_nearest_start(&nearest, c->table);
+    for (size_t i = 0; i < n; i++) gw_nearest_offer(&nearest, tables[i].name);
+    fault(model, c, "table", "there is no table", c->table, gw_nearest_question(model->arena, &nearest));
+}
+
+static void no_row(struct gw_model *model, const struct gw_correction *c, const struct gw_table *table)
+{
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, c->row);
+    for (size_t i = 0; i < table->n_rows; i++) gw_nearest_offer(&nearest, gw_table_row(gw_tables_standard(), table, i)->id);
+    fault(model, c, "row", gw_format(model->arena, "table %s has no row", table->name), c->row, gw_nearest_question(model->arena, &nearest));
+}
+
+static void no_column(struct gw_model *model, const struct gw_correction *c, const struct gw_table *table)
+{
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, c->column);
+    for (size_t i = 0; i < table->n_columns; i++)
+        if (table->columns[i].type == GW_COLUMN_NUMBER) gw_nearest_offer(&nearest, table->columns[i].name);
+    fault(model, c, "column", gw_format(model->arena, "table %s has no column of numbers", table->name), c->column, gw_nearest_question(model->arena, &nearest));
+}
+
+static void bad_number(struct gw_model *model, const struct gw_correction *c, const struct gw_column *column)
+{
+    const struct gw_node *at = gw_node_get(c->node, "value");
+    bool plain = !*column->unit;
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", "value", at ? at : c->node, "'value' wants a number%s%s, not '%s'", plain ? "" : " in ", column->unit, c->value);
 }
 
 /* In the column's own unit, or with a unit of its dimension. */
@@ -44,17 +78,17 @@ static void apply(struct gw_model *model, struct gw_tables *tables, const struct
     double value;
     const struct gw_table *table = gw_table_find(c->table);
     if (!table) {
-        fault(model, c, "table", "there is no table", c->table);
+        no_table(model, c);
         return;
     }
     struct gw_row *row = find_row(tables, table, c->row);
     const struct gw_column *column = find_column(table, c->column);
     if (!row) {
-        fault(model, c, "row", "the table has no row", c->row);
+        no_row(model, c, table);
     } else if (!column || column->type != GW_COLUMN_NUMBER) {
-        fault(model, c, "column", "the table has no column of numbers", c->column);
+        no_column(model, c, table);
     } else if (!read_value(c, column, &value)) {
-        fault(model, c, "value", "not a number in the column's unit:", c->value);
+        bad_number(model, c, column);
     } else {
         *(double *)(void *)((char *)row + column->offset) = value;
         row->source = gw_format(model->arena, "corrected to %s by %s: %s", c->value, c->by, c->reason);
@@ -63,12 +97,18 @@ static void apply(struct gw_model *model, struct gw_tables *tables, const struct
     }
 }
 
+static bool is_whole(const struct gw_correction *c)
+{
+    return c->table && c->row && c->column && c->value && c->reason && c->by;
+}
+
 void gw_correct_tables(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     if (!p->assume.n) return;
     struct gw_tables *tables = gw_alloc(model->arena, 1, gw_tables_size());
     memcpy(tables, gw_tables_standard(), gw_tables_size());
-    for (size_t i = 0; i < p->assume.n; i++) apply(model, tables, &p->assume.items[i]);
+    for (size_t i = 0; i < p->assume.n; i++)
+        if (is_whole(&p->assume.items[i])) apply(model, tables, &p->assume.items[i]);
     model->tables = tables;
 }

@@ -11,7 +11,7 @@ const struct gw_building *gw_model_building(const struct gw_model *model, const 
     const struct gw_project *p = &model->project;
     if (!name) return p->buildings.n == 1 ? &p->buildings.items[0] : NULL;
     for (size_t i = 0; i < p->buildings.n; i++)
-        if (strcmp(p->buildings.items[i].name, name) == 0) return &p->buildings.items[i];
+        if (p->buildings.items[i].name && strcmp(p->buildings.items[i].name, name) == 0) return &p->buildings.items[i];
     return NULL;
 }
 
@@ -58,26 +58,39 @@ static const char *beside(struct gw_model *model, const char *project, const cha
     return gw_format(model->arena, "%.*s/%s", (int)(slash - project), project, file);
 }
 
-static void load_system(struct gw_model *model, const char *path, struct gw_system *system)
+/* A file named in the project, or NULL after a fault at that name. */
+static const struct gw_source *read_beside(struct gw_model *model, const char *project_path, const char *file, const struct gw_node *at)
 {
-    const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
-    const struct gw_node *root = source ? gw_yaml_read(model->arena, source, model->diags) : NULL;
+    struct gw_diags why;
+    gw_diags_init(&why, model->arena);
+    const struct gw_source *source = gw_source_read(model->arena, beside(model, project_path, file), &why);
+    if (!source) gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
+    return source;
+}
+
+static void load_system(struct gw_model *model, const struct gw_source *source, struct gw_system *system)
+{
+    const struct gw_node *root = gw_yaml_draft(model->arena, source, model->diags);
     if (!root) return;
     note_input(model, source);
     struct gw_load load = loader(model, preset_of(root));
     load.assumptions = NULL;
-    if (!gw_record_load(&load, &gw_system_record, root, "", system)) return;
+    bool good = gw_record_load(&load, &gw_system_record, root, "", system);
+    gw_validate_system(model, system);
+    if (!good) return;
     system->name = system->system->name;
     system->file = source->name;
-    gw_validate_system(model, system);
 }
 
 static void load_systems(struct gw_model *model, const char *project_path)
 {
     const struct gw_project *p = &model->project;
+    const struct gw_node *list = gw_node_get(p->node, "candidates"), *at = list ? list->first : NULL;
     model->systems.items = gw_alloc(model->arena, p->candidates.n + 1, sizeof *model->systems.items);
-    for (size_t i = 0; i < p->candidates.n; i++)
-        load_system(model, beside(model, project_path, p->candidates.items[i]), &model->systems.items[i]);
+    for (size_t i = 0; i < p->candidates.n && at; i++, at = at->next) {
+        const struct gw_source *source = p->candidates.items[i] ? read_beside(model, project_path, p->candidates.items[i], at) : NULL;
+        if (source) load_system(model, source, &model->systems.items[i]);
+    }
     model->systems.n = p->candidates.n;
 }
 
@@ -99,22 +112,65 @@ static const char *field_of_header(void *context, const char *header)
     return NULL;
 }
 
+/* A column that every opening needs is missed once, not in every row. */
+static void want_column(struct gw_model *model, const struct gw_node *header, const char *key)
+{
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, key);
+    for (const struct gw_node *h = header; h; h = h->next) {
+        if (h->key && strcmp(h->key, key) == 0) return;
+        if (!h->key) gw_nearest_offer(&nearest, h->text);
+    }
+    const char *near = gw_nearest_word(&nearest);
+    gw_diag_node(model->diags, GW_ERROR, "missing", key, header, "no column is headed '%s'; name the one in the project: openings: {file: ..., columns: {%s: %s}}",
+                 key, key, near ? near : "HEADER");
+}
+
+static bool check_header(struct gw_model *model, const struct gw_node *header)
+{
+    static const char *const needed[] = {"mark", "width", "height"};
+    size_t errors = model->diags->errors;
+    for (size_t i = 0; header && i < sizeof needed / sizeof *needed; i++) want_column(model, header, needed[i]);
+    return header && model->diags->errors == errors;
+}
+
+/* Headers that the project names must be there. */
+static void check_mapped(struct gw_model *model, const struct gw_node *header)
+{
+    const struct gw_node *openings = gw_node_get(model->project.node, "openings"), *columns = gw_node_get(openings, "columns");
+    for (const struct gw_node *c = columns ? columns->first : NULL; c; c = c->next) {
+        struct gw_nearest nearest;
+        if (c->kind != GW_SCALAR || !c->length) continue;
+        gw_nearest_start(&nearest, c->text);
+        bool found = false;
+        for (const struct gw_node *h = header; h; h = h->next) {
+            found = found || strcmp(h->text, c->text) == 0;
+            gw_nearest_offer(&nearest, h->text);
+        }
+        if (!found)
+            gw_diag_node(model->diags, GW_ERROR, "bad_value", c->key, c, "the schedule has no column headed '%s'%s", c->text, gw_nearest_question(model->arena, &nearest));
+    }
+}
+
 static void load_openings(struct gw_model *model, const char *project_path, enum gw_units preset)
 {
     const struct gw_openings *openings = model->project.openings;
-    if (!openings) return;
-    const char *path = beside(model, project_path, openings->file);
-    const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
-    if (!source) return;
+    if (!openings || !openings->file) return;
+    const struct gw_node *node = gw_node_get(model->project.node, "openings"), *file = gw_node_get(node, "file");
+    const struct gw_source *source = read_beside(model, project_path, openings->file, file ? file : node);
+    if (!source || !gw_source_check(source, model->diags)) return;
     note_input(model, source);
     struct renaming renaming = {openings->columns};
-    const struct gw_node *rows = gw_csv_read(model->arena, source, field_of_header, &renaming, model->diags);
-    if (!rows) return;
+    const struct gw_node *header, *rows = gw_csv_draft(model->arena, source, field_of_header, &renaming, model->diags, &header);
+    size_t errors = model->diags->errors;
+    if (header) check_mapped(model, header);
+    if (model->diags->errors != errors || !check_header(model, header)) return;
+    if (!rows->count) gw_diag_node(model->diags, GW_ERROR, "empty", NULL, header, "the schedule has no openings below its header");
     struct gw_load load = loader(model, preset);
     load.assumptions = NULL;
     model->openings.items = gw_alloc(model->arena, rows->count + 1, sizeof *model->openings.items);
     for (const struct gw_node *row = rows->first; row; row = row->next)
-        if (gw_record_load(&load, &gw_opening_record, row, "", &model->openings.items[model->openings.n])) model->openings.n++;
+        gw_record_load(&load, &gw_opening_record, row, "this row", &model->openings.items[model->openings.n++]);
 }
 
 bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
@@ -122,7 +178,7 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 {
     *model = (struct gw_model){.arena = arena, .diags = diags, .tables = gw_tables_standard()};
     const struct gw_source *source = gw_source_read(arena, path, diags);
-    struct gw_node *root = source ? gw_yaml_read(arena, source, diags) : NULL;
+    struct gw_node *root = source ? gw_yaml_draft(arena, source, diags) : NULL;
     if (!root) return false;
     note_input(model, source);
     for (size_t i = 0; i < n_changes; i++) {
@@ -132,11 +188,12 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
             gw_diag_add(diags, GW_ERROR, "bad_value", dotted, source, 0, 0, "cannot set '%s'", changes[i]);
     }
     struct gw_load load = loader(model, preset_of(root));
-    bool good = gw_record_load(&load, &gw_project_record, root, "", &model->project);
-    if (!good) return false;
+    gw_record_load(&load, &gw_project_record, root, "", &model->project);
+    if (!model->project.node) return false;
     gw_validate_project(model);
     load_openings(model, path, load.preset);
     gw_validate_openings(model);
     load_systems(model, path);
+    gw_diags_sort(diags);
     return diags->errors == 0;
 }

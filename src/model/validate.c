@@ -27,112 +27,199 @@ static const struct gw_node *at_key(const struct gw_node *node, const char *key)
     return found ? found : node;
 }
 
-#define FAULT(model, node, key, ...) gw_diag_node((model)->diags, GW_ERROR, "bad_value", key, at_key(node, key), __VA_ARGS__)
+static const struct gw_node *item_at(const struct gw_node *list, size_t i)
+{
+    const struct gw_node *item = list->first;
+    for (; item && i; i--) item = item->next;
+    return item ? item : list;
+}
+
+#define FAULT_AT(model, place, key, ...) gw_diag_node((model)->diags, GW_ERROR, "bad_value", key, place, __VA_ARGS__)
+#define FAULT(model, node, key, ...) FAULT_AT(model, at_key(node, key), key, __VA_ARGS__)
+
+/* Was anything already said of the value or its key? What follows from a fault is no second fault. */
+static bool is_faulty(const struct gw_model *model, const struct gw_node *node)
+{
+    for (size_t i = 0; i < model->diags->n; i++) {
+        const struct gw_diag *d = &model->diags->items[i];
+        if (d->severity != GW_ERROR || d->source != node->source) continue;
+        bool value = d->line == node->line && d->column >= node->column && d->column <= node->column + node->length;
+        bool key = node->key && d->line == node->key_line && d->column == node->key_column;
+        if (value || key) return true;
+    }
+    return false;
+}
+
+static bool holds_fault(const struct gw_model *model, const struct gw_node *node)
+{
+    if (is_faulty(model, node)) return true;
+    for (const struct gw_node *child = node->first; child; child = child->next)
+        if (holds_fault(model, child)) return true;
+    return false;
+}
+
+static const char *building_names(struct gw_model *model)
+{
+    struct gw_text text;
+    gw_text_init(&text, model->arena);
+    gw_text_add(&text, "");
+    for (size_t i = 0; i < model->project.buildings.n; i++) {
+        const char *name = model->project.buildings.items[i].name;
+        if (name) gw_text_addf(&text, "%s%s", text.length ? ", " : "", name);
+    }
+    return text.at;
+}
 
 static void check_building(struct gw_model *model, const struct gw_node *node, const char *name)
 {
-    if (gw_model_building(model, name)) return;
-    if (!name)
-        gw_diag_node(model->diags, GW_ERROR, "missing", "building", node, "'building' is missing: there are %zu buildings", model->project.buildings.n);
-    else
-        FAULT(model, node, "building", "there is no building '%s'", name);
+    const struct gw_project *p = &model->project;
+    const struct gw_node *list = gw_node_get(p->node, "buildings");
+    if (!node || gw_model_building(model, name) || !list || !p->buildings.n) return;
+    if (!name) {
+        if (!gw_node_get(node, "building"))
+            gw_diag_node(model->diags, GW_ERROR, "missing", "building", node, "'building' is missing, and there is more than one: %s", building_names(model));
+        return;
+    }
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, name);
+    for (size_t i = 0; i < p->buildings.n; i++) {
+        if (!p->buildings.items[i].name) return; /* it may be the one that is meant */
+        gw_nearest_offer(&nearest, p->buildings.items[i].name);
+    }
+    FAULT(model, node, "building", "there is no building '%s'%s", name, gw_nearest_question(model->arena, &nearest));
 }
 
 static void check_lite(struct gw_model *model, const struct gw_node *node, const char *name)
 {
-    if (gw_model_lite(model, name)) return;
-    const char *best = NULL;
-    for (size_t i = 0; i < model->project.lites.n && !best; i++)
-        if (gw_edit_distance(name, model->project.lites.items[i].name, 2) < 3) best = model->project.lites.items[i].name;
-    FAULT(model, node, "lite", "there is no lite type '%s' under 'lites'%s%s%s", name, best ? "; did you mean '" : "", best ? best : "", best ? "'?" : "");
+    if (!node || !name || gw_model_lite(model, name)) return;
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, name);
+    for (size_t i = 0; i < model->project.lites.n; i++) gw_nearest_offer(&nearest, model->project.lites.items[i].name);
+    FAULT(model, node, "lite", "there is no lite type '%s' under 'lites'%s", name, gw_nearest_question(model->arena, &nearest));
 }
 
 static void check_columns(struct gw_model *model, const struct gw_wall *wall)
 {
     const struct gw_columns *c = wall->columns;
-    bool counted = c->count != GW_NO_INTEGER && gw_given(c->width);
-    if (counted == (c->widths.n > 0) || (!counted && (c->count != GW_NO_INTEGER || gw_given(c->width)))) {
+    const struct gw_node *node = gw_node_get(wall->node, "columns");
+    if (!c || holds_fault(model, node)) return;
+    bool count = c->count != GW_NO_INTEGER, width = gw_given(c->width), list = c->widths.n > 0;
+    if (count != width || count == list) {
         FAULT(model, wall->node, "columns", "'columns' wants count and width, or a list of widths");
         return;
     }
-    double sum = counted ? c->count * c->width : 0;
+    double sum = count ? c->count * c->width : 0;
     for (size_t i = 0; i < c->widths.n; i++) sum += c->widths.items[i];
-    if (!same_length(sum, wall->width))
+    if (gw_given(sum) && gw_given(wall->width) && !same_length(sum, wall->width))
         FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", feet(model, sum), feet(model, wall->width));
 }
 
 static void check_ends(struct gw_model *model, const struct gw_wall *wall)
 {
+    const struct gw_node *node = gw_node_get(wall->node, "ends");
+    if (!node || node->kind != GW_SEQUENCE) return;
     if (wall->ends.n != 2) FAULT(model, wall->node, "ends", "'ends' wants two ends, left and right; here are %zu", wall->ends.n);
-    for (size_t i = 0; i < wall->ends.n; i++)
-        if ((wall->ends.items[i].kind != GW_END_UNSET) == gw_given(wall->ends.items[i].corner_at))
-            FAULT(model, wall->node, "ends", "an end is corner, reentrant, none, or {corner_at: 4 ft}");
+    for (size_t i = 0; i < wall->ends.n; i++) {
+        const struct gw_node *end = item_at(node, i);
+        if ((wall->ends.items[i].kind != GW_END_UNSET) == gw_given(wall->ends.items[i].corner_at) && !holds_fault(model, end))
+            FAULT_AT(model, end, "ends", "an end is corner, reentrant, none, or {corner_at: 4 ft}");
+    }
 }
 
 static void check_rising(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels, size_t n)
 {
-    double lowest = wall->floors.n ? wall->floors.items[0] : 0;
-    for (size_t i = 0; i < n; i++) {
-        bool rises = i == 0 || levels[i] > levels[i - 1];
-        if (!rises) FAULT(model, wall->node, key, "'%s' must rise: %s comes after %s", key, feet(model, levels[i]), feet(model, levels[i - 1]));
-        if (levels[i] > wall->top || levels[i] < lowest)
-            FAULT(model, wall->node, key, "%s lies outside the wall, which runs from %s to %s", feet(model, levels[i]), feet(model, lowest), feet(model, wall->top));
-    }
+    const struct gw_node *list = gw_node_get(wall->node, key);
+    for (size_t i = 1; i < n; i++)
+        if (levels[i] <= levels[i - 1])
+            FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, feet(model, levels[i]), feet(model, levels[i - 1]));
 }
 
-static void check_storey(struct gw_model *model, const struct gw_wall *wall, const struct gw_storey *storey, double height)
+static void check_inside(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels, size_t n)
+{
+    const struct gw_node *list = gw_node_get(wall->node, key);
+    double lowest = wall->floors.n ? wall->floors.items[0] : GW_ABSENT;
+    if (!gw_given(lowest) || !gw_given(wall->top)) return;
+    for (size_t i = 0; i < n; i++)
+        if (levels[i] > wall->top || levels[i] < lowest)
+            FAULT_AT(model, item_at(list, i), key, "%s lies outside the wall, which runs from %s to %s", feet(model, levels[i]), feet(model, lowest), feet(model, wall->top));
+}
+
+static void check_levels(struct gw_model *model, const struct gw_wall *wall)
+{
+    const struct gw_node *floors = gw_node_get(wall->node, "floors");
+    size_t n = wall->floors.n;
+    if (!n && floors && floors->kind == GW_SEQUENCE) FAULT(model, wall->node, "floors", "'floors' is empty");
+    if (n && wall->floors.items[n - 1] >= wall->top)
+        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", feet(model, wall->top), feet(model, wall->floors.items[n - 1]));
+    check_rising(model, wall, "floors", wall->floors.items, n);
+    check_rising(model, wall, "anchors", wall->anchors.items, wall->anchors.n);
+    check_rising(model, wall, "splices", wall->splices.items, wall->splices.n);
+    check_inside(model, wall, "anchors", wall->anchors.items, wall->anchors.n);
+    check_inside(model, wall, "splices", wall->splices.items, wall->splices.n);
+}
+
+/* False when the rows do not fill the floor. */
+static bool check_storey(struct gw_model *model, const struct gw_storey *storey, const struct gw_node *place, double floor, double height)
 {
     double sum = 0;
-    size_t rest = 0;
+    size_t rest = 0, errors = model->diags->errors;
     for (size_t i = 0; i < storey->rows.n; i++) {
         const struct gw_row_spec *row = &storey->rows.items[i];
         bool is_rest = isinf(row->height);
         rest += is_rest;
-        sum += is_rest ? 0 : row->height;
+        sum += is_rest ? 0 : row->node ? row->height : GW_ABSENT;
     }
-    if (rest > 1) FAULT(model, wall->node, "rows", "only one row of a floor can take the rest");
+    if (rest > 1) FAULT_AT(model, place, "rows", "only one row of a floor can take the rest");
+    if (!gw_given(sum) || !(height > 0)) return rest <= 1;
     if (rest == 0 && !same_length(sum, height))
-        FAULT(model, wall->node, "rows", "the rows add up to %s, the floor is %s high; give one row 'height: rest'", feet(model, sum), feet(model, height));
+        FAULT_AT(model, place, "rows", "the rows add up to %s, but the floor at %s is %s high; one row can be 'height: rest'", feet(model, sum), feet(model, floor), feet(model, height));
     if (rest == 1 && (sum > height || same_length(sum, height)))
-        FAULT(model, wall->node, "rows", "the rows leave nothing for the rest: they add up to %s of %s", feet(model, sum), feet(model, height));
+        FAULT_AT(model, place, "rows", "the rows leave nothing for the rest: they add up to %s, the floor at %s is %s high", feet(model, sum), feet(model, floor), feet(model, height));
+    return model->diags->errors == errors;
 }
 
+/* One list of rows serves every floor, or each floor has its own. A list that fits no floor is reported once. */
 static void check_rows(struct gw_model *model, const struct gw_wall *wall)
 {
-    size_t floors = wall->floors.n;
-    if (wall->rows.n != 1 && wall->rows.n != floors) {
-        FAULT(model, wall->node, "rows", "%zu lists of rows for %zu floors", wall->rows.n, floors);
-        return;
-    }
-    for (size_t s = 0; s < wall->rows.n; s++)
+    const struct gw_node *node = gw_node_get(wall->node, "rows");
+    size_t floors = wall->floors.n, lists = wall->rows.n;
+    if (!node || node->kind != GW_SEQUENCE) return;
+    for (size_t s = 0; s < lists; s++)
         for (size_t i = 0; i < wall->rows.items[s].rows.n; i++)
             check_lite(model, wall->rows.items[s].rows.items[i].node, wall->rows.items[s].rows.items[i].lite);
-    for (size_t f = 0; f < floors; f++) {
-        double top = f + 1 < floors ? wall->floors.items[f + 1] : wall->top;
-        check_storey(model, wall, &wall->rows.items[wall->rows.n == 1 ? 0 : f], top - wall->floors.items[f]);
+    if (!lists) FAULT(model, wall->node, "rows", "'rows' is empty");
+    if (lists > 1 && floors && lists != floors) FAULT(model, wall->node, "rows", "%zu lists of rows for %zu floors", lists, floors);
+    bool nested = node->first && node->first->kind == GW_SEQUENCE, good = lists == 1 || lists == floors;
+    for (size_t f = 0; f < floors && (good || lists == floors); f++) {
+        double bottom = wall->floors.items[f], top = f + 1 < floors ? wall->floors.items[f + 1] : wall->top;
+        size_t list = lists == 1 ? 0 : f;
+        good = check_storey(model, &wall->rows.items[list], nested ? item_at(node, list) : node, bottom, top - bottom);
     }
+}
+
+static void check_height(struct gw_model *model, const struct gw_wall *wall)
+{
+    const struct gw_building *b = gw_model_building(model, wall->building);
+    if (!b || !b->name || !(wall->top > b->roof_height) || same_length(wall->top, b->roof_height)) return;
+    bool parapet = gw_given(b->parapet_height);
+    double highest = b->roof_height + b->parapet_height;
+    if (!parapet && !gw_node_get(b->node, "parapet_height"))
+        FAULT(model, wall->node, "top", "the wall rises to %s, above the roof of '%s', %s: give the building a parapet_height, or the wall another building",
+              feet(model, wall->top), b->name, feet(model, b->roof_height));
+    if (parapet && wall->top > highest && !same_length(wall->top, highest))
+        FAULT(model, wall->node, "top", "the wall rises to %s, above the parapet of '%s', %s", feet(model, wall->top), b->name, feet(model, highest));
 }
 
 static void check_wall(struct gw_model *model, const struct gw_wall *wall)
 {
-    size_t errors = model->diags->errors;
+    if (!wall->node) return;
     check_building(model, wall->node, wall->building);
     check_columns(model, wall);
     check_ends(model, wall);
-    if (!wall->floors.n) FAULT(model, wall->node, "floors", "'floors' is empty");
-    if (wall->floors.n && wall->floors.items[wall->floors.n - 1] >= wall->top)
-        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", feet(model, wall->top), feet(model, wall->floors.items[wall->floors.n - 1]));
-    check_rising(model, wall, "floors", wall->floors.items, wall->floors.n);
-    check_rising(model, wall, "anchors", wall->anchors.items, wall->anchors.n);
-    check_rising(model, wall, "splices", wall->splices.items, wall->splices.n);
-    if (model->diags->errors == errors && wall->floors.n) check_rows(model, wall);
-    const struct gw_building *b = gw_model_building(model, wall->building);
-    if (b && wall->top > b->roof_height && !gw_given(b->parapet_height))
-        FAULT(model, wall->node, "top", "the wall rises to %s above the roof of '%s', %s: give the building a parapet_height, or the wall another building",
-              feet(model, wall->top), b->name, feet(model, b->roof_height));
-    if (b && gw_given(b->parapet_height) && wall->top > b->roof_height + b->parapet_height && !same_length(wall->top, b->roof_height + b->parapet_height))
-        FAULT(model, wall->node, "top", "the wall rises to %s, the parapet of '%s' to %s", feet(model, wall->top), b->name, feet(model, b->roof_height + b->parapet_height));
-    if (!wall->screws) gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name), "screws: 9 in on center (common practice, no source)");
+    check_levels(model, wall);
+    check_rows(model, wall);
+    check_height(model, wall);
+    if (!wall->screws && wall->name) gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name), "screws: 9 in on center (common practice, no source)");
 }
 
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
@@ -140,19 +227,24 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
     for (size_t i = 0; i < lite->layers.n; i++) {
         const struct gw_layer *l = &lite->layers.items[i];
         int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != NULL);
-        if (kinds != 1) FAULT(model, l->node, "glass", "a layer is glass, a cavity or an interlayer");
+        if (l->node && kinds != 1 && !holds_fault(model, l->node)) FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
     }
+}
+
+static bool same_name(const char *a, const char *b)
+{
+    return a && b && strcmp(a, b) == 0;
 }
 
 static void check_names(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     for (size_t i = 0; i < p->buildings.n; i++)
-        if (gw_model_building(model, p->buildings.items[i].name) != &p->buildings.items[i])
+        if (p->buildings.items[i].name && gw_model_building(model, p->buildings.items[i].name) != &p->buildings.items[i])
             FAULT(model, p->buildings.items[i].node, "name", "two buildings are named '%s'", p->buildings.items[i].name);
     for (size_t i = 0; i < p->walls.n; i++)
         for (size_t j = 0; j < i; j++)
-            if (strcmp(p->walls.items[i].name, p->walls.items[j].name) == 0)
+            if (same_name(p->walls.items[i].name, p->walls.items[j].name))
                 FAULT(model, p->walls.items[i].node, "name", "two walls are named '%s'", p->walls.items[i].name);
 }
 
@@ -160,19 +252,21 @@ static void check_requirements(struct gw_model *model)
 {
     const struct gw_requirements *r = model->project.requirements;
     if (!r) return;
-    for (size_t i = 0; i < r->other.n; i++)
-        if (!gw_given(r->other.items[i].at_least) && !gw_given(r->other.items[i].at_most))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "at_least", r->other.items[i].node, "'%s' wants at_least or at_most", r->other.items[i].name);
+    for (size_t i = 0; i < r->other.n; i++) {
+        const struct gw_other_requirement *o = &r->other.items[i];
+        if (!o->node || !o->name || gw_given(o->at_least) || gw_given(o->at_most) || holds_fault(model, o->node)) continue;
+        gw_diag_node(model->diags, GW_ERROR, "missing", "at_least", o->node, "'%s' wants at_least or at_most", o->name);
+    }
     const struct gw_water_requirement *w = r->water;
-    if (w && gw_given(w->floor) && gw_given(w->cap) && w->floor > w->cap)
-        FAULT(model, gw_node_get(model->project.node, "requirements"), "water", "the water floor lies above its cap");
+    if (w && w->floor > w->cap)
+        FAULT(model, gw_node_get(gw_node_get(model->project.node, "requirements"), "water"), "floor", "the water floor lies above its cap");
 }
 
 /* The edition that the building code adopts, unless the file names one. */
 static void settle_edition(struct gw_model *model)
 {
     const struct gw_codes *codes = model->project.codes;
-    if (codes->wind != GW_EDITION_UNSET) return;
+    if (!codes || !codes->building || codes->wind != GW_EDITION_UNSET) return;
     struct gw_codes *settled = gw_alloc(model->arena, 1, sizeof *settled);
     *settled = *codes;
     for (size_t i = 0; i < GW_N_CODE_WIND_EDITION; i++)
@@ -185,11 +279,12 @@ static void settle_edition(struct gw_model *model)
 static void assume_site(struct gw_model *model)
 {
     const struct gw_site *site = model->project.site;
+    if (!site) return;
     if (!gw_given(site->elevation)) gw_assume(model->arena, &model->assumptions, "site", "elevation not given: K_e = 1.0, which is safe above sea level");
     if (!site->topography) gw_assume(model->arena, &model->assumptions, "site", "no topography given: K_zt = 1.0");
     for (size_t i = 0; i < model->project.walls.n; i++)
         for (size_t k = 0; k < model->project.walls.items[i].ends.n; k++)
-            if (model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
+            if (model->project.walls.items[i].name && model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
                 gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", model->project.walls.items[i].name), "no edge strip at the re-entrant end");
 }
 
@@ -208,7 +303,8 @@ void gw_validate_project(struct gw_model *model)
     settle_edition(model);
     settle_options(model);
     check_names(model);
-    if (!p->buildings.n) FAULT(model, p->node, "buildings", "'buildings' is empty");
+    const struct gw_node *buildings = gw_node_get(p->node, "buildings");
+    if (!p->buildings.n && buildings && buildings->kind == GW_SEQUENCE) FAULT(model, p->node, "buildings", "'buildings' is empty");
     for (size_t i = 0; i < p->lites.n; i++) check_layers(model, &p->lites.items[i]);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     for (size_t i = 0; i < p->given.n; i++)
@@ -217,7 +313,8 @@ void gw_validate_project(struct gw_model *model)
         if (p->wind_tunnel.items[i].building) check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
     assume_site(model);
-    if (!p->walls.n && !p->openings)
+    const struct gw_node *walls = gw_node_get(p->node, "walls");
+    if (!p->walls.n && !p->openings && (!walls || walls->kind == GW_SEQUENCE))
         gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node, "nothing to check: give 'walls', 'openings' or both");
 }
 
@@ -225,6 +322,7 @@ void gw_validate_openings(struct gw_model *model)
 {
     for (size_t i = 0; i < model->openings.n; i++) {
         const struct gw_opening *o = &model->openings.items[i];
+        if (!o->node) continue;
         check_building(model, o->node, o->building);
         if (o->lite) check_lite(model, o->node, o->lite);
         const struct gw_building *b = gw_model_building(model, o->building);
@@ -236,19 +334,25 @@ void gw_validate_openings(struct gw_model *model)
 
 static void want(struct gw_model *model, const struct gw_rating *rating, const char *key, double value)
 {
-    if (!gw_given(value)) gw_diag_node(model->diags, GW_ERROR, "missing", key, rating->node, "'%s' is missing in this rating", key);
+    if (!gw_given(value) && !gw_node_get(rating->node, key))
+        gw_diag_node(model->diags, GW_ERROR, "missing", key, rating->node, "'%s' is missing in this rating", key);
 }
 
 void gw_validate_system(struct gw_model *model, const struct gw_system *system)
 {
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_rating *r = &system->ratings.items[i];
-        if (r->test == GW_TEST_UNSET && !r->name) gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node, "'test' is missing: which test gave this rating?");
+        if (!r->node) continue;
+        bool untold = r->test == GW_TEST_UNSET && !gw_node_get(r->node, "test");
+        if (untold && !r->name && !holds_fault(model, r->node))
+            gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node, "'test' is missing: which test gave this rating?");
         if (r->test == GW_TEST_AIR) {
             want(model, r, "leakage", r->leakage);
             want(model, r, "at", r->at);
         }
         if (r->test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
-        if (r->test == GW_TEST_OTHER || (r->test == GW_TEST_UNSET && r->name)) want(model, r, "value", r->value);
+        if (r->test == GW_TEST_OTHER && !r->name && !gw_node_get(r->node, "name"))
+            gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node, "'name' is missing in this rating: which number is it?");
+        if (r->test == GW_TEST_OTHER || (untold && r->name)) want(model, r, "value", r->value);
     }
 }

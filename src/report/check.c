@@ -13,10 +13,7 @@ static const char *upper_verdict(enum gw_verdict verdict)
     return words[verdict];
 }
 
-static const char *check_name(const struct gw_demand *d)
-{
-    return d->name ? d->name : d->check;
-}
+static const char *check_name(const struct gw_demand *d) { return d->name ? d->name : d->check; }
 
 /* The worse verdict first: fail, not shown, pass, not required; then the greater utilization. */
 static bool worse(const struct gw_finding *a, const struct gw_finding *b)
@@ -88,7 +85,8 @@ static void weak_figures(struct page *page, const struct check_rows *rows)
             if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
         }
         if (text.length)
-            gw_report_item(page->report, gw_format(page->arena, "The figure behind '%s' rests on memory: %s", check_name(f->demand), text.at));
+            gw_report_item(page->report, gw_format(page->arena, "The figure behind '%s' rests on memory: %s",
+                                                   check_name(f->demand), text.at));
     }
 }
 
@@ -100,7 +98,8 @@ static void not_built(struct page *page, const struct check_rows *rows)
         const struct gw_finding *f = rows->items[i].governing;
         if (gw_is_not_built(f->message)) gw_text_addf(&text, "%s%s", text.length ? ", " : "", check_name(f->demand));
     }
-    if (text.length) gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", text.at));
+    if (text.length)
+        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", text.at));
 }
 
 static void check_table(struct page *page, const struct check_rows *rows)
@@ -128,15 +127,9 @@ struct trouble {
     size_t check, wall, index;
 };
 
-static int compare_sizes(size_t a, size_t b)
-{
-    return (a > b) - (a < b);
-}
+static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }
 
-static int compare_texts(const char *a, const char *b)
-{
-    return a == b ? 0 : strcmp(a ? a : "", b ? b : "");
-}
+static int compare_texts(const char *a, const char *b) { return a == b ? 0 : strcmp(a ? a : "", b ? b : ""); }
 
 static int compare_places(const struct gw_element *a, const struct gw_element *b)
 {
@@ -185,7 +178,8 @@ static void take(struct span *span, const struct gw_finding *f)
 /* "63.6 / 50 psf" */
 static const char *limits_text(struct page *page, const struct gw_finding *f)
 {
-    const char *needs = limit_text(page, f->demand, f->required, true), *has = limit_text(page, f->demand, f->provided, false);
+    const char *needs = limit_text(page, f->demand, f->required, true),
+               *has = limit_text(page, f->demand, f->provided, false);
     const char *unit = gw_dim_info(f->demand->dim)->shown[page->shown];
     size_t number = strlen(needs) - (*needs && *unit ? strlen(unit) + 1 : 0);
     return *has ? gw_format(page->arena, "%.*s / %s", (int)number, needs, has) : needs;
@@ -196,17 +190,16 @@ static void trouble_cells(struct page *page, const struct span *span)
     const struct gw_finding *f = span->worst;
     const struct gw_element *e = f->demand->element;
     const char *end = span->count == 1 ? "" : "s";
-    gw_page_cell(page, e ? gw_format(page->arena, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], end, e->zone, e->parapet ? ", parapet" : "")
-                 : f->demand->where);
-    if (e)
-        gw_page_cell(page, gw_height_band(page, span->bottom, span->top));
-    else
-        gw_page_cell(page, "");
-    if (e)
-        gw_page_count(page, span->count);
-    else
-        gw_page_cell(page, "");
-    gw_page_cell(page, f->direction && *f->direction ? gw_format(page->arena, "%s, %s", check_name(f->demand), f->direction) : check_name(f->demand));
+    gw_page_cell(page, e ? gw_format(page->arena, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], end, e->zone,
+                                     e->parapet ? ", parapet" : "")
+                         : f->demand->where);
+    if (e) gw_page_cell(page, gw_height_band(page, span->bottom, span->top));
+    else gw_page_cell(page, "");
+    if (e) gw_page_count(page, span->count);
+    else gw_page_cell(page, "");
+    gw_page_cell(page, f->direction && *f->direction
+                           ? gw_format(page->arena, "%s, %s", check_name(f->demand), f->direction)
+                           : check_name(f->demand));
     gw_report_toned(page->report, gw_verdict_tone(f->verdict), gw_verdict_name(f->verdict));
     gw_page_utilization(page, f->utilisation);
     gw_page_cell(page, limits_text(page, f));
@@ -314,10 +307,12 @@ static void summary_table(struct page *page)
                                               {.title = "Use", .right = true}};
     const struct gw_judgement *j = page->results->judgement;
     if (!j->summaries.n) {
-        gw_report_line(page->report, "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
+        gw_report_line(page->report,
+                       "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
         return;
     }
-    gw_page_table(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", headings, COUNT(headings));
+    gw_page_table(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", headings,
+                  COUNT(headings));
     for (size_t i = 0; i < j->summaries.n; i++) summary_cells(page, &j->summaries.items[i]);
 }
 

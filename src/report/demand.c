@@ -86,8 +86,8 @@ static bool alike(const struct gw_demand *a, const struct gw_demand *b)
 {
     bool same_name = a->name == b->name || (a->name && b->name && strcmp(a->name, b->name) == 0);
     bool same_value = a->value == b->value || (!gw_given(a->value) && !gw_given(b->value));
-    return same_name && same_value && a->status == b->status && a->component == b->component && strcmp(a->check, b->check) == 0 &&
-           strcmp(a->message, b->message) == 0;
+    return same_name && same_value && a->status == b->status && a->component == b->component &&
+           strcmp(a->check, b->check) == 0 && strcmp(a->message, b->message) == 0;
 }
 
 static const char *places(struct page *page, const struct gw_demand *first, size_t n)
@@ -102,10 +102,13 @@ static const char *places(struct page *page, const struct gw_demand *first, size
 
 static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
 {
-    static const char *const words[] = {
-        [GW_NOT_SHOWN] = "not shown", [GW_PASS] = "required", [GW_FAIL] = "required", [GW_NOT_REQUIRED] = "not required"};
+    static const char *const words[] = {[GW_NOT_SHOWN] = "not shown",
+                                        [GW_PASS] = "required",
+                                        [GW_FAIL] = "required",
+                                        [GW_NOT_REQUIRED] = "not required"};
     bool opens = d->component == GW_VENT || d->component == GW_DOOR;
-    const char *component = opens ? gw_format(page->arena, ", %s", gw_choice_name(gw_component_choices, (int)d->component)) : "";
+    const char *component =
+        opens ? gw_format(page->arena, ", %s", gw_choice_name(gw_component_choices, (int)d->component)) : "";
     gw_page_cell(page, gw_format(page->arena, "%s%s", d->name ? d->name : d->check, component));
     gw_page_cell(page, places(page, d, n));
     gw_page_cell(page, words[d->status]);
@@ -115,7 +118,8 @@ static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
 
 static void other_demands(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Check"}, {.title = "Where"}, {.title = "Status"}, {.title = "Value"}, {.title = "How"}};
+    static const struct heading headings[] = {
+        {.title = "Check"}, {.title = "Where"}, {.title = "Status"}, {.title = "Value"}, {.title = "How"}};
     const struct gw_judgement *judgement = page->results->judgement;
     struct gw_text unbuilt;
     gw_text_init(&unbuilt, page->arena);
@@ -123,27 +127,34 @@ static void other_demands(struct page *page)
     gw_page_table(page, "", headings, COUNT(headings));
     for (size_t i = 0, next; i < judgement->demands.n; i = next) {
         const struct gw_demand *d = &judgement->demands.items[i];
-        for (next = i + 1; next < judgement->demands.n && !judgement->demands.items[next].element && alike(d, &judgement->demands.items[next]);) next++;
+        for (next = i + 1; next < judgement->demands.n && !judgement->demands.items[next].element &&
+                           alike(d, &judgement->demands.items[next]);)
+            next++;
         if (d->element) continue;
-        if (gw_is_not_built(d->message))
-            gw_text_addf(&unbuilt, "%s%s", unbuilt.length ? ", " : "", d->check);
-        else
-            other_demand(page, d, next - i);
+        if (gw_is_not_built(d->message)) gw_text_addf(&unbuilt, "%s%s", unbuilt.length ? ", " : "", d->check);
+        else other_demand(page, d, next - i);
     }
-    if (unbuilt.length) gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", unbuilt.at));
+    if (unbuilt.length)
+        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", unbuilt.at));
 }
 
 static void unknown_places(struct page *page)
 {
     const struct gw_takeoff *t = page->results->takeoff;
     if (!t->no_offset && !t->no_sill) return;
-    gw_report_line(page->report, gw_format(page->arena, "Place unknown: %ld openings without an offset (taken in the edge zone), "
-                                           "%ld without a sill (taken at the top of the building).", t->no_offset, t->no_sill));
+    gw_report_line(page->report, gw_format(page->arena,
+                                           "Place unknown: %ld openings without an offset (taken in the edge zone), "
+                                           "%ld without a sill (taken at the top of the building).",
+                                           t->no_offset, t->no_sill));
 }
 
 static void differences(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Element"}, {.title = "Direction"}, {"Computed", true, GW_PRESSURE}, {"Given", true, GW_PRESSURE}, {.title = "Source"}};
+    static const struct heading headings[] = {{.title = "Element"},
+                                              {.title = "Direction"},
+                                              {"Computed", true, GW_PRESSURE},
+                                              {"Given", true, GW_PRESSURE},
+                                              {.title = "Source"}};
     const struct gw_takeoff *t = page->results->takeoff;
     if (!t->differences.n) return;
     gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
@@ -204,7 +215,9 @@ void gw_report_demand(struct gw_report *report, const struct gw_results *results
     gw_page_head(&page, "Wind demand");
     gw_page_buildings(&page);
     gw_report_heading(report, 2, "Pressures by wall");
-    gw_report_line(report, "Worst of each row. Inward and outward: strength level; ASD: allowable-stress level. Outward is negative.");
+    gw_report_line(
+        report,
+        "Worst of each row. Inward and outward: strength level; ASD: allowable-stress level. Outward is negative.");
     unknown_places(&page);
     wall_tables(&page);
     other_demands(&page);

@@ -11,17 +11,22 @@ static void head(struct page *page, const struct gw_element *e)
 {
     const char *what = *e->mark ? gw_format(page->arena, " (%s)", e->mark) : "";
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s%s", e->id, gw_kind_names[e->kind], what));
-    gw_report_line(page->report, gw_format(page->arena, "Project %s, wall %s, building %s, %ld of these, columns %s",
-                                           page->results->model->project.project->name, e->wall, e->building ? e->building->name : "?",
-                                           e->count, *e->columns ? e->columns : "-"));
+    gw_report_line(page->report,
+                   gw_format(page->arena, "Project %s, wall %s, building %s, %ld of these, columns %s",
+                             page->results->model->project.project->name, e->wall,
+                             e->building ? e->building->name : "?", e->count, *e->columns ? e->columns : "-"));
     gw_report_line(page->report, gw_format(page->arena, "%s wide, %s high, from %s to %s above ground, zone %d%s%s",
-                                           gw_quantity_text(page, GW_LENGTH, e->width, NEAREST), gw_quantity_text(page, GW_LENGTH, e->height, NEAREST),
-                                           gw_quantity_text(page, GW_LENGTH, e->bottom, NEAREST), gw_quantity_text(page, GW_LENGTH, e->top, NEAREST),
-                                           e->zone, e->parapet ? ", above the roof line" : "",
+                                           gw_quantity_text(page, GW_LENGTH, e->width, NEAREST),
+                                           gw_quantity_text(page, GW_LENGTH, e->height, NEAREST),
+                                           gw_quantity_text(page, GW_LENGTH, e->bottom, NEAREST),
+                                           gw_quantity_text(page, GW_LENGTH, e->top, NEAREST), e->zone,
+                                           e->parapet ? ", above the roof line" : "",
                                            e->place_unknown ? ", place unknown: taken at the worst" : ""));
     if (gw_given(e->corner_distance))
-        gw_report_line(page->report, gw_format(page->arena, "Nearest outside corner: %s", gw_quantity_text(page, GW_LENGTH, e->corner_distance, NEAREST)));
-    gw_report_line(page->report, gw_format(page->arena, "Effective wind area: %s", gw_quantity_text(page, GW_AREA, e->effective_area, NEAREST)));
+        gw_report_line(page->report, gw_format(page->arena, "Nearest outside corner: %s",
+                                               gw_quantity_text(page, GW_LENGTH, e->corner_distance, NEAREST)));
+    gw_report_line(page->report, gw_format(page->arena, "Effective wind area: %s",
+                                           gw_quantity_text(page, GW_AREA, e->effective_area, NEAREST)));
 }
 
 /* "GC_pi = g" says no more than the value does. */
@@ -37,7 +42,8 @@ static const char *step_text(struct page *page, const struct gw_step *step, size
     gw_text_init(&text, page->arena);
     gw_text_addf(&text, "%zu. ", number);
     if (!step->formula) {
-        gw_text_addf(&text, "%s%s%s", step->symbol ? step->symbol : "", step->symbol && *step->symbol ? ": " : "", step->note ? step->note : "");
+        gw_text_addf(&text, "%s%s%s", step->symbol ? step->symbol : "", step->symbol && *step->symbol ? ": " : "",
+                     step->note ? step->note : "");
     } else {
         gw_text_addf(&text, "%s = ", step->symbol);
         if (!is_plain_value(step)) {
@@ -68,7 +74,8 @@ static void level(struct page *page, const char *name, double inward, double out
 
 static void design_values(struct page *page, const struct gw_element *e)
 {
-    static const struct heading headings[] = {{.title = "Level"}, {"Inward", true, GW_PRESSURE}, {"Outward", true, GW_PRESSURE}};
+    static const struct heading headings[] = {
+        {.title = "Level"}, {"Inward", true, GW_PRESSURE}, {"Outward", true, GW_PRESSURE}};
     gw_report_heading(page->report, 2, "Design pressures");
     gw_page_table(page, "", headings, COUNT(headings));
     level(page, "strength (1.0 W)", e->inward.pa, e->outward.pa);
@@ -80,7 +87,8 @@ static void design_values(struct page *page, const struct gw_element *e)
 
 static void rows_used(struct page *page, const struct gw_element *e)
 {
-    static const struct heading headings[] = {{.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
+    static const struct heading headings[] = {
+        {.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
     gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
     gw_page_table(page, "", headings, COUNT(headings));
     for (unsigned i = 0; i < e->used.n; i++) {
@@ -102,7 +110,8 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
     enum gw_status status = gw_takeoff_derive(results->model, element, &trace, &result);
     head(&page, element);
     steps(&page, &trace);
-    if (status != GW_OK) gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
+    if (status != GW_OK)
+        gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
     design_values(&page, element);
     rows_used(&page, element);
     gw_row_set_add(&rows, page.arena, &element->used);

@@ -6,11 +6,15 @@
 static const char *site_line(struct page *page)
 {
     const struct gw_site *site = page->results->model->project.site;
-    const char *ground = gw_given(site->elevation) ? gw_format(page->arena, ", ground at %s", gw_quantity_text(page, GW_LENGTH, site->elevation, NEAREST)) : "";
+    const char *ground =
+        gw_given(site->elevation)
+            ? gw_format(page->arena, ", ground at %s", gw_quantity_text(page, GW_LENGTH, site->elevation, NEAREST))
+            : "";
     const char *hill = "";
     if (site->topography)
         hill = gw_format(page->arena, ", %s: height %s, distance from the crest %s",
-                         gw_choice_name(gw_shape_choices, (int)site->topography->shape), gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
+                         gw_choice_name(gw_shape_choices, (int)site->topography->shape),
+                         gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
                          gw_quantity_text(page, GW_LENGTH, site->topography->distance, NEAREST));
     return gw_format(page->arena, "Site: basic wind speed %s, exposure %s%s%s",
                      gw_quantity_text(page, GW_SPEED, site->basic_wind_speed, NEAREST),
@@ -23,8 +27,9 @@ void gw_page_head(struct page *page, const char *what)
     const struct gw_info *info = project->project;
     const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
-    gw_report_line(page->report, gw_format(page->arena, "Project %s%srisk category %s", info->number ? info->number : "",
-                                           info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category)));
+    gw_report_line(page->report,
+                   gw_format(page->arena, "Project %s%srisk category %s", info->number ? info->number : "",
+                             info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category)));
     gw_report_line(page->report, gw_format(page->arena, "Codes: %s, %s",
                                            gw_choice_name(gw_building_code_choices, (int)project->codes->building),
                                            *edition ? edition : "wind edition by the building code"));
@@ -33,12 +38,9 @@ void gw_page_head(struct page *page, const char *what)
 
 void gw_page_buildings(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Building"},
-                                              {"Roof height", true, GW_LENGTH},
-                                              {"Least width", true, GW_LENGTH},
-                                              {"Parapet", true, GW_LENGTH},
-                                              {"Roof slope", true, GW_ANGLE},
-                                              {.title = "Enclosure"}};
+    static const struct heading headings[] = {
+        {.title = "Building"},        {"Roof height", true, GW_LENGTH}, {"Least width", true, GW_LENGTH},
+        {"Parapet", true, GW_LENGTH}, {"Roof slope", true, GW_ANGLE},   {.title = "Enclosure"}};
     const struct gw_project *project = &page->results->model->project;
     gw_page_table(page, "", headings, sizeof headings / sizeof *headings);
     for (size_t i = 0; i < project->buildings.n; i++) {
@@ -54,7 +56,8 @@ void gw_page_buildings(struct page *page)
 
 const char *gw_correction_text(struct gw_arena *arena, const struct gw_correction *c)
 {
-    return gw_format(arena, "correction to the tables: %s/%s %s = %s: %s (%s)", c->table, c->row, c->column, c->value, c->reason, c->by);
+    return gw_format(arena, "correction to the tables: %s/%s %s = %s: %s (%s)", c->table, c->row, c->column, c->value,
+                     c->reason, c->by);
 }
 
 static void warnings(struct page *page)
@@ -84,10 +87,7 @@ static void assumptions(struct page *page)
     if (!model->assumptions.n && !model->project.assume.n) gw_report_line(page->report, "None: every value was given.");
 }
 
-static bool is_weak(const struct gw_row *row)
-{
-    return row->basis == GW_MEMORY || row->basis == GW_PRACTICE;
-}
+static bool is_weak(const struct gw_row *row) { return row->basis == GW_MEMORY || row->basis == GW_PRACTICE; }
 
 static bool alike(const struct gw_row *a, const struct gw_row *b)
 {
@@ -116,7 +116,8 @@ static void weak_rows(struct page *page, const struct row_set *set)
         if (!*ids) continue;
         if (!any) gw_report_heading(page->report, 2, "Rests on memory or practice (to be confirmed)");
         any = true;
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_name(row->basis), row->table, ids, row->source));
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_name(row->basis), row->table,
+                                               ids, row->source));
     }
 }
 
@@ -146,7 +147,8 @@ void gw_page_rows(struct row_set *set, struct page *page, bool verdicts)
     const struct gw_takeoff *takeoff = page->results->takeoff;
     const struct gw_judgement *judgement = page->results->judgement;
     for (size_t i = 0; i < takeoff->elements.n; i++) gw_row_set_add(set, page->arena, &takeoff->elements.items[i].used);
-    for (size_t i = 0; i < judgement->demands.n; i++) gw_row_set_add(set, page->arena, &judgement->demands.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++)
+        gw_row_set_add(set, page->arena, &judgement->demands.items[i].used);
     for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
         gw_row_set_add(set, page->arena, &judgement->findings.items[i].used);
 }

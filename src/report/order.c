@@ -4,10 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static int compare_sizes(size_t a, size_t b)
-{
-    return (a > b) - (a < b);
-}
+static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }
 
 static int by_wall_name(const void *left, const void *right)
 {
@@ -32,10 +29,7 @@ static int by_band(const void *left, const void *right)
     return order ? order : compare_sizes(a->index, b->index);
 }
 
-bool gw_same_band(const struct ordered *a, const struct ordered *b)
-{
-    return compare_bands(a, b) == 0;
-}
+bool gw_same_band(const struct ordered *a, const struct ordered *b) { return compare_bands(a, b) == 0; }
 
 /* Sorted by name, each wall's first element stands first: its index is the wall's place in the file's order. */
 struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff)

@@ -20,10 +20,7 @@ void gw_page_table(struct page *page, const char *caption, const struct heading 
     gw_report_table(page->report, caption, columns, n);
 }
 
-void gw_page_cell(struct page *page, const char *text)
-{
-    gw_report_cell(page->report, text);
-}
+void gw_page_cell(struct page *page, const char *text) { gw_report_cell(page->report, text); }
 
 void gw_page_count(struct page *page, long value)
 {
@@ -44,10 +41,8 @@ static void add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, 
 {
     int decimals = gw_dim_info(dim)->decimals[shown];
     double value = rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
-    if (dim == GW_RATIO)
-        gw_text_number(out, value, 6);
-    else
-        gw_text_fixed(out, value, decimals);
+    if (dim == GW_RATIO) gw_text_number(out, value, 6);
+    else gw_text_fixed(out, value, decimals);
 }
 
 /* To four digits: 6.24 psf must not become 6.3 where 6.24 psf answers it. */
@@ -86,10 +81,8 @@ void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum roundi
 void gw_add_utilization(struct gw_text *out, double value)
 {
     if (!gw_given(value)) return;
-    if (isinf(value))
-        gw_text_add(out, "none provided");
-    else
-        gw_text_fixed(out, rounded(value, 2, UP), 2);
+    if (isinf(value)) gw_text_add(out, "none provided");
+    else gw_text_fixed(out, rounded(value, 2, UP), 2);
 }
 
 void gw_page_utilization(struct page *page, double value)
@@ -112,13 +105,13 @@ const char *gw_height_band(struct page *page, double bottom, double top)
 
 enum gw_tone gw_verdict_tone(enum gw_verdict verdict)
 {
-    return verdict == GW_PASS ? GW_GOOD : verdict == GW_FAIL ? GW_BAD : verdict == GW_NOT_SHOWN ? GW_DOUBTFUL : GW_PLAIN;
+    return verdict == GW_PASS        ? GW_GOOD
+           : verdict == GW_FAIL      ? GW_BAD
+           : verdict == GW_NOT_SHOWN ? GW_DOUBTFUL
+                                     : GW_PLAIN;
 }
 
-bool gw_is_not_built(const char *message)
-{
-    return message && strstr(message, "not built yet");
-}
+bool gw_is_not_built(const char *message) { return message && strstr(message, "not built yet"); }
 
 void gw_row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used)
 {

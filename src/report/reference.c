@@ -5,7 +5,7 @@
 
 struct reference {
     struct gw_text *out;
-    bool written; /* by us: keys with units, nothing to choose */
+    bool written;                     /* by us: keys with units, nothing to choose */
     const struct gw_record **records; /* in the order met */
     size_t n, capacity;
 };
@@ -41,13 +41,26 @@ static void kind(struct gw_text *out, const struct gw_field *field)
     const struct gw_dim_info *dim = gw_dim_info(field->dim);
     if (field->flags & GW_MANY) gw_text_add(out, field->flags & GW_NAMED ? "mapping of names to " : "list: ");
     switch (field->type) {
-    case GW_T_NUMBER: gw_text_addf(out, "%s, `%s`", dim->name, dim->example); break;
-    case GW_T_INTEGER: gw_text_add(out, "whole number"); break;
-    case GW_T_BOOL: gw_text_add(out, "`true` or `false`"); break;
-    case GW_T_TEXT: gw_text_add(out, "text"); break;
-    case GW_T_CHOICE: choice_words(out, field); break;
-    case GW_T_RECORD: link_to(out, field->record); break;
-    case GW_T_NODE: break;
+    case GW_T_NUMBER:
+        gw_text_addf(out, "%s, `%s`", dim->name, dim->example);
+        break;
+    case GW_T_INTEGER:
+        gw_text_add(out, "whole number");
+        break;
+    case GW_T_BOOL:
+        gw_text_add(out, "`true` or `false`");
+        break;
+    case GW_T_TEXT:
+        gw_text_add(out, "text");
+        break;
+    case GW_T_CHOICE:
+        choice_words(out, field);
+        break;
+    case GW_T_RECORD:
+        link_to(out, field->record);
+        break;
+    case GW_T_NODE:
+        break;
     }
     if (field->keyword) gw_text_addf(out, ", or `%s`", field->keyword);
 }
@@ -65,12 +78,14 @@ static void limit_range(struct gw_text *out, const struct gw_field *field)
 
 static void output_row(struct gw_text *out, const struct gw_field *field)
 {
-    static const char *const types[] = {[GW_T_NUMBER] = "number",    [GW_T_INTEGER] = "whole number", [GW_T_BOOL] = "true or false",
-                                        [GW_T_TEXT] = "text",        [GW_T_CHOICE] = "text",          [GW_T_RECORD] = "",
-                                        [GW_T_NODE] = ""};
+    static const char *const types[] = {
+        [GW_T_NUMBER] = "number", [GW_T_INTEGER] = "whole number", [GW_T_BOOL] = "true or false",
+        [GW_T_TEXT] = "text",     [GW_T_CHOICE] = "text",          [GW_T_RECORD] = "",
+        [GW_T_NODE] = ""};
     gw_text_add(out, "| `");
     gw_field_json_key(out, field);
-    gw_text_addf(out, "` | %s | %s%s", field->help ? field->help : "", field->flags & GW_MANY ? "list: " : "", types[field->type]);
+    gw_text_addf(out, "` | %s | %s%s", field->help ? field->help : "", field->flags & GW_MANY ? "list: " : "",
+                 types[field->type]);
     if (field->type == GW_T_RECORD) link_to(out, field->record);
     gw_text_add(out, " |\n");
 }
@@ -79,10 +94,8 @@ static void row(struct gw_text *out, const struct gw_field *field)
 {
     gw_text_addf(out, "| `%s` | %s | ", field->key, field->help ? field->help : "");
     kind(out, field);
-    if (field->fallback)
-        gw_text_addf(out, " | `%s` | ", field->fallback);
-    else
-        gw_text_add(out, field->flags & GW_REQUIRED ? " | required | " : " | | ");
+    if (field->fallback) gw_text_addf(out, " | `%s` | ", field->fallback);
+    else gw_text_add(out, field->flags & GW_REQUIRED ? " | required | " : " | | ");
     limit_range(out, field);
     gw_text_add(out, " |\n");
 }

@@ -1,5 +1,5 @@
-/* A report for a terminal: aligned columns; the last one is wrapped, or where little room is left stands below its row, so
- * that lines do not run over the edge. */
+/* A report for a terminal: aligned columns; the last one is wrapped, or where little room is left stands below its row,
+ * so that lines do not run over the edge. */
 #include "galeward/report.h"
 
 #include <string.h>
@@ -96,10 +96,8 @@ static void put_cell(struct page *page, const struct grid *grid, size_t c, const
     if (c) gw_text_repeat(page->out, ' ', GAP);
     if (right) gw_text_repeat(page->out, ' ', wanted - width);
     paint(page, tone_code(cell->tone));
-    if (last && !right)
-        put_last(page, grid, cell->text);
-    else
-        gw_text_add(page->out, cell->text);
+    if (last && !right) put_last(page, grid, cell->text);
+    else gw_text_add(page->out, cell->text);
     paint(page, tone_code(cell->tone) ? "0" : NULL);
     if (!right && !last) gw_text_repeat(page->out, ' ', wanted - width);
 }
@@ -162,11 +160,8 @@ void gw_render_text(struct gw_text *out, const struct gw_report *report, bool co
         const struct gw_block *block = &report->blocks[i], *previous = i ? block - 1 : NULL;
         bool apart = previous && (block->kind == GW_HEADING || block->kind == GW_TABLE || previous->kind == GW_TABLE);
         if (apart && !(previous->kind == GW_HEADING && block->kind == GW_TABLE)) gw_text_add(out, "\n");
-        if (block->kind == GW_HEADING)
-            put_heading(&page, block);
-        else if (block->kind == GW_TABLE)
-            put_table(&page, block, report->arena);
-        else
-            put_line(&page, block);
+        if (block->kind == GW_HEADING) put_heading(&page, block);
+        else if (block->kind == GW_TABLE) put_table(&page, block, report->arena);
+        else put_line(&page, block);
     }
 }

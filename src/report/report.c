@@ -1,10 +1,7 @@
 /* Headings, lines and tables, in order. */
 #include "galeward/report.h"
 
-void gw_report_init(struct gw_report *report, struct gw_arena *arena)
-{
-    *report = (struct gw_report){.arena = arena};
-}
+void gw_report_init(struct gw_report *report, struct gw_arena *arena) { *report = (struct gw_report){.arena = arena}; }
 
 static struct gw_block *add(struct gw_report *report, enum gw_block_kind kind, const char *text)
 {
@@ -19,15 +16,9 @@ void gw_report_heading(struct gw_report *report, int level, const char *text)
     add(report, GW_HEADING, text)->level = level;
 }
 
-void gw_report_line(struct gw_report *report, const char *text)
-{
-    add(report, GW_LINE, text);
-}
+void gw_report_line(struct gw_report *report, const char *text) { add(report, GW_LINE, text); }
 
-void gw_report_item(struct gw_report *report, const char *text)
-{
-    add(report, GW_ITEM, text);
-}
+void gw_report_item(struct gw_report *report, const char *text) { add(report, GW_ITEM, text); }
 
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n)
 {
@@ -44,7 +35,4 @@ void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *te
     table->cells[table->n_cells++] = (struct gw_cell){gw_strdup(report->arena, text ? text : ""), tone};
 }
 
-void gw_report_cell(struct gw_report *report, const char *text)
-{
-    gw_report_toned(report, GW_PLAIN, text);
-}
+void gw_report_cell(struct gw_report *report, const char *text) { gw_report_toned(report, GW_PLAIN, text); }

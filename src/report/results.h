@@ -32,8 +32,12 @@ struct summary_out {
     double utilisation;
 };
 
-struct input_out { const char *file, *sha256; };
-struct text_out { const char *where, *text; };
+struct input_out {
+    const char *file, *sha256;
+};
+struct text_out {
+    const char *where, *text;
+};
 
 struct results_out {
     int galeward;

@@ -4,20 +4,11 @@
 
 #include <limits.h>
 
-static int whole(long value)
-{
-    return value > INT_MAX ? INT_MAX : (int)value;
-}
+static int whole(long value) { return value > INT_MAX ? INT_MAX : (int)value; }
 
-static enum gw_bool yes_no(bool value)
-{
-    return value ? GW_YES : GW_NO;
-}
+static enum gw_bool yes_no(bool value) { return value ? GW_YES : GW_NO; }
 
-static const char *basis_of(const struct gw_used *used)
-{
-    return gw_basis_name(gw_used_weakest(used));
-}
+static const char *basis_of(const struct gw_used *used) { return gw_basis_name(gw_used_weakest(used)); }
 
 static const char *component_name(enum gw_component component)
 {
@@ -76,8 +67,10 @@ void gw_verdict_out_of(struct verdict_out *out, const struct gw_finding *f)
 
 static void demand_out_of(struct demand_out *out, const struct gw_demand *d)
 {
-    static const char *const status[] = {
-        [GW_NOT_SHOWN] = "not shown", [GW_PASS] = "required", [GW_FAIL] = "required", [GW_NOT_REQUIRED] = "not required"};
+    static const char *const status[] = {[GW_NOT_SHOWN] = "not shown",
+                                         [GW_PASS] = "required",
+                                         [GW_FAIL] = "required",
+                                         [GW_NOT_REQUIRED] = "not required"};
     *out = (struct demand_out){
         .check = d->check,
         .title = d->title,
@@ -116,7 +109,8 @@ static void add_remarks(struct results_out *out, struct gw_arena *arena, const s
     size_t corrections = model->project.assume.n, n = corrections + model->assumptions.n;
     out->assumptions.items = gw_alloc(arena, n + 1, sizeof *out->assumptions.items);
     for (size_t i = 0; i < corrections; i++)
-        out->assumptions.items[i] = (struct text_out){"assume", gw_correction_text(arena, &model->project.assume.items[i])};
+        out->assumptions.items[i] =
+            (struct text_out){"assume", gw_correction_text(arena, &model->project.assume.items[i])};
     for (size_t i = corrections; i < n; i++) {
         const struct gw_assumption *a = &model->assumptions.items[i - corrections];
         out->assumptions.items[i] = (struct text_out){a->where, a->text};
@@ -129,7 +123,8 @@ static void add_remarks(struct results_out *out, struct gw_arena *arena, const s
     }
     const struct gw_not_checked *list = gw_not_checked_list(&out->not_checked.n);
     out->not_checked.items = gw_alloc(arena, out->not_checked.n + 1, sizeof *out->not_checked.items);
-    for (size_t i = 0; i < out->not_checked.n; i++) out->not_checked.items[i] = (struct text_out){list[i].what, list[i].ask};
+    for (size_t i = 0; i < out->not_checked.n; i++)
+        out->not_checked.items[i] = (struct text_out){list[i].what, list[i].ask};
 }
 
 static void add_lists(struct results_out *out, struct gw_arena *arena, const struct gw_results *results)

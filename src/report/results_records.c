@@ -2,13 +2,26 @@
 #include "report/results.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
-#define OUT(struct_, member_, type_, help_) {.key = #member_, .type = type_, .offset = offsetof(struct struct_, member_), .help = help_}
+#define OUT(struct_, member_, type_, help_)                                                                            \
+    {                                                                                                                  \
+        .key = #member_, .type = type_, .offset = offsetof(struct struct_, member_), .help = help_                     \
+    }
 #define TEXT(struct_, member_, help_) OUT(struct_, member_, GW_T_TEXT, help_)
 #define WHOLE(struct_, member_, help_) OUT(struct_, member_, GW_T_INTEGER, help_)
 #define YES_NO(struct_, member_, help_) OUT(struct_, member_, GW_T_BOOL, help_)
-#define NUM(struct_, member_, dim_, help_) {.key = #member_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_}
-#define LIST(member_, record_, help_) {.key = #member_, .type = GW_T_RECORD, .offset = offsetof(struct results_out, member_), .flags = GW_MANY, .record = record_, .help = help_}
-#define RECORD(struct_, name_, fields_, help_) {.name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), .help = help_}
+#define NUM(struct_, member_, dim_, help_)                                                                             \
+    {                                                                                                                  \
+        .key = #member_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_  \
+    }
+#define LIST(member_, record_, help_)                                                                                  \
+    {                                                                                                                  \
+        .key = #member_, .type = GW_T_RECORD, .offset = offsetof(struct results_out, member_), .flags = GW_MANY,       \
+        .record = record_, .help = help_                                                                               \
+    }
+#define RECORD(struct_, name_, fields_, help_)                                                                         \
+    {                                                                                                                  \
+        .name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), .help = help_           \
+    }
 
 #define E(type_, member_, ...) type_(element_out, member_, __VA_ARGS__)
 static const struct gw_field ELEMENT[] = {
@@ -74,7 +87,8 @@ static const struct gw_field VERDICT[] = {
     V(TEXT, basis, "the weakest basis of the numbers behind it"),
     V(TEXT, message, "why"),
 };
-const struct gw_record gw_verdict_out_record = RECORD(verdict_out, "verdict", VERDICT, "one check of one candidate at one place");
+const struct gw_record gw_verdict_out_record =
+    RECORD(verdict_out, "verdict", VERDICT, "one check of one candidate at one place");
 
 #define S(type_, member_, ...) type_(summary_out, member_, __VA_ARGS__)
 static const struct gw_field SUMMARY[] = {
@@ -90,9 +104,11 @@ static const struct gw_field SUMMARY[] = {
 };
 static const struct gw_record SUMMARY_RECORD = RECORD(summary_out, "summary", SUMMARY, "one candidate");
 
-static const struct gw_field INPUT[] = {TEXT(input_out, file, "as it was named"), TEXT(input_out, sha256, "of its bytes")};
+static const struct gw_field INPUT[] = {TEXT(input_out, file, "as it was named"),
+                                        TEXT(input_out, sha256, "of its bytes")};
 static const struct gw_record INPUT_RECORD = RECORD(input_out, "input", INPUT, "a file that was read");
-static const struct gw_field REMARK[] = {TEXT(text_out, where, "what it concerns"), TEXT(text_out, text, "what is said")};
+static const struct gw_field REMARK[] = {TEXT(text_out, where, "what it concerns"),
+                                         TEXT(text_out, text, "what is said")};
 static const struct gw_record REMARK_RECORD = RECORD(text_out, "remark", REMARK, "a remark");
 
 static const struct gw_field RESULTS[] = {
@@ -110,6 +126,10 @@ static const struct gw_field RESULTS[] = {
     LIST(summaries, &SUMMARY_RECORD, "every candidate"),
 };
 enum { CHECK_ONLY = 2 /* the last lists */ };
-const struct gw_record gw_demand_results_record = {
-    .name = "results", .size = sizeof(struct results_out), .fields = RESULTS, .n = COUNT(RESULTS) - CHECK_ONLY, .help = "what 'demand' writes"};
-const struct gw_record gw_results_record = RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");
+const struct gw_record gw_demand_results_record = {.name = "results",
+                                                   .size = sizeof(struct results_out),
+                                                   .fields = RESULTS,
+                                                   .n = COUNT(RESULTS) - CHECK_ONLY,
+                                                   .help = "what 'demand' writes"};
+const struct gw_record gw_results_record =
+    RECORD(results_out, "results", RESULTS, "what 'check' writes; 'demand' leaves out verdicts and summaries");

@@ -64,7 +64,12 @@ static void choices(struct gw_json *json, const struct gw_field *field)
 {
     gw_json_key(json, "enum");
     gw_json_open(json, '[');
-    for (const struct gw_choice *c = field->choices; c->name; c++) gw_json_text(json, c->name);
+    for (const struct gw_choice *c = field->choices; c->name; c++) {
+        double number_word; /* 1 is written bare */
+        bool bare = gw_read_number(c->name, strlen(c->name), &number_word) == strlen(c->name);
+        if (bare) gw_json_number(json, number_word);
+        gw_json_text(json, c->name);
+    }
     gw_json_close(json, ']');
 }
 
@@ -86,16 +91,27 @@ static void one_value(struct gw_json *json, const struct gw_field *field, const 
 {
     static const char *const scalars[] = {"string", "number", "boolean"};
     switch (field->type) {
-    case GW_T_NUMBER: number(json, field); break;
+    case GW_T_NUMBER:
+        number(json, field);
+        break;
     case GW_T_INTEGER:
         member(json, "type", "integer");
         limits(json, field);
         break;
-    case GW_T_BOOL: yes_or_no(json); break;
-    case GW_T_TEXT: words(json, "type", scalars, 3); break;
-    case GW_T_CHOICE: choices(json, field); break;
-    case GW_T_RECORD: record_members(json, field->record, named, WRITTEN_BY_PEOPLE); break;
-    case GW_T_NODE: break;
+    case GW_T_BOOL:
+        yes_or_no(json);
+        break;
+    case GW_T_TEXT:
+        words(json, "type", scalars, 3);
+        break;
+    case GW_T_CHOICE:
+        choices(json, field);
+        break;
+    case GW_T_RECORD:
+        record_members(json, field->record, named, WRITTEN_BY_PEOPLE);
+        break;
+    case GW_T_NODE:
+        break;
     }
 }
 
@@ -118,7 +134,8 @@ static void list_of(struct gw_json *json, const struct gw_field *field)
 
 static void value(struct gw_json *json, const struct gw_field *field)
 {
-    const struct gw_field *inner = field->flags & GW_WRAP ? gw_record_field(field->record, field->record->list_key) : NULL;
+    const struct gw_field *inner =
+        field->flags & GW_WRAP ? gw_record_field(field->record, field->record->list_key) : NULL;
     if (!(field->flags & GW_MANY)) {
         one_value(json, field, NULL);
     } else if (!inner) {
@@ -140,27 +157,30 @@ static void default_value(struct gw_json *json, const struct gw_field *field)
 {
     double plain;
     size_t length = strlen(field->fallback);
-    bool is_number = (field->type == GW_T_NUMBER || field->type == GW_T_INTEGER) && gw_read_number(field->fallback, length, &plain) == length;
+    bool is_number = (field->type == GW_T_NUMBER || field->type == GW_T_INTEGER) &&
+                     gw_read_number(field->fallback, length, &plain) == length;
     gw_json_key(json, "default");
-    if (field->type == GW_T_BOOL)
-        gw_json_bool(json, strcmp(field->fallback, "true") == 0);
-    else if (is_number)
-        gw_json_number(json, plain);
-    else
-        gw_json_text(json, field->fallback);
+    if (field->type == GW_T_BOOL) gw_json_bool(json, strcmp(field->fallback, "true") == 0);
+    else if (is_number) gw_json_number(json, plain);
+    else gw_json_text(json, field->fallback);
 }
 
 static const char *json_type(const struct gw_field *field)
 {
     if (field->flags & GW_MANY) return "array";
     switch (field->type) {
-    case GW_T_NUMBER: return "number";
-    case GW_T_INTEGER: return "integer";
-    case GW_T_BOOL: return "boolean";
+    case GW_T_NUMBER:
+        return "number";
+    case GW_T_INTEGER:
+        return "integer";
+    case GW_T_BOOL:
+        return "boolean";
     case GW_T_TEXT:
-    case GW_T_CHOICE: return "string";
+    case GW_T_CHOICE:
+        return "string";
     case GW_T_RECORD:
-    case GW_T_NODE: break;
+    case GW_T_NODE:
+        break;
     }
     return "object";
 }
@@ -192,10 +212,8 @@ static void property(struct gw_json *json, const struct gw_field *field, enum si
     gw_json_key(json, side == WRITTEN_BY_US ? key.at : field->key);
     gw_json_open(json, '{');
     if (field->help && *field->help) member(json, "description", field->help);
-    if (side == WRITTEN_BY_US)
-        output_value(json, field);
-    else
-        value(json, field);
+    if (side == WRITTEN_BY_US) output_value(json, field);
+    else value(json, field);
     if (field->fallback) default_value(json, field);
     gw_json_close(json, '}');
 }
@@ -205,7 +223,8 @@ static void required(struct gw_json *json, const struct gw_record *record, const
     gw_json_key(json, "required");
     gw_json_open(json, '[');
     for (size_t i = 0; i < record->n; i++)
-        if (has_key(&record->fields[i], named) && record->fields[i].flags & GW_REQUIRED) gw_json_text(json, record->fields[i].key);
+        if (has_key(&record->fields[i], named) && record->fields[i].flags & GW_REQUIRED)
+            gw_json_text(json, record->fields[i].key);
     gw_json_close(json, ']');
 }
 

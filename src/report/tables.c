@@ -36,7 +36,8 @@ static const char *word_at(const struct gw_row *row, const struct gw_column *col
 }
 
 /* The number as the source prints it, unless the caller asks for a set of units. */
-static const char *number_text(struct gw_arena *arena, const struct gw_row *row, const struct gw_column *column, enum gw_units shown)
+static const char *number_text(struct gw_arena *arena, const struct gw_row *row, const struct gw_column *column,
+                               enum gw_units shown)
 {
     struct gw_text text;
     double value = number_at(row, column);
@@ -44,10 +45,8 @@ static const char *number_text(struct gw_arena *arena, const struct gw_row *row,
     const struct gw_unit *unit = gw_unit_find(gw_units_standard(), column->dim, name, strlen(name));
     gw_text_init(&text, arena);
     if (!gw_given(value)) return "none";
-    if (shown)
-        value = gw_quantity_shown(gw_units_standard(), column->dim, shown, value);
-    else if (unit)
-        value = (value - unit->offset) / unit->factor;
+    if (shown) value = gw_quantity_shown(gw_units_standard(), column->dim, shown, value);
+    else if (unit) value = (value - unit->offset) / unit->factor;
     gw_text_number(&text, value, 7);
     return text.at;
 }
@@ -56,12 +55,14 @@ static const char *title_text(struct gw_arena *arena, const struct gw_column *co
 {
     const char *unit = column->unit;
     if (shown) unit = gw_dim_info(column->dim)->shown[shown];
-    return column->type == GW_COLUMN_NUMBER && unit && *unit ? gw_format(arena, "%s %s", column->name, unit) : column->name;
+    return column->type == GW_COLUMN_NUMBER && unit && *unit ? gw_format(arena, "%s %s", column->name, unit)
+                                                             : column->name;
 }
 
 static void list_tables(struct gw_report *report, const struct gw_tables *tables)
 {
-    static const struct gw_report_column columns[] = {{"Table", false}, {"Rows", true}, {"Basis", false}, {"Title", false}};
+    static const struct gw_report_column columns[] = {
+        {"Table", false}, {"Rows", true}, {"Basis", false}, {"Title", false}};
     size_t n;
     const struct gw_table *list = gw_table_list(&n);
     gw_report_heading(report, 1, "Tables");
@@ -79,7 +80,8 @@ static void list_tables(struct gw_report *report, const struct gw_tables *tables
     }
 }
 
-static void row_cells(struct gw_report *report, const struct gw_table *table, const struct gw_row *row, enum gw_units shown)
+static void row_cells(struct gw_report *report, const struct gw_table *table, const struct gw_row *row,
+                      enum gw_units shown)
 {
     gw_report_cell(report, row->id);
     for (size_t c = 0; c < table->n_columns; c++) {
@@ -91,13 +93,15 @@ static void row_cells(struct gw_report *report, const struct gw_table *table, co
     gw_report_cell(report, row->source);
 }
 
-static void one_table(struct gw_report *report, const struct gw_tables *tables, const struct gw_table *table, enum gw_units shown)
+static void one_table(struct gw_report *report, const struct gw_tables *tables, const struct gw_table *table,
+                      enum gw_units shown)
 {
     size_t n = table->n_columns + 3;
     struct gw_report_column *columns = gw_alloc(report->arena, n, sizeof *columns);
     columns[0].title = "id";
     for (size_t c = 0; c < table->n_columns; c++)
-        columns[c + 1] = (struct gw_report_column){title_text(report->arena, &table->columns[c], shown), table->columns[c].type == GW_COLUMN_NUMBER};
+        columns[c + 1] = (struct gw_report_column){title_text(report->arena, &table->columns[c], shown),
+                                                   table->columns[c].type == GW_COLUMN_NUMBER};
     columns[n - 2].title = "basis";
     columns[n - 1].title = "source";
     gw_report_heading(report, 1, gw_format(report->arena, "%s: %s", table->name, table->title));
@@ -108,10 +112,8 @@ static void one_table(struct gw_report *report, const struct gw_tables *tables, 
 void gw_report_tables(struct gw_report *report, const struct gw_tables *tables, const char *name, enum gw_units shown)
 {
     const struct gw_table *table = name ? gw_table_find(name) : NULL;
-    if (!name)
-        list_tables(report, tables);
-    else if (table)
-        one_table(report, tables, table, shown);
+    if (!name) list_tables(report, tables);
+    else if (table) one_table(report, tables, table, shown);
 }
 
 static void json_member(struct gw_json *json, const char *key, const char *text)
@@ -128,11 +130,10 @@ static void json_row(struct gw_json *json, const struct gw_table *table, const s
         const struct gw_column *column = &table->columns[c];
         const char *suffix = gw_dim_info(column->dim)->suffix;
         bool number = column->type == GW_COLUMN_NUMBER;
-        gw_json_key(json, number && *suffix ? gw_format(json->out->arena, "%s_%s", column->name, suffix) : column->name);
-        if (number)
-            gw_json_number(json, number_at(row, column));
-        else
-            gw_json_text(json, word_at(row, column));
+        gw_json_key(json,
+                    number && *suffix ? gw_format(json->out->arena, "%s_%s", column->name, suffix) : column->name);
+        if (number) gw_json_number(json, number_at(row, column));
+        else gw_json_text(json, word_at(row, column));
     }
     json_member(json, "basis", gw_basis_name(row->basis));
     json_member(json, "source", row->source);

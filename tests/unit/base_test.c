@@ -3,7 +3,8 @@
 
 #include <locale.h>
 
-/* Arena and text ---------------------------------------------------------------------------------------------------- */
+/* Arena and text ----------------------------------------------------------------------------------------------------
+ */
 
 static void arena_zeroes_and_aligns(void **state)
 {
@@ -62,7 +63,8 @@ static void text_grows(void **state)
     assert_int_equal(gw_text_width("5′-6″"), 5);
 }
 
-/* Numbers ----------------------------------------------------------------------------------------------------------- */
+/* Numbers -----------------------------------------------------------------------------------------------------------
+ */
 
 static const char *number(double value, int digits)
 {
@@ -168,7 +170,8 @@ static void numbers_round_trip(void **state)
     }
 }
 
-/* Quantities -------------------------------------------------------------------------------------------------------- */
+/* Quantities --------------------------------------------------------------------------------------------------------
+ */
 
 struct quantity {
     enum gw_dim dim;
@@ -234,10 +237,8 @@ static void quantities(void **state)
             gw_quantity_read(gw_units_standard(), q->dim, q->preset, q->text, length, &value, &at);
         if (fault != q->fault) print_error("'%s'\n", q->text);
         assert_int_equal(fault, q->fault);
-        if (fault == GW_QUANTITY_OK)
-            assert_near(value, q->si, 1e-12 * fmax(1, fabs(q->si)));
-        else
-            assert_near(value, -77, 0);
+        if (fault == GW_QUANTITY_OK) assert_near(value, q->si, 1e-12 * fmax(1, fabs(q->si)));
+        else assert_near(value, -77, 0);
         assert_true(at <= length);
     }
 }
@@ -298,7 +299,8 @@ static void bare_numbers_and_examples(void **state)
     }
 }
 
-/* YAML -------------------------------------------------------------------------------------------------------------- */
+/* YAML --------------------------------------------------------------------------------------------------------------
+ */
 
 struct refusal {
     const char *text;
@@ -318,7 +320,9 @@ static const struct refusal REFUSALS[] = {
     {"a: *nobody\n", 0, "alias", 1, 4},
     {"a: \"x\\0y\"\n", 0, "syntax", 1, 4},
     {"a: x\0y\n", 7, "syntax", 1, 5},
-    {"\xFF\xFE" "a\0:\0", 6, "encoding", 1, 1},
+    {"\xFF\xFE"
+     "a\0:\0",
+     6, "encoding", 1, 1},
     {"\xFE\xFF\0a\0:", 6, "encoding", 1, 1},
     {"a: b\nc: \xFF\n", 0, "encoding", 2, 4},
     {"a: \xC3\xA9 \xC0\xAF\n", 0, "encoding", 1, 6},
@@ -437,7 +441,8 @@ static void diagnostics_stop_at_the_limit(void **state)
     assert_int_equal(w->diags.errors, GW_DIAG_LIMIT + 5);
 }
 
-/* CSV --------------------------------------------------------------------------------------------------------------- */
+/* CSV ---------------------------------------------------------------------------------------------------------------
+ */
 
 static const char *same_name(void *context, const char *header)
 {
@@ -501,7 +506,8 @@ static void csv_places(void **state)
     assert_null(gw_node_get(csv_of(w, "mark,width\nW1\n")->first, "width"));
 }
 
-/* Edit distance and JSON -------------------------------------------------------------------------------------------- */
+/* Edit distance and JSON --------------------------------------------------------------------------------------------
+ */
 
 static void edit_distance(void **state)
 {
@@ -577,7 +583,8 @@ static void json_reads_back(void **state)
     assert_string_equal(text_at(back, "c"), "tab\there");
 }
 
-/* Records ----------------------------------------------------------------------------------------------------------- */
+/* Records -----------------------------------------------------------------------------------------------------------
+ */
 
 static const char GOOD_CASE[] = "{edition: asce7-16, basic_wind_speed: 115 mph, exposure: C, mean_roof_height: 40 ft, "
                                 "least_width: 80 ft, enclosure: enclosed, effective_area: 50 ft2, zone: 5}";

@@ -1,5 +1,5 @@
-/* Every case of tests/reference through gw_calc_case, each value against its tolerance. One test a basis: 'published' and
- * 'memory' are outside checks, 'derived' are our own figures and only guard against change.
+/* Every case of tests/reference through gw_calc_case, each value against its tolerance. One test a basis: 'published'
+ * and 'memory' are outside checks, 'derived' are our own figures and only guard against change.
  *
  * reference_test [DIRECTORY]                  compares
  * reference_test --markdown [DIRECTORY]       prints the verification record */
@@ -164,10 +164,8 @@ static void take_case(const char *file, const struct gw_node *node)
         file_fault(file, about.id, "wants id, kind, source, basis, in, and either expect or error");
         return;
     }
-    if (gw_node_get(node, "error"))
-        compare_error(&about, text_at(node, "error"), result);
-    else
-        compare_all(&about, gw_node_get(node, "expect"), result);
+    if (gw_node_get(node, "error")) compare_error(&about, text_at(node, "error"), result);
+    else compare_all(&about, gw_node_get(node, "expect"), result);
 }
 
 static void take_file(const char *path)
@@ -204,7 +202,8 @@ static void run_all(const char *directory)
     check_unique_ids();
 }
 
-/* Comparing ---------------------------------------------------------------------------------------------------------- */
+/* Comparing ----------------------------------------------------------------------------------------------------------
+ */
 
 static void print_row(const struct row *r)
 {
@@ -257,7 +256,8 @@ static void files_are_well_formed(void **state)
     assert_int_equal(all.faults, 0);
 }
 
-/* The verification record -------------------------------------------------------------------------------------------- */
+/* The verification record --------------------------------------------------------------------------------------------
+ */
 
 static void print_cell(const char *text)
 {
@@ -317,7 +317,8 @@ static void print_counts(void)
 
 static int print_markdown(void)
 {
-    printf("# Verification record\n\nGenerated from the reference cases; every value runs through `galeward calc`.\n\n");
+    printf(
+        "# Verification record\n\nGenerated from the reference cases; every value runs through `galeward calc`.\n\n");
     print_counts();
     for (size_t i = 0; i < all.n; i++) {
         if (i && strcmp(all.rows[i].file, all.rows[i - 1].file) == 0) continue;

@@ -1,7 +1,8 @@
 /* Two elevations zoned by hand: every group of them, and the options of the take-off.
  *
- * Hand tables are in feet and square feet. Each names what a row of elements shares (its bottom, top ...) and what a column
- * shares (its width, zone, count ...); their product is the full list, and the take-off must hold just that list. */
+ * Hand tables are in feet and square feet. Each names what a row of elements shares (its bottom, top ...) and what a
+ * column shares (its width, zone, count ...); their product is the full list, and the take-off must hold just that
+ * list. */
 #include "support.h"
 
 /* One group as worked out by hand. */
@@ -197,11 +198,10 @@ static void expect_screws(struct elevation *v, const char *mark, const struct up
  * The wall is 30 ft wide and starts at a pier, 4 ft from the corner; its right end is an inside corner.
  * Grid lines 0 3 8 13 18 24 30 ft, from the corner 4 7 12 17 22 28 34 ft: columns 1 and 2 begin within 8 ft. */
 #define HEAD                                                                                                           \
-    "galeward: 1\nproject: {name: Hand}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                                 \
+    "galeward: 1\nproject: {name: Hand}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                                \
     "site: {basic_wind_speed: 115 mph, exposure: C}\n"                                                                 \
     "lites: {vision: {}, spandrel: {component: spandrel}}\n"
-#define LOW_BUILDING                                                                                                   \
-    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+#define LOW_BUILDING "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
 #define LOW_WALL                                                                                                       \
     "walls:\n  - {name: south, width: 30 ft, floors: [0 ft, 12 ft], top: 24 ft,\n"                                     \
     "     ends: [{corner_at: 4 ft}, reentrant], columns: [3 ft, 5 ft, 5 ft, 5 ft, 6 ft, 6 ft],\n"                      \
@@ -210,9 +210,9 @@ static void expect_screws(struct elevation *v, const char *mark, const struct up
 static const struct across LOW_COLUMNS[] = {
     {NULL, 3, 4, 5, 1}, {NULL, 5, 7, 5, 1}, {NULL, 5, 12, 4, 2}, {NULL, 6, 22, 4, 2}};
 /* Lines at 0 3 8 13 18 24 30 carry 1.5 4 5 5 5.5 6 3 ft; their strips begin at 0 1.5 5.5 10.5 15.5 21 27 ft. */
-static const struct across LOW_LINES[] = {{"jamb", 1.5, 4, 5, 1},      {"interior", 4, 5.5, 5, 1},
-                                          {"interior", 5, 9.5, 4, 2},  {"interior", 5.5, 19.5, 4, 1},
-                                          {"interior", 6, 25, 4, 1},   {"jamb", 3, 31, 4, 1}};
+static const struct across LOW_LINES[] = {{"jamb", 1.5, 4, 5, 1},     {"interior", 4, 5.5, 5, 1},
+                                          {"interior", 5, 9.5, 4, 2}, {"interior", 5.5, 19.5, 4, 1},
+                                          {"interior", 6, 25, 4, 1},  {"jamb", 3, 31, 4, 1}};
 static const struct up LOW_BANDS[] = {
     {"spandrel", 0, 3, false}, {"vision", 3, 12, false}, {"spandrel", 12, 15, false}, {"vision", 15, 24, false}};
 /* Anchors at the floors and at the head, 24 ft, which lies below the roof. */
@@ -230,7 +230,7 @@ static void expect_low_members(struct elevation *v)
     /* span 12 ft x max(width, 4 ft) */
     static const double spans[] = {48, 48, 60, 66, 72, 48, 48, 48, 60, 66, 72, 48, 48, 48, 60, 66, 72, 48};
     /* width x max(strip, width / 3): 3 x 1.5, 5 x 5/3, 6 x 2; 3 x 6 ...; 3 x 4.5 ... */
-    static const double transoms[] = {4.5, 25.0 / 3, 25.0 / 3, 12, 18, 30, 30, 36, 18, 30,
+    static const double transoms[] = {4.5, 25.0 / 3, 25.0 / 3, 12, 18, 30, 30,   36,   18,   30,
                                       30,  36,       18,       30, 30, 36, 13.5, 22.5, 22.5, 27};
     expect_members(v, GW_MULLION, LOW_SPANS, COUNT(LOW_SPANS), LOW_LINES, COUNT(LOW_LINES), spans);
     expect_members(v, GW_ANCHOR, LOW_ANCHORS, COUNT(LOW_ANCHORS), LOW_LINES, COUNT(LOW_LINES), spans);
@@ -239,8 +239,8 @@ static void expect_low_members(struct elevation *v)
 
 static void expect_low_screws(struct elevation *v)
 {
-    /* 9 in on center: 3 ft take 4, 5 ft 7 (6.67 rounded up), 6 ft 8. Alike along a horizontal but for the zone, so zone 5
-     * has 4 + 7 and zone 4 has 7 + 7 + 8 + 8. */
+    /* 9 in on center: 3 ft take 4, 5 ft 7 (6.67 rounded up), 6 ft 8. Alike along a horizontal but for the zone, so zone
+     * 5 has 4 + 7 and zone 4 has 7 + 7 + 8 + 8. */
     static const struct across zones[] = {{NULL, 0, 4, 5, 0}, {NULL, 0, 12, 4, 0}};
     static const long horizontal[] = {11, 30, 11, 30, 11, 30, 11, 30, 11, 30};
     /* A run of 3 ft takes 4, one of 9 ft 12; two lines carry 5 ft. */
@@ -260,7 +260,8 @@ static void low_building_beside_a_pier(void **state)
     assert_int_equal(v.matched, 16 + 12 + 20 + 34 + 18);
 }
 
-/* Pressures by hand ------------------------------------------------------------------------------------------------- */
+/* Pressures by hand -------------------------------------------------------------------------------------------------
+ */
 
 struct pressure {
     enum gw_kind kind;
@@ -291,10 +292,10 @@ static void check_by_hand(const struct world *w, const char *wall, const struct 
     }
 }
 
-/* K_h = 2.01 (40/900)^(2/9.5) = 1.0436; q_h = 0.00256 x 1.0436 x 0.85 x 115^2 = 30.03 psf; (GC_p) x 0.9 under a flat roof.
- * 60 ft2: log 6 / log 50 = 0.4580: +0.8626 x 0.9 = 0.7763; -0.9626 x 0.9 = -0.8663.
- * 48 ft2: log 4.8 / log 50 = 0.4010: +0.8797 x 0.9 = 0.7917; zone 5 -1.1594 x 0.9 = -1.0435.
- * 10 ft2 and less: +0.9; -1.26 in zone 5, -0.99 in zone 4. Each with 0.18 inside. */
+/* K_h = 2.01 (40/900)^(2/9.5) = 1.0436; q_h = 0.00256 x 1.0436 x 0.85 x 115^2 = 30.03 psf; (GC_p) x 0.9 under a flat
+ * roof. 60 ft2: log 6 / log 50 = 0.4580: +0.8626 x 0.9 = 0.7763; -0.9626 x 0.9 = -0.8663. 48 ft2: log 4.8 / log 50 =
+ * 0.4010: +0.8797 x 0.9 = 0.7917; zone 5 -1.1594 x 0.9 = -1.0435. 10 ft2 and less: +0.9; -1.26 in zone 5, -0.99 in
+ * zone 4. Each with 0.18 inside. */
 static void low_building_by_hand(void **state)
 {
     static const struct pressure list[] = {
@@ -336,9 +337,9 @@ static const struct up TOWER_SPANS[] = {{NULL, 100, 112, false}, {NULL, 112, 120
 static const struct up TOWER_ANCHORS[] = {
     {NULL, 100, 106, false}, {NULL, 106, 116, false}, {NULL, 116, 120, false}, {NULL, 120, 124, true}};
 /* Horizontals at 100 103 112 115 124 ft; the head's strip, 119.5 to 124 ft, is cut at the roof. */
-static const struct up TOWER_TRANSOMS[] = {{"sill", 100, 101.5, false},         {"intermediate", 101.5, 107.5, false},
+static const struct up TOWER_TRANSOMS[] = {{"sill", 100, 101.5, false},           {"intermediate", 101.5, 107.5, false},
                                            {"intermediate", 107.5, 113.5, false}, {"intermediate", 113.5, 119.5, false},
-                                           {"head", 119.5, 120, false},         {"head", 120, 124, true}};
+                                           {"head", 119.5, 120, false},           {"head", 120, 124, true}};
 
 static void expect_tower_members(struct elevation *v)
 {
@@ -405,13 +406,13 @@ static void penthouse_set_back(void **state)
  *   inward 37.30 x 0.8452 + 37.85 x 0.18 = 38.34; outward 37.85 x 1.8339 = 69.41, 37.85 x 1.0435 = 39.49.
  * Parapet: K(124) = 1.3243: q_p = 38.11 psf. 16 ft2: +0.9, -1.8, -0.9.
  *   glass: 38.11 x 1.08 = 41.16; 38.11 x 1.98 = 75.46 and 38.11 x 1.08 = 41.16.
- *   framing: roof -2.3 + 0.7 log 1.6 / log 50 = -2.2159 and -3.2 + 0.9 x 0.1201 = -3.0919; windward 38.11 x 3.1159 = 118.74
- *   and 38.11 x 3.9919 = 152.13; leeward 38.11 x 1.8 = 68.60 and 38.11 x 2.7 = 102.89. */
+ *   framing: roof -2.3 + 0.7 log 1.6 / log 50 = -2.2159 and -3.2 + 0.9 x 0.1201 = -3.0919; windward 38.11 x 3.1159 =
+ * 118.74 and 38.11 x 3.9919 = 152.13; leeward 38.11 x 1.8 = 68.60 and 38.11 x 2.7 = 102.89. */
 static void tower_by_hand(void **state)
 {
     static const struct pressure list[] = {
-        {GW_LITE, "vision", 4, 103, 5, 38.34, -69.41},       {GW_LITE, "vision", 4, 103, 4, 38.34, -39.49},
-        {GW_LITE, "vision", 4, 120, 5, 41.16, -75.46},       {GW_LITE, "vision", 4, 120, 4, 41.16, -41.16},
+        {GW_LITE, "vision", 4, 103, 5, 38.34, -69.41},        {GW_LITE, "vision", 4, 103, 4, 38.34, -39.49},
+        {GW_LITE, "vision", 4, 120, 5, 41.16, -75.46},        {GW_LITE, "vision", 4, 120, 4, 41.16, -41.16},
         {GW_MULLION, "interior", 4, 120, 5, 152.13, -102.89}, {GW_MULLION, "interior", 4, 120, 4, 118.74, -68.60},
     };
     must_take_off(*state, HEAD TOWER);
@@ -446,20 +447,22 @@ static void spans_of_spliced_pieces(void **state)
     }
 }
 
-/* Options ----------------------------------------------------------------------------------------------------------- */
+/* Options -----------------------------------------------------------------------------------------------------------
+ */
 
 static long count_of(const struct world *w, enum gw_kind kind, const char *mark, double width, int zone)
 {
     long n = 0;
     for (size_t i = 0; i < w->takeoff.elements.n; i++) {
         const struct gw_element *e = &w->takeoff.elements.items[i];
-        if (e->kind == kind && e->zone == zone && near_feet(e->width, width) && strcmp(e->mark, mark) == 0) n += e->count;
+        if (e->kind == kind && e->zone == zone && near_feet(e->width, width) && strcmp(e->mark, mark) == 0)
+            n += e->count;
     }
     return n;
 }
 
-/* The second column runs from 7 to 12 ft from the corner, its middle at 9.5 ft: its transoms leave the strip of 8 ft, its
- * lites don't. */
+/* The second column runs from 7 to 12 ft from the corner, its middle at 9.5 ft: its transoms leave the strip of 8 ft,
+ * its lites don't. */
 static void option_by_area(void **state)
 {
     struct world *w = *state;
@@ -510,7 +513,8 @@ static void corrected_area_rule(void **state)
     assert_near(e->effective_area / FT2, 12 * 2, 1e-9);
 }
 
-/* Openings ---------------------------------------------------------------------------------------------------------- */
+/* Openings ----------------------------------------------------------------------------------------------------------
+ */
 
 static const struct gw_element *opening(const struct world *w, const char *mark, enum gw_kind kind)
 {
@@ -564,7 +568,8 @@ static void openings_schedule(void **state)
     assert_int_equal(screws, 11 * (2 * 7 + 2 * 8));
 }
 
-/* Found by id, columns named ---------------------------------------------------------------------------------------- */
+/* Found by id, columns named ----------------------------------------------------------------------------------------
+ */
 
 static void ids_and_columns(void **state)
 {

@@ -4,7 +4,8 @@
 
 static const char *reference_directory = "tests/reference";
 
-/* The evaluator ------------------------------------------------------------------------------------------------------ */
+/* The evaluator ------------------------------------------------------------------------------------------------------
+ */
 
 struct parser {
     const char *at;
@@ -51,7 +52,8 @@ static double function(struct parser *p)
     char name[16];
     size_t length = 0, n = 0;
     double args[4] = {0};
-    while ((is_letter(*p->at) || (*p->at >= '0' && *p->at <= '9')) && length + 1 < sizeof name) name[length++] = *p->at++;
+    while ((is_letter(*p->at) || (*p->at >= '0' && *p->at <= '9')) && length + 1 < sizeof name)
+        name[length++] = *p->at++;
     name[length] = '\0';
     want(p, '(');
     do args[n++] = sum(p);
@@ -88,12 +90,9 @@ static double product(struct parser *p)
 {
     double value = power(p);
     for (;;) {
-        if (take(p, '*'))
-            value *= power(p);
-        else if (take(p, '/'))
-            value /= power(p);
-        else
-            return value;
+        if (take(p, '*')) value *= power(p);
+        else if (take(p, '/')) value /= power(p);
+        else return value;
     }
 }
 
@@ -101,12 +100,9 @@ static double sum(struct parser *p)
 {
     double value = product(p);
     for (;;) {
-        if (take(p, '+'))
-            value += product(p);
-        else if (take(p, '-'))
-            value -= product(p);
-        else
-            return value;
+        if (take(p, '+')) value += product(p);
+        else if (take(p, '-')) value -= product(p);
+        else return value;
     }
 }
 
@@ -125,10 +121,10 @@ static void evaluator_by_hand(void **state)
         const char *text;
         double value;
     } cases[] = {
-        {"1+2*3", 7},       {"(1+2)*3", 9},      {"2^3^2", 512},           {"-2^2", -4},
-        {"10-4-3", 3},      {"16/4/2", 2},       {"2*(-0.5)", -1},         {"1-(-0.9)", 1.9},
-        {"max(1, 2)*3", 6}, {"-max(1,min(5,4))", -4}, {"log10(1000)", 3},  {"exp(ln(7))", 7},
-        {"abs(-3)^2", 9},   {"1e-05*1e5", 1},    {"sqrt(2^2+3*4)", 4},     {"2^-1", 0.5},
+        {"1+2*3", 7},       {"(1+2)*3", 9},    {"2^3^2", 512},    {"-2^2", -4},       {"10-4-3", 3},
+        {"16/4/2", 2},      {"2*(-0.5)", -1},  {"1-(-0.9)", 1.9}, {"max(1, 2)*3", 6}, {"-max(1,min(5,4))", -4},
+        {"log10(1000)", 3}, {"exp(ln(7))", 7}, {"abs(-3)^2", 9},  {"1e-05*1e5", 1},   {"sqrt(2^2+3*4)", 4},
+        {"2^-1", 0.5},
     };
     for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
         double value;
@@ -142,7 +138,8 @@ static void evaluator_by_hand(void **state)
     assert_false(evaluate("sin(1)", &ignored));
 }
 
-/* The cases ---------------------------------------------------------------------------------------------------------- */
+/* The cases ----------------------------------------------------------------------------------------------------------
+ */
 
 struct tally {
     size_t cases, steps, notes, bad;

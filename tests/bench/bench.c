@@ -1,0 +1,143 @@
+/* What the bench script measures with:
+ *   bench time RUNS INPUT PROGRAM ARGS...  median wall time of a program, standard input from INPUT
+ *   bench tower                            load and take-off of 50,000 lites in this process
+ *   bench cases N                          prints N wind cases, one JSON object a line */
+#include "galeward/takeoff.h"
+
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <time.h>
+#include <unistd.h>
+
+static double now(void)
+{
+    struct timespec t;
+    clock_gettime(CLOCK_MONOTONIC, &t);
+    return (double)t.tv_sec + (double)t.tv_nsec / 1e9;
+}
+
+/* Only returns in the parent. */
+static pid_t start(const char *input, char **argv)
+{
+    pid_t child = fork();
+    if (child != 0) return child;
+    int in = open(input, O_RDONLY), out = open("/dev/null", O_WRONLY);
+    if (in < 0 || out < 0 || dup2(in, STDIN_FILENO) < 0 || dup2(out, STDOUT_FILENO) < 0) _exit(127);
+    execv(argv[0], argv);
+    _exit(127);
+}
+
+static int by_value(const void *a, const void *b)
+{
+    double x = *(const double *)a, y = *(const double *)b;
+    return (x > y) - (x < y);
+}
+
+/* Exit 1 of 'check' is an answer, not a fault. */
+static int measure(int runs, const char *input, char **argv)
+{
+    double *times = calloc((size_t)runs, sizeof *times);
+    int status = 0;
+    for (int i = 0; times && i < runs; i++) {
+        double begin = now();
+        pid_t child = start(input, argv);
+        if (child < 0 || waitpid(child, &status, 0) < 0) status = -1;
+        times[i] = now() - begin;
+    }
+    bool good = times && WIFEXITED(status) && WEXITSTATUS(status) <= 1;
+    if (good) qsort(times, (size_t)runs, sizeof *times, by_value);
+    if (good) printf("%.6f\n", times[runs / 2]);
+    free(times);
+    return good ? 0 : 1;
+}
+
+enum { COLUMNS = 250, FLOORS = 100 }; /* two rows a floor */
+
+static bool write_tower(const char *path)
+{
+    FILE *file = fopen(path, "w");
+    if (!file) return false;
+    fprintf(file,
+            "galeward: 1\nunits: us\nproject: {name: Tower}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+            "site: {basic_wind_speed: 115, exposure: C}\n"
+            "buildings: [{name: t, roof_height: %d, least_width: 200, enclosure: enclosed}]\n"
+            "walls:\n  - name: east\n    width: %d\n    top: %d\n    ends: [corner, corner]\n"
+            "    columns: {count: %d, width: 5}\n"
+            "    rows: [{height: 3, lite: a}, {height: rest, lite: a}]\n    floors: [",
+            FLOORS * 8, COLUMNS * 5, FLOORS * 8, COLUMNS);
+    for (int i = 0; i < FLOORS; i++) fprintf(file, "%s%d", i ? ", " : "", i * 8);
+    fprintf(file, "]\nlites: {a: {}}\n");
+    return fclose(file) == 0;
+}
+
+static long lites_of(const struct gw_takeoff *takeoff)
+{
+    long n = 0;
+    for (size_t i = 0; i < takeoff->elements.n; i++)
+        if (takeoff->elements.items[i].kind == GW_LITE) n += takeoff->elements.items[i].count;
+    return n;
+}
+
+static int take_off_tower(const char *path)
+{
+    static struct gw_model model;
+    struct gw_arena arena;
+    struct gw_diags diags;
+    struct gw_takeoff takeoff;
+    struct rusage usage;
+    gw_arena_init(&arena, NULL);
+    gw_diags_init(&diags, &arena);
+    double begin = now();
+    bool good = gw_model_load(&model, &arena, &diags, path, NULL, 0);
+    double loaded = now();
+    good = good && gw_takeoff_run(&takeoff, &model);
+    double end = now();
+    if (good) {
+        getrusage(RUSAGE_SELF, &usage);
+        printf("take-off of %ld lites into %zu groups: load %.1f ms, take-off %.1f ms, peak memory %.1f MB\n",
+               lites_of(&takeoff), takeoff.elements.n, (loaded - begin) * 1e3, (end - loaded) * 1e3,
+               (double)usage.ru_maxrss / 1024);
+    }
+    gw_arena_release(&arena);
+    return good ? 0 : 1;
+}
+
+static int tower(void)
+{
+    char path[] = "/tmp/galeward-bench-XXXXXX";
+    int fd = mkstemp(path);
+    if (fd < 0) return 1;
+    close(fd);
+    int result = write_tower(path) ? take_off_tower(path) : 1;
+    unlink(path);
+    return result;
+}
+
+/* Every line differs; all editions, exposures and zones. */
+static int cases(int n)
+{
+    for (int i = 0; i < n; i++)
+        printf("{\"id\": %d, \"edition\": \"asce7-%s\", \"basic_wind_speed\": \"%d mph\", \"exposure\": \"%c\", "
+               "\"mean_roof_height\": \"%d ft\", \"height\": \"%d ft\", \"least_width\": \"90 ft\", "
+               "\"enclosure\": \"enclosed\", \"effective_area\": \"%d.%d ft2\", \"zone\": %d, \"roof_slope\": \"0 "
+               "deg\"}\n",
+               i,
+               i % 3 == 0   ? "10"
+               : i % 3 == 1 ? "16"
+                            : "22",
+               95 + i % 80, "BCD"[i / 3 % 3], 120 + i % 300, 15 + i % 100, 10 + i % 490, i % 10, 4 + i % 2);
+    return 0;
+}
+
+int main(int argc, char **argv)
+{
+    if (argc > 4 && strcmp(argv[1], "time") == 0) return measure(atoi(argv[2]), argv[3], argv + 4);
+    if (argc > 1 && strcmp(argv[1], "tower") == 0) return tower();
+    if (argc > 2 && strcmp(argv[1], "cases") == 0) return cases(atoi(argv[2]));
+    fprintf(stderr, "usage: bench time RUNS INPUT PROGRAM ARGS... | bench tower | bench cases N\n");
+    return 2;
+}

@@ -1,0 +1,40 @@
+#!/bin/sh
+# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, the calc stream. From the repository root.
+build=$1
+bench=$build/tests/bench
+program=$build/galeward
+cases=$(mktemp) || exit 3
+trap 'rm -f "$cases"' EXIT
+result=0
+
+milliseconds() {
+    awk -v t="$1" 'BEGIN { printf "%.2f ms", t * 1000 }'
+}
+
+# title, runs, input, command...
+timed() {
+    title=$1
+    shift
+    if time=$("$bench" time "$@"); then
+        echo "$title: $(milliseconds "$time") (median of $1)"
+    else
+        echo "$title: FAILED"
+        result=1
+    fi
+}
+
+timed "start-up (--version)" 51 /dev/null "$program" --version
+if [ -f projects/tern-street.yaml ]; then
+    timed "check of projects/tern-street.yaml" 21 /dev/null "$program" check projects/tern-street.yaml
+    timed "demand of projects/tern-street.yaml" 21 /dev/null "$program" demand projects/tern-street.yaml
+fi
+"$bench" tower || result=1
+n=100000
+"$bench" cases "$n" >"$cases"
+if time=$("$bench" time 3 "$cases" "$program" calc wind); then
+    awk -v t="$time" -v n="$n" 'BEGIN { printf "calc wind: %d cases in %.3f s, %.0f cases a second\n", n, t, n / t }'
+else
+    echo "calc wind: FAILED"
+    result=1
+fi
+exit "$result"

@@ -1,0 +1,463 @@
+/* Verdicts: what a rating shows, what it doesn't, what is never a pass.
+ *
+ * The wall: four lites of 5 x 9 ft, the first two in the edge strip. By hand, allowable-stress level (0.6 of strength):
+ * inward 17.59 psf; outward 19.21 psf in zone 4, 22.21 psf in zone 5: q_h = 30.03 psf, 45 ft2, log 4.5 / log 50 =
+ * 0.3845, 0.9 under a flat roof: 0.7962, -0.8862, -1.0524, each with 0.18 inside. */
+#include "support.h"
+
+#define PROJECT                                                                                                        \
+    "galeward: 1\nproject: {name: Judged}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                              \
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
+    "walls: [{name: s, width: 20 ft, floors: [0 ft], top: 9 ft, ends: [corner, none],\n"                               \
+    "  columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"                                          \
+    "candidates: [x.yaml]\n"
+#define SITE "site: {basic_wind_speed: 115 mph, exposure: C}\n"
+#define FIXED "lites: {a: {}}\n"
+#define SYSTEM "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n"
+
+static const char PLAIN[] = SITE FIXED;
+
+/* Judges one system against the project with `more` (its site and lites at least). */
+static void judge(struct world *w, const char *more, const char *ratings)
+{
+    put_file(w, "x.yaml", gw_format(&w->arena, "%sratings: [%s]\n", SYSTEM, ratings));
+    must_judge(w, gw_format(&w->arena, "%s%s", PROJECT, more));
+}
+
+static const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
+{
+    for (size_t i = 0; i < w->judgement.findings.n; i++) {
+        const struct gw_finding *f = &w->judgement.findings.items[i];
+        bool named = f->demand->name && strcmp(f->demand->name, where) == 0;
+        if (strcmp(f->demand->check, check) == 0 && (named || strcmp(f->demand->where, where) == 0)) return f;
+    }
+    print_error("no finding %s at %s\n", check, where);
+    fail();
+    return NULL;
+}
+
+struct expected {
+    const char *more, *ratings, *check, *where;
+    enum gw_verdict verdict;
+    enum gw_evidence evidence;
+    const char *direction, *part; /* part of the message */
+};
+
+static void check(const struct expected *x)
+{
+    struct world w;
+    world_open(&w);
+    judge(&w, x->more, x->ratings);
+    const struct gw_finding *f = finding(&w, x->check, x->where);
+    bool good = f->verdict == x->verdict && f->evidence == x->evidence && strstr(f->message, x->part) &&
+                strcmp(f->direction, x->direction) == 0;
+    if (!good)
+        print_error("%s at %s, [%s]: %s by %s, %s: %s\n", x->check, x->where, x->ratings, gw_verdict_name(f->verdict),
+                    gw_evidence_name(f->evidence), f->direction, f->message);
+    assert_true(good);
+    world_close(&w);
+}
+
+#define CHECK_ALL(list)                                                                                                \
+    for (size_t i_ = 0; i_ < sizeof(list) / sizeof *(list); i_++) check(&(list)[i_])
+
+/* Structural --------------------------------------------------------------------------------------------------------
+ */
+
+#define TESTED ", report: L-1, tested: {module: 5 ft, span: 9 ft, lite_width: 5 ft, lite_height: 9 ft}}"
+#define EDGE_LITE "structural", "s/lite/1"
+#define LITE "structural", "s/lite/2"
+#define MULLION "structural", "s/mullion/2"
+
+static void structural_values(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {PLAIN, "{test: structural, positive: 18 psf, negative: 23 psf" TESTED, EDGE_LITE, GW_PASS, GW_BY_TEST,
+         "inward", "L-1"},
+        {PLAIN, "{test: structural, positive: 30 psf, negative: 23 psf" TESTED, EDGE_LITE, GW_PASS, GW_BY_TEST,
+         "outward", "L-1"},
+        {PLAIN, "{test: structural, positive: 30 psf, negative: 20 psf" TESTED, LITE, GW_PASS, GW_BY_TEST, "outward",
+         "L-1"},
+        {PLAIN, "{test: structural, positive: 30 psf, negative: 20 psf" TESTED, EDGE_LITE, GW_FAIL, GW_BY_TEST,
+         "outward", "L-1"},
+        {PLAIN, "{test: structural, positive: 15 psf, negative: 23 psf" TESTED, LITE, GW_FAIL, GW_BY_TEST, "inward",
+         "L-1"},
+        {PLAIN, "{test: structural, positive: 30 psf" TESTED, LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward", "no value"},
+        {PLAIN, "{test: structural, negative: 30 psf" TESTED, LITE, GW_NOT_SHOWN, GW_BY_TEST, "inward", "no value"},
+        {PLAIN, "{test: structural, negative: 15 psf" TESTED, LITE, GW_FAIL, GW_BY_TEST, "outward", "L-1"},
+        {PLAIN, "", LITE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "no structural rating"},
+        {PLAIN, "{test: water, pressure: 12 psf}", LITE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "no structural rating"},
+    };
+    CHECK_ALL(list);
+}
+
+#define STRONG "{test: structural, positive: 60 psf, negative: 60 psf, report: L-2"
+#define WEAK "{test: structural, positive: 10 psf, negative: 10 psf, report: L-3"
+
+static void structural_coverage(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {PLAIN, STRONG "}", LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward", "dimensions are not given"},
+        {PLAIN, STRONG ", tested: {lite_width: 5 ft}}", LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward", "no lite height"},
+        {PLAIN, STRONG ", tested: {lite_height: 9 ft}}", LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward", "no lite width"},
+        {PLAIN, STRONG ", tested: {lite_width: 5 ft, lite_height: 8 ft}}", LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward",
+         "tested lite height 8"},
+        /* Unrotated: 9 x 5 ft does not cover 5 x 9 ft. */
+        {PLAIN, STRONG ", tested: {lite_width: 9 ft, lite_height: 5 ft}}", LITE, GW_NOT_SHOWN, GW_BY_TEST, "outward",
+         "tested lite height"},
+        {PLAIN, STRONG ", tested: {lite_width: 6 ft, lite_height: 12 ft}}", LITE, GW_PASS, GW_BY_TEST, "outward",
+         "L-2"},
+        {PLAIN, STRONG ", tested: {lite_width: 5 ft, lite_height: 9 ft, make_up: b}}", LITE, GW_NOT_SHOWN, GW_BY_TEST,
+         "outward", "make-up b, here a"},
+        {PLAIN, STRONG ", tested: {lite_width: 5 ft, lite_height: 9 ft, make_up: a}}", LITE, GW_PASS, GW_BY_TEST,
+         "outward", "L-2"},
+        {PLAIN, STRONG ", tested: {module: 5 ft, span: 9 ft}}", MULLION, GW_PASS, GW_BY_TEST, "outward", "L-2"},
+        {PLAIN, STRONG ", tested: {module: 5 ft}}", MULLION, GW_NOT_SHOWN, GW_BY_TEST, "outward", "no span"},
+        {PLAIN, STRONG ", tested: {span: 9 ft}}", MULLION, GW_NOT_SHOWN, GW_BY_TEST, "outward", "no module"},
+        {PLAIN, STRONG ", tested: {module: 4 ft, span: 9 ft}}", MULLION, GW_NOT_SHOWN, GW_BY_TEST, "outward",
+         "tested module 4"},
+        {PLAIN, STRONG ", tested: {module: 5 ft, span: 8.9 ft}}", MULLION, GW_NOT_SHOWN, GW_BY_TEST, "outward",
+         "tested span 8.9"},
+        /* A number too small fails whatever was tested. */
+        {PLAIN, WEAK ", tested: {lite_width: 1 ft, lite_height: 1 ft}}", LITE, GW_FAIL, GW_BY_TEST, "outward",
+         "tested lite width"},
+        /* Of several reports the one that shows most. */
+        {PLAIN,
+         WEAK ", tested: {lite_width: 9 ft, lite_height: 9 ft}}, " STRONG
+              ", tested: {lite_width: 5 ft, lite_height: 9 ft}}",
+         LITE, GW_PASS, GW_BY_TEST, "outward", "L-2"},
+        {PLAIN, WEAK ", tested: {lite_width: 9 ft, lite_height: 9 ft}}, " STRONG "}", LITE, GW_NOT_SHOWN, GW_BY_TEST,
+         "outward", "L-2"},
+    };
+    CHECK_ALL(list);
+}
+
+#define SPLICED                                                                                                        \
+    "galeward: 1\nproject: {name: Judged}\ncodes: {building: ibc-2021, wind: asce7-16}\n" SITE FIXED                   \
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
+    "walls: [{name: s, width: 5 ft, floors: [0 ft, 10 ft], anchors: [0 ft, 10 ft, 18 ft], splices: [18 ft], top: 20 "  \
+    "ft,\n"                                                                                                            \
+    "  ends: [none, none], columns: {count: 1, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"                      \
+    "candidates: [x.yaml]\n"
+
+static enum gw_verdict mullion_verdict(const char *ratings, const char *where, const char *part)
+{
+    struct world w;
+    world_open(&w);
+    put_file(&w, "x.yaml", gw_format(&w.arena, "%sratings: [%s]\n", SYSTEM, ratings));
+    must_judge(&w, SPLICED);
+    const struct gw_finding *f = finding(&w, "structural", where);
+    enum gw_verdict verdict = f->verdict;
+    if (!strstr(f->message, part)) print_error("%s\n", f->message);
+    assert_non_null(strstr(f->message, part));
+    world_close(&w);
+    return verdict;
+}
+
+/* The piece runs over two spans, 10 and 8 ft, and 2 ft hang over the last anchor. */
+static void spans_and_overhang(void **state)
+{
+    (void)state;
+    const char *two = STRONG ", tested: {module: 5 ft, span: 10 ft, spans: 2}}";
+    const char *one = STRONG ", tested: {module: 5 ft, span: 10 ft}}";
+    const char *over = STRONG ", tested: {module: 5 ft, span: 10 ft, spans: 2, overhang: 2 ft}}";
+    const char *little = STRONG ", tested: {module: 5 ft, span: 10 ft, spans: 2, overhang: 1 ft}}";
+    assert_int_equal(mullion_verdict(two, "s/mullion/1", "L-2"), GW_PASS);
+    assert_int_equal(mullion_verdict(one, "s/mullion/1", "tested over 1 span, here 2"), GW_NOT_SHOWN);
+    assert_int_equal(mullion_verdict(two, "s/mullion/3", "no overhang"), GW_NOT_SHOWN);
+    assert_int_equal(mullion_verdict(little, "s/mullion/3", "tested overhang 1"), GW_NOT_SHOWN);
+    assert_int_equal(mullion_verdict(over, "s/mullion/3", "L-2"), GW_PASS);
+}
+
+static void utilisation_and_values(void **state)
+{
+    struct world *w = *state;
+    judge(w, PLAIN, "{test: structural, positive: 30 psf, negative: 40 psf" TESTED);
+    const struct gw_finding *f = finding(w, EDGE_LITE);
+    assert_near(f->required / PSF, 17.59, 0.01);
+    assert_near(f->provided / PSF, 30, 1e-9);
+    assert_near(f->utilisation, f->required / f->provided, 1e-12);
+    assert_near(f->demand->value_out / PSF, 22.21, 0.01);
+    assert_true(f->used.n > 0);
+}
+
+/* Components --------------------------------------------------------------------------------------------------------
+ */
+
+#define DOOR SITE "lites: {a: {component: door}}\n"
+#define VENT SITE "lites: {a: {component: vent}}\n"
+#define SPANDREL SITE "lites: {a: {component: spandrel}}\n"
+#define LARGE ", tested: {lite_width: 5 ft, lite_height: 9 ft}}"
+
+static void components(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {DOOR, STRONG LARGE, LITE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "of this component"},
+        {DOOR, STRONG ", component: door" LARGE, LITE, GW_PASS, GW_BY_TEST, "outward", "L-2"},
+        {VENT, STRONG LARGE, LITE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "of this component"},
+        {VENT, STRONG ", component: door" LARGE, LITE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "of this component"},
+        {SPANDREL, STRONG LARGE, LITE, GW_PASS, GW_BY_TEST, "outward", "L-2"},
+        {DOOR, "{test: water, pressure: 15 psf}", "water", "s", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "",
+         "of this component"},
+        {DOOR, "{test: water, pressure: 15 psf, component: door}", "water", "s", GW_PASS, GW_BY_TEST, "", ""},
+        {DOOR, "{test: air, leakage: 0.01 cfm/ft2, at: 300 Pa}", "air", "s", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "",
+         "of this component"},
+    };
+    CHECK_ALL(list);
+}
+
+/* A wall with fixed lites and a door asks both for water and air, once each. */
+static void a_door_in_a_wall_is_asked_by_itself(void **state)
+{
+    struct world *w = *state;
+    put_file(w, "x.yaml", SYSTEM "ratings: [{test: water, pressure: 15 psf}]\n");
+    must_judge(w, "galeward: 1\nproject: {name: Judged}\ncodes: {building: ibc-2021, wind: asce7-16}\n" SITE
+                  "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+                  "lites: {a: {}, d: {component: door}, s: {component: spandrel}}\n"
+                  "walls: [{name: s, width: 5 ft, floors: [0 ft], top: 20 ft, ends: [none, none],\n"
+                  "  columns: {count: 1, width: 5 ft}, rows: [{height: 8 ft, lite: d}, {height: 3 ft, lite: s}, "
+                  "{height: rest, lite: a}]}]\ncandidates: [x.yaml]\n");
+    size_t water = 0, passed = 0;
+    for (size_t i = 0; i < w->judgement.findings.n; i++) {
+        const struct gw_finding *f = &w->judgement.findings.items[i];
+        if (strcmp(f->demand->check, "water") != 0) continue;
+        water++;
+        passed += f->verdict == GW_PASS;
+        if (f->demand->component == GW_DOOR) assert_int_equal(f->verdict, GW_NOT_SHOWN);
+    }
+    assert_int_equal(water, 2);
+    assert_int_equal(passed, 1);
+}
+
+/* Air, water, names -------------------------------------------------------------------------------------------------
+ */
+
+#define AT_300 SITE FIXED "requirements: {air: {leakage: 0.06 cfm/ft2, at: 300 Pa}}\n"
+#define AT_75 SITE FIXED "requirements: {air: {leakage: 0.06 cfm/ft2, at: 75 Pa}}\n"
+#define AIR "air", "s"
+
+static void air_pairs(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {AT_300, "{test: air, leakage: 0.06 cfm/ft2, at: 300 Pa}", AIR, GW_PASS, GW_BY_TEST, "", ""},
+        {AT_300, "{test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf}", AIR, GW_PASS, GW_BY_TEST, "", ""},
+        {AT_300, "{test: air, leakage: 0.07 cfm/ft2, at: 300 Pa}", AIR, GW_FAIL, GW_BY_TEST, "", ""},
+        {AT_300, "{test: air, leakage: 0.01 cfm/ft2, at: 75 Pa}", AIR, GW_NOT_SHOWN, GW_BY_TEST, "",
+         "a lower pressure does not show it"},
+        {AT_75, "{test: air, leakage: 0.06 cfm/ft2, at: 300 Pa}", AIR, GW_PASS, GW_BY_TEST, "", ""},
+        {AT_75, "{test: air, leakage: 0.06 cfm/ft2, at: 1.57 psf}", AIR, GW_PASS, GW_BY_TEST, "", ""},
+        {PLAIN, "{test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf}", AIR, GW_PASS, GW_BY_TEST, "", ""},
+        {PLAIN, "", AIR, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "no air rating"},
+    };
+    CHECK_ALL(list);
+}
+
+#define WATER "water", "s"
+
+static void water_ratings(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {SITE FIXED "requirements: {water: 12 psf}\n", "{test: water, pressure: 12 psf}", WATER, GW_PASS, GW_BY_TEST,
+         "", ""},
+        {SITE FIXED "requirements: {water: 12 psf}\n", "{test: water, pressure: 11.9 psf}", WATER, GW_FAIL, GW_BY_TEST,
+         "", ""},
+        {SITE FIXED "requirements: {water: 12 psf}\n", "", WATER, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "",
+         "no water rating"},
+    };
+    CHECK_ALL(list);
+}
+
+struct water {
+    const char *requirements;
+    double value; /* psf */
+    const char *part;
+};
+
+/* The greatest inward pressure is 17.59 psf: 20 % 3.52, 15 % 2.64, 50 % 8.795, 100 % 17.59. */
+static void water_share_floor_cap(void **state)
+{
+    (void)state;
+    static const struct water list[] = {
+        {"", 6.24, "the floor governs"},
+        {"requirements: {water: {basis: R}}\n", 2.90, "the floor governs"},
+        {"requirements: {water: {basis: LC}}\n", 3.75, "floor"},
+        {"requirements: {water: {basis: CW}}\n", 4.50, "floor"},
+        {"requirements: {water: {basis: AW}}\n", 8.00, "floor"},
+        {"requirements: {water: {share: 0.5}}\n", 8.795, "the share governs"},
+        {"requirements: {water: {share: 50 %}}\n", 8.795, "50 %"},
+        {"requirements: {water: {share: 1}}\n", 15, "the cap governs"},
+        {"requirements: {water: {share: 1, cap: 12 psf}}\n", 12, "the cap governs"},
+        {"requirements: {water: {share: 1, basis: AW}}\n", 12, "the cap governs"},
+        {"requirements: {water: {floor: 10 psf}}\n", 10, "the floor governs"},
+        {"requirements: {water: 9 psf}\n", 9, "required by the project"},
+    };
+    for (size_t i = 0; i < sizeof list / sizeof *list; i++) {
+        struct world w;
+        world_open(&w);
+        judge(&w, gw_format(&w.arena, "%s%s", PLAIN, list[i].requirements), "");
+        const struct gw_demand *d = finding(&w, WATER)->demand;
+        assert_near(d->value / PSF, list[i].value, 0.005);
+        if (!strstr(d->message, list[i].part)) print_error("%s\n", d->message);
+        assert_non_null(strstr(d->message, list[i].part));
+        world_close(&w);
+    }
+}
+
+#define U_FACTOR SITE FIXED "requirements: {other: [{name: u_factor, at_most: 0.38}, {name: stc, at_least: 35}]}\n"
+
+static void named_ratings(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {U_FACTOR, "{test: other, name: u_factor, value: 0.38}", "other", "u_factor", GW_PASS, GW_BY_TEST, "", ""},
+        {U_FACTOR, "{name: u_factor, value: 0.36}", "other", "u_factor", GW_PASS, GW_BY_TEST, "", ""},
+        {U_FACTOR, "{test: other, name: u_factor, value: 0.39}", "other", "u_factor", GW_FAIL, GW_BY_TEST, "", ""},
+        {U_FACTOR, "{test: other, name: u-factor, value: 0.30}", "other", "u_factor", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
+         "", "no u_factor rating"},
+        {U_FACTOR, "{test: other, name: stc, value: 35}", "other", "stc", GW_PASS, GW_BY_TEST, "", ""},
+        {U_FACTOR, "{test: other, name: stc, value: 34}", "other", "stc", GW_FAIL, GW_BY_TEST, "", ""},
+        {U_FACTOR, "", "other", "stc", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "no stc rating"},
+    };
+    CHECK_ALL(list);
+}
+
+/* Rows without an engine --------------------------------------------------------------------------------------------
+ */
+
+#define ALL_KNOWN                                                                                                      \
+    "site: {basic_wind_speed: 115 mph, exposure: C, hurricane_prone: true, seismic: {category: D, sds: 0.8},\n"        \
+    "  blast: {pressure: 4 psi, impulse: 28 psi-ms}}\n" FIXED
+#define NONE_ASKED                                                                                                     \
+    "site: {basic_wind_speed: 115 mph, exposure: C, hurricane_prone: false, seismic: {category: A}, blast: "           \
+    "none}\n" FIXED
+#define NO_IMPACT "site: {basic_wind_speed: 115 mph, exposure: C, hurricane_prone: true, impact: none}\n" FIXED
+#define STRONG_ALL "{test: structural, positive: 900 psf, negative: 900 psf" TESTED
+
+static void rows_without_an_engine(void **state)
+{
+    (void)state;
+    static const struct expected list[] = {
+        {ALL_KNOWN, STRONG_ALL, "glass", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "framing", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "fasteners", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "anchors", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "movement", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "seismic", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "debris", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {ALL_KNOWN, STRONG_ALL, "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "not built yet"},
+        {PLAIN, STRONG_ALL, "seismic", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "which seismic design category"},
+        {PLAIN, STRONG_ALL, "debris", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "hurricane-prone"},
+        {PLAIN, STRONG_ALL, "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "", "security consultant"},
+        {NONE_ASKED, STRONG_ALL, "seismic", "project", GW_NOT_REQUIRED, GW_EVIDENCE_NONE, "", "Category A"},
+        {NONE_ASKED, STRONG_ALL, "debris", "project", GW_NOT_REQUIRED, GW_EVIDENCE_NONE, "",
+         "not in the hurricane-prone"},
+        {NONE_ASKED, STRONG_ALL, "blast", "project", GW_NOT_REQUIRED, GW_EVIDENCE_NONE, "", "asks for none"},
+        {NO_IMPACT, STRONG_ALL, "debris", "project", GW_NOT_REQUIRED, GW_EVIDENCE_NONE, "",
+         "asks for no impact rating"},
+    };
+    CHECK_ALL(list);
+}
+
+/* Not built rows have no verdict of their own; a pass always comes from a test report. */
+static void a_pass_has_evidence(void **state)
+{
+    struct world *w = *state;
+    judge(w, ALL_KNOWN,
+          STRONG_ALL ", {test: water, pressure: 99 psf}, {test: air, leakage: 0.001 cfm/ft2, at: 300 Pa}");
+    size_t passes = 0;
+    for (size_t i = 0; i < w->judgement.findings.n; i++) {
+        const struct gw_finding *f = &w->judgement.findings.items[i];
+        if (f->verdict == GW_PASS) assert_int_equal(f->evidence, GW_BY_TEST);
+        if (f->demand->status == GW_NOT_SHOWN) assert_int_equal(f->verdict, GW_NOT_SHOWN);
+        passes += f->verdict == GW_PASS;
+    }
+    assert_true(passes > 0);
+    assert_int_equal(w->judgement.summaries.items[0].verdict, GW_NOT_SHOWN);
+}
+
+/* Summaries ---------------------------------------------------------------------------------------------------------
+ */
+
+static struct gw_summary summary_of(enum gw_verdict verdict, const char *ratings, const char *governs)
+{
+    struct world w;
+    world_open(&w);
+    judge(&w, PLAIN, ratings);
+    assert_int_equal(w.judgement.summaries.n, 1);
+    struct gw_summary s = w.judgement.summaries.items[0];
+    assert_int_equal(s.verdict, verdict);
+    assert_non_null(s.governing);
+    assert_string_equal(s.governing->demand->where, governs);
+    assert_int_equal(s.counts[GW_PASS] + s.counts[GW_FAIL] + s.counts[GW_NOT_SHOWN] + s.counts[GW_NOT_REQUIRED],
+                     w.judgement.demands.n);
+    world_close(&w);
+    s.governing = NULL;
+    s.candidate = NULL;
+    return s;
+}
+
+static void summaries(void **state)
+{
+    (void)state;
+    const char *strips = "{test: structural, positive: 30 psf, negative: 20 psf" TESTED
+                         ", {test: water, pressure: 12 psf}, {test: air, leakage: 0.04 cfm/ft2, at: 300 Pa}";
+    /* The jamb at the corner has the smallest area, 9 x 3 ft, hence the greatest suction. */
+    const struct gw_summary s = summary_of(GW_FAIL, strips, "s/mullion/1");
+    assert_true(s.counts[GW_FAIL] > 0 && s.counts[GW_PASS] > 0);
+    /* Nothing fails, nothing is shown of the rows without an engine. */
+    assert_int_equal(summary_of(GW_NOT_SHOWN, STRONG_ALL, "s").counts[GW_FAIL], 0);
+    /* Two candidates keep to themselves. */
+    struct world w;
+    world_open(&w);
+    put_file(&w, "x.yaml", SYSTEM "ratings: [" STRONG_ALL "]\n");
+    put_file(&w, "y.yaml", SYSTEM "ratings: []\n");
+    must_judge(&w, gw_format(&w.arena, "%s%s",
+                             "galeward: 1\nproject: {name: Judged}\ncodes: {building: ibc-2021}\n" SITE FIXED
+                             "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+                             "walls: [{name: s, width: 5 ft, floors: [0 ft], top: 9 ft, ends: [corner, none],\n"
+                             "  columns: {count: 1, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n",
+                             "candidates: [x.yaml, y.yaml]\n"));
+    assert_int_equal(w.judgement.summaries.n, 2);
+    assert_true(w.judgement.summaries.items[0].counts[GW_PASS] > 0);
+    assert_int_equal(w.judgement.summaries.items[1].counts[GW_PASS], 0);
+    assert_int_equal(w.judgement.findings.n, 2 * w.judgement.demands.n);
+    world_close(&w);
+}
+
+static void lists_what_is_not_checked(void **state)
+{
+    (void)state;
+    size_t n;
+    const struct gw_not_checked *rows = gw_not_checked_list(&n);
+    static const char *const words[] = {"tornado",   "snow", "guards",       "safety",   "thermal",
+                                        "sunshades", "fire", "condensation", "acoustics"};
+    assert_int_equal(n, sizeof words / sizeof *words);
+    for (size_t i = 0; i < n; i++) assert_non_null(strstr(rows[i].what, words[i]));
+    for (size_t i = 0; i < n; i++) assert_true(strlen(rows[i].ask) > 0);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(structural_values),
+        cmocka_unit_test(structural_coverage),
+        cmocka_unit_test(spans_and_overhang),
+        WORLD_TEST(utilisation_and_values),
+        cmocka_unit_test(components),
+        WORLD_TEST(a_door_in_a_wall_is_asked_by_itself),
+        cmocka_unit_test(air_pairs),
+        cmocka_unit_test(water_ratings),
+        cmocka_unit_test(water_share_floor_cap),
+        cmocka_unit_test(named_ratings),
+        cmocka_unit_test(rows_without_an_engine),
+        WORLD_TEST(a_pass_has_evidence),
+        cmocka_unit_test(summaries),
+        cmocka_unit_test(lists_what_is_not_checked),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
