@@ -26,7 +26,7 @@ TEST_SRC = $(wildcard tests/unit/*_test.c)
 TESTS = $(TEST_SRC:tests/unit/%.c=$(B)/tests/%)
 
 .DEFAULT_GOAL = all
-.PHONY: all setup demo test check asan lint cov bench install uninstall clean docs golden FORCE
+.PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 $(B)/.flags: FORCE
@@ -87,6 +87,14 @@ cov:
 	lcov --quiet --capture --directory build/cov --base-directory . --no-external --output-file build/cov/all.info 2>/dev/null
 	lcov --quiet --remove build/cov/all.info '*/tests/*' '*/gen/*' '*/tablegen/*' --output-file build/cov/src.info 2>/dev/null
 	lcov --summary build/cov/src.info 2>/dev/null
+FUZZ_SECONDS ?= 60
+fuzz: all
+	@mkdir -p build/fuzz/corpus
+	clang $(STD) -D_GNU_SOURCE -g -O1 -fsanitize=fuzzer,address,undefined -Iinclude -I$(B)/gen -o build/fuzz/project tests/fuzz/fuzz_project.c $(filter-out src/report/%,$(LIB_SRC)) $(B)/gen/tables_data.c $(LIBS)
+	build/fuzz/project -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 build/fuzz/corpus tests/fuzz/corpus
+$(B)/tests/fuzz_replay: tests/fuzz/fuzz_project.c $(B)/libgaleward.a
+	@mkdir -p $(@D)
+	$(CC) $(ALL) -D_GNU_SOURCE -DFUZZ_REPLAY -o $@ $< $(B)/libgaleward.a $(LIBS)
 bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)

@@ -188,6 +188,9 @@ struct gw_model {
  * there was no error. `changes` are "path=value" settings applied to the document before loading (may be NULL). */
 bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
                    const char *const *changes, size_t n_changes);
+/* The same from text in memory; files that it names lie beside source->name. */
+bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
+                          const struct gw_source *source, const char *const *changes, size_t n_changes);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
 

@@ -176,9 +176,15 @@ static void load_openings(struct gw_model *model, const char *project_path, enum
 bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
                    const char *const *changes, size_t n_changes)
 {
-    *model = (struct gw_model){.arena = arena, .diags = diags, .tables = gw_tables_standard()};
     const struct gw_source *source = gw_source_read(arena, path, diags);
-    struct gw_node *root = source ? gw_yaml_draft(arena, source, diags) : NULL;
+    return source && gw_model_load_source(model, arena, diags, source, changes, n_changes);
+}
+
+bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
+                          const struct gw_source *source, const char *const *changes, size_t n_changes)
+{
+    *model = (struct gw_model){.arena = arena, .diags = diags, .tables = gw_tables_standard()};
+    struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
     note_input(model, source);
     for (size_t i = 0; i < n_changes; i++) {
@@ -191,9 +197,9 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
     gw_record_load(&load, &gw_project_record, root, "", &model->project);
     if (!model->project.node) return false;
     gw_validate_project(model);
-    load_openings(model, path, load.preset);
+    load_openings(model, source->name, load.preset);
     gw_validate_openings(model);
-    load_systems(model, path);
+    load_systems(model, source->name);
     gw_diags_sort(diags);
     return diags->errors == 0;
 }
