@@ -1,3 +1,4 @@
+# Commands are shown with V=1.
 # make          library and program in build/
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
@@ -25,6 +26,14 @@ TABLES = tables/units.yaml $(filter-out tables/units.yaml,$(sort $(wildcard tabl
 TEST_SRC = $(wildcard tests/unit/*_test.c)
 TESTS = $(TEST_SRC:tests/unit/%.c=$(B)/tests/%)
 
+ifeq ($(V),1)
+Q =
+say = @true
+else
+Q = @
+say = @echo " "
+endif
+
 .DEFAULT_GOAL = all
 .PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden FORCE
 all: $(B)/galeward $(B)/libgaleward.a
@@ -33,30 +42,37 @@ $(B)/.flags: FORCE
 	@mkdir -p $(B); echo '$(CC) $(ALL)' | cmp -s - $@ || echo '$(CC) $(ALL)' > $@
 
 $(B)/tablegen: $(GEN_SRC) include/galeward/*.h $(B)/.flags
-	$(CC) $(ALL) -o $@ $(GEN_SRC) -lyaml -lm
+	$(say) build $@
+	$(Q)$(CC) $(ALL) -o $@ $(GEN_SRC) -lyaml -lm
 
 $(B)/gen/tables_data.h: $(B)/tablegen $(TABLES)
 	@mkdir -p $(B)/gen
-	$(B)/tablegen $(B)/gen $(TABLES)
+	$(say) tables $(B)/gen
+	$(Q)$(B)/tablegen $(B)/gen $(TABLES)
 $(B)/gen/tables_data.c: $(B)/gen/tables_data.h
 
 $(B)/gen/tables_data.o: $(B)/gen/tables_data.c
-	$(CC) $(ALL) -c -o $@ $<
+	$(say) compile $<
+	$(Q)$(CC) $(ALL) -c -o $@ $<
 
 $(B)/%.o: %.c $(B)/.flags | $(B)/gen/tables_data.h
 	@mkdir -p $(@D)
-	$(CC) $(ALL) -MMD -MP -c -o $@ $<
+	$(say) compile $<
+	$(Q)$(CC) $(ALL) -MMD -MP -c -o $@ $<
 
 $(B)/libgaleward.a: $(LIB_OBJ)
 	@rm -f $@
-	ar rcs $@ $^
+	$(say) archive $@
+	$(Q)ar rcs $@ $^
 
 $(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a
-	$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
+	$(say) link $@
+	$(Q)$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
 
 $(B)/tests/%: tests/unit/%.c $(B)/libgaleward.a tests/unit/support.h
 	@mkdir -p $(@D)
-	$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/libgaleward.a -lcmocka $(LIBS)
+	$(say) build $@
+	$(Q)$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/libgaleward.a -lcmocka $(LIBS)
 
 setup:
 	@sh .ci/setup
@@ -67,12 +83,12 @@ demo: setup
 
 test: setup
 	@$(MAKE) --no-print-directory check
-check: all $(TESTS)
+check: all $(TESTS) $(B)/tests/fuzz_replay
 	@sh tests/run.sh $(B) $(TESTS)
 
 golden: all
 	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
-docs: all
+docs: all $(B)/tests/reference_test
 	@sh docs/generate.sh $(B)/galeward
 
 asan:
@@ -94,7 +110,8 @@ fuzz: all
 	build/fuzz/project -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 build/fuzz/corpus tests/fuzz/corpus
 $(B)/tests/fuzz_replay: tests/fuzz/fuzz_project.c $(B)/libgaleward.a
 	@mkdir -p $(@D)
-	$(CC) $(ALL) -D_GNU_SOURCE -DFUZZ_REPLAY -o $@ $< $(B)/libgaleward.a $(LIBS)
+	$(say) build $@
+	$(Q)$(CC) $(ALL) -D_GNU_SOURCE -DFUZZ_REPLAY -o $@ $< $(B)/libgaleward.a $(LIBS)
 bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)

@@ -1,6 +1,7 @@
 #!/bin/sh
-# docs/fields.md from the field tables, docs/verification.md from the reference cases.
+# fields.md from the field tables, verification.md from the reference cases. sh docs/generate.sh PROGRAM [FOLDER]
 program=$1
+folder=${2:-docs}
 {
     echo "# Field reference"
     echo
@@ -9,5 +10,5 @@ program=$1
     "$program" schema project --format md
     echo
     "$program" schema system --format md
-} >docs/fields.md
-"$(dirname "$program")/tests/reference_test" --markdown >docs/verification.md
+} >"$folder/fields.md"
+"$(dirname "$program")/tests/reference_test" --markdown >"$folder/verification.md"

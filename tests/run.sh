@@ -45,7 +45,8 @@ for test in "$@"; do
     *) run "$test" "$test" ;;
     esac
 done
-for suite in golden bad; do
+run fuzz-corpus "$build/tests/fuzz_replay" tests/fuzz/corpus/*
+for suite in golden bad docs; do
     [ -f "tests/$suite.sh" ] && run "tests/$suite.sh" sh "tests/$suite.sh" "$build/galeward"
 done
 echo "$passed passed, $failed failed"

@@ -10,17 +10,12 @@ struct csv {
     size_t at;
     unsigned line, column;
     char separator;
+    bool broken; /* an open quote ate the rest of the file */
 };
 
-static bool at_end(const struct csv *c)
-{
-    return c->at >= c->source->length;
-}
+static bool at_end(const struct csv *c) { return c->at >= c->source->length; }
 
-static char peek(const struct csv *c)
-{
-    return at_end(c) ? '\0' : c->source->text[c->at];
-}
+static char peek(const struct csv *c) { return at_end(c) ? '\0' : c->source->text[c->at]; }
 
 static void step(struct csv *c)
 {
@@ -45,6 +40,7 @@ static void read_quoted(struct csv *c, struct gw_text *text)
         gw_text_bytes(text, c->source->text + c->at, 1);
         step(c);
     }
+    c->broken = true;
     gw_diag_add(c->diags, GW_ERROR, "syntax", NULL, c->source, line, column, "a quote that is never closed");
 }
 
@@ -119,8 +115,7 @@ static struct gw_node *row_mapping(struct csv *c, const struct gw_node *header, 
     while (cells) {
         struct gw_node *next = cells->next;
         if (!header) {
-            if (cells->length)
-                gw_diag_node(c->diags, GW_ERROR, "syntax", NULL, cells, "a cell beyond the last header");
+            if (cells->length) gw_diag_node(c->diags, GW_ERROR, "syntax", NULL, cells, "a cell beyond the last header");
         } else if (header->key && cells->length) {
             cells->key = header->key;
             cells->key_line = cells->line;
@@ -136,7 +131,8 @@ static struct gw_node *row_mapping(struct csv *c, const struct gw_node *header, 
     return row;
 }
 
-static void name_columns(struct csv *c, struct gw_node *header, const char *(*rename)(void *, const char *), void *context)
+static void name_columns(struct csv *c, struct gw_node *header, const char *(*rename)(void *, const char *),
+                         void *context)
 {
     for (struct gw_node *h = header; h; h = h->next) {
         h->key = rename(context, h->text);
@@ -161,7 +157,7 @@ struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *sou
     name_columns(&c, header, rename, context);
     while (!at_end(&c)) {
         struct gw_node *cells = read_row(&c);
-        if (is_blank(cells)) continue;
+        if (c.broken || is_blank(cells)) continue;
         *end = row_mapping(&c, header, cells);
         end = &(*end)->next;
         rows->count++;

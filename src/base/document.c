@@ -7,16 +7,15 @@
 #include <string.h>
 #include <sys/stat.h>
 
-void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena)
-{
-    *diags = (struct gw_diags){.arena = arena};
-}
+void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena) { *diags = (struct gw_diags){.arena = arena}; }
 
 static bool said_before(const struct gw_diags *diags, const struct gw_diag *diag)
 {
     for (size_t i = 0; i < diags->n; i++) {
         const struct gw_diag *d = &diags->items[i];
-        if (d->line == diag->line && d->column == diag->column && d->source == diag->source && strcmp(d->message, diag->message) == 0) return true;
+        if (d->line == diag->line && d->column == diag->column && d->source == diag->source &&
+            strcmp(d->message, diag->message) == 0)
+            return true;
     }
     return false;
 }
@@ -43,6 +42,8 @@ void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *
     va_start(args, format);
     vsnprintf(message, sizeof message, format, args);
     va_end(args);
+    for (char *c = message; *c; c++)
+        if ((unsigned char)*c < ' ') *c = ' ';
     const struct gw_diag diag = {severity, code, key ? key : "", message, source, line, column};
     place(diags, &diag);
 }

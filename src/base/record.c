@@ -5,21 +5,25 @@
 #include <stdlib.h>
 #include <string.h>
 
-static void *member(void *record, const struct gw_field *field)
-{
-    return (char *)record + field->offset;
-}
+static void *member(void *record, const struct gw_field *field) { return (char *)record + field->offset; }
 
 static size_t type_size(const struct gw_field *field)
 {
     switch (field->type) {
-    case GW_T_NUMBER: return sizeof(double);
-    case GW_T_INTEGER: return sizeof(int);
-    case GW_T_BOOL: return sizeof(enum gw_bool);
-    case GW_T_TEXT: return sizeof(const char *);
-    case GW_T_CHOICE: return sizeof(int);
-    case GW_T_RECORD: return field->record->size;
-    case GW_T_NODE: return sizeof(const struct gw_node *);
+    case GW_T_NUMBER:
+        return sizeof(double);
+    case GW_T_INTEGER:
+        return sizeof(int);
+    case GW_T_BOOL:
+        return sizeof(enum gw_bool);
+    case GW_T_TEXT:
+        return sizeof(const char *);
+    case GW_T_CHOICE:
+        return sizeof(int);
+    case GW_T_RECORD:
+        return field->record->size;
+    case GW_T_NODE:
+        return sizeof(const struct gw_node *);
     }
     return 0;
 }
@@ -32,13 +36,23 @@ static void clear_field(const struct gw_field *field, void *record)
         return;
     }
     switch (field->type) {
-    case GW_T_NUMBER: *(double *)at = GW_ABSENT; break;
-    case GW_T_INTEGER: *(int *)at = GW_NO_INTEGER; break;
-    case GW_T_BOOL: *(enum gw_bool *)at = GW_UNSAID; break;
-    case GW_T_CHOICE: *(int *)at = 0; break;
+    case GW_T_NUMBER:
+        *(double *)at = GW_ABSENT;
+        break;
+    case GW_T_INTEGER:
+        *(int *)at = GW_NO_INTEGER;
+        break;
+    case GW_T_BOOL:
+        *(enum gw_bool *)at = GW_UNSAID;
+        break;
+    case GW_T_CHOICE:
+        *(int *)at = 0;
+        break;
     case GW_T_TEXT:
     case GW_T_RECORD:
-    case GW_T_NODE: *(void **)at = NULL; break;
+    case GW_T_NODE:
+        *(void **)at = NULL;
+        break;
     }
 }
 
@@ -60,7 +74,8 @@ const char *gw_record_nearest(const struct gw_record *record, const char *key)
     struct gw_nearest nearest;
     gw_nearest_start(&nearest, key);
     for (size_t i = 0; i < record->n; i++)
-        if (record->fields[i].key && !(record->fields[i].flags & GW_HIDDEN)) gw_nearest_offer(&nearest, record->fields[i].key);
+        if (record->fields[i].key && !(record->fields[i].flags & GW_HIDDEN))
+            gw_nearest_offer(&nearest, record->fields[i].key);
     return gw_nearest_word(&nearest);
 }
 
@@ -80,7 +95,8 @@ void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *
     list->items[list->n++] = (struct gw_assumption){gw_strdup(arena, where), gw_strdup(arena, text)};
 }
 
-static void say(struct gw_load *load, const char *code, const struct gw_field *field, const struct gw_node *node, const char *message)
+static void say(struct gw_load *load, const char *code, const struct gw_field *field, const struct gw_node *node,
+                const char *message)
 {
     gw_diag_node(load->diags, GW_ERROR, code, field->key, node, "%s", message);
 }
@@ -90,78 +106,114 @@ static const char *kind_word(const struct gw_node *node)
     return node->kind == GW_MAPPING ? "a mapping" : node->kind == GW_SEQUENCE ? "a list" : "a single value";
 }
 
-static bool want_scalar(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *what)
+/* A short form goes by the key that the user wrote. */
+static const char *label(const struct gw_field *field, const struct gw_node *node)
+{
+    return node->key ? node->key : field->key;
+}
+
+static const char *article(const char *noun) { return strchr("aeiou", noun[0]) ? "an" : "a"; }
+
+static bool want_scalar(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                        const char *what)
 {
     if (node->kind == GW_SCALAR && node->length) return true;
     say(load, "wrong_type", field, node,
-        gw_format(load->arena, "'%s' wants %s, not %s", field->key, what, node->kind == GW_SCALAR ? "nothing" : kind_word(node)));
+        gw_format(load->arena, "'%s' wants %s, not %s", label(field, node), what,
+                  node->kind == GW_SCALAR ? "nothing" : kind_word(node)));
     return false;
+}
+
+static const char *not_a_unit(struct gw_load *load, const struct gw_field *field, const char *written)
+{
+    struct gw_nearest nearest;
+    gw_nearest_start(&nearest, written);
+    for (size_t i = 0; i < load->units.n; i++)
+        if (gw_unit_find((struct gw_unit_list){&load->units.items[i], 1}, field->dim, load->units.items[i].name,
+                         strlen(load->units.items[i].name)))
+            gw_nearest_offer(&nearest, load->units.items[i].name);
+    return gw_format(load->arena, "'%s' is not a unit of %s; write for example %s%s", written,
+                     gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example,
+                     gw_nearest_question(load->arena, &nearest));
+}
+
+/* What a number broken off in the middle wants to be told. */
+static const char *broken_number(const char *rest)
+{
+    if (rest[0] == ',') return "a comma in the number";
+    if (strchr(rest, '\t')) return "a tab in the value";
+    if (rest[0] == '.' || rest[0] == '/') return "no such number";
+    return NULL;
+}
+
+static const char *unit_message(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                                const char *rest)
+{
+    const char *broken = *rest ? broken_number(rest) : NULL;
+    if (!broken) return not_a_unit(load, field, rest);
+    return gw_format(load->arena, "'%s' is not understood, %s; write for example %s", node->text, broken,
+                     gw_dim_info(field->dim)->example);
+}
+
+static const char *quantity_message(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                                    enum gw_quantity_fault fault, const char *rest)
+{
+    const struct gw_dim_info *dim = gw_dim_info(field->dim);
+    const char *a = article(dim->name), *key = label(field, node);
+    switch (fault) {
+    case GW_QUANTITY_NOT_A_NUMBER:
+        return gw_format(load->arena, "'%s' wants %s %s such as %s, not '%s'%s%s", key, a, dim->name, dim->example,
+                         node->text, field->keyword ? ", or the word " : "", field->keyword ? field->keyword : "");
+    case GW_QUANTITY_NO_UNIT:
+        return gw_format(load->arena, "'%s' has no unit: write one (%s), or 'units: us' or 'units: si' at the top",
+                         node->text, dim->example);
+    case GW_QUANTITY_WRONG_UNIT:
+        return gw_format(load->arena, "'%s' wants %s %s such as %s; '%s' measures something else", key, a, dim->name,
+                         dim->example, rest);
+    case GW_QUANTITY_UNKNOWN_UNIT:
+        return unit_message(load, field, node, rest);
+    case GW_QUANTITY_TRAILING:
+        return gw_format(load->arena, "'%s' after the value is not understood; write for example %s", rest,
+                         dim->example);
+    case GW_QUANTITY_RANGE:
+        return gw_format(load->arena, "'%s' is too large a number", node->text);
+    case GW_QUANTITY_OK:
+        break;
+    }
+    return "";
 }
 
 static void quantity_fault(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
                            enum gw_quantity_fault fault, size_t at)
 {
-    const struct gw_dim_info *dim = gw_dim_info(field->dim);
-    const char *rest = node->text + at, *message = "";
-    const char *code = "bad_value";
-    switch (fault) {
-    case GW_QUANTITY_NOT_A_NUMBER:
-        code = "wrong_type";
-        message = gw_format(load->arena, "'%s' wants a %s such as %s, not '%s'%s%s", field->key, dim->name, dim->example, node->text,
-                            field->keyword ? ", or the word " : "", field->keyword ? field->keyword : "");
-        break;
-    case GW_QUANTITY_NO_UNIT:
-        code = "no_unit";
-        message = gw_format(load->arena, "'%s' has no unit: write one (%s), or 'units: us' or 'units: si' at the top", node->text, dim->example);
-        break;
-    case GW_QUANTITY_WRONG_UNIT:
-        code = "wrong_dimension";
-        message = gw_format(load->arena, "'%s' wants a %s such as %s; '%s' measures something else", field->key, dim->name, dim->example, rest);
-        break;
-    case GW_QUANTITY_UNKNOWN_UNIT:
-        code = "unknown_unit";
-        message = gw_format(load->arena, "'%s' is not a unit of %s; write for example %s", rest, dim->name, dim->example);
-        break;
-    case GW_QUANTITY_TRAILING:
-        message = gw_format(load->arena, "'%s' after the value is not understood; write for example %s", rest, dim->example);
-        break;
-    case GW_QUANTITY_RANGE: message = gw_format(load->arena, "'%s' is too large a number", node->text); break;
-    case GW_QUANTITY_OK: break;
-    }
+    static const char *const codes[] = {
+        [GW_QUANTITY_NOT_A_NUMBER] = "wrong_type",    [GW_QUANTITY_NO_UNIT] = "no_unit",
+        [GW_QUANTITY_WRONG_UNIT] = "wrong_dimension", [GW_QUANTITY_UNKNOWN_UNIT] = "unknown_unit",
+        [GW_QUANTITY_TRAILING] = "bad_value",         [GW_QUANTITY_RANGE] = "bad_value"};
     struct gw_node place = *node;
-    bool at_rest = fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_UNKNOWN_UNIT || fault == GW_QUANTITY_TRAILING;
-    if (at_rest && !node->quoted) {
-        char *head = gw_strndup(load->arena, node->text, at);
-        place.column += (unsigned)gw_text_width(head);
-    }
-    say(load, code, field, &place, message);
+    bool at_rest =
+        fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_UNKNOWN_UNIT || fault == GW_QUANTITY_TRAILING;
+    if (at_rest && !node->quoted) place.column += (unsigned)gw_text_width(gw_strndup(load->arena, node->text, at));
+    say(load, codes[fault], field, &place, quantity_message(load, field, node, fault, node->text + at));
 }
 
-/* To four digits, which no plain number loses to an exponent. */
-static double rounded(double value)
+/* To so many digits, but with no exponent for a large number. */
+static double rounded(double value, int digits)
 {
     if (!(fabs(value) > 0)) return 0;
-    double unit = pow(10, floor(log10(fabs(value))) - 3);
+    double unit = pow(10, floor(log10(fabs(value))) - digits + 1);
     return round(value / unit) * unit;
 }
 
-static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si)
+static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si, int digits)
 {
     struct gw_text text;
     gw_text_init(&text, load->arena);
     enum gw_units shown = load->preset ? load->preset : GW_US;
-    gw_text_number(&text, rounded(gw_quantity_shown(load->units, field->dim, shown, si)), 12);
+    gw_text_number(&text, rounded(gw_quantity_shown(load->units, field->dim, shown, si), digits), 12);
     const char *unit = gw_dim_info(field->dim)->shown[shown];
     if (*unit) gw_text_addf(&text, " %s", unit);
     return text.at;
-}
-
-static const char *limits(struct gw_load *load, const struct gw_field *field)
-{
-    bool integer = field->type == GW_T_INTEGER;
-    double least = field->least, greatest = integer ? floor(field->greatest) : field->greatest;
-    if (integer && !(greatest > least)) return gw_format(load->arena, "be %s", show_limit(load, field, least));
-    return gw_format(load->arena, "lie between %s and %s", show_limit(load, field, least), show_limit(load, field, greatest));
 }
 
 static bool check_range(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, double value)
@@ -169,13 +221,15 @@ static bool check_range(struct gw_load *load, const struct gw_field *field, cons
     bool limited = field->least < field->greatest;
     if (limited && (value < field->least || value > field->greatest)) {
         say(load, "bad_value", field, node,
-            gw_format(load->arena, "'%s' is %s; it must %s", field->key, node->text, limits(load, field)));
+            gw_format(load->arena, "'%s' is %s; it must lie between %s and %s", label(field, node), node->text,
+                      show_limit(load, field, field->least, 4), show_limit(load, field, field->greatest, 4)));
         return false;
     }
     bool doubted = field->likely_least < field->likely_most;
     if (doubted && (value < field->likely_least || value > field->likely_most))
-        gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node, "'%s' is %s; usual values lie between %s and %s",
-                     field->key, node->text, show_limit(load, field, field->likely_least), show_limit(load, field, field->likely_most));
+        gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node,
+                     "'%s' is %s; usual values lie between %s and %s", label(field, node), node->text,
+                     show_limit(load, field, field->likely_least, 3), show_limit(load, field, field->likely_most, 3));
     return true;
 }
 
@@ -184,12 +238,15 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
     double value;
     size_t at;
     if (node->kind != GW_SCALAR || !node->length) /* the wording costs an allocation: only when it is needed */
-        return want_scalar(load, field, node, gw_format(load->arena, "a %s such as %s", gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example));
+        return want_scalar(load, field, node,
+                           gw_format(load->arena, "%s %s such as %s", article(gw_dim_info(field->dim)->name),
+                                     gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example));
     if (field->keyword && strcmp(node->text, field->keyword) == 0) {
         *out = GW_KEYWORD;
         return true;
     }
-    enum gw_quantity_fault fault = gw_quantity_read(load->units, field->dim, load->preset, node->text, node->length, &value, &at);
+    enum gw_quantity_fault fault =
+        gw_quantity_read(load->units, field->dim, load->preset, node->text, node->length, &value, &at);
     if (fault != GW_QUANTITY_OK) {
         quantity_fault(load, field, node, fault, at);
         return false;
@@ -204,9 +261,11 @@ static bool load_integer(struct gw_load *load, const struct gw_field *field, con
 {
     double value;
     if (!want_scalar(load, field, node, "a whole number")) return false;
-    bool whole = gw_read_number(node->text, node->length, &value) == node->length && fabs(value) < 1e9 && !(fabs(value - floor(value)) > 0);
+    bool whole = gw_read_number(node->text, node->length, &value) == node->length && fabs(value) < 1e9 &&
+                 !(fabs(value - floor(value)) > 0);
     if (!whole) {
-        say(load, "wrong_type", field, node, gw_format(load->arena, "'%s' wants a whole number, not '%s'", field->key, node->text));
+        say(load, "wrong_type", field, node,
+            gw_format(load->arena, "'%s' wants a whole number, not '%s'", label(field, node), node->text));
         return false;
     }
     if (!check_range(load, field, node, value)) return false;
@@ -223,7 +282,8 @@ static bool load_bool(struct gw_load *load, const struct gw_field *field, const 
         *out = yes ? GW_YES : GW_NO;
         return true;
     }
-    say(load, "wrong_type", field, node, gw_format(load->arena, "'%s' wants true or false, not '%s'", field->key, node->text));
+    say(load, "wrong_type", field, node,
+        gw_format(load->arena, "'%s' wants true or false, not '%s'", field->key, node->text));
     return false;
 }
 
@@ -241,9 +301,13 @@ static bool load_choice(struct gw_load *load, const struct gw_field *field, cons
         gw_text_addf(&words, "%s%s", words.length ? " | " : "", c->name);
         gw_nearest_offer(&nearest, c->name);
     }
-    if (!want_scalar(load, field, node, gw_format(load->arena, "one of %s", words.at))) return false;
+    bool several = field->choices[1].name;
+    if (!want_scalar(load, field, node, gw_format(load->arena, "%s%s", several ? "one of " : "", words.at)))
+        return false;
+    const char *question = gw_nearest_question(load->arena, &nearest), *key = label(field, node);
     say(load, "bad_value", field, node,
-        gw_format(load->arena, "'%s' is not a value of '%s': %s%s", node->text, field->key, words.at, gw_nearest_question(load->arena, &nearest)));
+        several ? gw_format(load->arena, "'%s' is not a value of '%s': %s%s", node->text, key, words.at, question)
+                : gw_format(load->arena, "'%s' wants %s, not '%s'%s", key, words.at, node->text, question));
     return false;
 }
 
@@ -254,16 +318,24 @@ static bool load_text(struct gw_load *load, const struct gw_field *field, const 
     return true;
 }
 
-static bool load_into(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *at)
+static bool load_into(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
+                      void *at)
 {
     switch (field->type) {
-    case GW_T_NUMBER: return load_number(load, field, node, at);
-    case GW_T_INTEGER: return load_integer(load, field, node, at);
-    case GW_T_BOOL: return load_bool(load, field, node, at);
-    case GW_T_CHOICE: return load_choice(load, field, node, at);
-    case GW_T_TEXT: return load_text(load, field, node, at);
-    case GW_T_RECORD: return gw_record_load(load, field->record, node, path, at);
-    case GW_T_NODE: break;
+    case GW_T_NUMBER:
+        return load_number(load, field, node, at);
+    case GW_T_INTEGER:
+        return load_integer(load, field, node, at);
+    case GW_T_BOOL:
+        return load_bool(load, field, node, at);
+    case GW_T_CHOICE:
+        return load_choice(load, field, node, at);
+    case GW_T_TEXT:
+        return load_text(load, field, node, at);
+    case GW_T_RECORD:
+        return gw_record_load(load, field->record, node, path, at);
+    case GW_T_NODE:
+        break;
     }
     return false;
 }
@@ -276,7 +348,8 @@ static const struct gw_field *name_field(const struct gw_record *record)
 }
 
 /* "wall east" rather than "walls[0]", where the item has a name. */
-static const char *item_path(struct gw_load *load, const struct gw_field *field, const struct gw_node *item, const char *path, size_t i)
+static const char *item_path(struct gw_load *load, const struct gw_field *field, const struct gw_node *item,
+                             const char *path, size_t i)
 {
     const struct gw_node *name = gw_node_get(item, "name");
     const char *dot = *path ? "." : "";
@@ -285,7 +358,8 @@ static const char *item_path(struct gw_load *load, const struct gw_field *field,
     return gw_format(load->arena, "%s%s%s[%zu]", path, dot, field->key, i + 1);
 }
 
-static bool load_items(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, struct gw_many *out)
+static bool load_items(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
+                       struct gw_many *out)
 {
     size_t size = type_size(field), i = 0;
     bool good = true;
@@ -304,12 +378,17 @@ static bool load_items(struct gw_load *load, const struct gw_field *field, const
     return good;
 }
 
-static bool load_many(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, struct gw_many *out)
+static bool load_many(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
+                      struct gw_many *out)
 {
     enum gw_node_kind wanted = field->flags & GW_NAMED ? GW_MAPPING : GW_SEQUENCE;
     if (node->kind != wanted) {
+        bool word = node->kind == GW_SCALAR && node->length && wanted == GW_SEQUENCE && field->type != GW_T_RECORD;
         say(load, "wrong_type", field, node,
-            gw_format(load->arena, "'%s' wants %s, not %s", field->key, wanted == GW_MAPPING ? "a mapping of names" : "a list", kind_word(node)));
+            gw_format(load->arena, "'%s' wants %s, not %s%s", field->key,
+                      wanted == GW_MAPPING ? "a mapping of names" : "a list",
+                      node->kind == GW_SCALAR && !node->length ? "nothing" : kind_word(node),
+                      word ? gw_format(load->arena, ": write [%s]", node->text) : ""));
         return false;
     }
     if (!(field->flags & GW_WRAP) || !node->first || node->first->kind == GW_SEQUENCE)
@@ -321,44 +400,54 @@ static bool load_many(struct gw_load *load, const struct gw_field *field, const 
     return load_items(load, field, &list, path, out);
 }
 
-static bool load_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *record)
+static bool load_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
+                       void *record)
 {
     void *at = member(record, field);
     if (field->flags & GW_MANY) return load_many(load, field, node, path, at);
     if (field->type != GW_T_RECORD) return load_into(load, field, node, path, at);
     void *inner = gw_alloc(load->arena, 1, field->record->size);
     *(void **)at = inner;
-    return gw_record_load(load, field->record, node, gw_format(load->arena, "%s%s%s", path, *path ? "." : "", field->key), inner);
+    return gw_record_load(load, field->record, node,
+                          gw_format(load->arena, "%s%s%s", path, *path ? "." : "", field->key), inner);
 }
 
 static bool take_default(struct gw_load *load, const struct gw_field *field, const char *path, void *record)
 {
     struct gw_source source = {"default", field->fallback, strlen(field->fallback)};
-    struct gw_node node = {.kind = GW_SCALAR, .source = &source, .text = field->fallback, .length = source.length, .line = 1, .column = 1};
+    struct gw_node node = {
+        .kind = GW_SCALAR, .source = &source, .text = field->fallback, .length = source.length, .line = 1, .column = 1};
     if (!(field->flags & GW_SILENT))
-        gw_assume(load->arena, load->assumptions, path, gw_format(load->arena, "%s: %s (default)", field->key, field->fallback));
+        gw_assume(load->arena, load->assumptions, path,
+                  gw_format(load->arena, "%s: %s (default)", field->key, field->fallback));
     return load_field(load, field, &node, path, record);
 }
 
-static bool finish_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path, void *record)
+static bool finish_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                         const char *path, void *record)
 {
     if (field->fallback) return take_default(load, field, path, record);
     if (!(field->flags & GW_REQUIRED)) return true;
-    gw_diag_node(load->diags, GW_ERROR, "missing", field->key, node, "'%s' is missing%s%s: %s", field->key, *path ? " in " : "", path, field->help);
+    bool helps = strcmp(field->help, field->key) != 0;
+    gw_diag_node(load->diags, GW_ERROR, "missing", field->key, node, "'%s' is missing%s%s%s%s", field->key,
+                 *path ? " in " : "", path, helps ? ": " : "", helps ? field->help : "");
     return false;
 }
 
-static void unknown_key(struct gw_load *load, const struct gw_record *record, const struct gw_node *child)
+/* Returns the field that was meant, perhaps. */
+static const struct gw_field *unknown_key(struct gw_load *load, const struct gw_record *record,
+                                          const struct gw_node *child)
 {
     const char *nearest = gw_record_nearest(record, child->key);
     gw_diag_key(load->diags, GW_ERROR, "unknown_key", child, "'%s' is not a key of %s%s%s%s", child->key, record->name,
                 nearest ? "; did you mean '" : "", nearest ? nearest : "", nearest ? "'?" : "");
+    return nearest ? gw_record_field(record, nearest) : NULL;
 }
 
 enum { FIELD_LIMIT = 64 };
 
-static bool load_members(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
-                         void *out, bool seen[FIELD_LIMIT])
+static bool load_members(struct gw_load *load, const struct gw_record *record, const struct gw_node *node,
+                         const char *path, void *out, bool seen[FIELD_LIMIT])
 {
     bool good = true;
     for (const struct gw_node *child = node->first; child; child = child->next) {
@@ -367,7 +456,8 @@ static bool load_members(struct gw_load *load, const struct gw_record *record, c
             seen[field - record->fields] = true;
             good = load_field(load, field, child, path, out) && good;
         } else {
-            unknown_key(load, record, child);
+            field = unknown_key(load, record, child);
+            if (field) seen[field - record->fields] = true; /* misspelled, not missing */
             good = false;
         }
     }
@@ -375,21 +465,26 @@ static bool load_members(struct gw_load *load, const struct gw_record *record, c
 }
 
 /* A bare scalar or list stands for the mapping with that one key. */
-static bool load_short(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
-                       void *out, bool seen[FIELD_LIMIT])
+static bool load_short(struct gw_load *load, const struct gw_record *record, const struct gw_node *node,
+                       const char *path, void *out, bool seen[FIELD_LIMIT])
 {
     const char *key = node->kind == GW_SCALAR ? record->scalar_key : record->list_key;
-    const struct gw_field *field = key && (node->kind == GW_SEQUENCE || node->length) ? gw_record_field(record, key) : NULL;
+    const struct gw_field *field =
+        key && (node->kind == GW_SEQUENCE || node->length) ? gw_record_field(record, key) : NULL;
     if (!field) {
-        gw_diag_node(load->diags, GW_ERROR, "wrong_type", "", node, "%s wants a mapping of keys, not %s", record->name,
+        gw_diag_node(load->diags, GW_ERROR, "wrong_type", "", node, "%s wants a mapping of keys%s, not %s",
+                     record->name, node->kind == GW_SCALAR && record->list_key ? " or a list" : "",
                      node->kind == GW_SCALAR && !node->length ? "nothing" : kind_word(node));
         return false;
     }
+    struct gw_node named = *node;
+    if (!named.key) named.key = record->name;
     seen[field - record->fields] = true;
-    return load_field(load, field, node, path, out);
+    return load_field(load, field, &named, path, out);
 }
 
-bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path, void *out)
+bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
+                    void *out)
 {
     bool seen[FIELD_LIMIT] = {false};
     gw_record_clear(record, out);
@@ -397,10 +492,8 @@ bool gw_record_load(struct gw_load *load, const struct gw_record *record, const 
     if (!good && node->kind != GW_MAPPING) return false;
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
-        if (field->type == GW_T_NODE)
-            *(const struct gw_node **)member(out, field) = node;
-        else if (!seen[i])
-            good = finish_field(load, field, node, path, out) && good;
+        if (field->type == GW_T_NODE) *(const struct gw_node **)member(out, field) = node;
+        else if (!seen[i]) good = finish_field(load, field, node, path, out) && good;
     }
     return good;
 }

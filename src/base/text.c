@@ -34,10 +34,7 @@ void gw_text_bytes(struct gw_text *text, const char *bytes, size_t length)
     text->at[text->length] = '\0';
 }
 
-void gw_text_add(struct gw_text *text, const char *string)
-{
-    gw_text_bytes(text, string, strlen(string));
-}
+void gw_text_add(struct gw_text *text, const char *string) { gw_text_bytes(text, string, strlen(string)); }
 
 void gw_text_addf(struct gw_text *text, const char *format, ...)
 {
@@ -106,12 +103,12 @@ static size_t put_digits(char *out, uint64_t number, int digits, int whole)
     return n;
 }
 
-/* What printf prints, for the usual sizes: the digits are those of value x 10^k, an exact power of ten, in 64 bits. Where
- * the product lies too near a tie to be sure of the last digit, 0: the C library decides. */
+/* What printf prints, for the usual sizes: the digits are those of value x 10^k, an exact power of ten, in 64 bits.
+ * Where the product lies too near a tie to be sure of the last digit, 0: the C library decides. */
 static size_t print_quick(char *out, double value, int significant)
 {
-    static const long double powers[] = {1e0L,  1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,  1e7L,  1e8L,
-                                         1e9L,  1e10L, 1e11L, 1e12L, 1e13L, 1e14L, 1e15L, 1e16L};
+    static const long double powers[] = {1e0L, 1e1L,  1e2L,  1e3L,  1e4L,  1e5L,  1e6L,  1e7L, 1e8L,
+                                         1e9L, 1e10L, 1e11L, 1e12L, 1e13L, 1e14L, 1e15L, 1e16L};
     static const double steps[] = {1e-2, 1e-1, 1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9};
     double size = fabs(value);
     if (!(size >= 1e-3 && size < 1e9) || significant < 1 || significant > 12) return 0;
@@ -169,10 +166,7 @@ void gw_text_fixed(struct gw_text *text, double value, int decimals)
     gw_text_bytes(text, out, gw_print_fixed(out, value, decimals));
 }
 
-static bool is_digit(char c)
-{
-    return c >= '0' && c <= '9';
-}
+static bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 static size_t digits_at(const char *text, size_t length, size_t from)
 {
@@ -289,7 +283,8 @@ void gw_nearest_start(struct gw_nearest *nearest, const char *written)
 static void lower(char *out, size_t size, const char *text)
 {
     size_t i = 0;
-    for (; text[i] && i + 1 < size; i++) out[i] = (char)(text[i] >= 'A' && text[i] <= 'Z' ? text[i] + ('a' - 'A') : text[i]);
+    for (; text[i] && i + 1 < size; i++)
+        out[i] = (char)(text[i] >= 'A' && text[i] <= 'Z' ? text[i] + ('a' - 'A') : text[i]);
     out[i] = '\0';
 }
 

@@ -14,27 +14,59 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
     [GW_PRESSURE] = {"pressure", "pressure", "pa", {"Pa", "psf", "Pa"}, {NULL, "psf", "Pa"}, {1, 1, 0}, "45 psf"},
     [GW_STRESS] = {"stress", "stress", "pa", {"Pa", "psi", "MPa"}, {NULL, "psi", "Pa"}, {1, 0, 2}, "25 ksi"},
     [GW_FORCE] = {"force", "force", "n", {"N", "lb", "N"}, {NULL, "lb", "N"}, {1, 1, 1}, "195 lb"},
-    [GW_LINE_LOAD] = {"force per length", "line_load", "n_m", {"N/m", "lb/in", "N/m"}, {NULL, "lb/in", "N/m"}, {1, 2, 1}, "10 lb/in"},
+    [GW_LINE_LOAD] = {"force per length",
+                      "line_load",
+                      "n_m",
+                      {"N/m", "lb/in", "N/m"},
+                      {NULL, "lb/in", "N/m"},
+                      {1, 2, 1},
+                      "10 lb/in"},
     [GW_MOMENT] = {"moment", "moment", "nm", {"N-m", "in-lb", "N-m"}, {NULL, "in-lb", "N-m"}, {2, 1, 2}, "95 in-lb"},
     [GW_MASS] = {"mass", "mass", "kg", {"kg", "lb", "kg"}, {NULL, "lb", "kg"}, {2, 1, 2}, "220 lb"},
     [GW_TIME] = {"time", "time", "s", {"s", "s", "s"}, {NULL, "s", "s"}, {3, 3, 3}, "3 s"},
-    [GW_IMPULSE] = {"impulse", "impulse", "pa_s", {"Pa-s", "psi-ms", "Pa-s"}, {NULL, "psi-ms", "Pa-s"}, {2, 2, 2}, "28 psi-ms"},
-    [GW_LEAKAGE] = {"air leakage", "leakage", "m_s", {"L/(s m2)", "cfm/ft2", "L/(s m2)"}, {NULL, "cfm/ft2", "L/(s m2)"}, {3, 3, 3}, "0.06 cfm/ft2"},
+    [GW_IMPULSE] =
+        {"impulse", "impulse", "pa_s", {"Pa-s", "psi-ms", "Pa-s"}, {NULL, "psi-ms", "Pa-s"}, {2, 2, 2}, "28 psi-ms"},
+    [GW_LEAKAGE] = {"air leakage",
+                    "leakage",
+                    "m_s",
+                    {"L/(s m2)", "cfm/ft2", "L/(s m2)"},
+                    {NULL, "cfm/ft2", "L/(s m2)"},
+                    {3, 3, 3},
+                    "0.06 cfm/ft2"},
     [GW_ANGLE] = {"angle", "angle", "rad", {"deg", "deg", "deg"}, {NULL, "deg", "deg"}, {1, 1, 1}, "5 deg"},
-    [GW_TEMPERATURE] = {"temperature", "temperature", "k", {"K", "degF", "degC"}, {NULL, "degF", "degC"}, {1, 1, 1}, "70 degF"},
-    [GW_SECTION_MODULUS] = {"section modulus", "section_modulus", "m3", {"mm3", "in3", "mm3"}, {NULL, "in3", "mm3"}, {0, 3, 0}, "3.1 in3"},
-    [GW_INERTIA] = {"moment of inertia", "inertia", "m4", {"mm4", "in4", "mm4"}, {NULL, "in4", "mm4"}, {0, 3, 0}, "9.35 in4"},
-    [GW_PER_LENGTH] = {"per length", "per_length", "per_m", {"1/m", "1/ft", "1/m"}, {NULL, "1/ft", "1/m"}, {8, 8, 8}, "20 1/in"},
-    [GW_WIND_CONSTANT] = {"pressure per speed squared", "wind_constant", "pa_s2_m2", {"Pa/(m/s)2", "psf/mph2", "Pa/(m/s)2"}, {NULL, "psf/mph2", "Pa/(m/s)2"}, {6, 6, 6}, "0.00256 psf/mph2"},
+    [GW_TEMPERATURE] =
+        {"temperature", "temperature", "k", {"K", "degF", "degC"}, {NULL, "degF", "degC"}, {1, 1, 1}, "70 degF"},
+    [GW_SECTION_MODULUS] =
+        {"section modulus", "section_modulus", "m3", {"mm3", "in3", "mm3"}, {NULL, "in3", "mm3"}, {0, 3, 0}, "3.1 in3"},
+    [GW_INERTIA] =
+        {"moment of inertia", "inertia", "m4", {"mm4", "in4", "mm4"}, {NULL, "in4", "mm4"}, {0, 3, 0}, "9.35 in4"},
+    [GW_PER_LENGTH] =
+        {"per length", "per_length", "per_m", {"1/m", "1/ft", "1/m"}, {NULL, "1/ft", "1/m"}, {8, 8, 8}, "20 1/in"},
+    [GW_WIND_CONSTANT] = {"pressure per speed squared",
+                          "wind_constant",
+                          "pa_s2_m2",
+                          {"Pa/(m/s)2", "psf/mph2", "Pa/(m/s)2"},
+                          {NULL, "psf/mph2", "Pa/(m/s)2"},
+                          {6, 6, 6},
+                          "0.00256 psf/mph2"},
     [GW_COST] = {"cost", "cost", "", {"", "", ""}, {"", "", ""}, {2, 2, 2}, "1200"},
-    [GW_COST_PER_LENGTH] = {"cost per length", "cost_per_length", "per_m", {"per m", "per ft", "per m"}, {NULL, "per ft", "per m"}, {2, 2, 2}, "9.5 per ft"},
-    [GW_COST_PER_AREA] = {"cost per area", "cost_per_area", "per_m2", {"per m2", "per ft2", "per m2"}, {NULL, "per ft2", "per m2"}, {2, 2, 2}, "78 per ft2"},
+    [GW_COST_PER_LENGTH] = {"cost per length",
+                            "cost_per_length",
+                            "per_m",
+                            {"per m", "per ft", "per m"},
+                            {NULL, "per ft", "per m"},
+                            {2, 2, 2},
+                            "9.5 per ft"},
+    [GW_COST_PER_AREA] = {"cost per area",
+                          "cost_per_area",
+                          "per_m2",
+                          {"per m2", "per ft2", "per m2"},
+                          {NULL, "per ft2", "per m2"},
+                          {2, 2, 2},
+                          "78 per ft2"},
 };
 
-const struct gw_dim_info *gw_dim_info(enum gw_dim dim)
-{
-    return &DIMS[dim];
-}
+const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
 
 enum gw_dim gw_dim_by_key(const char *key)
 {
@@ -44,10 +76,7 @@ enum gw_dim gw_dim_by_key(const char *key)
 }
 
 /* Thicknesses are lengths; the unit rows name a dimension once. */
-static enum gw_dim unit_dim(enum gw_dim dim)
-{
-    return dim == GW_THICKNESS ? GW_LENGTH : dim;
-}
+static enum gw_dim unit_dim(enum gw_dim dim) { return dim == GW_THICKNESS ? GW_LENGTH : dim; }
 
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
 {
@@ -124,7 +153,9 @@ static size_t unit_span(const struct cursor *c)
     size_t i = c->at;
     while (i < c->length) {
         char ch = c->text[i];
-        bool splits = (ch == ' ' || ch == '-') && (starts_digit(c, i + 1) || (i + 2 < c->length && c->text[i + 1] == ' ' && starts_digit(c, i + 2)));
+        bool splits =
+            (ch == ' ' || ch == '-') &&
+            (starts_digit(c, i + 1) || (i + 2 < c->length && c->text[i + 1] == ' ' && starts_digit(c, i + 2)));
         if (splits || (i > c->at && (c->text[i - 1] == '\'') && starts_digit(c, i))) break;
         i++;
     }
@@ -149,7 +180,8 @@ static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *
         return *unit || !*bare ? GW_QUANTITY_OK : GW_QUANTITY_UNKNOWN_UNIT;
     }
     *unit = gw_unit_find(r->units, r->dim, c->text + c->at, span);
-    if (!*unit) return is_known_unit(r->units, c->text + c->at, span) ? GW_QUANTITY_WRONG_UNIT : GW_QUANTITY_UNKNOWN_UNIT;
+    if (!*unit)
+        return is_known_unit(r->units, c->text + c->at, span) ? GW_QUANTITY_WRONG_UNIT : GW_QUANTITY_UNKNOWN_UNIT;
     c->at += span;
     return GW_QUANTITY_OK;
 }
@@ -166,6 +198,7 @@ static enum gw_quantity_fault read_inches(const struct reading *r, struct cursor
     struct reading with_unit = *r;
     with_unit.preset = GW_UNITS_NONE;
     enum gw_quantity_fault fault = read_unit(&with_unit, c, &unit);
+    if (fault == GW_QUANTITY_NO_UNIT) c->at = at;
     if (fault != GW_QUANTITY_OK) return fault == GW_QUANTITY_NO_UNIT ? GW_QUANTITY_TRAILING : fault;
     const struct gw_unit *inch = gw_unit_find(r->units, GW_LENGTH, "in", 2);
     if (!inch || fabs(unit->factor - inch->factor) > 0) {

@@ -97,7 +97,8 @@ static const struct wording {
     {"did not find expected ',' or '}'", "expected ',' or '}'"},
     {"did not find expected key", "expected a key here: check the indentation, quotes and brackets before this"},
     {"did not find expected '-' indicator", "expected another '- ' item here, or less indentation"},
-    {"mapping values are not allowed in this context", "a ':' where none can stand: check the indentation, or put the text in quotes"},
+    {"mapping values are not allowed in this context",
+     "a ':' where none can stand: check the indentation, or put the text in quotes"},
     {"could not find expected ':'", "a key without ':'"},
     {"found unexpected end of stream", "a quote that is never closed"},
     {"found character that cannot start any token", "no value can start with this character: put the text in quotes"},
@@ -105,25 +106,19 @@ static const struct wording {
     {"did not find expected node content", "a value is missing here"},
     {"did not find expected <document start>", "text after the end of the document"},
     {"found unknown escape character", "a backslash in double quotes: write the text in single quotes"},
+    {"did not find expected hexdecimal number", "a backslash in double quotes: write the text in single quotes"},
 };
 
 /* Where the list, mapping or quote began, if that is another line than the one that is printed. */
-static const char *begun(struct reader *r, bool quote)
+static const char *begun(struct reader *r, bool at_context)
 {
     const yaml_parser_t *p = &r->parser;
-    const char *thing = !p->context ? NULL : strstr(p->context, "flow sequence") ? "'['" : strstr(p->context, "flow mapping") ? "'{'" : NULL;
-    if (!thing || quote || p->context_mark.line == p->problem_mark.line) return "";
+    const char *thing = !p->context                           ? NULL
+                        : strstr(p->context, "flow sequence") ? "'['"
+                        : strstr(p->context, "flow mapping")  ? "'{'"
+                                                              : NULL;
+    if (!thing || at_context || p->context_mark.line == p->problem_mark.line) return "";
     return gw_format(r->arena, "; the %s stands on line %zu", thing, p->context_mark.line + 1);
-}
-
-static const char *syntax_message(struct reader *r, bool quote)
-{
-    const yaml_parser_t *p = &r->parser;
-    const char *problem = p->problem ? p->problem : "unknown problem";
-    for (size_t i = 0; i < sizeof WORDINGS / sizeof *WORDINGS; i++)
-        if (strcmp(problem, WORDINGS[i].problem) == 0)
-            return gw_format(r->arena, "not valid YAML: %s%s", WORDINGS[i].ours, begun(r, quote));
-    return gw_format(r->arena, "not valid YAML: %s%s%s", problem, p->context ? ", " : "", p->context ? p->context : "");
 }
 
 /* libyaml's mark counts characters. */
@@ -136,6 +131,19 @@ static char character_at(const struct gw_source *source, yaml_mark_t at)
     return c < end ? *c : '\0';
 }
 
+static const char *syntax_message(struct reader *r, bool at_context)
+{
+    const yaml_parser_t *p = &r->parser;
+    if (p->error == YAML_PARSER_ERROR && p->problem_mark.index && !character_at(r->source, p->problem_mark))
+        return gw_format(r->arena, "not valid YAML: the file ends inside a bracket that is never closed%s",
+                         begun(r, at_context));
+    const char *problem = p->problem ? p->problem : "unknown problem";
+    for (size_t i = 0; i < sizeof WORDINGS / sizeof *WORDINGS; i++)
+        if (strcmp(problem, WORDINGS[i].problem) == 0)
+            return gw_format(r->arena, "not valid YAML: %s%s", WORDINGS[i].ours, begun(r, at_context));
+    return gw_format(r->arena, "not valid YAML: %s%s%s", problem, p->context ? ", " : "", p->context ? p->context : "");
+}
+
 static void syntax_error(struct reader *r)
 {
     yaml_parser_t *p = &r->parser;
@@ -144,13 +152,14 @@ static void syntax_error(struct reader *r)
         fail(r, "memory", p->mark, "out of memory");
         return;
     }
-    bool quote = p->context && strcmp(p->context, "while scanning a quoted scalar") == 0;
-    yaml_mark_t at = quote ? p->context_mark : p->problem_mark;
-    if (p->error == YAML_READER_ERROR) at = mark_of(r->source, p->problem_offset < r->source->length ? p->problem_offset : 0);
+    bool at_context = p->context && (strcmp(p->problem, "found unexpected end of stream") == 0 ||
+                                     strcmp(p->problem, "could not find expected ':'") == 0);
+    yaml_mark_t at = at_context ? p->context_mark : p->problem_mark;
+    if (p->error == YAML_READER_ERROR)
+        at = mark_of(r->source, p->problem_offset < r->source->length ? p->problem_offset : 0);
     if (p->error == YAML_SCANNER_ERROR && character_at(r->source, at) == '\t')
         fail(r, "syntax", at, "a tab: indent with spaces");
-    else
-        fail(r, "syntax", at, syntax_message(r, quote));
+    else fail(r, "syntax", at, syntax_message(r, at_context));
 }
 
 static bool next_event(struct reader *r, yaml_event_t *event)
@@ -186,8 +195,9 @@ static struct gw_node *follow_alias(struct reader *r, const yaml_event_t *event)
     for (const struct anchor *a = r->anchors; a; a = a->next) {
         if (strcmp(a->name, name) != 0) continue;
         if (!a->node || a->has_alias) {
-            fail(r, "alias", event->start_mark, a->node ? "an alias to something that holds an alias: write it out"
-                                                         : "an alias to the thing it stands in");
+            fail(r, "alias", event->start_mark,
+                 a->node ? "an alias to something that holds an alias: write it out"
+                         : "an alias to the thing it stands in");
             return NULL;
         }
         r->aliases++;
@@ -196,7 +206,8 @@ static struct gw_node *follow_alias(struct reader *r, const yaml_event_t *event)
         copy->next = NULL;
         return copy;
     }
-    fail(r, "alias", event->start_mark, "an alias with no anchor before it");
+    fail(r, "alias", event->start_mark,
+         gw_format(r->arena, "there is no '&%s' before this '*%s'; for a text write it in quotes", name, name));
     return NULL;
 }
 
@@ -242,19 +253,25 @@ static const struct gw_node **key_table(struct reader *r, const struct gw_node *
     return gw_alloc(r->arena, *size, sizeof(const struct gw_node *));
 }
 
-static void check_duplicates(struct reader *r, const struct gw_node *mapping)
+/* The first of two like keys stays. */
+static void check_duplicates(struct reader *r, struct gw_node *mapping)
 {
     size_t size;
     if (mapping->count < 2) return;
     const struct gw_node **seen = key_table(r, mapping, &size);
-    for (const struct gw_node *n = mapping->first; n; n = n->next) {
+    for (struct gw_node **at = &mapping->first; *at;) {
+        struct gw_node *n = *at;
         size_t slot = hash_key(n->key) & (size - 1);
         while (seen[slot] && strcmp(seen[slot]->key, n->key) != 0) slot = (slot + 1) & (size - 1);
-        if (seen[slot])
+        if (seen[slot]) {
             gw_diag_key(r->diags, GW_ERROR, "duplicate_key", n, "'%s' is given twice; first on line %u", n->key,
                         seen[slot]->key_line);
-        else
+            *at = n->next;
+            mapping->count--;
+        } else {
             seen[slot] = n;
+            at = &n->next;
+        }
     }
 }
 
@@ -306,7 +323,8 @@ static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned
         return NULL;
     }
     bool sequence = event->type == YAML_SEQUENCE_START_EVENT;
-    struct anchor *anchor = open_anchor(r, sequence ? event->data.sequence_start.anchor : event->data.mapping_start.anchor);
+    struct anchor *anchor =
+        open_anchor(r, sequence ? event->data.sequence_start.anchor : event->data.mapping_start.anchor);
     struct gw_node *node = new_node(r, sequence ? GW_SEQUENCE : GW_MAPPING, event);
     size_t before = r->aliases;
     (sequence ? read_items : read_members)(r, node, depth + 1);
@@ -337,7 +355,8 @@ static void refuse_second_document(struct reader *r)
     yaml_event_t event;
     while (next_event(r, &event)) {
         bool end = event.type == YAML_STREAM_END_EVENT;
-        if (event.type == YAML_DOCUMENT_START_EVENT) fail(r, "second_document", event.start_mark, "a second document in the file: one is read");
+        if (event.type == YAML_DOCUMENT_START_EVENT)
+            fail(r, "second_document", event.start_mark, "a second document in the file: one is read");
         yaml_event_delete(&event);
         if (end) return;
     }

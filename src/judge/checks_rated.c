@@ -173,7 +173,14 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
                              .value_out = GW_ABSENT,
                              .why = ""};
     if (!offer.applies) return offer;
-    offer.covers = rating->at >= demand->at * (1 - hair);
+    bool harder = rating->at > demand->at * (1 + hair);
+    if (harder && rating->leakage > demand->value) {
+        offer.why = gw_format(j->model->arena, "tested at %s, above the required %s, where it leaks more than the limit; ask for the result at the required pressure",
+                              gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at));
+        return offer;
+    }
+    bool leaks_already = rating->leakage > demand->value; /* at a lower pressure: more still at the required one */
+    offer.covers = rating->at >= demand->at * (1 - hair) || leaks_already;
     if (offer.covers) return offer;
     double exponent = j->model->tables->air_conversion[GW_ROW_AIR_CONVERSION_TYPICAL].exponent;
     double carried = rating->leakage * pow(demand->at / rating->at, exponent);

@@ -20,10 +20,12 @@ static struct gw_row *find_row(struct gw_tables *tables, const struct gw_table *
     return NULL;
 }
 
-static void fault(struct gw_model *model, const struct gw_correction *c, const char *key, const char *what, const char *name, const char *question)
+static void fault(struct gw_model *model, const struct gw_correction *c, const char *key, const char *what,
+                  const char *name, const char *question)
 {
     const struct gw_node *at = gw_node_get(c->node, key);
-    gw_diag_node(model->diags, GW_ERROR, "bad_value", key, at ? at : c->node, "%s '%s'%s%s", what, name, question, *question ? "" : "; see 'galeward tables'");
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", key, at ? at : c->node, "%s '%s'%s%s", what, name, question,
+                 *question ? "" : "; see 'galeward tables'");
 }
 
 static void no_table(struct gw_model *model, const struct gw_correction *c)
@@ -40,8 +42,10 @@ static void no_row(struct gw_model *model, const struct gw_correction *c, const 
 {
     struct gw_nearest nearest;
     gw_nearest_start(&nearest, c->row);
-    for (size_t i = 0; i < table->n_rows; i++) gw_nearest_offer(&nearest, gw_table_row(gw_tables_standard(), table, i)->id);
-    fault(model, c, "row", gw_format(model->arena, "table %s has no row", table->name), c->row, gw_nearest_question(model->arena, &nearest));
+    for (size_t i = 0; i < table->n_rows; i++)
+        gw_nearest_offer(&nearest, gw_table_row(gw_tables_standard(), table, i)->id);
+    fault(model, c, "row", gw_format(model->arena, "table %s has no row", table->name), c->row,
+          gw_nearest_question(model->arena, &nearest));
 }
 
 static void no_column(struct gw_model *model, const struct gw_correction *c, const struct gw_table *table)
@@ -50,14 +54,18 @@ static void no_column(struct gw_model *model, const struct gw_correction *c, con
     gw_nearest_start(&nearest, c->column);
     for (size_t i = 0; i < table->n_columns; i++)
         if (table->columns[i].type == GW_COLUMN_NUMBER) gw_nearest_offer(&nearest, table->columns[i].name);
-    fault(model, c, "column", gw_format(model->arena, "table %s has no column of numbers", table->name), c->column, gw_nearest_question(model->arena, &nearest));
+    fault(model, c, "column", gw_format(model->arena, "table %s has no column of numbers", table->name), c->column,
+          gw_nearest_question(model->arena, &nearest));
 }
 
 static void bad_number(struct gw_model *model, const struct gw_correction *c, const struct gw_column *column)
 {
     const struct gw_node *at = gw_node_get(c->node, "value");
-    bool plain = !*column->unit;
-    gw_diag_node(model->diags, GW_ERROR, "bad_value", "value", at ? at : c->node, "'value' wants a number%s%s, not '%s'", plain ? "" : " in ", column->unit, c->value);
+    const char *wanted = *column->unit ? gw_format(model->arena, " in %s, or with its unit, such as %s,", column->unit,
+                                                   gw_dim_info(column->dim)->example)
+                                       : ",";
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", "value", at ? at : c->node, "'value' wants a number%s not '%s'",
+                 wanted, c->value);
 }
 
 /* In the column's own unit, or with a unit of its dimension. */
@@ -93,7 +101,8 @@ static void apply(struct gw_model *model, struct gw_tables *tables, const struct
         *(double *)(void *)((char *)row + column->offset) = value;
         row->source = gw_format(model->arena, "corrected to %s by %s: %s", c->value, c->by, c->reason);
         gw_assume(model->arena, &model->assumptions, "correction",
-                  gw_format(model->arena, "table %s, row %s, %s = %s, by %s: %s", c->table, c->row, c->column, c->value, c->by, c->reason));
+                  gw_format(model->arena, "table %s, row %s, %s = %s, by %s: %s", c->table, c->row, c->column, c->value,
+                            c->by, c->reason));
     }
 }
 

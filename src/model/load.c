@@ -25,7 +25,8 @@ const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const cha
 
 static void note_input(struct gw_model *model, const struct gw_source *source)
 {
-    model->inputs = gw_grow(model->arena, model->inputs, model->n_inputs, &model->inputs_capacity, sizeof *model->inputs);
+    model->inputs =
+        gw_grow(model->arena, model->inputs, model->n_inputs, &model->inputs_capacity, sizeof *model->inputs);
     struct gw_input *input = &model->inputs[model->n_inputs++];
     input->file = source->name;
     SHA256Data((const uint8_t *)source->text, source->length, input->sha256);
@@ -59,12 +60,14 @@ static const char *beside(struct gw_model *model, const char *project, const cha
 }
 
 /* A file named in the project, or NULL after a fault at that name. */
-static const struct gw_source *read_beside(struct gw_model *model, const char *project_path, const char *file, const struct gw_node *at)
+static const struct gw_source *read_beside(struct gw_model *model, const char *project_path, const char *file,
+                                           const struct gw_node *at)
 {
     struct gw_diags why;
     gw_diags_init(&why, model->arena);
     const struct gw_source *source = gw_source_read(model->arena, beside(model, project_path, file), &why);
-    if (!source) gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
+    if (!source)
+        gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
     return source;
 }
 
@@ -88,7 +91,8 @@ static void load_systems(struct gw_model *model, const char *project_path)
     const struct gw_node *list = gw_node_get(p->node, "candidates"), *at = list ? list->first : NULL;
     model->systems.items = gw_alloc(model->arena, p->candidates.n + 1, sizeof *model->systems.items);
     for (size_t i = 0; i < p->candidates.n && at; i++, at = at->next) {
-        const struct gw_source *source = p->candidates.items[i] ? read_beside(model, project_path, p->candidates.items[i], at) : NULL;
+        const struct gw_source *source =
+            p->candidates.items[i] ? read_beside(model, project_path, p->candidates.items[i], at) : NULL;
         if (source) load_system(model, source, &model->systems.items[i]);
     }
     model->systems.n = p->candidates.n;
@@ -102,9 +106,11 @@ struct renaming {
 static const char *field_of_header(void *context, const char *header)
 {
     const struct gw_opening_columns *c = ((const struct renaming *)context)->columns;
-    const char *const mapped[] = {c ? c->mark : NULL,  c ? c->wall : NULL, c ? c->building : NULL, c ? c->width : NULL, c ? c->height : NULL,
-                                  c ? c->count : NULL, c ? c->sill : NULL, c ? c->offset : NULL,   c ? c->lite : NULL};
-    static const char *const keys[] = {"mark", "wall", "building", "width", "height", "count", "sill", "offset", "lite"};
+    const char *const mapped[] = {c ? c->mark : NULL,  c ? c->wall : NULL,   c ? c->building : NULL,
+                                  c ? c->width : NULL, c ? c->height : NULL, c ? c->count : NULL,
+                                  c ? c->sill : NULL,  c ? c->offset : NULL, c ? c->lite : NULL};
+    static const char *const keys[] = {"mark",  "wall", "building", "width", "height",
+                                       "count", "sill", "offset",   "lite"};
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
         if (mapped[i] && strcmp(mapped[i], header) == 0) return keys[i];
         if (!mapped[i] && strcmp(keys[i], header) == 0) return keys[i];
@@ -122,14 +128,23 @@ static void want_column(struct gw_model *model, const struct gw_node *header, co
         if (!h->key) gw_nearest_offer(&nearest, h->text);
     }
     const char *near = gw_nearest_word(&nearest);
-    gw_diag_node(model->diags, GW_ERROR, "missing", key, header, "no column is headed '%s'; name the one in the project: openings: {file: ..., columns: {%s: %s}}",
-                 key, key, near ? near : "HEADER");
+    gw_diag_node(model->diags, GW_ERROR, "missing", key, header,
+                 "no column is headed '%s'; name the one in the project: openings: {file: ..., columns: {%s: %s}}", key,
+                 key, near ? near : "HEADER");
 }
 
 static bool check_header(struct gw_model *model, const struct gw_node *header)
 {
     static const char *const needed[] = {"mark", "width", "height"};
     size_t errors = model->diags->errors;
+    bool named = false;
+    for (const struct gw_node *h = header; h; h = h->next) named = named || h->key;
+    if (header && !named) {
+        gw_diag_node(model->diags, GW_ERROR, "missing", "mark", header,
+                     "the first line names no columns: it must head them mark, width, height and so on, or as "
+                     "'openings: columns' maps them");
+        return false;
+    }
     for (size_t i = 0; header && i < sizeof needed / sizeof *needed; i++) want_column(model, header, needed[i]);
     return header && model->diags->errors == errors;
 }
@@ -137,7 +152,8 @@ static bool check_header(struct gw_model *model, const struct gw_node *header)
 /* Headers that the project names must be there. */
 static void check_mapped(struct gw_model *model, const struct gw_node *header)
 {
-    const struct gw_node *openings = gw_node_get(model->project.node, "openings"), *columns = gw_node_get(openings, "columns");
+    const struct gw_node *openings = gw_node_get(model->project.node, "openings"),
+                         *columns = gw_node_get(openings, "columns");
     for (const struct gw_node *c = columns ? columns->first : NULL; c; c = c->next) {
         struct gw_nearest nearest;
         if (c->kind != GW_SCALAR || !c->length) continue;
@@ -148,7 +164,8 @@ static void check_mapped(struct gw_model *model, const struct gw_node *header)
             gw_nearest_offer(&nearest, h->text);
         }
         if (!found)
-            gw_diag_node(model->diags, GW_ERROR, "bad_value", c->key, c, "the schedule has no column headed '%s'%s", c->text, gw_nearest_question(model->arena, &nearest));
+            gw_diag_node(model->diags, GW_ERROR, "bad_value", c->key, c, "the schedule has no column headed '%s'%s",
+                         c->text, gw_nearest_question(model->arena, &nearest));
     }
 }
 
@@ -161,11 +178,15 @@ static void load_openings(struct gw_model *model, const char *project_path, enum
     if (!source || !gw_source_check(source, model->diags)) return;
     note_input(model, source);
     struct renaming renaming = {openings->columns};
-    const struct gw_node *header, *rows = gw_csv_draft(model->arena, source, field_of_header, &renaming, model->diags, &header);
+    size_t before = model->diags->errors;
+    const struct gw_node *header,
+        *rows = gw_csv_draft(model->arena, source, field_of_header, &renaming, model->diags, &header);
+    bool whole = model->diags->errors == before;
     size_t errors = model->diags->errors;
     if (header) check_mapped(model, header);
     if (model->diags->errors != errors || !check_header(model, header)) return;
-    if (!rows->count) gw_diag_node(model->diags, GW_ERROR, "empty", NULL, header, "the schedule has no openings below its header");
+    if (!rows->count && whole)
+        gw_diag_node(model->diags, GW_ERROR, "empty", NULL, header, "the schedule has no openings below its header");
     struct gw_load load = loader(model, preset);
     load.assumptions = NULL;
     model->openings.items = gw_alloc(model->arena, rows->count + 1, sizeof *model->openings.items);

@@ -12,7 +12,7 @@
 #define LIMITS(a, b) .least = (a), .greatest = (b)
 #define LIKELY(a, b) .likely_least = (a), .likely_most = (b)
 /* Plausible sizes, m. */
-#define BUILDING_HEIGHT LIMITS(0, 1000), LIKELY(2.4, 450)
+#define BUILDING_HEIGHT LIMITS(0.1, 1000), LIKELY(2.4, 450)
 #define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
 
 const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},

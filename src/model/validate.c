@@ -7,10 +7,7 @@
 
 enum { MICRON = 1000000 };
 
-static bool same_length(double a, double b)
-{
-    return fabs(a - b) * MICRON < 10; /* a hundredth of a millimeter */
-}
+static bool same_length(double a, double b) { return fabs(a - b) * MICRON < 10; /* a hundredth of a millimeter */ }
 
 static const char *feet(struct gw_model *model, double si)
 {
@@ -58,6 +55,18 @@ static bool holds_fault(const struct gw_model *model, const struct gw_node *node
     return false;
 }
 
+/* Then what seems to be missing may only be misspelled. */
+static bool has_unknown_key(const struct gw_model *model, const struct gw_node *mapping)
+{
+    for (size_t i = 0; i < model->diags->n; i++) {
+        const struct gw_diag *d = &model->diags->items[i];
+        if (strcmp(d->code, "unknown_key") != 0 || d->source != mapping->source) continue;
+        for (const struct gw_node *child = mapping->first; child; child = child->next)
+            if (child->key && child->key_line == d->line && child->key_column == d->column) return true;
+    }
+    return false;
+}
+
 static const char *building_names(struct gw_model *model)
 {
     struct gw_text text;
@@ -77,7 +86,8 @@ static void check_building(struct gw_model *model, const struct gw_node *node, c
     if (!node || gw_model_building(model, name) || !list || !p->buildings.n) return;
     if (!name) {
         if (!gw_node_get(node, "building"))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "building", node, "'building' is missing, and there is more than one: %s", building_names(model));
+            gw_diag_node(model->diags, GW_ERROR, "missing", "building", node,
+                         "'building' is missing, and there is more than one: %s", building_names(model));
         return;
     }
     struct gw_nearest nearest;
@@ -91,11 +101,14 @@ static void check_building(struct gw_model *model, const struct gw_node *node, c
 
 static void check_lite(struct gw_model *model, const struct gw_node *node, const char *name)
 {
-    if (!node || !name || gw_model_lite(model, name)) return;
+    const struct gw_node *lites = gw_node_get(model->project.node, "lites");
+    bool unread = lites ? lites->kind != GW_MAPPING : has_unknown_key(model, model->project.node);
+    if (!node || !name || unread || gw_model_lite(model, name)) return;
     struct gw_nearest nearest;
     gw_nearest_start(&nearest, name);
     for (size_t i = 0; i < model->project.lites.n; i++) gw_nearest_offer(&nearest, model->project.lites.items[i].name);
-    FAULT(model, node, "lite", "there is no lite type '%s' under 'lites'%s", name, gw_nearest_question(model->arena, &nearest));
+    FAULT(model, node, "lite", "there is no lite type '%s' under 'lites'%s", name,
+          gw_nearest_question(model->arena, &nearest));
 }
 
 static void check_columns(struct gw_model *model, const struct gw_wall *wall)
@@ -111,37 +124,44 @@ static void check_columns(struct gw_model *model, const struct gw_wall *wall)
     double sum = count ? c->count * c->width : 0;
     for (size_t i = 0; i < c->widths.n; i++) sum += c->widths.items[i];
     if (gw_given(sum) && gw_given(wall->width) && !same_length(sum, wall->width))
-        FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", feet(model, sum), feet(model, wall->width));
+        FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", feet(model, sum),
+              feet(model, wall->width));
 }
 
 static void check_ends(struct gw_model *model, const struct gw_wall *wall)
 {
     const struct gw_node *node = gw_node_get(wall->node, "ends");
     if (!node || node->kind != GW_SEQUENCE) return;
-    if (wall->ends.n != 2) FAULT(model, wall->node, "ends", "'ends' wants two ends, left and right; here are %zu", wall->ends.n);
+    if (wall->ends.n != 2 && !holds_fault(model, node))
+        FAULT(model, wall->node, "ends", "'ends' wants two ends, left and right; here are %zu", wall->ends.n);
     for (size_t i = 0; i < wall->ends.n; i++) {
         const struct gw_node *end = item_at(node, i);
-        if ((wall->ends.items[i].kind != GW_END_UNSET) == gw_given(wall->ends.items[i].corner_at) && !holds_fault(model, end))
+        if ((wall->ends.items[i].kind != GW_END_UNSET) == gw_given(wall->ends.items[i].corner_at) &&
+            !holds_fault(model, end))
             FAULT_AT(model, end, "ends", "an end is corner, reentrant, none, or {corner_at: 4 ft}");
     }
 }
 
-static void check_rising(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels, size_t n)
+static void check_rising(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels,
+                         size_t n)
 {
     const struct gw_node *list = gw_node_get(wall->node, key);
     for (size_t i = 1; i < n; i++)
         if (levels[i] <= levels[i - 1])
-            FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, feet(model, levels[i]), feet(model, levels[i - 1]));
+            FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, feet(model, levels[i]),
+                     feet(model, levels[i - 1]));
 }
 
-static void check_inside(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels, size_t n)
+static void check_inside(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels,
+                         size_t n)
 {
     const struct gw_node *list = gw_node_get(wall->node, key);
     double lowest = wall->floors.n ? wall->floors.items[0] : GW_ABSENT;
     if (!gw_given(lowest) || !gw_given(wall->top)) return;
     for (size_t i = 0; i < n; i++)
         if (levels[i] > wall->top || levels[i] < lowest)
-            FAULT_AT(model, item_at(list, i), key, "%s lies outside the wall, which runs from %s to %s", feet(model, levels[i]), feet(model, lowest), feet(model, wall->top));
+            FAULT_AT(model, item_at(list, i), key, "%s lies outside the wall, which runs from %s to %s",
+                     feet(model, levels[i]), feet(model, lowest), feet(model, wall->top));
 }
 
 static void check_levels(struct gw_model *model, const struct gw_wall *wall)
@@ -150,7 +170,8 @@ static void check_levels(struct gw_model *model, const struct gw_wall *wall)
     size_t n = wall->floors.n;
     if (!n && floors && floors->kind == GW_SEQUENCE) FAULT(model, wall->node, "floors", "'floors' is empty");
     if (n && wall->floors.items[n - 1] >= wall->top)
-        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", feet(model, wall->top), feet(model, wall->floors.items[n - 1]));
+        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", feet(model, wall->top),
+              feet(model, wall->floors.items[n - 1]));
     check_rising(model, wall, "floors", wall->floors.items, n);
     check_rising(model, wall, "anchors", wall->anchors.items, wall->anchors.n);
     check_rising(model, wall, "splices", wall->splices.items, wall->splices.n);
@@ -159,7 +180,8 @@ static void check_levels(struct gw_model *model, const struct gw_wall *wall)
 }
 
 /* False when the rows do not fill the floor. */
-static bool check_storey(struct gw_model *model, const struct gw_storey *storey, const struct gw_node *place, double floor, double height)
+static bool check_storey(struct gw_model *model, const struct gw_storey *storey, const struct gw_node *place,
+                         double floor, double height)
 {
     double sum = 0;
     size_t rest = 0, errors = model->diags->errors;
@@ -172,9 +194,13 @@ static bool check_storey(struct gw_model *model, const struct gw_storey *storey,
     if (rest > 1) FAULT_AT(model, place, "rows", "only one row of a floor can take the rest");
     if (!gw_given(sum) || !(height > 0)) return rest <= 1;
     if (rest == 0 && !same_length(sum, height))
-        FAULT_AT(model, place, "rows", "the rows add up to %s, but the floor at %s is %s high; one row can be 'height: rest'", feet(model, sum), feet(model, floor), feet(model, height));
+        FAULT_AT(model, place, "rows",
+                 "the rows add up to %s, but the floor at %s is %s high; one row can be 'height: rest'",
+                 feet(model, sum), feet(model, floor), feet(model, height));
     if (rest == 1 && (sum > height || same_length(sum, height)))
-        FAULT_AT(model, place, "rows", "the rows leave nothing for the rest: they add up to %s, the floor at %s is %s high", feet(model, sum), feet(model, floor), feet(model, height));
+        FAULT_AT(model, place, "rows",
+                 "the rows leave nothing for the rest: they add up to %s, the floor at %s is %s high", feet(model, sum),
+                 feet(model, floor), feet(model, height));
     return model->diags->errors == errors;
 }
 
@@ -188,7 +214,8 @@ static void check_rows(struct gw_model *model, const struct gw_wall *wall)
         for (size_t i = 0; i < wall->rows.items[s].rows.n; i++)
             check_lite(model, wall->rows.items[s].rows.items[i].node, wall->rows.items[s].rows.items[i].lite);
     if (!lists) FAULT(model, wall->node, "rows", "'rows' is empty");
-    if (lists > 1 && floors && lists != floors) FAULT(model, wall->node, "rows", "%zu lists of rows for %zu floors", lists, floors);
+    if (lists > 1 && floors && lists != floors)
+        FAULT(model, wall->node, "rows", "%zu lists of rows for %zu floors", lists, floors);
     bool nested = node->first && node->first->kind == GW_SEQUENCE, good = lists == 1 || lists == floors;
     for (size_t f = 0; f < floors && (good || lists == floors); f++) {
         double bottom = wall->floors.items[f], top = f + 1 < floors ? wall->floors.items[f + 1] : wall->top;
@@ -204,10 +231,13 @@ static void check_height(struct gw_model *model, const struct gw_wall *wall)
     bool parapet = gw_given(b->parapet_height);
     double highest = b->roof_height + b->parapet_height;
     if (!parapet && !gw_node_get(b->node, "parapet_height"))
-        FAULT(model, wall->node, "top", "the wall rises to %s, above the roof of '%s', %s: give the building a parapet_height, or the wall another building",
+        FAULT(model, wall->node, "top",
+              "the wall rises to %s, above the roof of '%s', %s: give the building a parapet_height, or the wall "
+              "another building",
               feet(model, wall->top), b->name, feet(model, b->roof_height));
     if (parapet && wall->top > highest && !same_length(wall->top, highest))
-        FAULT(model, wall->node, "top", "the wall rises to %s, above the parapet of '%s', %s", feet(model, wall->top), b->name, feet(model, highest));
+        FAULT(model, wall->node, "top", "the wall rises to %s, above the parapet of '%s', %s", feet(model, wall->top),
+              b->name, feet(model, highest));
 }
 
 static void check_wall(struct gw_model *model, const struct gw_wall *wall)
@@ -219,7 +249,9 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     check_levels(model, wall);
     check_rows(model, wall);
     check_height(model, wall);
-    if (!wall->screws && wall->name) gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name), "screws: 9 in on center (common practice, no source)");
+    if (!wall->screws && wall->name)
+        gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name),
+                  "screws: 9 in on center (common practice, no source)");
 }
 
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
@@ -227,21 +259,32 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
     for (size_t i = 0; i < lite->layers.n; i++) {
         const struct gw_layer *l = &lite->layers.items[i];
         int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != NULL);
-        if (l->node && kinds != 1 && !holds_fault(model, l->node)) FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
+        if (l->node && kinds != 1 && !holds_fault(model, l->node))
+            FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
     }
 }
 
-static bool same_name(const char *a, const char *b)
+static bool same_name(const char *a, const char *b) { return a && b && strcmp(a, b) == 0; }
+
+static void check_volume(struct gw_model *model, const struct gw_building *b)
 {
-    return a && b && strcmp(a, b) == 0;
+    if (!b->node || b->enclosure != GW_PARTIALLY_ENCLOSED ||
+        gw_given(b->internal_volume) == gw_given(b->opening_area) || holds_fault(model, b->node))
+        return;
+    const char *given = gw_given(b->internal_volume) ? "internal_volume" : "opening_area";
+    const char *absent = gw_given(b->internal_volume) ? "opening_area" : "internal_volume";
+    gw_diag_node(model->diags, GW_ERROR, "missing", absent, at_key(b->node, given),
+                 "'%s' is missing beside '%s': the large-volume reduction needs both", absent, given);
 }
 
 static void check_names(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     for (size_t i = 0; i < p->buildings.n; i++)
-        if (p->buildings.items[i].name && gw_model_building(model, p->buildings.items[i].name) != &p->buildings.items[i])
-            FAULT(model, p->buildings.items[i].node, "name", "two buildings are named '%s'", p->buildings.items[i].name);
+        if (p->buildings.items[i].name &&
+            gw_model_building(model, p->buildings.items[i].name) != &p->buildings.items[i])
+            FAULT(model, p->buildings.items[i].node, "name", "two buildings are named '%s'",
+                  p->buildings.items[i].name);
     for (size_t i = 0; i < p->walls.n; i++)
         for (size_t j = 0; j < i; j++)
             if (same_name(p->walls.items[i].name, p->walls.items[j].name))
@@ -254,12 +297,14 @@ static void check_requirements(struct gw_model *model)
     if (!r) return;
     for (size_t i = 0; i < r->other.n; i++) {
         const struct gw_other_requirement *o = &r->other.items[i];
-        if (!o->node || !o->name || gw_given(o->at_least) || gw_given(o->at_most) || holds_fault(model, o->node)) continue;
+        if (!o->node || !o->name || gw_given(o->at_least) || gw_given(o->at_most) || holds_fault(model, o->node))
+            continue;
         gw_diag_node(model->diags, GW_ERROR, "missing", "at_least", o->node, "'%s' wants at_least or at_most", o->name);
     }
     const struct gw_water_requirement *w = r->water;
     if (w && w->floor > w->cap)
-        FAULT(model, gw_node_get(gw_node_get(model->project.node, "requirements"), "water"), "floor", "the water floor lies above its cap");
+        FAULT(model, gw_node_get(gw_node_get(model->project.node, "requirements"), "water"), "floor",
+              "the water floor lies above its cap");
 }
 
 /* The edition that the building code adopts, unless the file names one. */
@@ -270,22 +315,29 @@ static void settle_edition(struct gw_model *model)
     struct gw_codes *settled = gw_alloc(model->arena, 1, sizeof *settled);
     *settled = *codes;
     for (size_t i = 0; i < GW_N_CODE_WIND_EDITION; i++)
-        if (model->tables->code_wind_edition[i].code == (int)codes->building) settled->wind = (enum gw_edition)model->tables->code_wind_edition[i].edition;
+        if (model->tables->code_wind_edition[i].code == (int)codes->building)
+            settled->wind = (enum gw_edition)model->tables->code_wind_edition[i].edition;
     model->project.codes = settled;
     gw_assume(model->arena, &model->assumptions, "codes",
-              gw_format(model->arena, "wind: %s (adopted by %s)", gw_choice_name(gw_edition_choices, (int)settled->wind), gw_choice_name(gw_building_code_choices, (int)codes->building)));
+              gw_format(model->arena, "wind: %s (adopted by %s)",
+                        gw_choice_name(gw_edition_choices, (int)settled->wind),
+                        gw_choice_name(gw_building_code_choices, (int)codes->building)));
 }
 
 static void assume_site(struct gw_model *model)
 {
     const struct gw_site *site = model->project.site;
     if (!site) return;
-    if (!gw_given(site->elevation)) gw_assume(model->arena, &model->assumptions, "site", "elevation not given: K_e = 1.0, which is safe above sea level");
+    if (!gw_given(site->elevation))
+        gw_assume(model->arena, &model->assumptions, "site",
+                  "elevation not given: K_e = 1.0, which is safe above sea level");
     if (!site->topography) gw_assume(model->arena, &model->assumptions, "site", "no topography given: K_zt = 1.0");
     for (size_t i = 0; i < model->project.walls.n; i++)
         for (size_t k = 0; k < model->project.walls.items[i].ends.n; k++)
             if (model->project.walls.items[i].name && model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
-                gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", model->project.walls.items[i].name), "no edge strip at the re-entrant end");
+                gw_assume(model->arena, &model->assumptions,
+                          gw_format(model->arena, "wall %s", model->project.walls.items[i].name),
+                          "no edge strip at the re-entrant end");
 }
 
 static void settle_options(struct gw_model *model)
@@ -304,18 +356,22 @@ void gw_validate_project(struct gw_model *model)
     settle_options(model);
     check_names(model);
     const struct gw_node *buildings = gw_node_get(p->node, "buildings");
-    if (!p->buildings.n && buildings && buildings->kind == GW_SEQUENCE) FAULT(model, p->node, "buildings", "'buildings' is empty");
+    if (!p->buildings.n && buildings && buildings->kind == GW_SEQUENCE)
+        FAULT(model, p->node, "buildings", "'buildings' is empty");
+    for (size_t i = 0; i < p->buildings.n; i++) check_volume(model, &p->buildings.items[i]);
     for (size_t i = 0; i < p->lites.n; i++) check_layers(model, &p->lites.items[i]);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     for (size_t i = 0; i < p->given.n; i++)
         if (p->given.items[i].building) check_building(model, p->given.items[i].node, p->given.items[i].building);
     for (size_t i = 0; i < p->wind_tunnel.n; i++)
-        if (p->wind_tunnel.items[i].building) check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
+        if (p->wind_tunnel.items[i].building)
+            check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
     assume_site(model);
     const struct gw_node *walls = gw_node_get(p->node, "walls");
-    if (!p->walls.n && !p->openings && (!walls || walls->kind == GW_SEQUENCE))
-        gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node, "nothing to check: give 'walls', 'openings' or both");
+    if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !has_unknown_key(model, p->node)))
+        gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node,
+                     "nothing to check: give 'walls', 'openings' or both");
 }
 
 void gw_validate_openings(struct gw_model *model)
@@ -326,15 +382,18 @@ void gw_validate_openings(struct gw_model *model)
         check_building(model, o->node, o->building);
         if (o->lite) check_lite(model, o->node, o->lite);
         const struct gw_building *b = gw_model_building(model, o->building);
-        if (b && gw_given(o->sill) && o->sill + o->height > b->roof_height && !same_length(o->sill + o->height, b->roof_height))
-            FAULT(model, o->node, "sill", "the opening ends at %s, above the roof of '%s', %s", feet(model, o->sill + o->height), b->name, feet(model, b->roof_height));
-        if (b && !gw_given(o->sill) && o->height > b->roof_height) FAULT(model, o->node, "height", "the opening is taller than '%s'", b->name);
+        if (b && gw_given(o->sill) && o->sill + o->height > b->roof_height &&
+            !same_length(o->sill + o->height, b->roof_height))
+            FAULT(model, o->node, "sill", "the opening ends at %s, above the roof of '%s', %s",
+                  feet(model, o->sill + o->height), b->name, feet(model, b->roof_height));
+        if (b && !gw_given(o->sill) && o->height > b->roof_height)
+            FAULT(model, o->node, "height", "the opening is taller than '%s'", b->name);
     }
 }
 
 static void want(struct gw_model *model, const struct gw_rating *rating, const char *key, double value)
 {
-    if (!gw_given(value) && !gw_node_get(rating->node, key))
+    if (!gw_given(value) && !gw_node_get(rating->node, key) && !has_unknown_key(model, rating->node))
         gw_diag_node(model->diags, GW_ERROR, "missing", key, rating->node, "'%s' is missing in this rating", key);
 }
 
@@ -345,14 +404,16 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
         if (!r->node) continue;
         bool untold = r->test == GW_TEST_UNSET && !gw_node_get(r->node, "test");
         if (untold && !r->name && !holds_fault(model, r->node))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node, "'test' is missing: which test gave this rating?");
+            gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node,
+                         "'test' is missing: which test gave this rating?");
         if (r->test == GW_TEST_AIR) {
             want(model, r, "leakage", r->leakage);
             want(model, r, "at", r->at);
         }
         if (r->test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
         if (r->test == GW_TEST_OTHER && !r->name && !gw_node_get(r->node, "name"))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node, "'name' is missing in this rating: which number is it?");
+            gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node,
+                         "'name' is missing in this rating: which number is it?");
         if (r->test == GW_TEST_OTHER || (untold && r->name)) want(model, r, "value", r->value);
     }
 }
