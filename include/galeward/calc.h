@@ -16,10 +16,10 @@ struct gw_calc_kind {
 const struct gw_calc_kind *gw_calc_kinds(size_t *n);
 const struct gw_calc_kind *gw_calc_find(const char *name);
 
-/* Runs one case from a mapping node and writes its JSON object, without a line end. Besides the kind's keys a case may hold
- * `units`, `id` (comes back) and `trace: true`. False when the object is an error. */
-bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind, const struct gw_node *node,
-                  const struct gw_tables *tables);
+/* Runs one case from a mapping node and writes its JSON object, without a line end. Besides the kind's keys a case may
+ * hold `units`, `id` (comes back) and `trace: true`. False when the object is an error. */
+bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind,
+                  const struct gw_node *node, const struct gw_tables *tables);
 /* A derivation as a JSON array of {symbol, formula, substituted, result, unit, clause, note}. */
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown);
 

@@ -50,9 +50,9 @@ void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *
                  const struct gw_source *source, unsigned line, unsigned column, const char *format, ...)
     __attribute__((format(printf, 8, 9)));
 /* At the node's value, or at its key. */
-#define gw_diag_node(diags, severity, code, key, node, ...) \
+#define gw_diag_node(diags, severity, code, key, node, ...)                                                            \
     gw_diag_add(diags, severity, code, key, (node)->source, (node)->line, (node)->column, __VA_ARGS__)
-#define gw_diag_key(diags, severity, code, node, ...) \
+#define gw_diag_key(diags, severity, code, node, ...)                                                                  \
     gw_diag_add(diags, severity, code, (node)->key, (node)->source, (node)->key_line, (node)->key_column, __VA_ARGS__)
 /* By file, as first met, and place. */
 void gw_diags_sort(struct gw_diags *diags);

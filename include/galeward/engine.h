@@ -8,16 +8,17 @@
 
 /* A number that was not given. Quantities read from files are never NaN, so this cannot be mistaken. */
 #define GW_ABSENT ((double)NAN)
-static inline bool gw_given(double value)
-{
-    return !isnan(value);
-}
+static inline bool gw_given(double value) { return !isnan(value); }
 /* A yes or no that may be absent. */
 enum gw_bool { GW_UNSAID = -1, GW_NO = 0, GW_YES = 1 };
 
 /* Pressures of the two levels are different types; levels.h has the only conversion. */
-struct gw_strength { double pa; };
-struct gw_asd { double pa; };
+struct gw_strength {
+    double pa;
+};
+struct gw_asd {
+    double pa;
+};
 
 enum gw_status { GW_OK, GW_OUTSIDE_METHOD, GW_MISSING, GW_BAD_VALUE };
 const char *gw_status_code(enum gw_status status); /* "outside_method" */
@@ -34,9 +35,10 @@ struct gw_arg {
     enum gw_dim dim;
 };
 
-/* One step as an engineer writes it. `formula` is an expression in the names of `args` (+ - * / ^ ( ) , and the functions
- * exp ln log10 sqrt abs min max); printing puts the values in their places. A step with no formula is a decision: its
- * `note` says what was chosen and why. Homogeneous in units: any consistent set of units gives the same equation. */
+/* One step as an engineer writes it. `formula` is an expression in the names of `args` (+ - * / ^ ( ) , and the
+ * functions exp ln log10 sqrt abs min max); printing puts the values in their places. A step with no formula is a
+ * decision: its `note` says what was chosen and why. Homogeneous in units: any consistent set of units gives the same
+ * equation. */
 struct gw_step {
     const char *symbol, *formula, *note, *clause;
     double value;
@@ -64,9 +66,10 @@ void gw_trace_init(struct gw_trace *trace, struct gw_arena *arena);
 void gw_trace_step(struct gw_engine *engine, const char *symbol, enum gw_dim dim, double value, const char *clause,
                    const char *formula, const struct gw_arg *args, unsigned n_args);
 void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *clause, const char *note);
-/* gw_step(e, "q_h", GW_PRESSURE, q, clause, "c*k*v^2", {"c", c, GW_WIND_CONSTANT}, {"k", k, GW_RATIO}, {"v", v, GW_SPEED}); */
-#define GW_STEP(engine, symbol, dim, value, clause, formula, ...)                                           \
-    gw_trace_step(engine, symbol, dim, value, clause, formula, (const struct gw_arg[]){__VA_ARGS__},       \
+/* gw_step(e, "q_h", GW_PRESSURE, q, clause, "c*k*v^2", {"c", c, GW_WIND_CONSTANT}, {"k", k, GW_RATIO}, {"v", v,
+ * GW_SPEED}); */
+#define GW_STEP(engine, symbol, dim, value, clause, formula, ...)                                                      \
+    gw_trace_step(engine, symbol, dim, value, clause, formula, (const struct gw_arg[]){__VA_ARGS__},                   \
                   sizeof((const struct gw_arg[]){__VA_ARGS__}) / sizeof(struct gw_arg))
 /* Marks a row as used and returns it. */
 #define GW_USE(engine, row_pointer) (gw_used_add(&(engine)->used, &(row_pointer)->row), (row_pointer))

@@ -1,7 +1,7 @@
 /* The check registry, and what it says about each candidate.
  *
- * One row a check; 'demand' and 'check' both iterate the rows. A row without an engine says so: "not built yet" is not shown,
- * "not checked here" names whom to ask. */
+ * One row a check; 'demand' and 'check' both iterate the rows. A row without an engine says so: "not built yet" is not
+ * shown, "not checked here" names whom to ask. */
 #ifndef GALEWARD_JUDGE_H
 #define GALEWARD_JUDGE_H
 
@@ -15,16 +15,18 @@ const char *gw_evidence_name(enum gw_evidence evidence); /* "test" */
 /* What one check asks at one place. */
 struct gw_demand {
     const char *check, *title, *clause;
-    const char *where;               /* element id, wall, or "project" */
+    const char *where;                /* element id, wall, or "project" */
     const struct gw_element *element; /* NULL unless the check is an element's */
     enum gw_component component;
-    const char *name;                /* of a free-form rating */
-    enum gw_verdict status;          /* GW_NOT_REQUIRED, GW_NOT_SHOWN (message: which value is missing, whom to ask), else GW_PASS: known */
-    double value, value_out;         /* SI; structural: inward and outward, magnitudes, allowable-stress level; else value only */
-    double at;                       /* air: its pressure */
-    bool at_most;                    /* the candidate's number must not be above it */
+    const char *name; /* of a free-form rating */
+    enum gw_verdict
+        status; /* GW_NOT_REQUIRED, GW_NOT_SHOWN (message: which value is missing, whom to ask), else GW_PASS: known */
+    double value,
+        value_out; /* SI; structural: inward and outward, magnitudes, allowable-stress level; else value only */
+    double at;     /* air: its pressure */
+    bool at_most;  /* the candidate's number must not be above it */
     enum gw_dim dim;
-    const char *message;             /* how it came about */
+    const char *message; /* how it came about */
     struct gw_used used;
 };
 
@@ -42,8 +44,8 @@ struct gw_finding {
 
 struct gw_summary {
     const struct gw_system *candidate;
-    long counts[4];            /* by enum gw_verdict */
-    enum gw_verdict verdict;   /* fail if any fails; else not shown if any is; else pass */
+    long counts[4];                     /* by enum gw_verdict */
+    enum gw_verdict verdict;            /* fail if any fails; else not shown if any is; else pass */
     const struct gw_finding *governing; /* of the worst verdict, the greatest utilisation; NULL */
 };
 
@@ -55,7 +57,9 @@ struct gw_judgement {
 };
 
 /* A thing the program does not compute, printed with every result. */
-struct gw_not_checked { const char *what, *ask; };
+struct gw_not_checked {
+    const char *what, *ask;
+};
 const struct gw_not_checked *gw_not_checked_list(size_t *n);
 
 void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);

@@ -1,7 +1,7 @@
 /* The records of a project file and of a system file, in SI, as they were given.
  *
- * Absent values: GW_ABSENT, NULL, an UNSET choice, GW_UNSAID, GW_NO_INTEGER. Defaults that were taken are listed among the
- * assumptions. Field tables: src/model/records.c (also what each field means, its unit and its default). */
+ * Absent values: GW_ABSENT, NULL, an UNSET choice, GW_UNSAID, GW_NO_INTEGER. Defaults that were taken are listed among
+ * the assumptions. Field tables: src/model/records.c (also what each field means, its unit and its default). */
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
@@ -23,13 +23,39 @@ enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY
 enum gw_water_rule { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
 enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
 enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
-enum gw_test { GW_TEST_UNSET, GW_TEST_STRUCTURAL, GW_TEST_AIR, GW_TEST_WATER, GW_TEST_SWAY, GW_TEST_IMPACT, GW_TEST_BLAST, GW_TEST_OTHER };
+enum gw_test {
+    GW_TEST_UNSET,
+    GW_TEST_STRUCTURAL,
+    GW_TEST_AIR,
+    GW_TEST_WATER,
+    GW_TEST_SWAY,
+    GW_TEST_IMPACT,
+    GW_TEST_BLAST,
+    GW_TEST_OTHER
+};
 
-struct gw_info { const char *name, *number, *by; enum gw_risk risk_category; };
-struct gw_codes { enum gw_building_code building; enum gw_edition wind; const char *glass, *aluminum, *debris; };
-struct gw_seismic { enum gw_seismic_category category; double sds; };
-struct gw_impact { enum gw_impact_word rule; const char *missile; int wind_zone; };
-struct gw_blast { enum gw_blast_word none; double pressure, impulse, charge, standoff; };
+struct gw_info {
+    const char *name, *number, *by;
+    enum gw_risk risk_category;
+};
+struct gw_codes {
+    enum gw_building_code building;
+    enum gw_edition wind;
+    const char *glass, *aluminum, *debris;
+};
+struct gw_seismic {
+    enum gw_seismic_category category;
+    double sds;
+};
+struct gw_impact {
+    enum gw_impact_word rule;
+    const char *missile;
+    int wind_zone;
+};
+struct gw_blast {
+    enum gw_blast_word none;
+    double pressure, impulse, charge, standoff;
+};
 
 struct gw_site {
     double basic_wind_speed;
@@ -54,11 +80,26 @@ struct gw_building {
     const struct gw_node *node;
 };
 
-struct gw_end { enum gw_end_kind kind; double corner_at; };
-struct gw_columns { int count; double width; GW_LIST(double) widths; };
-struct gw_row_spec { double height; const char *lite; const struct gw_node *node; };
-struct gw_storey { GW_LIST(struct gw_row_spec) rows; };
-struct gw_screws { double spacing; };
+struct gw_end {
+    enum gw_end_kind kind;
+    double corner_at;
+};
+struct gw_columns {
+    int count;
+    double width;
+    GW_LIST(double) widths;
+};
+struct gw_row_spec {
+    double height;
+    const char *lite;
+    const struct gw_node *node;
+};
+struct gw_storey {
+    GW_LIST(struct gw_row_spec) rows;
+};
+struct gw_screws {
+    double spacing;
+};
 
 struct gw_wall {
     const char *name, *building;
@@ -74,8 +115,20 @@ struct gw_wall {
     const struct gw_node *node;
 };
 
-struct gw_layer { double glass; enum gw_treatment treatment; double cavity; const char *interlayer; double thickness; const struct gw_node *node; };
-struct gw_lite_type { const char *name; GW_LIST(struct gw_layer) layers; enum gw_component component; const struct gw_node *node; };
+struct gw_layer {
+    double glass;
+    enum gw_treatment treatment;
+    double cavity;
+    const char *interlayer;
+    double thickness;
+    const struct gw_node *node;
+};
+struct gw_lite_type {
+    const char *name;
+    GW_LIST(struct gw_layer) layers;
+    enum gw_component component;
+    const struct gw_node *node;
+};
 
 struct gw_given_row {
     const char *building;
@@ -86,17 +139,32 @@ struct gw_given_row {
     const struct gw_node *node;
 };
 
-struct gw_water_requirement { double pressure, share, floor, cap; enum gw_water_rule basis; };
-struct gw_air_requirement { double leakage, at; };
-struct gw_other_requirement { const char *name; double at_least, at_most; const struct gw_node *node; };
+struct gw_water_requirement {
+    double pressure, share, floor, cap;
+    enum gw_water_rule basis;
+};
+struct gw_air_requirement {
+    double leakage, at;
+};
+struct gw_other_requirement {
+    const char *name;
+    double at_least, at_most;
+    const struct gw_node *node;
+};
 struct gw_requirements {
     const struct gw_water_requirement *water;
     const struct gw_air_requirement *air;
     GW_LIST(struct gw_other_requirement) other;
 };
 
-struct gw_opening_columns { const char *mark, *wall, *building, *width, *height, *count, *sill, *offset, *lite; };
-struct gw_openings { const char *file; const struct gw_opening_columns *columns; const struct gw_node *node; };
+struct gw_opening_columns {
+    const char *mark, *wall, *building, *width, *height, *count, *sill, *offset, *lite;
+};
+struct gw_openings {
+    const char *file;
+    const struct gw_opening_columns *columns;
+    const struct gw_node *node;
+};
 struct gw_opening {
     const char *mark, *wall, *building;
     double width, height;
@@ -106,9 +174,23 @@ struct gw_opening {
     const struct gw_node *node;
 };
 
-struct gw_correction { const char *table, *row, *column, *value, *reason, *by; const struct gw_node *node; };
-struct gw_options { enum gw_qz_rule inward_height; enum gw_edge_rule edge_zone; enum gw_anchor_area anchor_area; };
-struct gw_tunnel_row { const char *building; int zone; double inward, outward; enum gw_level level; const char *source; const struct gw_node *node; };
+struct gw_correction {
+    const char *table, *row, *column, *value, *reason, *by;
+    const struct gw_node *node;
+};
+struct gw_options {
+    enum gw_qz_rule inward_height;
+    enum gw_edge_rule edge_zone;
+    enum gw_anchor_area anchor_area;
+};
+struct gw_tunnel_row {
+    const char *building;
+    int zone;
+    double inward, outward;
+    enum gw_level level;
+    const char *source;
+    const struct gw_node *node;
+};
 
 struct gw_project {
     int galeward;
@@ -146,11 +228,27 @@ struct gw_rating {
     const char *report, *missile;
     const struct gw_node *node;
 };
-struct gw_tube { double width, depth, flange, web; };
-struct gw_mullion { const char *alloy; const struct gw_tube *tube; double inertia_x, inertia_y, section_modulus_x; };
-struct gw_adds { double inertia_x, section_modulus_x; };
-struct gw_system_option { const char *name; const struct gw_adds *adds; double cost; };
-struct gw_system_head { const char *name; enum gw_system_kind kind; enum gw_glazing glazing; };
+struct gw_tube {
+    double width, depth, flange, web;
+};
+struct gw_mullion {
+    const char *alloy;
+    const struct gw_tube *tube;
+    double inertia_x, inertia_y, section_modulus_x;
+};
+struct gw_adds {
+    double inertia_x, section_modulus_x;
+};
+struct gw_system_option {
+    const char *name;
+    const struct gw_adds *adds;
+    double cost;
+};
+struct gw_system_head {
+    const char *name;
+    enum gw_system_kind kind;
+    enum gw_glazing glazing;
+};
 struct gw_system {
     int galeward;
     enum gw_units units;
@@ -168,10 +266,14 @@ struct gw_system {
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record;
 extern const struct gw_record gw_wind_case_record, gw_wind_result_record;
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
-    gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[], gw_shape_choices[];
+    gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
+    gw_shape_choices[];
 
 /* Everything one run works from. */
-struct gw_input { const char *file; char sha256[65]; };
+struct gw_input {
+    const char *file;
+    char sha256[65];
+};
 struct gw_model {
     struct gw_arena *arena;
     struct gw_diags *diags;
@@ -184,8 +286,8 @@ struct gw_model {
     size_t n_inputs, inputs_capacity;
 };
 
-/* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True when
- * there was no error. `changes` are "path=value" settings applied to the document before loading (may be NULL). */
+/* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True
+ * when there was no error. `changes` are "path=value" settings applied to the document before loading (may be NULL). */
 bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
                    const char *const *changes, size_t n_changes);
 /* The same from text in memory; files that it names lie beside source->name. */

@@ -1,5 +1,5 @@
-/* The record registry: one field table describes a struct, in and out. It drives YAML, CSV and stream input, JSON output,
- * "did you mean", the JSON Schema and the field reference. Nothing about a field is written twice. */
+/* The record registry: one field table describes a struct, in and out. It drives YAML, CSV and stream input, JSON
+ * output, "did you mean", the JSON Schema and the field reference. Nothing about a field is written twice. */
 #ifndef GALEWARD_RECORD_H
 #define GALEWARD_RECORD_H
 
@@ -33,10 +33,10 @@ struct gw_many {
     void *items;
     size_t n;
 };
-#define GW_LIST(type)    \
-    struct {             \
-        type *items;     \
-        size_t n;        \
+#define GW_LIST(type)                                                                                                  \
+    struct {                                                                                                           \
+        type *items;                                                                                                   \
+        size_t n;                                                                                                      \
     }
 
 struct gw_choice {
@@ -54,11 +54,11 @@ struct gw_field {
     unsigned flags;
     enum gw_dim dim;
     const struct gw_record *record;
-    const struct gw_choice *choices; /* ends with a NULL name */
-    double least, greatest;          /* refused outside; both 0: no limit */
+    const struct gw_choice *choices;  /* ends with a NULL name */
+    double least, greatest;           /* refused outside; both 0: no limit */
     double likely_least, likely_most; /* a warning outside; both 0: none */
-    const char *fallback;            /* default, as a user would write it; NULL: none */
-    const char *keyword;             /* a word accepted in a number's place ("rest"); stored as GW_KEYWORD */
+    const char *fallback;             /* default, as a user would write it; NULL: none */
+    const char *keyword;              /* a word accepted in a number's place ("rest"); stored as GW_KEYWORD */
     const char *help;
 };
 #define GW_KEYWORD ((double)INFINITY)
@@ -92,8 +92,8 @@ struct gw_load {
 
 /* Sets every field of `*out` to "not given". */
 void gw_record_clear(const struct gw_record *record, void *out);
-/* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names the
- * place for assumptions. */
+/* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names
+ * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
                     void *out);
 void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text);

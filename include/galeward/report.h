@@ -7,13 +7,19 @@
 enum gw_block_kind { GW_HEADING, GW_LINE, GW_ITEM, GW_TABLE };
 enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL };
 
-struct gw_cell { const char *text; enum gw_tone tone; };
-struct gw_report_column { const char *title; bool right; };
+struct gw_cell {
+    const char *text;
+    enum gw_tone tone;
+};
+struct gw_report_column {
+    const char *title;
+    bool right;
+};
 
 struct gw_block {
     enum gw_block_kind kind;
-    int level;             /* headings 1 to 3 */
-    const char *text;      /* heading, line, item; a table's caption or "" */
+    int level;        /* headings 1 to 3 */
+    const char *text; /* heading, line, item; a table's caption or "" */
     enum gw_tone tone;
     const struct gw_report_column *columns;
     size_t n_columns;

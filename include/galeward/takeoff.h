@@ -1,7 +1,8 @@
 /* From walls and schedules to elements: every lite, mullion, transom, screw and anchor, like ones grouped and counted.
  *
- * An element is the rectangle of wall that it carries (a transom's is half the row above and half below), so for lites, mullions,
- * transoms and anchors count x width x height adds up to the wall. Conventions: design of the take-off, docs/methods.md. */
+ * An element is the rectangle of wall that it carries (a transom's is half the row above and half below), so for lites,
+ * mullions, transoms and anchors count x width x height adds up to the wall. Conventions: design of the take-off,
+ * docs/methods.md. */
 #ifndef GALEWARD_TAKEOFF_H
 #define GALEWARD_TAKEOFF_H
 
@@ -20,19 +21,21 @@ struct gw_element {
     enum gw_component component;
     const char *lite; /* lite type, NULL */
     long count;
-    double width, height, bottom, top; /* m; screws: width carried and spacing; bottom and top of the run they stand in */
-    double span;                       /* m, mullions, transoms, anchors */
-    int spans;                         /* of the mullion piece */
-    bool overhang;                     /* a mullion past its last anchor */
-    bool parapet;                      /* above the roof line */
-    bool place_unknown;                /* taken at the worst place */
-    int zone;                          /* 4 or 5 */
-    double corner_distance;            /* m, nearest edge to the nearest outside corner; absent: none */
-    double effective_area;             /* m2 */
+    double width, height, bottom,
+        top;                /* m; screws: width carried and spacing; bottom and top of the run they stand in */
+    double span;            /* m, mullions, transoms, anchors */
+    int spans;              /* of the mullion piece */
+    bool overhang;          /* a mullion past its last anchor */
+    bool parapet;           /* above the roof line */
+    bool place_unknown;     /* taken at the worst place */
+    int zone;               /* 4 or 5 */
+    double corner_distance; /* m, nearest edge to the nearest outside corner; absent: none */
+    double effective_area;  /* m2 */
     struct gw_strength inward, outward; /* design; outward negative */
     struct gw_asd inward_asd, outward_asd;
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */
-    const char *governs;               /* "ASCE 7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
+    const char *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
+    const char *governs; /* "ASCE 7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
     struct gw_used used;
 };
 
@@ -52,8 +55,8 @@ struct gw_takeoff {
     long no_offset, no_sill; /* openings whose place is unknown */
 };
 
-/* Fills `*out` from a model that loaded without error; engine refusals and bad geometry go to the model's diagnostics (with
- * the wall's place). True when there was none. Linear in the number of lites. */
+/* Fills `*out` from a model that loaded without error; engine refusals and bad geometry go to the model's diagnostics
+ * (with the wall's place). True when there was none. Linear in the number of lites. */
 bool gw_takeoff_run(struct gw_takeoff *out, struct gw_model *model);
 const struct gw_element *gw_takeoff_find(const struct gw_takeoff *takeoff, const char *id);
 /* The wind case behind an element, and the same computation again with its derivation. */

@@ -6,9 +6,30 @@
 
 /* GW_THICKNESS is a length that people give in inches or millimeters. */
 enum gw_dim {
-    GW_RATIO, GW_LENGTH, GW_THICKNESS, GW_AREA, GW_VOLUME, GW_SPEED, GW_PRESSURE, GW_STRESS, GW_FORCE, GW_LINE_LOAD,
-    GW_MOMENT, GW_MASS, GW_TIME, GW_IMPULSE, GW_LEAKAGE, GW_ANGLE, GW_TEMPERATURE, GW_SECTION_MODULUS, GW_INERTIA,
-    GW_PER_LENGTH, GW_WIND_CONSTANT, GW_COST, GW_COST_PER_LENGTH, GW_COST_PER_AREA,
+    GW_RATIO,
+    GW_LENGTH,
+    GW_THICKNESS,
+    GW_AREA,
+    GW_VOLUME,
+    GW_SPEED,
+    GW_PRESSURE,
+    GW_STRESS,
+    GW_FORCE,
+    GW_LINE_LOAD,
+    GW_MOMENT,
+    GW_MASS,
+    GW_TIME,
+    GW_IMPULSE,
+    GW_LEAKAGE,
+    GW_ANGLE,
+    GW_TEMPERATURE,
+    GW_SECTION_MODULUS,
+    GW_INERTIA,
+    GW_PER_LENGTH,
+    GW_WIND_CONSTANT,
+    GW_COST,
+    GW_COST_PER_LENGTH,
+    GW_COST_PER_AREA,
     GW_DIM_COUNT
 };
 
@@ -27,13 +48,13 @@ struct gw_unit_list {
 };
 
 struct gw_dim_info {
-    const char *name;       /* "length" */
-    const char *key;        /* "length": as tables name it */
-    const char *suffix;     /* "m": the end of a JSON key; "" for a ratio */
-    const char *shown[3];   /* unit printed, by enum gw_units: {"m", "ft", "m"} */
-    const char *bare[3];    /* unit of a bare number: {NULL, "ft", "m"} */
-    int decimals[3];        /* digits printed after the point */
-    const char *example;    /* "12 ft 6 in" */
+    const char *name;     /* "length" */
+    const char *key;      /* "length": as tables name it */
+    const char *suffix;   /* "m": the end of a JSON key; "" for a ratio */
+    const char *shown[3]; /* unit printed, by enum gw_units: {"m", "ft", "m"} */
+    const char *bare[3];  /* unit of a bare number: {NULL, "ft", "m"} */
+    int decimals[3];      /* digits printed after the point */
+    const char *example;  /* "12 ft 6 in" */
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim);
@@ -44,11 +65,11 @@ const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, c
 enum gw_quantity_fault {
     GW_QUANTITY_OK,
     GW_QUANTITY_NOT_A_NUMBER,
-    GW_QUANTITY_NO_UNIT,      /* a bare number and no preset to read it by */
-    GW_QUANTITY_WRONG_UNIT,   /* a unit of another dimension */
+    GW_QUANTITY_NO_UNIT,    /* a bare number and no preset to read it by */
+    GW_QUANTITY_WRONG_UNIT, /* a unit of another dimension */
     GW_QUANTITY_UNKNOWN_UNIT,
-    GW_QUANTITY_TRAILING,     /* something after the quantity */
-    GW_QUANTITY_RANGE         /* overflow */
+    GW_QUANTITY_TRAILING, /* something after the quantity */
+    GW_QUANTITY_RANGE     /* overflow */
 };
 
 /* Reads all of `text` as a quantity of `dim`, to SI: decimals, fractions ("6 1/2"), mixed feet and inches. On a fault

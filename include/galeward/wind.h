@@ -13,22 +13,20 @@ enum gw_enclosure { GW_ENCLOSURE_UNSET, GW_ENCLOSED, GW_PARTIALLY_ENCLOSED, GW_P
 enum gw_shape { GW_SHAPE_UNSET, GW_RIDGE, GW_ESCARPMENT, GW_HILL };
 enum gw_side { GW_SIDE_UNSET, GW_UPWIND, GW_DOWNWIND };
 enum gw_floor_rule { GW_FLOOR_UNSET, GW_FLOOR_EDITION, GW_FLOOR_ALWAYS, GW_FLOOR_NEVER };
-enum gw_building_code {
-    GW_CODE_UNSET, GW_IBC_2012, GW_IBC_2015, GW_IBC_2018, GW_IBC_2021, GW_IBC_2024
-};
+enum gw_building_code { GW_CODE_UNSET, GW_IBC_2012, GW_IBC_2015, GW_IBC_2018, GW_IBC_2021, GW_IBC_2024 };
 
 struct gw_topography {
     enum gw_shape shape;
-    double height, half_length; /* m: H above upwind terrain; Lh upwind of the crest to half of H */
-    double distance;            /* m: x from the crest, >= 0 */
-    enum gw_side side;          /* of the crest */
+    double height, half_length;  /* m: H above upwind terrain; Lh upwind of the crest to half of H */
+    double distance;             /* m: x from the crest, >= 0 */
+    enum gw_side side;           /* of the crest */
     enum gw_bool conditions_met; /* the site conditions that are not numbers; GW_NO: K_zt = 1 */
 };
 
 struct gw_wind_parapet {
-    double top;    /* m above ground */
-    double height; /* m above the roof; absent: top less mean_roof_height */
-    double gcpi;   /* internal to the parapet, magnitude; 0 for a solid one */
+    double top;             /* m above ground */
+    double height;          /* m above the roof; absent: top less mean_roof_height */
+    double gcpi;            /* internal to the parapet, magnitude; 0 for a solid one */
     enum gw_bool perimeter; /* runs all round the roof */
 };
 
@@ -50,7 +48,7 @@ struct gw_wind_case {
     double roof_slope; /* rad */
     enum gw_bool alternative_60_90;
     enum gw_floor_rule exposure_b_floor;
-    double highest_opening; /* m */
+    double highest_opening;               /* m */
     double internal_volume, opening_area; /* m3, m2: large-volume reduction, partially enclosed */
     const struct gw_wind_parapet *parapet;
 };
@@ -58,17 +56,17 @@ struct gw_wind_case {
 enum { GW_WIND_NOTES = 12 };
 
 struct gw_parapet_result {
-    double qp; /* Pa, the edition's own velocity pressure at the top */
-    double windward_net, leeward_net; /* Pa, strength, magnitudes, both faces together, after the minimum */
+    double qp;                           /* Pa, the edition's own velocity pressure at the top */
+    double windward_net, leeward_net;    /* Pa, strength, magnitudes, both faces together, after the minimum */
     double skin_positive, skin_negative; /* Pa, strength, outer face against the parapet's inside, after the minimum */
 };
 
 struct gw_wind_result {
     double kz, kh, kzt_z, kzt_h, ke, kd;
-    double qz, qh; /* Pa, the edition's own: 7-22 has no K_d in q */
-    double gcp_positive, gcp_negative, gcpi; /* gcpi magnitude, after the large-volume factor */
-    double zone_width; /* m, the edge strip a */
-    double effective_area; /* m2 */
+    double qz, qh;                                 /* Pa, the edition's own: 7-22 has no K_d in q */
+    double gcp_positive, gcp_negative, gcpi;       /* gcpi magnitude, after the large-volume factor */
+    double zone_width;                             /* m, the edge strip a */
+    double effective_area;                         /* m2 */
     struct gw_strength raw_positive, raw_negative; /* before the minimum */
     struct gw_strength positive, negative;         /* design, strength level */
     struct gw_asd asd_positive, asd_negative;
@@ -85,8 +83,10 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
 double gw_wind_kz(enum gw_edition edition, enum gw_exposure exposure, enum gw_floor_rule floor, double z,
                   struct gw_engine *engine);
 double gw_wind_ke(enum gw_edition edition, double elevation, struct gw_engine *engine);
-double gw_wind_kzt(const struct gw_topography *topography, enum gw_exposure exposure, double z, struct gw_engine *engine);
-/* True where the figure for h <= 60 ft serves this building (with the 60-90 ft alternative where asked for and permitted). */
+double gw_wind_kzt(const struct gw_topography *topography, enum gw_exposure exposure, double z,
+                   struct gw_engine *engine);
+/* True where the figure for h <= 60 ft serves this building (with the 60-90 ft alternative where asked for and
+ * permitted). */
 bool gw_wind_low_figure(const struct gw_wind_case *in, struct gw_engine *engine);
 /* Width a of the edge strip, m. */
 double gw_wind_zone_width(const struct gw_wind_case *in, struct gw_engine *engine);
@@ -100,7 +100,9 @@ struct gw_strength gw_wind_tunnel(struct gw_strength test, struct gw_strength co
 /* The only conversions between the levels (levels.c). */
 struct gw_asd gw_to_asd(struct gw_strength p, struct gw_engine *engine);
 struct gw_strength gw_to_strength(struct gw_asd p, struct gw_engine *engine);
-/* Pressure for deflection: 0.6 of strength level for framing that supports glass, 0.42 elsewhere where the code allows. */
-double gw_wind_deflection_pa(struct gw_strength p, enum gw_building_code code, bool supports_glass, struct gw_engine *engine);
+/* Pressure for deflection: 0.6 of strength level for framing that supports glass, 0.42 elsewhere where the code allows.
+ */
+double gw_wind_deflection_pa(struct gw_strength p, enum gw_building_code code, bool supports_glass,
+                             struct gw_engine *engine);
 
 #endif

@@ -83,10 +83,7 @@ char *gw_strndup(struct gw_arena *arena, const char *text, size_t length)
     return copy;
 }
 
-char *gw_strdup(struct gw_arena *arena, const char *text)
-{
-    return gw_strndup(arena, text, strlen(text));
-}
+char *gw_strdup(struct gw_arena *arena, const char *text) { return gw_strndup(arena, text, strlen(text)); }
 
 char *gw_format(struct gw_arena *arena, const char *format, ...)
 {

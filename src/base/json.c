@@ -54,12 +54,9 @@ static void quoted(struct gw_text *out, const char *text)
         gw_text_bytes(out, text, plain);
         text += plain;
         if (!*text) break;
-        if (*text == '\n')
-            gw_text_add(out, "\\n");
-        else if ((unsigned char)*text < 0x20)
-            gw_text_addf(out, "\\u%04x", (unsigned)(unsigned char)*text);
-        else
-            gw_text_addf(out, "\\%c", *text);
+        if (*text == '\n') gw_text_add(out, "\\n");
+        else if ((unsigned char)*text < 0x20) gw_text_addf(out, "\\u%04x", (unsigned)(unsigned char)*text);
+        else gw_text_addf(out, "\\%c", *text);
     }
     gw_text_add(out, "\"");
 }
@@ -108,15 +105,9 @@ static void bare_word(struct gw_json *json, const char *word)
     json->pending = true;
 }
 
-void gw_json_bool(struct gw_json *json, bool value)
-{
-    bare_word(json, value ? "true" : "false");
-}
+void gw_json_bool(struct gw_json *json, bool value) { bare_word(json, value ? "true" : "false"); }
 
-void gw_json_null(struct gw_json *json)
-{
-    bare_word(json, "null");
-}
+void gw_json_null(struct gw_json *json) { bare_word(json, "null"); }
 
 static const void *member(const void *record, const struct gw_field *field)
 {
@@ -127,13 +118,19 @@ static bool is_absent(const struct gw_field *field, const void *at)
 {
     if (field->flags & GW_MANY) return ((const struct gw_many *)at)->n == 0;
     switch (field->type) {
-    case GW_T_NUMBER: return !gw_given(*(const double *)at);
-    case GW_T_INTEGER: return *(const int *)at == GW_NO_INTEGER;
-    case GW_T_BOOL: return *(const enum gw_bool *)at == GW_UNSAID;
-    case GW_T_CHOICE: return *(const int *)at == 0;
+    case GW_T_NUMBER:
+        return !gw_given(*(const double *)at);
+    case GW_T_INTEGER:
+        return *(const int *)at == GW_NO_INTEGER;
+    case GW_T_BOOL:
+        return *(const enum gw_bool *)at == GW_UNSAID;
+    case GW_T_CHOICE:
+        return *(const int *)at == 0;
     case GW_T_TEXT:
-    case GW_T_RECORD: return *(void *const *)at == NULL;
-    case GW_T_NODE: break;
+    case GW_T_RECORD:
+        return *(void *const *)at == NULL;
+    case GW_T_NODE:
+        break;
     }
     return true;
 }
@@ -141,17 +138,28 @@ static bool is_absent(const struct gw_field *field, const void *at)
 static void write_one(struct gw_json *json, const struct gw_field *field, const void *at, bool skip_absent)
 {
     switch (field->type) {
-    case GW_T_NUMBER: gw_json_number(json, *(const double *)at); break;
-    case GW_T_INTEGER: gw_json_integer(json, *(const int *)at); break;
-    case GW_T_BOOL: gw_json_bool(json, *(const enum gw_bool *)at == GW_YES); break;
-    case GW_T_CHOICE: gw_json_text(json, gw_choice_name(field->choices, *(const int *)at)); break;
-    case GW_T_TEXT: gw_json_text(json, *(const char *const *)at); break;
+    case GW_T_NUMBER:
+        gw_json_number(json, *(const double *)at);
+        break;
+    case GW_T_INTEGER:
+        gw_json_integer(json, *(const int *)at);
+        break;
+    case GW_T_BOOL:
+        gw_json_bool(json, *(const enum gw_bool *)at == GW_YES);
+        break;
+    case GW_T_CHOICE:
+        gw_json_text(json, gw_choice_name(field->choices, *(const int *)at));
+        break;
+    case GW_T_TEXT:
+        gw_json_text(json, *(const char *const *)at);
+        break;
     case GW_T_RECORD:
         gw_json_open(json, '{');
         gw_json_record(json, field->record, at, skip_absent);
         gw_json_close(json, '}');
         break;
-    case GW_T_NODE: break;
+    case GW_T_NODE:
+        break;
     }
 }
 
@@ -165,7 +173,8 @@ static size_t item_size(const struct gw_field *field)
 static void write_many(struct gw_json *json, const struct gw_field *field, const struct gw_many *many, bool skip_absent)
 {
     gw_json_open(json, '[');
-    for (size_t i = 0; i < many->n; i++) write_one(json, field, (const char *)many->items + i * item_size(field), skip_absent);
+    for (size_t i = 0; i < many->n; i++)
+        write_one(json, field, (const char *)many->items + i * item_size(field), skip_absent);
     gw_json_close(json, ']');
 }
 
@@ -182,12 +191,9 @@ void gw_json_record(struct gw_json *json, const struct gw_record *record, const 
         gw_field_json_key(json->out, field);
         gw_text_add(json->out, "\":");
         json->pending = true;
-        if (field->flags & GW_MANY)
-            write_many(json, field, at, skip_absent);
-        else if (absent)
-            gw_json_null(json);
-        else
-            write_one(json, field, field->type == GW_T_RECORD ? *(const void *const *)at : at, skip_absent);
+        if (field->flags & GW_MANY) write_many(json, field, at, skip_absent);
+        else if (absent) gw_json_null(json);
+        else write_one(json, field, field->type == GW_T_RECORD ? *(const void *const *)at : at, skip_absent);
     }
 }
 
@@ -196,10 +202,8 @@ void gw_json_node(struct gw_json *json, const struct gw_node *node)
     double number;
     if (node->kind == GW_SCALAR) {
         bool plain = !node->quoted && node->length && gw_read_number(node->text, node->length, &number) == node->length;
-        if (plain)
-            gw_json_number(json, number);
-        else
-            gw_json_text(json, node->text);
+        if (plain) gw_json_number(json, number);
+        else gw_json_text(json, node->text);
         return;
     }
     bool mapping = node->kind == GW_MAPPING;

@@ -10,15 +10,9 @@ const char *gw_basis_name(enum gw_basis basis)
     return names[basis];
 }
 
-const struct gw_tables *gw_tables_standard(void)
-{
-    return &gw_tables_data;
-}
+const struct gw_tables *gw_tables_standard(void) { return &gw_tables_data; }
 
-size_t gw_tables_size(void)
-{
-    return sizeof(struct gw_tables);
-}
+size_t gw_tables_size(void) { return sizeof(struct gw_tables); }
 
 const struct gw_table *gw_table_list(size_t *n)
 {
@@ -39,10 +33,7 @@ const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct g
     return (const struct gw_row *)(const void *)(first + i * table->row_size);
 }
 
-struct gw_unit_list gw_units_standard(void)
-{
-    return (struct gw_unit_list){gw_units_data, GW_N_UNIT_SPELLINGS};
-}
+struct gw_unit_list gw_units_standard(void) { return (struct gw_unit_list){gw_units_data, GW_N_UNIT_SPELLINGS}; }
 
 void gw_used_add(struct gw_used *used, const struct gw_row *row)
 {

@@ -3,20 +3,14 @@
 
 #include <string.h>
 
-static bool knows_seismic(const struct gw_model *m)
-{
-    return m->project.site->seismic != NULL;
-}
+static bool knows_seismic(const struct gw_model *m) { return m->project.site->seismic != NULL; }
 
 static bool knows_debris(const struct gw_model *m)
 {
     return m->project.site->hurricane_prone != GW_UNSAID || m->project.site->impact;
 }
 
-static bool knows_blast(const struct gw_model *m)
-{
-    return m->project.site->blast != NULL;
-}
+static bool knows_blast(const struct gw_model *m) { return m->project.site->blast != NULL; }
 
 static const char *waive_seismic(const struct gw_model *m)
 {
@@ -37,23 +31,35 @@ static const char *waive_blast(const struct gw_model *m)
     return m->project.site->blast->none == GW_BLAST_NONE ? "the project asks for none" : NULL;
 }
 
-static const struct gw_need SEISMIC_NEEDS[] = {{knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
-static const struct gw_need DEBRIS_NEEDS[] = {{knows_debris, "is the site in the hurricane-prone region, and must the glazing be impact resistant? Ask the architect (site: hurricane_prone, impact)"}, {0}};
-static const struct gw_need BLAST_NEEDS[] = {{knows_blast, "is there a blast requirement? Ask the owner's security consultant (site: blast; 'none' if there is none)"}, {0}};
+static const struct gw_need SEISMIC_NEEDS[] = {
+    {knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
+static const struct gw_need DEBRIS_NEEDS[] = {
+    {knows_debris, "is the site in the hurricane-prone region, and must the glazing be impact resistant? Ask the "
+                   "architect (site: hurricane_prone, impact)"},
+    {0}};
+static const struct gw_need BLAST_NEEDS[] = {
+    {knows_blast,
+     "is there a blast requirement? Ask the owner's security consultant (site: blast; 'none' if there is none)"},
+    {0}};
 
 #define BIT(kind) (1u << (kind))
 
 static const struct gw_check CHECKS[] = {
-    {"structural", "Structural test against wind pressure", "ASTM E330", GW_PER_ELEMENT, BIT(GW_LITE) | BIT(GW_MULLION), NULL, NULL, gw_demand_structural, gw_offer_structural},
+    {"structural", "Structural test against wind pressure", "ASTM E330", GW_PER_ELEMENT, BIT(GW_LITE) | BIT(GW_MULLION),
+     NULL, NULL, gw_demand_structural, gw_offer_structural},
     {"air", "Air leakage", "ASTM E283", GW_PER_WALL, 0, NULL, NULL, gw_demand_air, gw_offer_air},
     {"water", "Water penetration", "ASTM E331", GW_PER_WALL, 0, NULL, NULL, gw_demand_water, gw_offer_water},
     {"other", "Named rating", "project specification", GW_PER_NAME, 0, NULL, NULL, gw_demand_other, gw_offer_other},
     {"glass", "Glass strength and deflection", "ASTM E1300", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
-    {"framing", "Mullions and transoms by calculation", "Aluminum Design Manual", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
-    {"fasteners", "Pressure-plate screws and connections", "Aluminum Design Manual J.5", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
+    {"framing", "Mullions and transoms by calculation", "Aluminum Design Manual", GW_PER_PROJECT, 0, NULL, NULL, NULL,
+     NULL},
+    {"fasteners", "Pressure-plate screws and connections", "Aluminum Design Manual J.5", GW_PER_PROJECT, 0, NULL, NULL,
+     NULL, NULL},
     {"anchors", "Anchors to the structure", "ASCE 7 combinations", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
-    {"seismic", "Seismic force, drift and glass fallout", "ASCE 7 chapter 13", GW_PER_PROJECT, 0, SEISMIC_NEEDS, waive_seismic, NULL, NULL},
-    {"movement", "Thermal and structural movement of joints", "project movements", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
+    {"seismic", "Seismic force, drift and glass fallout", "ASCE 7 chapter 13", GW_PER_PROJECT, 0, SEISMIC_NEEDS,
+     waive_seismic, NULL, NULL},
+    {"movement", "Thermal and structural movement of joints", "project movements", GW_PER_PROJECT, 0, NULL, NULL, NULL,
+     NULL},
     {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_PROJECT, 0, DEBRIS_NEEDS, waive_debris, NULL, NULL},
     {"blast", "Blast", "ASTM F1642, F2248", GW_PER_PROJECT, 0, BLAST_NEEDS, waive_blast, NULL, NULL},
 };

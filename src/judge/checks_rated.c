@@ -31,15 +31,20 @@ static bool same_component(const struct gw_rating *rating, enum gw_component com
 void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
 {
     const struct gw_element *e = place->element;
-    (void)j;
+    out->dim = GW_PRESSURE;
+    if (e->outside) {
+        out->status = GW_NOT_SHOWN;
+        out->message = gw_format(j->model->arena, "%s; ask the structural engineer for the pressure", e->outside);
+        return;
+    }
     out->value = fmax(e->inward_asd.pa, 0);
     out->value_out = fmax(-e->outward_asd.pa, 0);
-    out->dim = GW_PRESSURE;
     out->message = e->governs;
     gw_used_merge(&out->used, &e->used);
     if (!e->parapet || e->kind != GW_MULLION) return;
     out->status = GW_NOT_SHOWN;
-    out->message = "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a calculation";
+    out->message =
+        "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a calculation";
 }
 
 struct dimension {
@@ -56,7 +61,8 @@ static const char *shortfall(const struct gw_judging *j, const struct dimension 
         const struct dimension *d = &dimensions[i];
         if (!gw_given(d->tested)) return gw_format(arena, "the report records no %s; ask the maker for it", d->name);
         if (d->tested < d->needed - hair)
-            return gw_format(arena, "tested %s %s, here %s", d->name, gw_judge_say(j, GW_LENGTH, d->tested), gw_judge_say(j, GW_LENGTH, d->needed));
+            return gw_format(arena, "tested %s %s, here %s", d->name, gw_judge_say(j, GW_LENGTH, d->tested),
+                             gw_judge_say(j, GW_LENGTH, d->needed));
     }
     return "";
 }
@@ -83,19 +89,20 @@ static const char *mullion_shortfall(const struct gw_judging *j, const struct gw
     return gw_format(j->model->arena, "tested over %d span%s, here %d", t->spans, t->spans == 1 ? "" : "s", e->spans);
 }
 
-struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating,
+                                    const struct gw_demand *demand)
 {
     struct gw_offer offer = {.value = rating->positive, .value_out = rating->negative, .why = ""};
     const struct gw_element *e = demand->element;
     offer.applies = rating->test == GW_TEST_STRUCTURAL && same_component(rating, e->component);
     if (!offer.applies) return offer;
-    if (!rating->tested)
-        offer.why = "the report's tested dimensions are not given; ask the maker for them";
+    if (!rating->tested) offer.why = "the report's tested dimensions are not given; ask the maker for them";
     else
         offer.why = e->kind == GW_LITE ? lite_shortfall(j, rating->tested, e) : mullion_shortfall(j, rating->tested, e);
     offer.covers = !*offer.why;
     if (offer.covers && e->kind == GW_LITE && !rating->tested->make_up)
-        offer.why = "provided that the tested make-up, reinforcement and fastening are like the project's: the report's make-up is not recorded";
+        offer.why = "provided that the tested make-up, reinforcement and fastening are like the project's: the "
+                    "report's make-up is not recorded";
     return offer;
 }
 
@@ -127,20 +134,25 @@ void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const st
     gw_used_merge(&out->used, &place->wall->used);
     gw_used_add(&out->used, &row->row);
     out->value = fmin(fmax(shared, floor), cap);
-    const char *governs = out->value < shared ? "the cap governs" : shared < floor ? "the floor governs" : "the share governs";
+    const char *governs = out->value < shared ? "the cap governs"
+                          : shared < floor    ? "the floor governs"
+                                              : "the share governs";
     struct gw_text percent;
     gw_text_init(&percent, j->model->arena);
     gw_text_fixed(&percent, share * 100, 0);
-    out->message = gw_format(j->model->arena, "%s %% of the greatest inward pressure, %s; floor %s, cap %s: %s (basis %s)", percent.at,
-                             gw_judge_say(j, GW_PRESSURE, shared), gw_judge_say(j, GW_PRESSURE, floor), gw_judge_say(j, GW_PRESSURE, cap), governs,
-                             gw_choice_name(gw_water_basis_choices, (int)basis));
+    out->message =
+        gw_format(j->model->arena, "%s %% of the greatest inward pressure, %s; floor %s, cap %s: %s (basis %s)",
+                  percent.at, gw_judge_say(j, GW_PRESSURE, shared), gw_judge_say(j, GW_PRESSURE, floor),
+                  gw_judge_say(j, GW_PRESSURE, cap), governs, gw_choice_name(gw_water_basis_choices, (int)basis));
 }
 
-struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating,
+                               const struct gw_demand *demand)
 {
     (void)j;
     bool applies = rating->test == GW_TEST_WATER && same_component(rating, demand->component);
-    return (struct gw_offer){.applies = applies, .covers = true, .value = rating->pressure, .value_out = GW_ABSENT, .why = ""};
+    return (struct gw_offer){
+        .applies = applies, .covers = true, .value = rating->pressure, .value_out = GW_ABSENT, .why = ""};
 }
 
 /* Air -------------------------------------------------------------------------------------------------------------- */
@@ -154,14 +166,16 @@ void gw_demand_air(struct gw_demand *out, const struct gw_judging *j, const stru
     if (r && r->air) {
         out->value = r->air->leakage;
         out->at = r->air->at;
-        out->message = gw_format(j->model->arena, "required by the project, at %s", gw_judge_say(j, GW_PRESSURE, out->at));
+        out->message =
+            gw_format(j->model->arena, "required by the project, at %s", gw_judge_say(j, GW_PRESSURE, out->at));
         return;
     }
     const struct gw_air_default *row = &j->model->tables->air_default[GW_ROW_AIR_DEFAULT_CURTAIN_WALL];
     gw_used_add(&out->used, &row->row);
     out->value = row->leakage_m_s;
     out->at = row->at_pa;
-    out->message = gw_format(j->model->arena, "usual limit of fixed curtain wall, at %s; the project gives none", gw_judge_say(j, GW_PRESSURE, out->at));
+    out->message = gw_format(j->model->arena, "usual limit of fixed curtain wall, at %s; the project gives none",
+                             gw_judge_say(j, GW_PRESSURE, out->at));
 }
 
 /* Leakage grows with pressure: a test at the higher pressure also shows the lower, never the other way round. */
@@ -175,7 +189,9 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
     if (!offer.applies) return offer;
     bool harder = rating->at > demand->at * (1 + hair);
     if (harder && rating->leakage > demand->value) {
-        offer.why = gw_format(j->model->arena, "tested at %s, above the required %s, where it leaks more than the limit; ask for the result at the required pressure",
+        offer.why = gw_format(j->model->arena,
+                              "tested at %s, above the required %s, where it leaks more than the limit; ask for the "
+                              "result at the required pressure",
                               gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at));
         return offer;
     }
@@ -184,12 +200,16 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
     if (offer.covers) return offer;
     double exponent = j->model->tables->air_conversion[GW_ROW_AIR_CONVERSION_TYPICAL].exponent;
     double carried = rating->leakage * pow(demand->at / rating->at, exponent);
-    offer.why = gw_format(j->model->arena, "tested at %s, required at %s: a lower pressure does not show it (about %s there, for information)",
-                          gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at), gw_judge_say(j, GW_LEAKAGE, carried));
+    offer.why =
+        gw_format(j->model->arena,
+                  "tested at %s, required at %s: a lower pressure does not show it (about %s there, for information)",
+                  gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at),
+                  gw_judge_say(j, GW_LEAKAGE, carried));
     return offer;
 }
 
-/* Free-form ratings by name ----------------------------------------------------------------------------------------- */
+/* Free-form ratings by name -----------------------------------------------------------------------------------------
+ */
 
 void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
 {
@@ -201,9 +221,12 @@ void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const st
     out->message = gw_format(j->model->arena, "required by the project: %s", out->at_most ? "at most" : "at least");
 }
 
-struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating,
+                               const struct gw_demand *demand)
 {
     (void)j;
-    bool named = rating->name && strcmp(rating->name, demand->name) == 0 && (rating->test == GW_TEST_OTHER || rating->test == GW_TEST_UNSET);
-    return (struct gw_offer){.applies = named, .covers = true, .value = rating->value, .value_out = GW_ABSENT, .why = ""};
+    bool named = rating->name && strcmp(rating->name, demand->name) == 0 &&
+                 (rating->test == GW_TEST_OTHER || rating->test == GW_TEST_UNSET);
+    return (struct gw_offer){
+        .applies = named, .covers = true, .value = rating->value, .value_out = GW_ABSENT, .why = ""};
 }

@@ -19,7 +19,8 @@ static double use_of(double required, double provided, bool at_most)
 
 static struct outcome weigh_one(double required, double provided, bool at_most, const char *direction)
 {
-    struct outcome o = {.required = required, .provided = provided, .direction = direction, .utilisation = GW_ABSENT, .message = ""};
+    struct outcome o = {
+        .required = required, .provided = provided, .direction = direction, .utilisation = GW_ABSENT, .message = ""};
     if (!gw_given(provided)) {
         o.message = "the rating gives no value for this direction";
         return o;
@@ -69,14 +70,19 @@ static const char *unrated(struct gw_arena *arena, const struct gw_check *check,
 {
     if (demand->name) return gw_format(arena, "no %s rating; ask the maker for a report of it", demand->name);
     bool own = demand->component == GW_VENT || demand->component == GW_DOOR;
-    return gw_format(arena, "no %s rating%s; ask the maker for a report by %s", check->id, own ? " of this component" : "", check->clause);
+    return gw_format(arena, "no %s rating%s; ask the maker for a report by %s", check->id,
+                     own ? " of this component" : "", check->clause);
 }
 
 void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_demand *demand = finding->demand;
     const struct gw_rating *from = NULL;
-    struct outcome best = {.verdict = GW_NOT_SHOWN, .utilisation = GW_ABSENT, .required = demand->value, .provided = GW_ABSENT, .direction = ""};
+    struct outcome best = {.verdict = GW_NOT_SHOWN,
+                           .utilisation = GW_ABSENT,
+                           .required = demand->value,
+                           .provided = GW_ABSENT,
+                           .direction = ""};
     for (size_t i = 0; i < finding->candidate->ratings.n; i++) {
         const struct gw_rating *rating = &finding->candidate->ratings.items[i];
         struct gw_offer offer = check->offer(j, rating, demand);
@@ -92,6 +98,5 @@ void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const st
     finding->provided = best.provided;
     finding->direction = best.direction;
     finding->evidence = from ? GW_BY_TEST : GW_EVIDENCE_NONE;
-    finding->message = from ? report_of(j->model->arena, from, best.message)
-                            : unrated(j->model->arena, check, demand);
+    finding->message = from ? report_of(j->model->arena, from, best.message) : unrated(j->model->arena, check, demand);
 }

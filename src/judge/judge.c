@@ -6,7 +6,8 @@
 static struct gw_demand *new_demand(struct gw_judging *j, const struct gw_check *check, const char *where)
 {
     struct gw_judgement *out = j->out;
-    out->demands.items = gw_grow(j->model->arena, out->demands.items, out->demands.n, &out->demands_capacity, sizeof *out->demands.items);
+    out->demands.items = gw_grow(j->model->arena, out->demands.items, out->demands.n, &out->demands_capacity,
+                                 sizeof *out->demands.items);
     struct gw_demand *demand = &out->demands.items[out->demands.n++];
     *demand = (struct gw_demand){.check = check->id,
                                  .title = check->title,
@@ -36,11 +37,14 @@ static bool settle_without_engine(struct gw_judging *j, const struct gw_check *c
     if (!question && !waived && check->demand) return false;
     struct gw_demand *demand = new_demand(j, check, "project");
     demand->status = waived ? GW_NOT_REQUIRED : GW_NOT_SHOWN;
-    demand->message = question ? question : waived ? waived : "not built yet: this version does not compute it; ask the engineer of record";
+    demand->message = question ? question
+                      : waived ? waived
+                               : "not built yet: this version does not compute it; ask the engineer of record";
     return true;
 }
 
-static void demand_at(struct gw_judging *j, const struct gw_check *check, const char *where, const struct gw_place *place)
+static void demand_at(struct gw_judging *j, const struct gw_check *check, const char *where,
+                      const struct gw_place *place)
 {
     struct gw_demand *demand = new_demand(j, check, where);
     demand->element = place->element;
@@ -81,7 +85,7 @@ static void gather_walls(struct gw_judging *j)
         const struct gw_element *e = &j->takeoff->elements.items[i];
         if (e->kind != GW_LITE) continue;
         struct gw_judged_wall *wall = judged_wall(j, e);
-        if (e->parapet || e->inward_asd.pa <= wall->greatest_inward) continue;
+        if (e->parapet || !(e->inward_asd.pa > wall->greatest_inward)) continue;
         wall->greatest_inward = e->inward_asd.pa;
         wall->used = e->used;
     }
@@ -114,10 +118,18 @@ void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, co
     for (size_t i = 0; i < n; i++) {
         if (settle_without_engine(&j, &checks[i])) continue;
         switch (checks[i].scope) {
-        case GW_PER_ELEMENT: per_element(&j, &checks[i]); break;
-        case GW_PER_WALL: per_wall(&j, &checks[i]); break;
-        case GW_PER_NAME: per_name(&j, &checks[i]); break;
-        case GW_PER_PROJECT: demand_at(&j, &checks[i], "project", &(struct gw_place){.component = GW_FIXED}); break;
+        case GW_PER_ELEMENT:
+            per_element(&j, &checks[i]);
+            break;
+        case GW_PER_WALL:
+            per_wall(&j, &checks[i]);
+            break;
+        case GW_PER_NAME:
+            per_name(&j, &checks[i]);
+            break;
+        case GW_PER_PROJECT:
+            demand_at(&j, &checks[i], "project", &(struct gw_place){.component = GW_FIXED});
+            break;
         }
     }
 }

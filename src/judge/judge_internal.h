@@ -32,10 +32,10 @@ struct gw_place {
 
 /* What one rating offers against one demand. */
 struct gw_offer {
-    bool applies;        /* it is a rating of this check and component */
-    bool covers;         /* the test reaches this element; else `why` */
+    bool applies; /* it is a rating of this check and component */
+    bool covers;  /* the test reaches this element; else `why` */
     double value, value_out;
-    const char *why;     /* what is not covered, or a condition to confirm; "" */
+    const char *why; /* what is not covered, or a condition to confirm; "" */
 };
 
 /* One row. `needs` that is absent gives not shown with its question; a row without `demand` is not built yet. */
@@ -47,12 +47,13 @@ struct gw_need {
 struct gw_check {
     const char *id, *title, *clause;
     enum gw_scope scope;
-    unsigned kinds; /* per element: bits 1 << enum gw_kind */
+    unsigned kinds;              /* per element: bits 1 << enum gw_kind */
     const struct gw_need *needs; /* ends with a NULL function; may be NULL */
     /* A reason why the project does not ask for it, or NULL. */
     const char *(*waived)(const struct gw_model *model);
     void (*demand)(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
-    struct gw_offer (*offer)(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand);
+    struct gw_offer (*offer)(const struct gw_judging *j, const struct gw_rating *rating,
+                             const struct gw_demand *demand);
 };
 
 const struct gw_check *gw_check_list(size_t *n);
@@ -62,10 +63,14 @@ void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, con
 void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
 void gw_demand_air(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
 void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
-struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand);
-struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand);
-struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand);
-struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand);
+struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating,
+                                    const struct gw_demand *demand);
+struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating,
+                               const struct gw_demand *demand);
+struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating *rating,
+                             const struct gw_demand *demand);
+struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating,
+                               const struct gw_demand *demand);
 /* compare.c: the best that a candidate's ratings show. */
 void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
 /* A quantity in the project's units, for messages. */

@@ -3,12 +3,20 @@
 #include "galeward/model.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
-#define F(struct_, key_, type_, ...) {.key = #key_, .type = type_, .offset = offsetof(struct struct_, key_), __VA_ARGS__}
+#define F(struct_, key_, type_, ...)                                                                                   \
+    {                                                                                                                  \
+        .key = #key_, .type = type_, .offset = offsetof(struct struct_, key_), __VA_ARGS__                             \
+    }
 #define NUM(struct_, key_, dim_, ...) F(struct_, key_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
 #define PICK(struct_, key_, choices_, ...) F(struct_, key_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
-#define PLACE(struct_) {.type = GW_T_NODE, .offset = offsetof(struct struct_, node)}
-#define RECORD(name_, struct_, fields_, ...) \
-    {.name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), __VA_ARGS__}
+#define PLACE(struct_)                                                                                                 \
+    {                                                                                                                  \
+        .type = GW_T_NODE, .offset = offsetof(struct struct_, node)                                                    \
+    }
+#define RECORD(name_, struct_, fields_, ...)                                                                           \
+    {                                                                                                                  \
+        .name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), __VA_ARGS__             \
+    }
 #define LIMITS(a, b) .least = (a), .greatest = (b)
 #define LIKELY(a, b) .likely_least = (a), .likely_most = (b)
 /* Plausible sizes, m. */
@@ -16,43 +24,93 @@
 #define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
 
 const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},
-                                             {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"}, {0}};
-const struct gw_choice gw_edition_choices[] = {{"asce7-10", GW_ASCE7_10, ""}, {"asce7-16", GW_ASCE7_16, ""}, {"asce7-22", GW_ASCE7_22, ""}, {0}};
-const struct gw_choice gw_exposure_choices[] = {{"B", GW_EXPOSURE_B, "urban, suburban, wooded"}, {"C", GW_EXPOSURE_C, "open terrain"}, {"D", GW_EXPOSURE_D, "flat unobstructed, water"}, {0}};
-const struct gw_choice gw_component_choices[] = {{"fixed", GW_FIXED, ""}, {"vent", GW_VENT, ""}, {"door", GW_DOOR, ""}, {"spandrel", GW_SPANDREL, ""}, {0}};
-const struct gw_choice gw_enclosure_choices[] = {{"enclosed", GW_ENCLOSED, ""}, {"partially_enclosed", GW_PARTIALLY_ENCLOSED, ""}, {"partially_open", GW_PARTIALLY_OPEN, ""}, {"open", GW_OPEN, ""}, {0}};
-const struct gw_choice gw_building_code_choices[] = {{"ibc-2012", GW_IBC_2012, ""}, {"ibc-2015", GW_IBC_2015, ""}, {"ibc-2018", GW_IBC_2018, ""}, {"ibc-2021", GW_IBC_2021, ""}, {"ibc-2024", GW_IBC_2024, ""}, {0}};
-const struct gw_choice gw_risk_choices[] = {{"I", GW_RISK_I, ""}, {"II", GW_RISK_II, ""}, {"III", GW_RISK_III, ""}, {"IV", GW_RISK_IV, ""}, {0}};
-const struct gw_choice gw_test_choices[] = {{"structural", GW_TEST_STRUCTURAL, "ASTM E330"}, {"air", GW_TEST_AIR, "ASTM E283"}, {"water", GW_TEST_WATER, "ASTM E331"}, {"sway", GW_TEST_SWAY, "AAMA 501.4, 501.6"}, {"impact", GW_TEST_IMPACT, "ASTM E1886, E1996"}, {"blast", GW_TEST_BLAST, "ASTM F1642"}, {"other", GW_TEST_OTHER, "any number with a name"}, {0}};
-const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""}, {"LC", GW_WATER_LC, ""}, {"CW", GW_WATER_CW, ""}, {"AW", GW_WATER_AW, ""}, {"curtain_wall", GW_WATER_CURTAIN_WALL, ""}, {0}};
+                                             {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"},
+                                             {0}};
+const struct gw_choice gw_edition_choices[] = {
+    {"asce7-10", GW_ASCE7_10, ""}, {"asce7-16", GW_ASCE7_16, ""}, {"asce7-22", GW_ASCE7_22, ""}, {0}};
+const struct gw_choice gw_exposure_choices[] = {{"B", GW_EXPOSURE_B, "urban, suburban, wooded"},
+                                                {"C", GW_EXPOSURE_C, "open terrain"},
+                                                {"D", GW_EXPOSURE_D, "flat unobstructed, water"},
+                                                {0}};
+const struct gw_choice gw_component_choices[] = {
+    {"fixed", GW_FIXED, ""}, {"vent", GW_VENT, ""}, {"door", GW_DOOR, ""}, {"spandrel", GW_SPANDREL, ""}, {0}};
+const struct gw_choice gw_enclosure_choices[] = {{"enclosed", GW_ENCLOSED, ""},
+                                                 {"partially_enclosed", GW_PARTIALLY_ENCLOSED, ""},
+                                                 {"partially_open", GW_PARTIALLY_OPEN, ""},
+                                                 {"open", GW_OPEN, ""},
+                                                 {0}};
+const struct gw_choice gw_building_code_choices[] = {{"ibc-2012", GW_IBC_2012, ""}, {"ibc-2015", GW_IBC_2015, ""},
+                                                     {"ibc-2018", GW_IBC_2018, ""}, {"ibc-2021", GW_IBC_2021, ""},
+                                                     {"ibc-2024", GW_IBC_2024, ""}, {0}};
+const struct gw_choice gw_risk_choices[] = {
+    {"I", GW_RISK_I, ""}, {"II", GW_RISK_II, ""}, {"III", GW_RISK_III, ""}, {"IV", GW_RISK_IV, ""}, {0}};
+const struct gw_choice gw_test_choices[] = {{"structural", GW_TEST_STRUCTURAL, "ASTM E330"},
+                                            {"air", GW_TEST_AIR, "ASTM E283"},
+                                            {"water", GW_TEST_WATER, "ASTM E331"},
+                                            {"sway", GW_TEST_SWAY, "AAMA 501.4, 501.6"},
+                                            {"impact", GW_TEST_IMPACT, "ASTM E1886, E1996"},
+                                            {"blast", GW_TEST_BLAST, "ASTM F1642"},
+                                            {"other", GW_TEST_OTHER, "any number with a name"},
+                                            {0}};
+const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""},
+                                                   {"LC", GW_WATER_LC, ""},
+                                                   {"CW", GW_WATER_CW, ""},
+                                                   {"AW", GW_WATER_AW, ""},
+                                                   {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
+                                                   {0}};
 static const struct gw_choice VERSIONS[] = {{"1", 1, ""}, {0}};
-const struct gw_choice gw_shape_choices[] = {{"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
+const struct gw_choice gw_shape_choices[] = {
+    {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
 static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
-static const struct gw_choice FLOOR_RULES[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"}, {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"}, {"never", GW_FLOOR_NEVER, "from 15 ft up"}, {0}};
-static const struct gw_choice LEVELS[] = {{"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
-static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"}, {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"}, {"none", GW_NO_CORNER, "the wall goes on"}, {0}};
-static const struct gw_choice TREATMENTS[] = {{"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
-static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""}, {"B", GW_SDC_B, ""}, {"C", GW_SDC_C, ""}, {"D", GW_SDC_D, ""}, {"E", GW_SDC_E, ""}, {"F", GW_SDC_F, ""}, {0}};
+static const struct gw_choice FLOOR_RULES[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"},
+                                               {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"},
+                                               {"never", GW_FLOOR_NEVER, "from 15 ft up"},
+                                               {0}};
+static const struct gw_choice LEVELS[] = {
+    {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
+static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"},
+                                             {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
+                                             {"none", GW_NO_CORNER, "the wall goes on"},
+                                             {0}};
+static const struct gw_choice TREATMENTS[] = {
+    {"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
+static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
+                                              {"B", GW_SDC_B, ""},
+                                              {"C", GW_SDC_C, ""},
+                                              {"D", GW_SDC_D, ""},
+                                              {"E", GW_SDC_E, ""},
+                                              {"F", GW_SDC_F, ""},
+                                              {0}};
 static const struct gw_choice IMPACT_WORDS[] = {{"by_code", GW_IMPACT_BY_CODE, ""}, {"none", GW_IMPACT_NONE, ""}, {0}};
 static const struct gw_choice BLAST_WORDS[] = {{"none", GW_BLAST_NONE, ""}, {0}};
-static const struct gw_choice GOVERNS[] = {{"onerous", GW_ONEROUS, "the more onerous of computed and given"}, {"given", GW_GIVEN_GOVERN, "the given ones"}, {0}};
+static const struct gw_choice GOVERNS[] = {{"onerous", GW_ONEROUS, "the more onerous of computed and given"},
+                                           {"given", GW_GIVEN_GOVERN, "the given ones"},
+                                           {0}};
 static const struct gw_choice QZ_RULES[] = {{"top", GW_QZ_TOP, ""}, {"center", GW_QZ_CENTER, ""}, {0}};
-static const struct gw_choice EDGE_RULES[] = {{"any_part", GW_EDGE_ANY_PART, ""}, {"by_area", GW_EDGE_BY_AREA, "members that cross: the zone that holds the larger part"}, {0}};
-static const struct gw_choice ANCHOR_AREAS[] = {{"mullion", GW_ANCHOR_AS_MULLION, ""}, {"tributary", GW_ANCHOR_TRIBUTARY, ""}, {0}};
-static const struct gw_choice SYSTEM_KINDS[] = {{"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};
-static const struct gw_choice GLAZINGS[] = {{"captured", GW_CAPTURED, ""}, {"silicone", GW_SILICONE, ""}, {"mixed", GW_MIXED, ""}, {0}};
+static const struct gw_choice EDGE_RULES[] = {
+    {"any_part", GW_EDGE_ANY_PART, ""},
+    {"by_area", GW_EDGE_BY_AREA, "members that cross: the zone that holds the larger part"},
+    {0}};
+static const struct gw_choice ANCHOR_AREAS[] = {
+    {"mullion", GW_ANCHOR_AS_MULLION, ""}, {"tributary", GW_ANCHOR_TRIBUTARY, ""}, {0}};
+static const struct gw_choice SYSTEM_KINDS[] = {
+    {"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};
+static const struct gw_choice GLAZINGS[] = {
+    {"captured", GW_CAPTURED, ""}, {"silicone", GW_SILICONE, ""}, {"mixed", GW_MIXED, ""}, {0}};
 
 static const struct gw_field INFO[] = {
     F(gw_info, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "project name"),
     F(gw_info, number, GW_T_TEXT, .help = "project number"),
     F(gw_info, by, GW_T_TEXT, .help = "who wrote the file"),
-    PICK(gw_info, risk_category, gw_risk_choices, .fallback = "II", .help = "risk category; the wind speed comes from its map"),
+    PICK(gw_info, risk_category, gw_risk_choices, .fallback = "II",
+         .help = "risk category; the wind speed comes from its map"),
 };
 static const struct gw_record INFO_RECORD = RECORD("project", gw_info, INFO);
 
 static const struct gw_field CODES[] = {
     PICK(gw_codes, building, gw_building_code_choices, .flags = GW_REQUIRED, .help = "building code in force"),
-    PICK(gw_codes, wind, gw_edition_choices, .help = "edition of ASCE 7; absent: the one that the building code adopts"),
+    PICK(gw_codes, wind, gw_edition_choices,
+         .help = "edition of ASCE 7; absent: the one that the building code adopts"),
     F(gw_codes, glass, GW_T_TEXT, .help = "edition of ASTM E1300; absent: by the building code"),
     F(gw_codes, aluminum, GW_T_TEXT, .help = "edition of the Aluminum Design Manual; absent: by the building code"),
     F(gw_codes, debris, GW_T_TEXT, .help = "edition for wind-borne debris; absent: by the building code"),
@@ -61,11 +119,16 @@ static const struct gw_record CODES_RECORD = RECORD("codes", gw_codes, CODES);
 
 static const struct gw_field TOPOGRAPHY[] = {
     PICK(gw_topography, shape, gw_shape_choices, .flags = GW_REQUIRED, .help = "shape of the hill"),
-    NUM(gw_topography, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 5000), .help = "H, above the terrain upwind"),
-    NUM(gw_topography, half_length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 50000), .help = "L_h, from the crest upwind to half of H"),
-    NUM(gw_topography, distance, GW_LENGTH, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 100000), .help = "x, from the crest to the site"),
+    NUM(gw_topography, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 5000),
+        .help = "H, above the terrain upwind"),
+    NUM(gw_topography, half_length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 50000),
+        .help = "L_h, from the crest upwind to half of H"),
+    NUM(gw_topography, distance, GW_LENGTH, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 100000),
+        .help = "x, from the crest to the site"),
     PICK(gw_topography, side, SIDES, .fallback = "downwind", .help = "which side of the crest the site lies on"),
-    F(gw_topography, conditions_met, GW_T_BOOL, .fallback = "true", .help = "the site conditions of 26.8.1 that are not numbers (isolated, twice as high as its neighbors, upper half) hold"),
+    F(gw_topography, conditions_met, GW_T_BOOL, .fallback = "true",
+      .help = "the site conditions of 26.8.1 that are not numbers (isolated, twice as high as its neighbors, upper "
+              "half) hold"),
 };
 static const struct gw_record TOPOGRAPHY_RECORD = RECORD("topography", gw_topography, TOPOGRAPHY);
 
@@ -90,70 +153,96 @@ static const struct gw_field BLAST[] = {
 static const struct gw_record BLAST_RECORD = RECORD("blast", gw_blast, BLAST, .scalar_key = "none");
 
 static const struct gw_field SITE[] = {
-    NUM(gw_site, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100), .help = "3-second gust from the hazard map for the risk category"),
+    NUM(gw_site, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
+        .help = "3-second gust from the hazard map for the risk category"),
     PICK(gw_site, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "worst exposure of any wind direction"),
-    NUM(gw_site, elevation, GW_LENGTH, LIMITS(-500, 9000), .help = "ground above sea level; absent: K_e = 1.0, which is safe"),
-    F(gw_site, topography, GW_T_RECORD, .record = &TOPOGRAPHY_RECORD, .help = "hill, ridge or escarpment; absent: K_zt = 1.0"),
+    NUM(gw_site, elevation, GW_LENGTH, LIMITS(-500, 9000),
+        .help = "ground above sea level; absent: K_e = 1.0, which is safe"),
+    F(gw_site, topography, GW_T_RECORD, .record = &TOPOGRAPHY_RECORD,
+      .help = "hill, ridge or escarpment; absent: K_zt = 1.0"),
     F(gw_site, hurricane_prone, GW_T_BOOL, .help = "the site lies in the hurricane-prone region"),
     NUM(gw_site, coast_distance, GW_LENGTH, LIMITS(0, 1e7), .help = "to the coastal mean high water line"),
     F(gw_site, seismic, GW_T_RECORD, .record = &SEISMIC_RECORD, .help = "seismic design category and S_DS"),
-    F(gw_site, impact, GW_T_RECORD, .record = &IMPACT_RECORD, .help = "by_code, none, or a missile level and wind zone"),
-    F(gw_site, blast, GW_T_RECORD, .record = &BLAST_RECORD, .help = "none, or pressure and impulse, or charge and standoff"),
-    PICK(gw_site, exposure_b_floor, FLOOR_RULES, .fallback = "edition", .flags = GW_SILENT, .help = "least K_z of exposure B near the ground"),
+    F(gw_site, impact, GW_T_RECORD, .record = &IMPACT_RECORD,
+      .help = "by_code, none, or a missile level and wind zone"),
+    F(gw_site, blast, GW_T_RECORD, .record = &BLAST_RECORD,
+      .help = "none, or pressure and impulse, or charge and standoff"),
+    PICK(gw_site, exposure_b_floor, FLOOR_RULES, .fallback = "edition", .flags = GW_SILENT,
+         .help = "least K_z of exposure B near the ground"),
 };
 static const struct gw_record SITE_RECORD = RECORD("site", gw_site, SITE);
 
 static const struct gw_field BUILDING[] = {
     F(gw_building, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that walls refer to"),
-    NUM(gw_building, roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "mean roof height above ground (eave height for slopes up to 10 deg)"),
-    NUM(gw_building, least_width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.5, 5000), LIKELY(3, 500), .help = "least horizontal plan dimension"),
+    NUM(gw_building, roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT,
+        .help = "mean roof height above ground (eave height for slopes up to 10 deg)"),
+    NUM(gw_building, least_width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.5, 5000), LIKELY(3, 500),
+        .help = "least horizontal plan dimension"),
     NUM(gw_building, roof_slope, GW_ANGLE, .fallback = "0 deg", LIMITS(0, 1.5), .help = "roof slope"),
-    PICK(gw_building, enclosure, gw_enclosure_choices, .flags = GW_REQUIRED, .help = "enclosure class; decides the internal pressure"),
-    NUM(gw_building, highest_opening, GW_LENGTH, LIMITS(0, 1000), .help = "partially enclosed: level of the highest opening that feeds the internal pressure"),
+    PICK(gw_building, enclosure, gw_enclosure_choices, .flags = GW_REQUIRED,
+         .help = "enclosure class; decides the internal pressure"),
+    NUM(gw_building, highest_opening, GW_LENGTH, LIMITS(0, 1000),
+        .help = "partially enclosed: level of the highest opening that feeds the internal pressure"),
     NUM(gw_building, internal_volume, GW_VOLUME, LIMITS(0, 1e8), .help = "partially enclosed: unpartitioned volume"),
-    NUM(gw_building, opening_area, GW_AREA, LIMITS(0, 1e6), .help = "partially enclosed: total openings in the envelope"),
+    NUM(gw_building, opening_area, GW_AREA, LIMITS(0, 1e6),
+        .help = "partially enclosed: total openings in the envelope"),
     NUM(gw_building, parapet_height, GW_LENGTH, LIMITS(0, 30), .help = "parapet above the roof"),
-    NUM(gw_building, parapet_gcpi, GW_RATIO, .fallback = "0.18", LIMITS(0, 0.55), .flags = GW_SILENT, .help = "internal pressure coefficient inside a hollow parapet; 0 for a solid one"),
-    F(gw_building, parapet_perimeter, GW_T_BOOL, .fallback = "false", .flags = GW_SILENT, .help = "the parapet runs round the whole roof"),
-    F(gw_building, alternative_60_90, GW_T_BOOL, .fallback = "false", .flags = GW_SILENT, .help = "between 60 and 90 ft: use the low-rise coefficients where permitted"),
+    NUM(gw_building, parapet_gcpi, GW_RATIO, .fallback = "0.18", LIMITS(0, 0.55), .flags = GW_SILENT,
+        .help = "internal pressure coefficient inside a hollow parapet; 0 for a solid one"),
+    F(gw_building, parapet_perimeter, GW_T_BOOL, .fallback = "false", .flags = GW_SILENT,
+      .help = "the parapet runs round the whole roof"),
+    F(gw_building, alternative_60_90, GW_T_BOOL, .fallback = "false", .flags = GW_SILENT,
+      .help = "between 60 and 90 ft: use the low-rise coefficients where permitted"),
     PLACE(gw_building),
 };
 static const struct gw_record BUILDING_RECORD = RECORD("building", gw_building, BUILDING);
 
 static const struct gw_field END[] = {
     PICK(gw_end, kind, END_KINDS, .help = "what the wall ends at"),
-    NUM(gw_end, corner_at, GW_LENGTH, LIMITS(0, 1000), .help = "the outside corner lies this far beyond the wall's end"),
+    NUM(gw_end, corner_at, GW_LENGTH, LIMITS(0, 1000),
+        .help = "the outside corner lies this far beyond the wall's end"),
 };
 static const struct gw_record END_RECORD = RECORD("end", gw_end, END, .scalar_key = "kind");
 static const struct gw_field COLUMNS[] = {
     F(gw_columns, count, GW_T_INTEGER, LIMITS(1, 1000000), .help = "how many"),
     NUM(gw_columns, width, GW_LENGTH, LIMITS(0.01, 100), LIKELY(0.3, 6), .help = "width of each"),
-    NUM(gw_columns, widths, GW_LENGTH, .flags = GW_MANY, LIMITS(0.01, 100), LIKELY(0.3, 6), .help = "widths from the left, seen from outside"),
+    NUM(gw_columns, widths, GW_LENGTH, .flags = GW_MANY, LIMITS(0.01, 100), LIKELY(0.3, 6),
+        .help = "widths from the left, seen from outside"),
 };
 static const struct gw_record COLUMNS_RECORD = RECORD("columns", gw_columns, COLUMNS, .list_key = "widths");
 static const struct gw_field ROW[] = {
-    NUM(gw_row_spec, height, GW_LENGTH, .flags = GW_REQUIRED, .keyword = "rest", LIMITS(0.01, 100), LIKELY(0.15, 8), .help = "height of the row, or rest"),
+    NUM(gw_row_spec, height, GW_LENGTH, .flags = GW_REQUIRED, .keyword = "rest", LIMITS(0.01, 100), LIKELY(0.15, 8),
+        .help = "height of the row, or rest"),
     F(gw_row_spec, lite, GW_T_TEXT, .flags = GW_REQUIRED, .help = "lite type"),
     PLACE(gw_row_spec),
 };
 static const struct gw_record ROW_RECORD = RECORD("row", gw_row_spec, ROW);
-static const struct gw_field STOREY[] = {F(gw_storey, rows, GW_T_RECORD, .record = &ROW_RECORD, .flags = GW_MANY | GW_REQUIRED, .help = "rows from the floor up")};
+static const struct gw_field STOREY[] = {F(gw_storey, rows, GW_T_RECORD, .record = &ROW_RECORD,
+                                           .flags = GW_MANY | GW_REQUIRED, .help = "rows from the floor up")};
 static const struct gw_record STOREY_RECORD = RECORD("rows of one floor", gw_storey, STOREY, .list_key = "rows");
-static const struct gw_field SCREWS[] = {NUM(gw_screws, spacing, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.01, 2), LIKELY(0.1, 0.61), .help = "on center")};
+static const struct gw_field SCREWS[] = {NUM(gw_screws, spacing, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.01, 2),
+                                             LIKELY(0.1, 0.61), .help = "on center")};
 static const struct gw_record SCREWS_RECORD = RECORD("screws", gw_screws, SCREWS);
 
 static const struct gw_field WALL[] = {
     F(gw_wall, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the wall"),
     F(gw_wall, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
     NUM(gw_wall, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 10000), .help = "overall width"),
-    NUM(gw_wall, floors, GW_LENGTH, .flags = GW_MANY | GW_REQUIRED, LIMITS(-100, 1000), .help = "elevations above ground, lowest first; the first is the sill"),
-    NUM(gw_wall, anchors, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000), .help = "anchor elevations; absent: the floors and the roof or the top"),
-    NUM(gw_wall, splices, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000), .help = "splice elevations; absent: one piece an anchor span"),
+    NUM(gw_wall, floors, GW_LENGTH, .flags = GW_MANY | GW_REQUIRED, LIMITS(-100, 1000),
+        .help = "elevations above ground, lowest first; the first is the sill"),
+    NUM(gw_wall, anchors, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000),
+        .help = "anchor elevations; absent: the floors and the roof or the top"),
+    NUM(gw_wall, splices, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000),
+        .help = "splice elevations; absent: one piece an anchor span"),
     NUM(gw_wall, top, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.1, 1000), .help = "elevation of the top"),
-    F(gw_wall, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED, .help = "left and right end, seen from outside"),
-    F(gw_wall, columns, GW_T_RECORD, .record = &COLUMNS_RECORD, .flags = GW_REQUIRED, .help = "lite columns: count and width, or a list of widths"),
-    F(gw_wall, rows, GW_T_RECORD, .record = &STOREY_RECORD, .flags = GW_MANY | GW_WRAP | GW_REQUIRED, .help = "rows from each floor up; or a list of rows for each floor"),
-    F(gw_wall, screws, GW_T_RECORD, .record = &SCREWS_RECORD, .help = "pressure-plate screws; absent: 9 in on center, common practice"),
+    F(gw_wall, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED,
+      .help = "left and right end, seen from outside"),
+    F(gw_wall, columns, GW_T_RECORD, .record = &COLUMNS_RECORD, .flags = GW_REQUIRED,
+      .help = "lite columns: count and width, or a list of widths"),
+    F(gw_wall, rows, GW_T_RECORD, .record = &STOREY_RECORD, .flags = GW_MANY | GW_WRAP | GW_REQUIRED,
+      .help = "rows from each floor up; or a list of rows for each floor"),
+    F(gw_wall, screws, GW_T_RECORD, .record = &SCREWS_RECORD,
+      .help = "pressure-plate screws; absent: 9 in on center, common practice"),
     PLACE(gw_wall),
 };
 const struct gw_record gw_wall_record = RECORD("wall", gw_wall, WALL);
@@ -170,7 +259,8 @@ static const struct gw_record LAYER_RECORD = RECORD("layer", gw_layer, LAYER);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &LAYER_RECORD, .flags = GW_MANY, .help = "from outside to inside"),
-    PICK(gw_lite_type, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT, .help = "what kind of component it is"),
+    PICK(gw_lite_type, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
+         .help = "what kind of component it is"),
     PLACE(gw_lite_type),
 };
 static const struct gw_record LITE_RECORD = RECORD("lite type", gw_lite_type, LITE);
@@ -179,9 +269,12 @@ static const struct gw_field GIVEN[] = {
     F(gw_given_row, building, GW_T_TEXT, .help = "building; absent: all"),
     F(gw_given_row, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
     NUM(gw_given_row, area, GW_AREA, .flags = GW_REQUIRED, LIMITS(0.001, 10000), .help = "effective area of the row"),
-    NUM(gw_given_row, up_to, GW_LENGTH, LIMITS(0, 1000), .help = "for elements whose top is no higher; absent: any height"),
-    NUM(gw_given_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE, .help = "inward pressure"),
-    NUM(gw_given_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE, .help = "outward pressure, magnitude"),
+    NUM(gw_given_row, up_to, GW_LENGTH, LIMITS(0, 1000),
+        .help = "for elements whose top is no higher; absent: any height"),
+    NUM(gw_given_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "inward pressure"),
+    NUM(gw_given_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "outward pressure, magnitude"),
     PICK(gw_given_row, level, LEVELS, .flags = GW_REQUIRED, .help = "strength or asd"),
     F(gw_given_row, source, GW_T_TEXT, .help = "sheet"),
     PLACE(gw_given_row),
@@ -190,8 +283,10 @@ static const struct gw_record GIVEN_RECORD = RECORD("given pressure", gw_given_r
 static const struct gw_field TUNNEL[] = {
     F(gw_tunnel_row, building, GW_T_TEXT, .help = "building; absent: all"),
     F(gw_tunnel_row, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
-    NUM(gw_tunnel_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE, .help = "inward pressure"),
-    NUM(gw_tunnel_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE, .help = "outward pressure, magnitude"),
+    NUM(gw_tunnel_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "inward pressure"),
+    NUM(gw_tunnel_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "outward pressure, magnitude"),
     PICK(gw_tunnel_row, level, LEVELS, .flags = GW_REQUIRED, .help = "strength or asd"),
     F(gw_tunnel_row, source, GW_T_TEXT, .flags = GW_REQUIRED, .help = "report"),
     PLACE(gw_tunnel_row),
@@ -199,16 +294,21 @@ static const struct gw_field TUNNEL[] = {
 static const struct gw_record TUNNEL_RECORD = RECORD("wind-tunnel result", gw_tunnel_row, TUNNEL);
 
 static const struct gw_field WATER[] = {
-    NUM(gw_water_requirement, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(1, 5000), LIKELY(100, 1000), .help = "required test pressure"),
+    NUM(gw_water_requirement, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(1, 5000), LIKELY(100, 1000),
+        .help = "required test pressure"),
     NUM(gw_water_requirement, share, GW_RATIO, LIMITS(0.01, 1), .help = "share of the positive design pressure"),
     NUM(gw_water_requirement, floor, GW_PRESSURE, LIMITS(0, 5000), .help = "not below"),
     NUM(gw_water_requirement, cap, GW_PRESSURE, LIMITS(1, 5000), .help = "not above"),
-    PICK(gw_water_requirement, basis, gw_water_basis_choices, .help = "whose share, floor and cap: a performance class or curtain_wall"),
+    PICK(gw_water_requirement, basis, gw_water_basis_choices,
+         .help = "whose share, floor and cap: a performance class or curtain_wall"),
 };
-static const struct gw_record WATER_RECORD = RECORD("water requirement", gw_water_requirement, WATER, .scalar_key = "pressure");
+static const struct gw_record WATER_RECORD =
+    RECORD("water requirement", gw_water_requirement, WATER, .scalar_key = "pressure");
 static const struct gw_field AIR[] = {
-    NUM(gw_air_requirement, leakage, GW_LEAKAGE, .flags = GW_REQUIRED, LIMITS(1e-7, 1), LIKELY(1e-5, 0.01), .help = "greatest leakage"),
-    NUM(gw_air_requirement, at, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(1, 5000), LIKELY(50, 800), .help = "at this pressure difference"),
+    NUM(gw_air_requirement, leakage, GW_LEAKAGE, .flags = GW_REQUIRED, LIMITS(1e-7, 1), LIKELY(1e-5, 0.01),
+        .help = "greatest leakage"),
+    NUM(gw_air_requirement, at, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(1, 5000), LIKELY(50, 800),
+        .help = "at this pressure difference"),
 };
 static const struct gw_record AIR_RECORD = RECORD("air requirement", gw_air_requirement, AIR);
 static const struct gw_field OTHER[] = {
@@ -221,18 +321,24 @@ static const struct gw_record OTHER_RECORD = RECORD("requirement", gw_other_requ
 static const struct gw_field REQUIREMENTS[] = {
     F(gw_requirements, water, GW_T_RECORD, .record = &WATER_RECORD, .help = "a pressure, or share, floor and cap"),
     F(gw_requirements, air, GW_T_RECORD, .record = &AIR_RECORD, .help = "leakage with its pressure"),
-    F(gw_requirements, other, GW_T_RECORD, .record = &OTHER_RECORD, .flags = GW_MANY, .help = "any other number with a name"),
+    F(gw_requirements, other, GW_T_RECORD, .record = &OTHER_RECORD, .flags = GW_MANY,
+      .help = "any other number with a name"),
 };
 static const struct gw_record REQUIREMENTS_RECORD = RECORD("requirements", gw_requirements, REQUIREMENTS);
 
 static const struct gw_field OPENING_COLUMNS[] = {
-    F(gw_opening_columns, mark, GW_T_TEXT, .help = "header of the mark"), F(gw_opening_columns, wall, GW_T_TEXT, .help = "header of the wall"),
-    F(gw_opening_columns, building, GW_T_TEXT, .help = "header of the building"), F(gw_opening_columns, width, GW_T_TEXT, .help = "header of the width"),
-    F(gw_opening_columns, height, GW_T_TEXT, .help = "header of the height"), F(gw_opening_columns, count, GW_T_TEXT, .help = "header of the count"),
-    F(gw_opening_columns, sill, GW_T_TEXT, .help = "header of the sill elevation"), F(gw_opening_columns, offset, GW_T_TEXT, .help = "header of the offset"),
+    F(gw_opening_columns, mark, GW_T_TEXT, .help = "header of the mark"),
+    F(gw_opening_columns, wall, GW_T_TEXT, .help = "header of the wall"),
+    F(gw_opening_columns, building, GW_T_TEXT, .help = "header of the building"),
+    F(gw_opening_columns, width, GW_T_TEXT, .help = "header of the width"),
+    F(gw_opening_columns, height, GW_T_TEXT, .help = "header of the height"),
+    F(gw_opening_columns, count, GW_T_TEXT, .help = "header of the count"),
+    F(gw_opening_columns, sill, GW_T_TEXT, .help = "header of the sill elevation"),
+    F(gw_opening_columns, offset, GW_T_TEXT, .help = "header of the offset"),
     F(gw_opening_columns, lite, GW_T_TEXT, .help = "header of the lite type"),
 };
-static const struct gw_record OPENING_COLUMNS_RECORD = RECORD("columns of the schedule", gw_opening_columns, OPENING_COLUMNS);
+static const struct gw_record OPENING_COLUMNS_RECORD =
+    RECORD("columns of the schedule", gw_opening_columns, OPENING_COLUMNS);
 static const struct gw_field OPENINGS[] = {
     F(gw_openings, file, GW_T_TEXT, .flags = GW_REQUIRED, .help = "CSV file, beside the project file"),
     F(gw_openings, columns, GW_T_RECORD, .record = &OPENING_COLUMNS_RECORD, .help = "which header holds which field"),
@@ -247,8 +353,10 @@ static const struct gw_field OPENING[] = {
     NUM(gw_opening, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "width"),
     NUM(gw_opening, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "height"),
     F(gw_opening, count, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 1000000), .help = "how many"),
-    NUM(gw_opening, sill, GW_LENGTH, LIMITS(-100, 1000), .help = "sill above ground; absent: taken at the top of the building"),
-    NUM(gw_opening, offset, GW_LENGTH, LIMITS(0, 10000), .help = "nearest edge to the nearest outside corner; absent: taken in the edge zone"),
+    NUM(gw_opening, sill, GW_LENGTH, LIMITS(-100, 1000),
+        .help = "sill above ground; absent: taken at the top of the building"),
+    NUM(gw_opening, offset, GW_LENGTH, LIMITS(0, 10000),
+        .help = "nearest edge to the nearest outside corner; absent: taken in the edge zone"),
     F(gw_opening, lite, GW_T_TEXT, .help = "lite type"),
     PLACE(gw_opening),
 };
@@ -266,29 +374,39 @@ static const struct gw_field CORRECTION[] = {
 static const struct gw_record CORRECTION_RECORD = RECORD("correction", gw_correction, CORRECTION);
 
 static const struct gw_field OPTIONS[] = {
-    PICK(gw_options, inward_height, QZ_RULES, .fallback = "top", .flags = GW_SILENT, .help = "where q_z of an element is taken"),
-    PICK(gw_options, edge_zone, EDGE_RULES, .fallback = "any_part", .flags = GW_SILENT, .help = "when an element counts as zone 5"),
-    PICK(gw_options, anchor_area, ANCHOR_AREAS, .fallback = "mullion", .flags = GW_SILENT, .help = "effective area of an anchor"),
+    PICK(gw_options, inward_height, QZ_RULES, .fallback = "top", .flags = GW_SILENT,
+         .help = "where q_z of an element is taken"),
+    PICK(gw_options, edge_zone, EDGE_RULES, .fallback = "any_part", .flags = GW_SILENT,
+         .help = "when an element counts as zone 5"),
+    PICK(gw_options, anchor_area, ANCHOR_AREAS, .fallback = "mullion", .flags = GW_SILENT,
+         .help = "effective area of an anchor"),
 };
 static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPTIONS);
 
 static const struct gw_field PROJECT[] = {
     PICK(gw_project, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_project, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
-    F(gw_project, project, GW_T_RECORD, .record = &INFO_RECORD, .flags = GW_REQUIRED, .help = "name, number, risk category"),
+    F(gw_project, project, GW_T_RECORD, .record = &INFO_RECORD, .flags = GW_REQUIRED,
+      .help = "name, number, risk category"),
     F(gw_project, codes, GW_T_RECORD, .record = &CODES_RECORD, .flags = GW_REQUIRED, .help = "codes and editions"),
     F(gw_project, site, GW_T_RECORD, .record = &SITE_RECORD, .flags = GW_REQUIRED, .help = "what the site does"),
-    F(gw_project, buildings, GW_T_RECORD, .record = &BUILDING_RECORD, .flags = GW_MANY | GW_REQUIRED, .help = "each building, penthouse and setback"),
+    F(gw_project, buildings, GW_T_RECORD, .record = &BUILDING_RECORD, .flags = GW_MANY | GW_REQUIRED,
+      .help = "each building, penthouse and setback"),
     F(gw_project, walls, GW_T_RECORD, .record = &gw_wall_record, .flags = GW_MANY, .help = "curtain walls on a grid"),
-    F(gw_project, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_MANY | GW_NAMED, .help = "lite types by name"),
-    F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY, .help = "pressures from the structural drawings"),
-    PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT, .help = "which pressures govern where some are given"),
-    F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY, .help = "wind-tunnel results, subject to the code's floor"),
+    F(gw_project, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_MANY | GW_NAMED,
+      .help = "lite types by name"),
+    F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY,
+      .help = "pressures from the structural drawings"),
+    PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,
+         .help = "which pressures govern where some are given"),
+    F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY,
+      .help = "wind-tunnel results, subject to the code's floor"),
     F(gw_project, requirements, GW_T_RECORD, .record = &REQUIREMENTS_RECORD, .help = "what the specification asks"),
     F(gw_project, openings, GW_T_RECORD, .record = &OPENINGS_RECORD, .help = "schedule of openings"),
     F(gw_project, candidates, GW_T_TEXT, .flags = GW_MANY, .help = "system files, relative to this file"),
     F(gw_project, options, GW_T_RECORD, .record = &OPTIONS_RECORD, .help = "conventions of the take-off"),
-    F(gw_project, assume, GW_T_RECORD, .record = &CORRECTION_RECORD, .flags = GW_MANY, .help = "corrections to the program's tables"),
+    F(gw_project, assume, GW_T_RECORD, .record = &CORRECTION_RECORD, .flags = GW_MANY,
+      .help = "corrections to the program's tables"),
     PLACE(gw_project),
 };
 const struct gw_record gw_project_record = RECORD("the project file", gw_project, PROJECT);
@@ -296,7 +414,8 @@ const struct gw_record gw_project_record = RECORD("the project file", gw_project
 static const struct gw_field TESTED[] = {
     NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion spacing tested"),
     NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
-    F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50), .help = "number of spans tested"),
+    F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50),
+      .help = "number of spans tested"),
     NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested"),
     NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "widest lite tested"),
     NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
@@ -307,14 +426,17 @@ static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED
 static const struct gw_field RATING[] = {
     PICK(gw_rating, test, gw_test_choices, .help = "which test; absent: a rating by its name"),
     F(gw_rating, name, GW_T_TEXT, .help = "name of a rating with test other"),
-    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000), .help = "inward design pressure, allowable-stress level"),
-    NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000), .help = "outward design pressure, magnitude"),
+    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
+        .help = "inward design pressure, allowable-stress level"),
+    NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
+        .help = "outward design pressure, magnitude"),
     NUM(gw_rating, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "water or blast: pressure"),
     NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), .help = "air leakage"),
     NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
     NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
     NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10), .help = "sway: drift reached"),
-    PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT, .help = "component that was rated"),
+    PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
+         .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
     F(gw_rating, report, GW_T_TEXT, .help = "report number"),
     F(gw_rating, missile, GW_T_TEXT, .help = "impact: missile level"),
@@ -322,20 +444,27 @@ static const struct gw_field RATING[] = {
 };
 static const struct gw_record RATING_RECORD = RECORD("rating", gw_rating, RATING);
 static const struct gw_field TUBE[] = {
-    NUM(gw_tube, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "face"), NUM(gw_tube, depth, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "depth"),
-    NUM(gw_tube, flange, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "flange thickness"), NUM(gw_tube, web, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "web thickness"),
+    NUM(gw_tube, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "face"),
+    NUM(gw_tube, depth, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "depth"),
+    NUM(gw_tube, flange, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "flange thickness"),
+    NUM(gw_tube, web, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "web thickness"),
 };
 static const struct gw_record TUBE_RECORD = RECORD("tube", gw_tube, TUBE);
 static const struct gw_field MULLION[] = {
-    F(gw_mullion, alloy, GW_T_TEXT, .help = "alloy and temper"), F(gw_mullion, tube, GW_T_RECORD, .record = &TUBE_RECORD, .help = "rectangular tube"),
-    NUM(gw_mullion, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "about the axis that wind bends it"), NUM(gw_mullion, inertia_y, GW_INERTIA, LIMITS(0, 1), .help = "about the other axis"),
+    F(gw_mullion, alloy, GW_T_TEXT, .help = "alloy and temper"),
+    F(gw_mullion, tube, GW_T_RECORD, .record = &TUBE_RECORD, .help = "rectangular tube"),
+    NUM(gw_mullion, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "about the axis that wind bends it"),
+    NUM(gw_mullion, inertia_y, GW_INERTIA, LIMITS(0, 1), .help = "about the other axis"),
     NUM(gw_mullion, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "elastic"),
 };
 static const struct gw_record MULLION_RECORD = RECORD("mullion", gw_mullion, MULLION);
-static const struct gw_field ADDS[] = {NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"), NUM(gw_adds, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "added modulus")};
+static const struct gw_field ADDS[] = {
+    NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
+    NUM(gw_adds, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "added modulus")};
 static const struct gw_record ADDS_RECORD = RECORD("adds", gw_adds, ADDS);
 static const struct gw_field OPTION[] = {
-    F(gw_system_option, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"), F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD, .help = "what it adds"),
+    F(gw_system_option, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"),
+    F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD, .help = "what it adds"),
     NUM(gw_system_option, cost, GW_COST_PER_LENGTH, LIMITS(0, 1e9), .help = "cost per length"),
 };
 static const struct gw_record OPTION_RECORD = RECORD("option", gw_system_option, OPTION);
@@ -349,9 +478,13 @@ static const struct gw_field SYSTEM[] = {
     PICK(gw_system, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_system, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
     F(gw_system, system, GW_T_RECORD, .record = &SYSTEM_HEAD_RECORD, .flags = GW_REQUIRED, .help = "name and kind"),
-    NUM(gw_system, pocket, GW_THICKNESS, .flags = GW_MANY, LIMITS(0.001, 0.2), .help = "overall glass thicknesses that the pocket takes"),
-    F(gw_system, ratings, GW_T_RECORD, .record = &RATING_RECORD, .flags = GW_MANY, .help = "what was tested"), F(gw_system, mullion, GW_T_RECORD, .record = &MULLION_RECORD, .help = "mullion section"),
-    F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY, .help = "reinforcement and other options"), NUM(gw_system, cost, GW_COST_PER_AREA, LIMITS(0, 1e9), .help = "cost per area"),
+    NUM(gw_system, pocket, GW_THICKNESS, .flags = GW_MANY, LIMITS(0.001, 0.2),
+        .help = "overall glass thicknesses that the pocket takes"),
+    F(gw_system, ratings, GW_T_RECORD, .record = &RATING_RECORD, .flags = GW_MANY, .help = "what was tested"),
+    F(gw_system, mullion, GW_T_RECORD, .record = &MULLION_RECORD, .help = "mullion section"),
+    F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
+      .help = "reinforcement and other options"),
+    NUM(gw_system, cost, GW_COST_PER_AREA, LIMITS(0, 1e9), .help = "cost per area"),
     PLACE(gw_system),
 };
 const struct gw_record gw_system_record = RECORD("the system file", gw_system, SYSTEM);
@@ -359,14 +492,17 @@ const struct gw_record gw_system_record = RECORD("the system file", gw_system, S
 /* One wind case, as 'calc wind' takes it; what may be missing is decided by the engine. */
 static const struct gw_field PARAPET[] = {
     NUM(gw_wind_parapet, top, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "above ground"),
-    NUM(gw_wind_parapet, height, GW_LENGTH, LIMITS(0.001, 100), .help = "above the roof; absent: top less mean_roof_height"),
-    NUM(gw_wind_parapet, gcpi, GW_RATIO, .flags = GW_MAGNITUDE, .fallback = "0", LIMITS(0, 0.55), .help = "inside the parapet; 0: solid"),
+    NUM(gw_wind_parapet, height, GW_LENGTH, LIMITS(0.001, 100),
+        .help = "above the roof; absent: top less mean_roof_height"),
+    NUM(gw_wind_parapet, gcpi, GW_RATIO, .flags = GW_MAGNITUDE, .fallback = "0", LIMITS(0, 0.55),
+        .help = "inside the parapet; 0: solid"),
     F(gw_wind_parapet, perimeter, GW_T_BOOL, .fallback = "false", .help = "round the whole roof"),
 };
 static const struct gw_record PARAPET_RECORD = RECORD("parapet", gw_wind_parapet, PARAPET);
 static const struct gw_field WIND_CASE[] = {
     PICK(gw_wind_case, edition, gw_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),
-    NUM(gw_wind_case, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100), .help = "3-second gust"),
+    NUM(gw_wind_case, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
+        .help = "3-second gust"),
     PICK(gw_wind_case, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "exposure"),
     NUM(gw_wind_case, mean_roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "h"),
     NUM(gw_wind_case, height, GW_LENGTH, LIMITS(0, 1000), .help = "where q_z is taken; absent: h"),
@@ -381,7 +517,8 @@ static const struct gw_field WIND_CASE[] = {
     NUM(gw_wind_case, width, GW_LENGTH, LIMITS(0.001, 1000), .help = "and width"),
     F(gw_wind_case, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
     NUM(gw_wind_case, roof_slope, GW_ANGLE, .fallback = "0 deg", LIMITS(0, 1.5), .help = "roof slope"),
-    F(gw_wind_case, alternative_60_90, GW_T_BOOL, .fallback = "false", .help = "low-rise coefficients between 60 and 90 ft where permitted"),
+    F(gw_wind_case, alternative_60_90, GW_T_BOOL, .fallback = "false",
+      .help = "low-rise coefficients between 60 and 90 ft where permitted"),
     PICK(gw_wind_case, exposure_b_floor, FLOOR_RULES, .fallback = "edition", .help = "least K_z in exposure B"),
     NUM(gw_wind_case, highest_opening, GW_LENGTH, LIMITS(0, 1000), .help = "level of the highest opening"),
     NUM(gw_wind_case, internal_volume, GW_VOLUME, LIMITS(0.001, 1e9), .help = "unpartitioned volume"),
@@ -390,7 +527,10 @@ static const struct gw_field WIND_CASE[] = {
 };
 const struct gw_record gw_wind_case_record = RECORD("wind", gw_wind_case, WIND_CASE);
 
-#define OUT(struct_, key_, member_, dim_, help_) {.key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_}
+#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
+    }
 static const struct gw_field PARAPET_OUT[] = {
     OUT(gw_parapet_result, "qp", qp, GW_PRESSURE, "velocity pressure at the top"),
     OUT(gw_parapet_result, "windward_net", windward_net, GW_PRESSURE, "case A, both faces, magnitude"),
@@ -401,13 +541,29 @@ static const struct gw_field PARAPET_OUT[] = {
 static const struct gw_record PARAPET_OUT_RECORD = RECORD("parapet", gw_parapet_result, PARAPET_OUT);
 #define W(key_, member_, dim_, help_) OUT(gw_wind_result, key_, member_, dim_, help_)
 static const struct gw_field WIND_RESULT[] = {
-    W("kz", kz, GW_RATIO, "K_z"), W("kh", kh, GW_RATIO, "K_h"), W("kzt_z", kzt_z, GW_RATIO, "K_zt at z"), W("kzt_h", kzt_h, GW_RATIO, "K_zt at h"),
-    W("ke", ke, GW_RATIO, "K_e"), W("kd", kd, GW_RATIO, "K_d"), W("qz", qz, GW_PRESSURE, "velocity pressure at z, the edition's own"), W("qh", qh, GW_PRESSURE, "at h"),
-    W("gcp_positive", gcp_positive, GW_RATIO, ""), W("gcp_negative", gcp_negative, GW_RATIO, ""), W("gcpi", gcpi, GW_RATIO, "magnitude"),
-    W("zone_width", zone_width, GW_LENGTH, "edge strip a"), W("effective_area", effective_area, GW_AREA, ""),
-    W("raw_positive", raw_positive.pa, GW_PRESSURE, "before the minimum"), W("raw_negative", raw_negative.pa, GW_PRESSURE, ""),
-    W("pressure_positive", positive.pa, GW_PRESSURE, "strength level"), W("pressure_negative", negative.pa, GW_PRESSURE, ""),
-    W("asd_positive", asd_positive.pa, GW_PRESSURE, "0.6 of it"), W("asd_negative", asd_negative.pa, GW_PRESSURE, ""),
-    {.key = "parapet", .type = GW_T_RECORD, .offset = offsetof(struct gw_wind_result, parapet_result), .record = &PARAPET_OUT_RECORD, .help = "with a parapet"},
+    W("kz", kz, GW_RATIO, "K_z"),
+    W("kh", kh, GW_RATIO, "K_h"),
+    W("kzt_z", kzt_z, GW_RATIO, "K_zt at z"),
+    W("kzt_h", kzt_h, GW_RATIO, "K_zt at h"),
+    W("ke", ke, GW_RATIO, "K_e"),
+    W("kd", kd, GW_RATIO, "K_d"),
+    W("qz", qz, GW_PRESSURE, "velocity pressure at z, the edition's own"),
+    W("qh", qh, GW_PRESSURE, "at h"),
+    W("gcp_positive", gcp_positive, GW_RATIO, ""),
+    W("gcp_negative", gcp_negative, GW_RATIO, ""),
+    W("gcpi", gcpi, GW_RATIO, "magnitude"),
+    W("zone_width", zone_width, GW_LENGTH, "edge strip a"),
+    W("effective_area", effective_area, GW_AREA, ""),
+    W("raw_positive", raw_positive.pa, GW_PRESSURE, "before the minimum"),
+    W("raw_negative", raw_negative.pa, GW_PRESSURE, ""),
+    W("pressure_positive", positive.pa, GW_PRESSURE, "strength level"),
+    W("pressure_negative", negative.pa, GW_PRESSURE, ""),
+    W("asd_positive", asd_positive.pa, GW_PRESSURE, "0.6 of it"),
+    W("asd_negative", asd_negative.pa, GW_PRESSURE, ""),
+    {.key = "parapet",
+     .type = GW_T_RECORD,
+     .offset = offsetof(struct gw_wind_result, parapet_result),
+     .record = &PARAPET_OUT_RECORD,
+     .help = "with a parapet"},
 };
 const struct gw_record gw_wind_result_record = RECORD("wind result", gw_wind_result, WIND_RESULT);

@@ -27,10 +27,12 @@ static void widen(struct band *band, const struct gw_element *e)
     band->count += e->count;
     if (first || e->bottom < band->bottom) band->bottom = e->bottom;
     if (first || e->top > band->top) band->top = e->top;
-    if (first || e->inward.pa > band->inward) band->inward = e->inward.pa;
-    if (first || e->inward_asd.pa > band->inward_asd) band->inward_asd = e->inward_asd.pa;
-    if (first || e->outward_asd.pa < band->outward_asd) band->outward_asd = e->outward_asd.pa;
-    if (first || e->outward.pa < band->outward) {
+    if (first || !gw_given(band->inward) || e->inward.pa > band->inward) band->inward = e->inward.pa;
+    if (first || !gw_given(band->inward_asd) || e->inward_asd.pa > band->inward_asd)
+        band->inward_asd = e->inward_asd.pa;
+    if (first || !gw_given(band->outward_asd) || e->outward_asd.pa < band->outward_asd)
+        band->outward_asd = e->outward_asd.pa;
+    if (first || !gw_given(band->outward) || e->outward.pa < band->outward) {
         band->outward = e->outward.pa;
         band->governs = e->governs;
     }

@@ -57,10 +57,7 @@ static double number_of(struct generator *g, const struct gw_node *node)
     return value;
 }
 
-static struct gw_unit_list unit_list(const struct generator *g)
-{
-    return (struct gw_unit_list){g->units, g->n_units};
-}
+static struct gw_unit_list unit_list(const struct generator *g) { return (struct gw_unit_list){g->units, g->n_units}; }
 
 static void read_units(struct generator *g, const struct table *units)
 {
@@ -127,7 +124,8 @@ static void check_row(struct generator *g, const struct table *t, const struct g
     for (const struct gw_node *cell = row->first; cell; cell = cell->next) {
         bool known = find_column(t, cell->key) || strstr(" id basis source ", gw_format(&g->arena, " %s ", cell->key));
         if (!known) fault(g, cell, "no such column:", cell->key);
-        for (const struct gw_node *other = t->rows->first; other != row && strcmp(cell->key, "id") == 0; other = other->next)
+        for (const struct gw_node *other = t->rows->first; other != row && strcmp(cell->key, "id") == 0;
+             other = other->next)
             if (strcmp(text_of(g, other, "id", ""), cell->text) == 0) fault(g, cell, "row id used twice:", cell->text);
     }
     for (size_t i = 0; i < t->n_columns; i++)
@@ -157,7 +155,9 @@ static void write_row_type(struct generator *g, const struct table *t)
     fprintf(g->h, "struct gw_%s {\n    struct gw_row row;\n", t->name);
     for (size_t i = 0; i < t->n_columns; i++) {
         const struct column *col = &t->columns[i];
-        const char *type = strcmp(col->type, "number") == 0 ? "double " : strcmp(col->type, "text") == 0 ? "const char *" : "int ";
+        const char *type = strcmp(col->type, "number") == 0 ? "double "
+                           : strcmp(col->type, "text") == 0 ? "const char *"
+                                                            : "int ";
         fprintf(g->h, "    %s%s;\n", type, col->member);
     }
     fprintf(g->h, "};\nenum gw_rows_of_%s {\n", t->name);
@@ -169,14 +169,18 @@ static void write_row_type(struct generator *g, const struct table *t)
 static void write_header(struct generator *g)
 {
     fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#ifndef GALEWARD_TABLES_DATA_H\n"
-          "#define GALEWARD_TABLES_DATA_H\n\n#include \"galeward/table.h\"\n\n", g->h);
+          "#define GALEWARD_TABLES_DATA_H\n\n#include \"galeward/table.h\"\n\n",
+          g->h);
     for (size_t i = 0; i < g->n_tables; i++) write_row_type(g, &g->tables[i]);
     fputs("struct gw_tables {\n", g->h);
     for (size_t i = 0; i < g->n_tables; i++)
-        fprintf(g->h, "    struct gw_%s %s[GW_N_%s];\n", g->tables[i].name, g->tables[i].name, symbol(g, "", g->tables[i].name));
-    fprintf(g->h, "};\n\nenum { GW_TABLE_COUNT = %zu };\nextern const struct gw_tables gw_tables_data;\n"
-                  "extern const struct gw_table gw_table_infos[GW_TABLE_COUNT];\n"
-                  "extern const struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS];\n\n#endif\n", g->n_tables);
+        fprintf(g->h, "    struct gw_%s %s[GW_N_%s];\n", g->tables[i].name, g->tables[i].name,
+                symbol(g, "", g->tables[i].name));
+    fprintf(g->h,
+            "};\n\nenum { GW_TABLE_COUNT = %zu };\nextern const struct gw_tables gw_tables_data;\n"
+            "extern const struct gw_table gw_table_infos[GW_TABLE_COUNT];\n"
+            "extern const struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS];\n\n#endif\n",
+            g->n_tables);
 }
 
 static void write_cell(struct generator *g, const struct column *col, const struct gw_node *cell)
@@ -218,7 +222,8 @@ static void write_columns(struct generator *g, const struct table *t)
     fprintf(g->c, "static const struct gw_column %s_columns[] = {\n", t->name);
     for (size_t i = 0; i < t->n_columns; i++) {
         const struct column *col = &t->columns[i];
-        fprintf(g->c, "    {\"%s\", %s, (enum gw_dim)%d, ", col->name, symbol(g, "GW_COLUMN_", col->type), (int)col->dim);
+        fprintf(g->c, "    {\"%s\", %s, (enum gw_dim)%d, ", col->name, symbol(g, "GW_COLUMN_", col->type),
+                (int)col->dim);
         write_quoted(g->c, col->unit_name);
         fprintf(g->c, ", offsetof(struct gw_%s, %s)},\n", t->name, col->member);
     }
@@ -240,7 +245,8 @@ static void write_infos(struct generator *g)
     for (size_t i = 0; i < g->n_units; i++) {
         fputs("    {", g->c);
         write_quoted(g->c, g->units[i].name);
-        fprintf(g->c, ", (enum gw_dim)%d, %.17g, %.17g},\n", (int)g->units[i].dim, g->units[i].factor, g->units[i].offset);
+        fprintf(g->c, ", (enum gw_dim)%d, %.17g, %.17g},\n", (int)g->units[i].dim, g->units[i].factor,
+                g->units[i].offset);
     }
     fputs("};\n", g->c);
 }
@@ -248,8 +254,10 @@ static void write_infos(struct generator *g)
 static void write_source(struct generator *g)
 {
     fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#include \"galeward/engine.h\"\n"
-          "#include \"galeward/model.h\"\n#include \"galeward/wind.h\"\n#include \"tables_data.h\"\n\n#include <math.h>\n#include <stddef.h>\n\n"
-          "const struct gw_tables gw_tables_data = {\n", g->c);
+          "#include \"galeward/model.h\"\n#include \"galeward/wind.h\"\n#include \"tables_data.h\"\n\n#include "
+          "<math.h>\n#include <stddef.h>\n\n"
+          "const struct gw_tables gw_tables_data = {\n",
+          g->c);
     for (size_t i = 0; i < g->n_tables; i++) write_rows(g, &g->tables[i]);
     fputs("};\n\n", g->c);
     write_infos(g);

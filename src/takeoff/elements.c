@@ -24,7 +24,8 @@ static int zone_of(const struct gw_builder *b, const struct gw_element *e, doubl
     return gw_given(distance) && within(distance, b->grid->strip) ? 5 : 4;
 }
 
-static struct gw_element start(const struct gw_builder *b, enum gw_kind kind, const char *mark, double x0, double x1, double bottom, double top)
+static struct gw_element start(const struct gw_builder *b, enum gw_kind kind, const char *mark, double x0, double x1,
+                               double bottom, double top)
 {
     const struct gw_grid *g = b->grid;
     struct gw_element e = {.wall = g->wall,
@@ -44,16 +45,14 @@ static struct gw_element start(const struct gw_builder *b, enum gw_kind kind, co
     return e;
 }
 
-static long column_number(const struct gw_grid *g, size_t i)
-{
-    return g->mark ? 0 : (long)i + 1;
-}
+static long column_number(const struct gw_grid *g, size_t i) { return g->mark ? 0 : (long)i + 1; }
 
 static void add_lites(struct gw_builder *b, const struct gw_band *band)
 {
     const struct gw_grid *g = b->grid;
     for (size_t i = 0; i < g->n_columns; i++) {
-        struct gw_element e = start(b, GW_LITE, band->type ? band->type->name : "lite", g->x[i], g->x[i + 1], band->bottom, band->top);
+        struct gw_element e =
+            start(b, GW_LITE, band->type ? band->type->name : "lite", g->x[i], g->x[i + 1], band->bottom, band->top);
         e.lite = band->type ? band->type->name : NULL;
         e.component = band->type ? band->type->component : GW_FIXED;
         e.effective_area = e.width * e.height;
@@ -105,7 +104,8 @@ static void add_mullion_span(struct gw_builder *b, double bottom, double top, bo
     }
     for (size_t i = 0; i <= g->n_columns; i++) {
         struct strip s = carried(g, i);
-        struct gw_element e = start(b, GW_MULLION, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
+        struct gw_element e =
+            start(b, GW_MULLION, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
         e.span = top - bottom;
         e.spans = overhang ? 0 : spans_of_piece(g, bottom, top);
         e.overhang = overhang;
@@ -136,7 +136,8 @@ static long screws_on(double length, double spacing)
 }
 
 /* Screws of a run: each carries its spacing times the run's tributary width. */
-static void add_screws(struct gw_builder *b, const char *mark, const struct gw_element *run, double length, double width, long column)
+static void add_screws(struct gw_builder *b, const char *mark, const struct gw_element *run, double length,
+                       double width, long column)
 {
     struct gw_element e = *run;
     e.kind = GW_SCREW;
@@ -203,7 +204,8 @@ static void add_anchor_part(struct gw_builder *b, size_t a, double bottom, doubl
     bool tributary = b->model->project.options->anchor_area == GW_ANCHOR_TRIBUTARY;
     for (size_t i = 0; i <= g->n_columns; i++) {
         struct strip s = carried(g, i);
-        struct gw_element e = start(b, GW_ANCHOR, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
+        struct gw_element e =
+            start(b, GW_ANCHOR, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
         e.span = anchor_span(g, a);
         e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
         gw_group_add(b, &e, 1, column_number(g, i));

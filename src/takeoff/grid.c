@@ -48,7 +48,8 @@ static double rest_of(const struct gw_storey *storey, double height)
     return height;
 }
 
-static void add_storey(struct gw_grid *grid, const struct gw_model *model, const struct gw_storey *storey, double bottom, double top)
+static void add_storey(struct gw_grid *grid, const struct gw_model *model, const struct gw_storey *storey,
+                       double bottom, double top)
 {
     double z = bottom, rest = rest_of(storey, top - bottom);
     for (size_t i = 0; i < storey->rows.n; i++) {
@@ -136,7 +137,8 @@ bool gw_grid_from_opening(struct gw_grid *grid, struct gw_model *model, const st
     grid->x = gw_alloc(model->arena, 2, sizeof *grid->x);
     grid->x[1] = opening->width;
     grid->bands = gw_alloc(model->arena, 1, sizeof *grid->bands);
-    grid->bands[grid->n_bands++] = (struct gw_band){grid->bottom, grid->top, gw_model_lite(model, opening->lite), false};
+    grid->bands[grid->n_bands++] =
+        (struct gw_band){grid->bottom, grid->top, gw_model_lite(model, opening->lite), false};
     grid->levels = gw_alloc(model->arena, 2, sizeof *grid->levels);
     grid->levels[0] = grid->bottom;
     grid->levels[1] = grid->top;

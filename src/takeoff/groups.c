@@ -42,17 +42,14 @@ static struct gw_group_key key_of(const struct gw_element *e)
     return key;
 }
 
-static bool same_text(const char *a, const char *b)
-{
-    return a == b || (a && b && strcmp(a, b) == 0);
-}
+static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
 
 static bool same_key(const struct gw_group_key *a, const struct gw_group_key *b)
 {
-    return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top && a->span == b->span &&
-           a->kind == b->kind && a->zone == b->zone && a->spans == b->spans && a->overhang == b->overhang &&
-           a->parapet == b->parapet && a->place_unknown == b->place_unknown && same_text(a->wall, b->wall) &&
-           same_text(a->mark, b->mark) && same_text(a->lite, b->lite);
+    return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top &&
+           a->span == b->span && a->kind == b->kind && a->zone == b->zone && a->spans == b->spans &&
+           a->overhang == b->overhang && a->parapet == b->parapet && a->place_unknown == b->place_unknown &&
+           same_text(a->wall, b->wall) && same_text(a->mark, b->mark) && same_text(a->lite, b->lite);
 }
 
 static size_t hash_text(size_t h, const char *text)
@@ -63,7 +60,8 @@ static size_t hash_text(size_t h, const char *text)
 
 static size_t hash_key(const struct gw_group_key *key)
 {
-    const long long numbers[] = {key->width, key->height, key->bottom, key->top, key->span, key->kind, key->zone, key->parapet};
+    const long long numbers[] = {key->width, key->height, key->bottom, key->top,
+                                 key->span,  key->kind,   key->zone,   key->parapet};
     size_t h = hash_text(hash_text(1469598103934665603u, key->wall), key->mark);
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
         h = (h ^ (size_t)numbers[i]) * 1099511628211u;
@@ -105,7 +103,8 @@ static const char *new_id(struct gw_builder *b, const struct gw_element *e)
 static size_t new_group(struct gw_builder *b, const struct gw_element *e)
 {
     struct gw_takeoff *t = b->takeoff;
-    t->elements.items = gw_grow(b->model->arena, t->elements.items, t->elements.n, &t->capacity, sizeof *t->elements.items);
+    t->elements.items =
+        gw_grow(b->model->arena, t->elements.items, t->elements.n, &t->capacity, sizeof *t->elements.items);
     b->runs = gw_grow(b->model->arena, b->runs, t->elements.n, &b->runs_capacity, sizeof *b->runs);
     struct gw_element *group = &t->elements.items[t->elements.n];
     *group = *e;
@@ -122,10 +121,8 @@ static void close_run(struct gw_column_run *run)
 {
     if (!run->first) return;
     const char *comma = run->text.length ? ", " : "";
-    if (run->first == run->last)
-        gw_text_addf(&run->text, "%s%ld", comma, run->first);
-    else
-        gw_text_addf(&run->text, "%s%ld-%ld", comma, run->first, run->last);
+    if (run->first == run->last) gw_text_addf(&run->text, "%s%ld", comma, run->first);
+    else gw_text_addf(&run->text, "%s%ld-%ld", comma, run->first, run->last);
     run->first = 0;
 }
 
@@ -151,7 +148,8 @@ void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count, 
     }
     struct gw_element *group = &b->takeoff->elements.items[slot->group - 1];
     group->count += count * b->grid->multiplicity;
-    if (gw_given(e->corner_distance) && !(group->corner_distance <= e->corner_distance)) group->corner_distance = e->corner_distance;
+    if (gw_given(e->corner_distance) && !(group->corner_distance <= e->corner_distance))
+        group->corner_distance = e->corner_distance;
     note_column(&b->runs[slot->group - 1], column);
 }
 

@@ -31,13 +31,15 @@ void gw_building_case(const struct gw_model *model, const struct gw_building *bu
                                  .opening_area = building->opening_area};
 }
 
-void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where, const struct gw_fault *fault)
+void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where,
+                     const struct gw_fault *fault)
 {
     gw_diag_node(model->diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
                  fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : "", fault->message);
 }
 
-void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, struct gw_wind_case *out, struct gw_wind_parapet *parapet)
+void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, struct gw_wind_case *out,
+                     struct gw_wind_parapet *parapet)
 {
     const struct gw_building *building = e->building;
     gw_building_case(model, building, out);
@@ -55,10 +57,7 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, s
     out->parapet = parapet;
 }
 
-static bool holds_skin(enum gw_kind kind)
-{
-    return kind == GW_LITE || kind == GW_SCREW;
-}
+static bool holds_skin(enum gw_kind kind) { return kind == GW_LITE || kind == GW_SCREW; }
 
 /* Above the roof, glass and its screws take the outer skin's pressure, framing both skins together. */
 static void take_computed(struct gw_element *e, const struct gw_wind_result *r)
@@ -94,7 +93,8 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         gw_takeoff_case(b->model, e, &in, &unused);
         in.zone = 4;
         if (gw_wind_pressure(&zone_4, &in, engine) != GW_OK) return;
-        struct gw_strength test_in = at_strength(row->level, row->inward, engine), test_out = at_strength(row->level, -row->outward, engine);
+        struct gw_strength test_in = at_strength(row->level, row->inward, engine),
+                           test_out = at_strength(row->level, -row->outward, engine);
         e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
@@ -107,8 +107,8 @@ static bool applies(const struct gw_given_row *row, const struct gw_element *e)
     return speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
 }
 
-/* Pressures fall as areas grow: the row with the largest area not above the element's is the safe one; below every row, the
- * smallest. Of rows limited in height the lowest that still reaches the element is meant for it. */
+/* Pressures fall as areas grow: the row with the largest area not above the element's is the safe one; below every row,
+ * the smallest. Of rows limited in height the lowest that still reaches the element is meant for it. */
 static const struct gw_given_row *find_given(const struct gw_project *p, const struct gw_element *e)
 {
     const struct gw_given_row *best = NULL;
@@ -119,7 +119,8 @@ static const struct gw_given_row *find_given(const struct gw_project *p, const s
             best = row;
             continue;
         }
-        double reach = gw_given(row->up_to) ? row->up_to : GW_KEYWORD, best_reach = gw_given(best->up_to) ? best->up_to : GW_KEYWORD;
+        double reach = gw_given(row->up_to) ? row->up_to : GW_KEYWORD,
+               best_reach = gw_given(best->up_to) ? best->up_to : GW_KEYWORD;
         bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
         bool closer = fits != best_fits ? fits : fits ? row->area > best->area : row->area < best->area;
         bool same_area = !(row->area < best->area) && !(row->area > best->area);
@@ -128,13 +129,15 @@ static const struct gw_given_row *find_given(const struct gw_project *p, const s
     return best;
 }
 
-static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction, double computed, double given)
+static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction,
+                            double computed, double given)
 {
     if (!b->takeoff) return; /* a derivation, not a take-off */
     double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
     if (fabs(given - computed) <= share * fabs(computed)) return;
     struct gw_takeoff *t = b->takeoff;
-    t->differences.items = gw_grow(b->model->arena, t->differences.items, t->differences.n, &t->differences_capacity, sizeof *t->differences.items);
+    t->differences.items = gw_grow(b->model->arena, t->differences.items, t->differences.n, &t->differences_capacity,
+                                   sizeof *t->differences.items);
     struct gw_difference d = {NULL, e->id, source, direction, computed, given};
     t->differences.items[t->differences.n++] = d;
 }
@@ -143,8 +146,8 @@ struct gw_pair {
     double inward, outward;
 };
 
-static void trace_given(const struct gw_builder *b, struct gw_engine *engine, const struct gw_given_row *row, bool given_rule,
-                        struct gw_pair computed, struct gw_pair given)
+static void trace_given(const struct gw_builder *b, struct gw_engine *engine, const struct gw_given_row *row,
+                        bool given_rule, struct gw_pair computed, struct gw_pair given)
 {
     if (!engine->trace) return;
     struct gw_text note;
@@ -152,15 +155,16 @@ static void trace_given(const struct gw_builder *b, struct gw_engine *engine, co
     enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
     gw_text_addf(&note, "zone %d, row for an effective area of ", row->zone);
     gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, row->area);
-    gw_text_add(&note, given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
+    gw_text_add(&note,
+                given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
     const char *source = row->source ? row->source : "given";
     gw_trace_note(engine, "given", source, note.at);
     double inward = given_rule ? given.inward : fmax(computed.inward, given.inward);
     double outward = given_rule ? given.outward : fmin(computed.outward, given.outward);
-    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)", {"computed", computed.inward, GW_PRESSURE},
-            {"given", given.inward, GW_PRESSURE});
-    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)", {"computed", computed.outward, GW_PRESSURE},
-            {"given", given.outward, GW_PRESSURE});
+    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)",
+            {"computed", computed.inward, GW_PRESSURE}, {"given", given.inward, GW_PRESSURE});
+    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)",
+            {"computed", computed.outward, GW_PRESSURE}, {"given", given.outward, GW_PRESSURE});
 }
 
 static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -168,16 +172,21 @@ static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_eng
     const struct gw_given_row *row = find_given(&b->model->project, e);
     if (!row) return;
     const char *source = row->source ? row->source : "given";
-    double inward = at_strength(row->level, row->inward, engine).pa, outward = -at_strength(row->level, row->outward, engine).pa;
+    double inward = at_strength(row->level, row->inward, engine).pa,
+           outward = -at_strength(row->level, row->outward, engine).pa;
     note_difference(b, e, source, "inward", e->inward.pa, inward);
     note_difference(b, e, source, "outward", e->outward.pa, outward);
     bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
     bool takes_in = given_rule || inward > e->inward.pa, takes_out = given_rule || outward < e->outward.pa;
-    trace_given(b, engine, row, given_rule, (struct gw_pair){e->inward.pa, e->outward.pa}, (struct gw_pair){inward, outward});
+    trace_given(b, engine, row, given_rule, (struct gw_pair){e->inward.pa, e->outward.pa},
+                (struct gw_pair){inward, outward});
     if (takes_in) e->inward.pa = inward;
     if (takes_out) e->outward.pa = outward;
     if (takes_in || takes_out)
-        e->governs = gw_format(b->model->arena, "given %s%s", source, takes_in && takes_out ? "" : takes_in ? ", inward" : ", outward");
+        e->governs = gw_format(b->model->arena, "given %s%s", source,
+                               takes_in && takes_out ? ""
+                               : takes_in            ? ", inward"
+                                                     : ", outward");
 }
 
 static void set_levels(const struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -191,7 +200,8 @@ static void set_levels(const struct gw_builder *b, struct gw_element *e, struct 
 }
 
 /* Computed, then tunnel, then given: the same for a take-off and for a derivation. */
-static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine, struct gw_wind_result *result)
+static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine,
+                                     struct gw_wind_result *result)
 {
     struct gw_wind_case in;
     struct gw_wind_parapet parapet;
@@ -206,13 +216,29 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     return GW_OK;
 }
 
+/* Never a guess: the group keeps its count and place, its pressures stay absent, its verdicts not shown. */
+static void leave_outside(struct gw_builder *b, struct gw_element *e, const struct gw_fault *fault)
+{
+    struct gw_arena *arena = b->model->arena;
+    e->outside = gw_format(arena, "outside the method: %s", fault->message);
+    e->governs = "outside the method";
+    e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
+    e->inward_deflection = e->outward_deflection = GW_ABSENT;
+    gw_assume(arena, &b->model->assumptions,
+              gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
+              gw_format(arena, "%s; no pressure is given there", e->outside));
+}
+
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
 {
     struct gw_engine engine;
     struct gw_wind_result result;
     if (b->failed) return;
     gw_engine_init(&engine, b->model->tables, NULL);
-    if (find_pressures(b, e, &engine, &result) != GW_OK) {
+    enum gw_status status = find_pressures(b, e, &engine, &result);
+    if (status == GW_OUTSIDE_METHOD) {
+        leave_outside(b, e, &engine.fault);
+    } else if (status != GW_OK) {
         gw_report_fault(b->model, b->grid->node, e->id, &engine.fault);
         b->failed = true;
     }
@@ -226,10 +252,12 @@ static void trace_area(const struct gw_element *e, bool anchor_tributary, struct
         gw_wind_effective_area(e->span, e->kind == GW_TRANSOM ? e->height : e->width, engine);
         return;
     }
-    GW_STEP(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2", "w*h", {"w", e->width, GW_LENGTH}, {"h", e->height, GW_LENGTH});
+    GW_STEP(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2", "w*h", {"w", e->width, GW_LENGTH},
+            {"h", e->height, GW_LENGTH});
 }
 
-enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace, struct gw_wind_result *out)
+enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace,
+                                 struct gw_wind_result *out)
 {
     struct gw_engine engine;
     struct gw_element again = *e;

@@ -32,7 +32,8 @@ bool gw_takeoff_run(struct gw_takeoff *out, struct gw_model *model)
     }
     add_openings(&b);
     gw_group_finish(&b);
-    for (size_t i = 0; i < out->differences.n; i++) out->differences.items[i].element = gw_takeoff_find(out, out->differences.items[i].id);
+    for (size_t i = 0; i < out->differences.n; i++)
+        out->differences.items[i].element = gw_takeoff_find(out, out->differences.items[i].id);
     return model->diags->errors == errors;
 }
 

@@ -27,9 +27,9 @@ struct gw_grid {
     size_t n_anchors;
     const double *splices;
     size_t n_splices;
-    double bottom, top, roof;          /* roof: the line where elements are cut; above top: never */
-    double left_corner, right_corner;  /* distance of an outside corner beyond each end; absent: none */
-    double strip;                      /* width a */
+    double bottom, top, roof;         /* roof: the line where elements are cut; above top: never */
+    double left_corner, right_corner; /* distance of an outside corner beyond each end; absent: none */
+    double strip;                     /* width a */
     double screw_spacing;
     long multiplicity;
     bool place_unknown;
@@ -68,6 +68,7 @@ void gw_grid_elements(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
-void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where, const struct gw_fault *fault);
+void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where,
+                     const struct gw_fault *fault);
 
 #endif

@@ -21,7 +21,8 @@ static bool is_small(const struct gw_model *model)
         const struct gw_wall *w = &model->project.walls.items[i];
         double rows = 1;
         for (size_t k = 0; k < w->rows.n; k++) rows += (double)w->rows.items[k].rows.n;
-        lites += w->width * rows * (double)w->floors.n + (w->columns->count > 0 ? w->columns->count : (double)w->columns->widths.n);
+        lites += w->width * rows * (double)w->floors.n +
+                 (w->columns->count > 0 ? w->columns->count : (double)w->columns->widths.n);
     }
     return lites < MOST_LITES;
 }
@@ -30,6 +31,7 @@ static void check_numbers(const struct gw_takeoff *takeoff)
 {
     for (size_t i = 0; i < takeoff->elements.n; i++) {
         const struct gw_element *e = &takeoff->elements.items[i];
+        if (e->outside) continue;
         if (!isfinite(e->inward.pa) || !isfinite(e->outward.pa) || !(e->effective_area > 0) || e->count <= 0) abort();
     }
 }

@@ -568,6 +568,38 @@ static void openings_schedule(void **state)
     assert_int_equal(screws, 11 * (2 * 7 + 2 * 8));
 }
 
+/* A roof too steep for the parapet coefficients: groups keep their counts, pressures stay absent, verdicts not shown.
+ */
+static void outside_the_method(void **state)
+{
+    struct world *w = *state;
+    must_take_off(w,
+                  HEAD "buildings: [{name: main, roof_height: 40 ft, least_width: 80 ft, roof_slope: 20 deg, "
+                       "enclosure: enclosed, parapet_height: 4 ft}]\n"
+                       "walls:\n  - {name: w, width: 20 ft, floors: [0 ft, 20 ft], top: 44 ft, ends: [corner, none], "
+                       "columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: vision}]}\n");
+    long outside = 0, inside = 0;
+    for (size_t i = 0; i < w->takeoff.elements.n; i++) {
+        const struct gw_element *e = &w->takeoff.elements.items[i];
+        assert_int_equal(e->outside != NULL, e->parapet);
+        assert_int_equal(gw_given(e->inward.pa), !e->parapet);
+        assert_int_equal(gw_given(e->outward_asd.pa), !e->parapet);
+        if (e->kind == GW_LITE) *(e->parapet ? &outside : &inside) += e->count;
+    }
+    assert_int_equal(outside, 4);
+    assert_int_equal(inside, 8);
+    gw_judge_demands(&w->judgement, &w->model, &w->takeoff);
+    size_t not_shown = 0;
+    for (size_t i = 0; i < w->judgement.demands.n; i++) {
+        const struct gw_demand *d = &w->judgement.demands.items[i];
+        if (!d->element || !d->element->outside) continue;
+        assert_int_equal(d->status, GW_NOT_SHOWN);
+        assert_non_null(strstr(d->message, "outside the method"));
+        not_shown++;
+    }
+    assert_true(not_shown >= 4);
+}
+
 /* Found by id, columns named ----------------------------------------------------------------------------------------
  */
 
@@ -603,20 +635,11 @@ static void derivations_agree(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(low_building_beside_a_pier),
-        WORLD_TEST(low_building_by_hand),
-        WORLD_TEST(tower_with_a_parapet),
-        WORLD_TEST(penthouse_set_back),
-        WORLD_TEST(tower_by_hand),
-        WORLD_TEST(spans_and_overhang),
-        WORLD_TEST(spans_of_spliced_pieces),
-        WORLD_TEST(option_by_area),
-        WORLD_TEST(option_center),
-        WORLD_TEST(option_tributary),
-        WORLD_TEST(corrected_area_rule),
-        WORLD_TEST(openings_schedule),
-        WORLD_TEST(ids_and_columns),
-        WORLD_TEST(derivations_agree),
+        WORLD_TEST(low_building_beside_a_pier), WORLD_TEST(low_building_by_hand), WORLD_TEST(tower_with_a_parapet),
+        WORLD_TEST(penthouse_set_back),         WORLD_TEST(tower_by_hand),        WORLD_TEST(spans_and_overhang),
+        WORLD_TEST(spans_of_spliced_pieces),    WORLD_TEST(option_by_area),       WORLD_TEST(option_center),
+        WORLD_TEST(option_tributary),           WORLD_TEST(corrected_area_rule),  WORLD_TEST(openings_schedule),
+        WORLD_TEST(outside_the_method),         WORLD_TEST(ids_and_columns),      WORLD_TEST(derivations_agree),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
