@@ -268,7 +268,9 @@ size_t gw_edit_distance(const char *a, const char *b, size_t limit)
         row[0] = i;
         for (size_t j = 1; j <= nb; j++) {
             size_t above = row[j];
-            row[j] = min3(above + 1, row[j - 1] + 1, diagonal + (a[i - 1] != b[j - 1]));
+            size_t differs =
+                a[i - 1] != b[j - 1]; // NOLINT(clang-analyzer-core.UndefinedBinaryOperatorResult): inside both
+            row[j] = min3(above + 1, row[j - 1] + 1, diagonal + differs);
             diagonal = above;
         }
     }

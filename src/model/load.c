@@ -184,7 +184,7 @@ static void load_openings(struct gw_model *model, const char *project_path, enum
     bool whole = model->diags->errors == before;
     size_t errors = model->diags->errors;
     if (header) check_mapped(model, header);
-    if (model->diags->errors != errors || !check_header(model, header)) return;
+    if (model->diags->errors != errors || !check_header(model, header) || !header) return;
     if (!rows->count && whole)
         gw_diag_node(model->diags, GW_ERROR, "empty", NULL, header, "the schedule has no openings below its header");
     struct gw_load load = loader(model, preset);

@@ -18,6 +18,7 @@ void gw_csv_cell(struct gw_text *out, const char *text, bool first)
 
 static void put_table(struct gw_text *out, const struct gw_block *table)
 {
+    if (!table->n_columns) return;
     for (size_t c = 0; c < table->n_columns; c++) gw_csv_cell(out, table->columns[c].title, c == 0);
     gw_text_add(out, "\n");
     for (size_t i = 0; i < table->n_cells; i++) {

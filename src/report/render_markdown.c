@@ -23,6 +23,7 @@ static void put_table(struct gw_text *out, const struct gw_block *table)
         gw_text_add(out, " ");
     }
     gw_text_add(out, "|\n");
+    if (!table->n_columns) return;
     for (size_t c = 0; c < table->n_columns; c++) gw_text_add(out, table->columns[c].right ? "|---:" : "|---");
     gw_text_add(out, "|\n");
     for (size_t i = 0; i < table->n_cells; i++) {

@@ -56,7 +56,7 @@ static size_t *column_widths(const struct gw_block *table, struct gw_arena *aren
 {
     size_t *widths = gw_alloc(arena, table->n_columns + 1, sizeof *widths);
     for (size_t c = 0; c < table->n_columns; c++) widths[c] = gw_text_width(table->columns[c].title);
-    for (size_t i = 0; i < table->n_cells; i++) {
+    for (size_t i = 0; table->n_columns && i < table->n_cells; i++) {
         size_t width = gw_text_width(table->cells[i].text), c = i % table->n_columns;
         if (width > widths[c]) widths[c] = width;
     }
@@ -128,7 +128,7 @@ static void put_table(struct page *page, const struct gw_block *table, struct gw
     }
     end_line(page);
     put_rule(page, &grid);
-    for (size_t i = 0; i < table->n_cells; i++) {
+    for (size_t i = 0; table->n_columns && i < table->n_cells; i++) {
         put_cell(page, &grid, i % table->n_columns, &table->cells[i]);
         if ((i + 1) % table->n_columns == 0) end_line(page);
     }
