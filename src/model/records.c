@@ -195,7 +195,7 @@ static const struct gw_field BUILDING[] = {
       .help = "between 60 and 90 ft: use the low-rise coefficients where permitted"),
     PLACE(gw_building),
 };
-static const struct gw_record BUILDING_RECORD = RECORD("building", gw_building, BUILDING);
+const struct gw_record gw_building_record = RECORD("building", gw_building, BUILDING);
 
 static const struct gw_field END[] = {
     PICK(gw_end, kind, END_KINDS, .help = "what the wall ends at"),
@@ -390,7 +390,7 @@ static const struct gw_field PROJECT[] = {
       .help = "name, number, risk category"),
     F(gw_project, codes, GW_T_RECORD, .record = &CODES_RECORD, .flags = GW_REQUIRED, .help = "codes and editions"),
     F(gw_project, site, GW_T_RECORD, .record = &SITE_RECORD, .flags = GW_REQUIRED, .help = "what the site does"),
-    F(gw_project, buildings, GW_T_RECORD, .record = &BUILDING_RECORD, .flags = GW_MANY | GW_REQUIRED,
+    F(gw_project, buildings, GW_T_RECORD, .record = &gw_building_record, .flags = GW_MANY | GW_REQUIRED,
       .help = "each building, penthouse and setback"),
     F(gw_project, walls, GW_T_RECORD, .record = &gw_wall_record, .flags = GW_MANY, .help = "curtain walls on a grid"),
     F(gw_project, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_MANY | GW_NAMED,

@@ -340,6 +340,48 @@ static void assume_site(struct gw_model *model)
                           "no edge strip at the re-entrant end");
 }
 
+/* Defaults that only some projects feel are listed where they are felt, and only when they were not written. */
+static void assume_unless(struct gw_model *model, const struct gw_node *node, const char *key, const char *where,
+                          const char *text)
+{
+    if (!gw_node_get(node, key)) gw_assume(model->arena, &model->assumptions, where, text);
+}
+
+static void assume_building(struct gw_model *model, const struct gw_building *b)
+{
+    if (!b->name) return;
+    const char *where = gw_format(model->arena, "buildings.%s", b->name);
+    const struct gw_wind_figure *figure = &model->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
+    if (b->roof_height > figure->low_height_m && b->roof_height < figure->alternative_height_m)
+        assume_unless(model, b->node, "alternative_60_90", where,
+                      "alternative_60_90: false (default): the coefficients of high buildings");
+    if (!gw_given(b->parapet_height)) return;
+    assume_unless(model, b->node, "parapet_gcpi", where,
+                  gw_format(model->arena, "parapet_gcpi: %s (default): a hollow parapet",
+                            gw_record_field(&gw_building_record, "parapet_gcpi")->fallback));
+    assume_unless(model, b->node, "parapet_perimeter", where,
+                  "parapet_perimeter: false (default): roof corners count as zone 3");
+}
+
+static void assume_conventions(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    const struct gw_node *options = gw_node_get(p->node, "options");
+    for (size_t i = 0; i < p->buildings.n; i++) assume_building(model, &p->buildings.items[i]);
+    if (p->site && p->site->exposure == GW_EXPOSURE_B)
+        assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
+                      "exposure_b_floor: edition (default): the least K_z is the edition's own");
+    if (p->given.n)
+        assume_unless(model, p->node, "pressures", "given",
+                      "pressures: onerous (default): the more onerous of given and computed governs");
+    assume_unless(model, options, "inward_height", "options",
+                  "inward_height: top (default): q_z at each element's top");
+    assume_unless(model, options, "edge_zone", "options",
+                  "edge_zone: any_part (default): any part in the strip is zone 5");
+    assume_unless(model, options, "anchor_area", "options",
+                  "anchor_area: mullion (default): an anchor has the effective area of its mullion");
+}
+
 static void settle_options(struct gw_model *model)
 {
     if (model->project.options) return;
@@ -368,6 +410,7 @@ void gw_validate_project(struct gw_model *model)
             check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
     assume_site(model);
+    assume_conventions(model);
     const struct gw_node *walls = gw_node_get(p->node, "walls");
     if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !has_unknown_key(model, p->node)))
         gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node,
