@@ -2,6 +2,7 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
+#include "records_glass.h"
 
 #include <string.h>
 
@@ -26,6 +27,13 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_wind_result_record,
      .run = run_wind,
      .notes = wind_notes},
+    {.name = "laminate",
+     .help = "effective thicknesses of laminated glass, two plies",
+     .example = "plies='[5.56 mm, 5.56 mm]' interlayer.thickness='1.52 mm' interlayer.shear_modulus='7.1 MPa' "
+                "length='1500 mm'",
+     .input = &gw_laminate_record,
+     .output = &gw_laminate_answer_record,
+     .run = gw_run_laminate},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

@@ -51,11 +51,13 @@ static enum gw_dim dim_of_key(const char *key)
 {
     enum gw_dim best = GW_RATIO;
     size_t longest = 0, length = strlen(key);
+    const char *dot = strrchr(key, '.');
+    if (dot && strspn(dot + 1, "0123456789") == strlen(dot + 1)) length = (size_t)(dot - key); /* an item of a list */
     for (int dim = 0; dim < GW_DIM_COUNT; dim++) {
         const char *suffix = gw_dim_info((enum gw_dim)dim)->suffix;
         size_t span = strlen(suffix);
         if (span <= longest || span + 1 >= length || key[length - span - 1] != '_') continue;
-        if (strcmp(key + length - span, suffix) != 0) continue;
+        if (strncmp(key + length - span, suffix, span) != 0) continue;
         longest = span;
         best = (enum gw_dim)dim;
     }
@@ -78,10 +80,15 @@ static bool tolerance_of(const struct row *row, enum gw_dim dim, double *toleran
     return true;
 }
 
+/* "key", "key.key", or "list.0" for an item. */
 static const struct gw_node *at_path(const struct gw_node *node, const char *path)
 {
     size_t span = strcspn(path, ".");
     const struct gw_node *child = gw_node_get(node, gw_strndup(&all.arena, path, span));
+    if (node && node->kind == GW_SEQUENCE) {
+        child = node->first;
+        for (unsigned long i = strtoul(path, NULL, 10); child && i > 0; i--) child = child->next;
+    }
     return child && path[span] ? at_path(child, path + span + 1) : child;
 }
 

@@ -1,0 +1,11 @@
+/* The glass kinds of 'galeward calc', for the registry in calc.c. */
+#ifndef GALEWARD_RECORDS_GLASS_H
+#define GALEWARD_RECORDS_GLASS_H
+
+#include "galeward/laminate.h"
+#include "galeward/record.h"
+
+extern const struct gw_record gw_laminate_record, gw_laminate_answer_record;
+enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engine);
+
+#endif
