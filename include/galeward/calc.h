@@ -9,6 +9,7 @@ struct gw_calc_kind {
     const struct gw_record *input, *output;
     /* `in` and `out` are the records' structs. */
     enum gw_status (*run)(void *out, const void *in, struct gw_engine *engine);
+    size_t workspace; /* bytes that `run` finds at engine->workspace */
     /* Constant strings about the result, NULL where the kind has none. */
     const char *const *(*notes)(const void *out, size_t *n);
 };

@@ -58,6 +58,7 @@ struct gw_engine {
     struct gw_trace *trace; /* NULL: no derivation wanted */
     struct gw_used used;
     struct gw_fault fault;
+    void *workspace; /* the caller's memory for an engine that needs some; its header says how much */
 };
 
 void gw_engine_init(struct gw_engine *engine, const struct gw_tables *tables, struct gw_trace *trace);

@@ -5,6 +5,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/plate.h"
 #include "galeward/record.h"
 #include "galeward/wind.h"
 
@@ -265,7 +266,7 @@ struct gw_system {
 
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record,
     gw_building_record;
-extern const struct gw_record gw_wind_case_record, gw_wind_result_record;
+extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[];

@@ -18,6 +18,18 @@ static const char *const *wind_notes(const void *out, size_t *n)
     return result->notes;
 }
 
+static enum gw_status run_plate(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_plate(out, in, engine);
+}
+
+static const char *const *plate_notes(const void *out, size_t *n)
+{
+    const struct gw_plate_result *result = out;
+    *n = result->n_notes;
+    return result->notes;
+}
+
 static const struct gw_calc_kind KINDS[] = {
     {.name = "wind",
      .help = "wind pressure on a piece of wall, ASCE 7-10, 7-16 or 7-22",
@@ -34,6 +46,14 @@ static const struct gw_calc_kind KINDS[] = {
      .input = &gw_laminate_record,
      .output = &gw_laminate_answer_record,
      .run = gw_run_laminate},
+    {.name = "plate",
+     .help = "rectangular plate on four simply supported edges, large deflection",
+     .example = "width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf'",
+     .input = &gw_plate_case_record,
+     .output = &gw_plate_result_record,
+     .run = run_plate,
+     .workspace = GW_PLATE_WORKSPACE,
+     .notes = plate_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)
@@ -173,6 +193,7 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     bool traced = call->manner.trace == GW_YES;
     gw_trace_init(&trace, call->arena);
     gw_engine_init(&engine, tables, traced ? &trace : NULL);
+    if (kind->workspace) engine.workspace = gw_alloc(call->arena, 1, kind->workspace);
     enum gw_status status = kind->run(out, in, &engine);
     if (status != GW_OK) return fail(call, gw_status_code(status), engine.fault.key, engine.fault.message);
     gw_json_record(&call->json, kind->output, out, false);

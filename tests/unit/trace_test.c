@@ -190,6 +190,7 @@ static void check_case(struct tally *tally, struct gw_arena *arena, const struct
     assert_true(gw_record_load(&load, kind->input, gw_node_get(node, "in"), "", in));
     gw_trace_init(&trace, arena);
     gw_engine_init(&engine, gw_tables_standard(), &trace);
+    engine.workspace = kind->workspace ? gw_alloc(arena, kind->workspace, 1) : NULL;
     assert_int_equal(kind->run(out, in, &engine), GW_OK);
     check_trace(tally, arena, text_at(node, "id"), &trace);
 }

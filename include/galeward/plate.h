@@ -1,0 +1,80 @@
+/* Rectangular plate, four edges simply supported and free to slide in plane, uniform pressure, large deflection.
+ *
+ * The von Karman equations by a Galerkin method on a quarter of the plate, even Legendre polynomials both ways; Newton
+ * steps with load continuation. Pure: all memory is the caller's. Methods and limits: docs/methods.md. */
+#ifndef GALEWARD_PLATE_H
+#define GALEWARD_PLATE_H
+
+#include "galeward/engine.h"
+#include "galeward/record.h"
+
+enum { GW_PLATE_TERMS_LEAST = 6, GW_PLATE_TERMS_MOST = 16 };
+
+/* Without units. Lengths along the plate over sqrt(ab), deflection over t, stress S = sigma ab/(E t^2). */
+struct gw_plate_problem {
+    double aspect; /* long side over short side, >= 1 */
+    double q_star; /* q (ab)^2/(E t^4), >= 0 */
+    double poissons_ratio;
+    double flaw_exponent; /* m of the failure model */
+    int terms;            /* each way; 0: by the load, for 0.1 % */
+};
+
+struct gw_plate_solution {
+    double deflection, mean_deflection; /* center, area mean; over t */
+    double stress_max, stress_x,
+        stress_y; /* S on the unloaded face; the place over the half-sides, x along the long side */
+    double stress_center, stress_loaded_face;
+    double risk;       /* J: area mean of (c S_1)^m over the unloaded face */
+    double edge_slope; /* largest slope at the edge, times sqrt(ab)/t */
+    double residual;   /* out-of-balance load over the load */
+    int iterations, terms;
+};
+
+/* Bytes of workspace for `terms` each way; for the greatest number of them. */
+size_t gw_plate_workspace(int terms);
+#define GW_PLATE_WORKSPACE ((size_t)2240000)
+int gw_plate_default_terms(double q_star);
+/* False when the Newton steps did not converge: `*out` then holds iterations and residual only. `workspace` is aligned
+ * for double. */
+bool gw_plate_solve(struct gw_plate_solution *out, const struct gw_plate_problem *in, void *workspace);
+
+/* Mean over all directions in the surface of the normal stress to the power m, where it is tension; principal stresses
+ * s1 >= s2. This is (c s1)^m with the biaxial correction c. */
+double gw_biaxial_mean(double s1, double s2, double m);
+
+enum { GW_PLATE_NOTES = 4 };
+enum gw_plate_edges { GW_PLATE_EDGES_UNSET, GW_PLATE_FREE, GW_PLATE_STRAIGHT };
+enum gw_plate_method { GW_PLATE_METHOD_UNSET, GW_PLATE_TABLE, GW_PLATE_DIRECT };
+
+struct gw_plate_case {
+    double width, height, thickness; /* m; the thickness is the minimum one */
+    double pressure;                 /* Pa */
+    double elastic_modulus;          /* Pa; absent: glass */
+    double poissons_ratio;           /* absent: glass */
+    enum gw_plate_edges edges;       /* in plane */
+    enum gw_plate_method method;
+    int terms; /* GW_NO_INTEGER: by the load */
+};
+
+struct gw_plate_result {
+    double deflection, mean_deflection; /* m */
+    double stress_max;                  /* Pa, largest principal tension on the unloaded face */
+    GW_LIST(double)
+    stress_place; /* m, x along the width and y along the height from the center: &place of this struct */
+    double stress_center, stress_loaded_face; /* Pa */
+    double risk, q_star;
+    double volume;     /* m3 */
+    double edge_slope; /* rad */
+    int iterations, terms;
+    double residual;
+    const char *method;
+    const char *notes[GW_PLATE_NOTES]; /* constant strings */
+    unsigned n_notes;
+    double place[2];
+};
+
+/* engine->workspace: GW_PLATE_WORKSPACE bytes. GW_OK fills `*out`; else engine->fault says which input and which limit.
+ */
+enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case *in, struct gw_engine *engine);
+
+#endif

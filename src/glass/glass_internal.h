@@ -1,0 +1,66 @@
+/* Inside of the plate solver. Quarter plate, x and y from 0 (center) to 1 (edge); x along the long side. */
+#ifndef GLASS_INTERNAL_H
+#define GLASS_INTERNAL_H
+
+#include "galeward/plate.h"
+
+enum {
+    PLATE_N = GW_PLATE_TERMS_MOST,
+    PLATE_UNKNOWNS = PLATE_N * PLATE_N,
+    PLATE_GAUSS = 3 * PLATE_N + 4, /* points of the exact rule for the integrals of three basis functions */
+    PLATE_GRID = 32,               /* intervals of the grid on which stresses are taken */
+    PLATE_NODES = PLATE_GRID + 1
+};
+
+/* Values of the basis at one coordinate: deflection and stress function, and their first two derivatives. */
+struct plate_shape {
+    double w[3][PLATE_N], f[3][PLATE_N];
+};
+
+/* Integrals over 0..1 of products of basis functions; d: order of derivative. */
+struct plate_integrals {
+    double w_load[PLATE_N];
+    double ww[3][PLATE_N][PLATE_N], ff[3][PLATE_N][PLATE_N]; /* both factors differentiated d times */
+    double bend[PLATE_N][PLATE_N][PLATE_N];                  /* [f][w''][w] */
+    double twist[PLATE_N][PLATE_N][PLATE_N];                 /* [f][w'][w'] */
+};
+
+struct plate_system {
+    int n, unknowns;
+    double half_x, half_y; /* half-sides over sqrt(ab) */
+    struct plate_integrals one;
+    double load[PLATE_UNKNOWNS], w[PLATE_UNKNOWNS], f[PLATE_UNKNOWNS], residual[PLATE_UNKNOWNS], step[PLATE_UNKNOWNS];
+    double kept[PLATE_UNKNOWNS];
+    double half[PLATE_N * PLATE_N * PLATE_N]; /* a contraction half done */
+    double *membrane;                         /* Cholesky factor of the stress function's matrix */
+    double *stiffness;                        /* linear bending */
+    double *coupling;                         /* d(quadratic term)/dw, one row a stress-function term */
+    double *tangent;
+    double error; /* relative residual */
+    int iterations;
+};
+
+/* basis.c */
+void plate_gauss(int points, double *x, double *weight); /* on -1..1; the upper half, x > 0, comes first */
+void plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES]);
+void plate_shape_at(struct plate_shape *out, int n, double x);
+void plate_integrate(struct plate_integrals *out, int n);
+
+/* dense.c: lower triangles, row by row */
+bool plate_factor(double *a, int n);
+void plate_forward(const double *factor, double *right, int n, int columns);
+void plate_backward(const double *factor, double *right, int n);
+
+/* system.c */
+void plate_assemble(struct plate_system *s, int n, double aspect);
+void plate_couple(struct plate_system *s);             /* coupling, f from w */
+void plate_residual(struct plate_system *s, double q); /* after plate_couple */
+bool plate_tangent(struct plate_system *s);            /* after plate_residual; factored */
+
+/* newton.c */
+bool plate_converge(struct plate_system *s, double q, int terms, double aspect, double bending);
+
+/* field.c */
+void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in);
+
+#endif
