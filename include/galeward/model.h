@@ -5,6 +5,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/glass.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
 #include "galeward/wind.h"
@@ -12,7 +13,6 @@
 enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
 enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL };
 enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
-enum gw_treatment { GW_TREATMENT_UNSET, GW_ANNEALED, GW_HEAT_STRENGTHENED, GW_TEMPERED };
 enum gw_risk { GW_RISK_UNSET, GW_RISK_I, GW_RISK_II, GW_RISK_III, GW_RISK_IV };
 enum gw_seismic_category { GW_SDC_UNSET, GW_SDC_A, GW_SDC_B, GW_SDC_C, GW_SDC_D, GW_SDC_E, GW_SDC_F };
 enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
@@ -269,7 +269,7 @@ extern const struct gw_record gw_project_record, gw_system_record, gw_wall_recor
 extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
-    gw_shape_choices[];
+    gw_shape_choices[], gw_treatment_choices[];
 
 /* Everything one run works from. */
 struct gw_input {

@@ -72,7 +72,7 @@ static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside c
                                              {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
                                              {"none", GW_NO_CORNER, "the wall goes on"},
                                              {0}};
-static const struct gw_choice TREATMENTS[] = {
+const struct gw_choice gw_treatment_choices[] = {
     {"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
 static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
                                               {"B", GW_SDC_B, ""},
@@ -249,7 +249,7 @@ const struct gw_record gw_wall_record = RECORD("wall", gw_wall, WALL);
 
 static const struct gw_field LAYER[] = {
     NUM(gw_layer, glass, GW_THICKNESS, LIMITS(0.001, 0.1), LIKELY(0.002, 0.026), .help = "glass, nominal thickness"),
-    PICK(gw_layer, treatment, TREATMENTS, .help = "heat treatment of the glass"),
+    PICK(gw_layer, treatment, gw_treatment_choices, .help = "heat treatment of the glass"),
     NUM(gw_layer, cavity, GW_THICKNESS, LIMITS(0.001, 0.2), LIKELY(0.005, 0.03), .help = "sealed cavity"),
     F(gw_layer, interlayer, GW_T_TEXT, .help = "interlayer material"),
     NUM(gw_layer, thickness, GW_THICKNESS, LIMITS(0.0001, 0.02), .help = "interlayer thickness"),

@@ -2,6 +2,7 @@
 #include "records_glass.h"
 
 #include "galeward/calc.h"
+#include "galeward/model.h"
 
 #include <string.h>
 
@@ -135,4 +136,146 @@ enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engi
     answer->stress.items = answer->result.stress;
     answer->stress.n = COUNT(answer->result.stress);
     return status;
+}
+
+/* A lite as the stream gives it: layers from outside to inside. */
+struct lite_layer {
+    double glass;
+    enum gw_treatment treatment;
+    double cavity;
+    const char *interlayer;
+};
+struct lite_case {
+    double width, height;
+    GW_LIST(struct lite_layer) layers;
+    int support;
+    double duration, temperature, probability, pressure;
+};
+struct lite_answer {
+    struct gw_lite_result result;
+    const char *governing, *basis;
+    const char *notes[2];
+    size_t n_notes;
+};
+
+static const struct gw_field LITE_LAYER[] = {
+    {.key = "glass",
+     .type = GW_T_NUMBER,
+     .offset = offsetof(struct lite_layer, glass),
+     .dim = GW_THICKNESS,
+     .least = 0.001,
+     .greatest = 0.03,
+     .help = "nominal designation"},
+    {.key = "treatment",
+     .type = GW_T_CHOICE,
+     .offset = offsetof(struct lite_layer, treatment),
+     .choices = gw_treatment_choices,
+     .help = "heat treatment"},
+    {.key = "cavity",
+     .type = GW_T_NUMBER,
+     .offset = offsetof(struct lite_layer, cavity),
+     .dim = GW_THICKNESS,
+     .least = 0.001,
+     .greatest = 0.2,
+     .help = "sealed cavity (not built yet)"},
+    {.key = "interlayer",
+     .type = GW_T_TEXT,
+     .offset = offsetof(struct lite_layer, interlayer),
+     .help = "interlayer (not built yet)"},
+};
+static const struct gw_record LITE_LAYER_RECORD = {
+    .name = "layer", .size = sizeof(struct lite_layer), .fields = LITE_LAYER, .n = COUNT(LITE_LAYER)};
+#define LITE_NUMBER(key_, dim_, ...)                                                                                   \
+    {                                                                                                                  \
+        .key = #key_, .type = GW_T_NUMBER, .offset = offsetof(struct lite_case, key_), .dim = dim_, __VA_ARGS__        \
+    }
+static const struct gw_field LITE[] = {
+    LITE_NUMBER(width, GW_LENGTH, .flags = GW_REQUIRED, .least = 0.01, .greatest = 20, .help = "clear opening"),
+    LITE_NUMBER(height, GW_LENGTH, .flags = GW_REQUIRED, .least = 0.01, .greatest = 20, .help = "clear opening"),
+    {.key = "layers",
+     .type = GW_T_RECORD,
+     .offset = offsetof(struct lite_case, layers),
+     .record = &LITE_LAYER_RECORD,
+     .flags = GW_REQUIRED | GW_MANY,
+     .help = "from outside to inside; one glass layer in this version"},
+    {.key = "support",
+     .type = GW_T_INTEGER,
+     .offset = offsetof(struct lite_case, support),
+     .fallback = "4",
+     .least = 1,
+     .greatest = 4,
+     .help = "edges held; 4 in this version"},
+    LITE_NUMBER(duration, GW_TIME, .help = "of the load; absent: 3 s"),
+    LITE_NUMBER(temperature, GW_TEMPERATURE, .help = "of interlayers"),
+    LITE_NUMBER(probability, GW_RATIO, .help = "of breakage; absent: 0.008"),
+    LITE_NUMBER(pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, .help = "allowable-stress level"),
+};
+const struct gw_record gw_lite_case_record = {
+    .name = "lite", .size = sizeof(struct lite_case), .fields = LITE, .n = COUNT(LITE)};
+
+#define LITE_OUT(key_, member_, dim_, help_)                                                                           \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct lite_answer, member_), .dim = dim_, .help = help_  \
+    }
+static const struct gw_field LITE_ANSWER[] = {
+    LITE_OUT("thickness", result.thickness, GW_THICKNESS, "minimum of the designation"),
+    LITE_OUT("nonfactored_load", result.nonfactored_load, GW_PRESSURE, "annealed, at the duration and probability"),
+    LITE_OUT("glass_type_factor", result.type_factor, GW_RATIO, ""),
+    LITE_OUT("load_resistance", result.load_resistance, GW_PRESSURE, "allowable-stress level"),
+    LITE_OUT("deflection", result.deflection, GW_THICKNESS, "center, under the pressure"),
+    LITE_OUT("stress_max", result.stress_max, GW_STRESS, "largest tension, unloaded face"),
+    LITE_OUT("probability", result.breakage, GW_RATIO, "of breakage under the pressure"),
+    LITE_OUT("utilisation", result.utilisation, GW_RATIO, "pressure over load resistance"),
+    {.key = "governing",
+     .type = GW_T_TEXT,
+     .offset = offsetof(struct lite_answer, governing),
+     .help = "layer that governs"},
+    {.key = "basis",
+     .type = GW_T_TEXT,
+     .offset = offsetof(struct lite_answer, basis),
+     .help = "first principles or the standard's factors"},
+    LITE_OUT("weight", result.weight, GW_PRESSURE, "of the glass"),
+};
+const struct gw_record gw_lite_answer_record = {
+    .name = "lite result", .size = sizeof(struct lite_answer), .fields = LITE_ANSWER, .n = COUNT(LITE_ANSWER)};
+
+static enum gw_status refuse_make_up(const struct lite_case *given, struct gw_engine *engine)
+{
+    if (given->support != 4)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "support", "support on fewer than four edges is not built yet");
+    bool single = given->layers.n == 1 && gw_given(given->layers.items[0].glass) &&
+                  !gw_given(given->layers.items[0].cavity) && !given->layers.items[0].interlayer;
+    if (single) return GW_OK;
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers",
+                     "insulating and laminated make-ups are not built yet: give one glass layer");
+}
+
+enum gw_status gw_run_lite(void *out, const void *in, struct gw_engine *engine)
+{
+    const struct lite_case *given = in;
+    struct lite_answer *answer = out;
+    enum gw_status status = refuse_make_up(given, engine);
+    if (status != GW_OK) return status;
+    struct gw_lite lite = {.width = given->width,
+                           .height = given->height,
+                           .nominal = given->layers.items[0].glass,
+                           .treatment = given->layers.items[0].treatment,
+                           .duration = given->duration,
+                           .probability = given->probability,
+                           .pressure = given->pressure};
+    answer->n_notes = 0;
+    status = gw_lite_strength(&answer->result, &lite, engine);
+    answer->governing = "layer 1";
+    answer->basis =
+        lite.treatment == GW_ANNEALED ? "failure model" : "failure model with the standard's glass type factor";
+    if (answer->result.beyond_charts)
+        answer->notes[answer->n_notes++] = "the load lies beyond the standard's charts, which end at 15 kPa";
+    return status;
+}
+
+const char *const *gw_lite_notes(const void *out, size_t *n)
+{
+    const struct lite_answer *answer = out;
+    *n = answer->n_notes;
+    return answer->notes;
 }

@@ -1,0 +1,213 @@
+/* The surface-flaw failure model, and the standard's factors on it. */
+#include "galeward/glass.h"
+
+#include "tables_data.h"
+
+static const char MODEL[] = "ASTM E1300 failure model", FACTOR[] = "ASTM E1300 glass type factors";
+
+enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *engine)
+{
+    const double near =
+        1e-4; /* m: 0.1 mm tells every designation from its neighbors, and 1/4 in from 6 mm is a spelling */
+    for (size_t i = 0; i < GW_N_GLASS_THICKNESS; i++) {
+        const struct gw_glass_thickness *row = &engine->tables->glass_thickness[i];
+        if (!(fabs(nominal - row->metric_m) < near) && !(fabs(nominal - row->inch_m) < near)) continue;
+        gw_used_add(&engine->used, &row->row);
+        GW_STEP(engine, "t", GW_THICKNESS, row->minimum_m, row->row.source, "t_min",
+                {"t_min", row->minimum_m, GW_THICKNESS});
+        *out = row->minimum_m;
+        return GW_OK;
+    }
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "glass", "the thickness is no nominal designation of the standard");
+}
+
+/* ln B of the lite under a pressure; the plate solution is kept in `plate`. */
+static enum gw_status log_risk(double *out, struct gw_plate_result *plate, const struct gw_plate_case *lite,
+                               double duration, struct gw_engine *engine)
+{
+    const struct gw_glass_flaws *flaws = &engine->tables->glass_flaws[0];
+    const struct gw_glass_material *glass = &engine->tables->glass_material[0];
+    enum gw_status status = gw_plate(plate, lite, engine);
+    if (status != GW_OK) return status;
+    double t = lite->thickness;
+    *out = log(flaws->k) + (1 - flaws->m) * log(lite->width * lite->height) +
+           flaws->m * log(glass->elastic_modulus_pa * t * t) +
+           flaws->m / flaws->n * log(duration / flaws->reference_duration_s) + log(plate->risk);
+    return GW_OK;
+}
+
+static struct gw_plate_case plate_case(double width, double height, double thickness, double pressure)
+{
+    return (struct gw_plate_case){.width = width,
+                                  .height = height,
+                                  .thickness = thickness,
+                                  .pressure = pressure,
+                                  .elastic_modulus = GW_ABSENT,
+                                  .poissons_ratio = GW_ABSENT,
+                                  .terms = GW_NO_INTEGER};
+}
+
+static enum gw_status breakage(double *out, struct gw_plate_result *plate, const struct gw_plate_case *lite,
+                               double duration, struct gw_engine *engine)
+{
+    double log_b;
+    enum gw_status status = log_risk(&log_b, plate, lite, duration, engine);
+    if (status == GW_OK) *out = -expm1(-exp(log_b));
+    return status;
+}
+
+enum gw_status gw_glass_breakage(double *out, double width, double height, double thickness, double pressure,
+                                 double duration, struct gw_engine *engine)
+{
+    struct gw_plate_result plate;
+    struct gw_plate_case lite = plate_case(width, height, thickness, pressure);
+    return breakage(out, &plate, &lite, duration, engine);
+}
+
+/* Pressure at a given q*. */
+static double pressure_at(double q_star, const struct gw_plate_case *lite, const struct gw_engine *engine)
+{
+    double ratio = lite->thickness / lite->width * (lite->thickness / lite->height);
+    return q_star * engine->tables->glass_material[0].elastic_modulus_pa * ratio * ratio;
+}
+
+static void trace_load(const struct gw_plate_case *lite, const struct gw_plate_result *plate, double duration,
+                       double probability, struct gw_engine *engine)
+{
+    const struct gw_glass_flaws *flaws = &engine->tables->glass_flaws[0];
+    const double area = lite->width * lite->height, e = engine->tables->glass_material[0].elastic_modulus_pa;
+    double stiffness = e * lite->thickness * lite->thickness;
+    gw_trace_note(engine, "NFL", MODEL,
+                  "the pressure at which B below reaches the required probability, found by secant steps");
+    double b = exp(log(flaws->k) + (1 - flaws->m) * log(area) + flaws->m * log(stiffness) +
+                   flaws->m / flaws->n * log(duration / flaws->reference_duration_s) + log(plate->risk));
+    /* Numbers in N and m: k is tied to them. */
+    GW_STEP(engine, "B", GW_RATIO, b, MODEL, "exp(ln(k)+(1-m)*ln(A)+m*ln(Et2)+m/n*ln(td/t0)+ln(J))",
+            {"k", flaws->k, GW_RATIO}, {"m", flaws->m, GW_RATIO}, {"A", area, GW_RATIO}, {"Et2", stiffness, GW_RATIO},
+            {"n", flaws->n, GW_RATIO}, {"td", duration, GW_RATIO}, {"t0", flaws->reference_duration_s, GW_RATIO},
+            {"J", plate->risk, GW_RATIO});
+    GW_STEP(engine, "P", GW_RATIO, probability, MODEL, "1-exp(-B)", {"B", b, GW_RATIO});
+}
+
+enum gw_status gw_glass_load(double *out, double width, double height, double thickness, double duration,
+                             double probability, struct gw_engine *engine)
+{
+    enum { MOST_STEPS = 40 };
+    const double enough = 1e-9, first_guess = 60, second_guess = 120; /* q*: between them lie most window lites */
+    const double target = log(-log1p(-probability));
+    struct gw_trace *trace = engine->trace;
+    struct gw_plate_result plate;
+    struct gw_plate_case lite = plate_case(width, height, thickness, 0);
+    double x[2] = {log(pressure_at(first_guess, &lite, engine)), log(pressure_at(second_guess, &lite, engine))}, f[2];
+    enum gw_status status = GW_OK;
+    engine->trace = NULL; /* the search is not part of the derivation */
+    for (int i = 0; i < 2 && status == GW_OK; i++) {
+        lite.pressure = exp(x[i]);
+        status = log_risk(&f[i], &plate, &lite, duration, engine);
+    }
+    for (int step = 0; status == GW_OK && fabs(f[1] - target) > enough; step++) {
+        if (step == MOST_STEPS)
+            status = gw_refuse(engine, GW_OUTSIDE_METHOD, "probability", "the load was not found in %d steps", step);
+        if (status != GW_OK) break;
+        double next = x[1] + (target - f[1]) * (x[1] - x[0]) / (f[1] - f[0]);
+        x[0] = x[1], f[0] = f[1], x[1] = next;
+        lite.pressure = exp(next);
+        status = log_risk(&f[1], &plate, &lite, duration, engine);
+    }
+    engine->trace = trace;
+    if (status != GW_OK) return status;
+    *out = exp(x[1]);
+    gw_used_add(&engine->used, &engine->tables->glass_flaws[0].row);
+    trace_load(&lite, &plate, duration, probability, engine);
+    return GW_OK;
+}
+
+/* Factors hold for the short and the long duration only; annealed glass takes any by the failure model itself. */
+static enum gw_status type_factor(double *factor, double *base_duration, const struct gw_lite *in, double duration,
+                                  struct gw_engine *engine)
+{
+    const struct gw_glass_duration *rule = &engine->tables->glass_duration[0];
+    const double hair = 1e-9;
+    *base_duration = duration;
+    if (in->treatment == GW_ANNEALED) {
+        *factor = 1;
+        return GW_OK;
+    }
+    bool is_short = duration <= rule->short_s * (1 + hair),
+         is_long = fabs(duration - rule->long_s) <= rule->long_s * hair;
+    if (!is_short && !is_long)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "duration",
+                         "factors of heat-treated glass hold for 3 s or 30 days only");
+    for (size_t i = 0; i < GW_N_GLASS_TYPE_FACTOR; i++) {
+        const struct gw_glass_type_factor *row = &engine->tables->glass_type_factor[i];
+        if (row->treatment != (int)in->treatment) continue;
+        gw_used_add(&engine->used, &row->row);
+        *factor = is_short ? row->short_factor : row->long_factor;
+    }
+    *base_duration = rule->short_s;
+    return GW_OK;
+}
+
+static double weight_of(double nominal, struct gw_engine *engine)
+{
+    const struct gw_glass_weight *row = &engine->tables->glass_weight[0];
+    double weight = row->pressure_pa * nominal / row->thickness_m;
+    gw_used_add(&engine->used, &row->row);
+    GW_STEP(engine, "weight", GW_PRESSURE, weight, row->row.source, "p*t/t_1", {"p", row->pressure_pa, GW_PRESSURE},
+            {"t", nominal, GW_THICKNESS}, {"t_1", row->thickness_m, GW_THICKNESS});
+    return weight;
+}
+
+/* Under the pressure: deflection and stress as they are; the probability at the pressure over the type factor. */
+static enum gw_status respond(struct gw_lite_result *out, const struct gw_lite *in, double duration,
+                              struct gw_engine *engine)
+{
+    struct gw_plate_result plate;
+    struct gw_plate_case lite = plate_case(in->width, in->height, out->thickness, in->pressure);
+    out->deflection = out->stress_max = out->breakage = out->utilisation = GW_ABSENT;
+    if (!gw_given(in->pressure)) return GW_OK;
+    enum gw_status status = gw_plate(&plate, &lite, engine);
+    if (status != GW_OK) return status;
+    out->deflection = plate.deflection;
+    out->stress_max = plate.stress_max;
+    out->utilisation = in->pressure / out->load_resistance;
+    GW_STEP(engine, "use", GW_RATIO, out->utilisation, FACTOR, "p/LR", {"p", in->pressure, GW_PRESSURE},
+            {"LR", out->load_resistance, GW_PRESSURE});
+    struct gw_trace *trace = engine->trace;
+    engine->trace = NULL;
+    status = gw_glass_breakage(&out->breakage, in->width, in->height, out->thickness, in->pressure / out->type_factor,
+                               duration, engine);
+    engine->trace = trace;
+    return status;
+}
+
+static enum gw_status check(const struct gw_lite *in, struct gw_engine *engine)
+{
+    if (in->treatment == GW_TREATMENT_UNSET)
+        return gw_refuse(engine, GW_MISSING, "treatment", "how the glass is heat treated");
+    if (gw_given(in->probability) && !(in->probability > 0 && in->probability < 1))
+        return gw_refuse(engine, GW_BAD_VALUE, "probability", "must lie between 0 and 1");
+    if (gw_given(in->duration) && !(in->duration > 0))
+        return gw_refuse(engine, GW_BAD_VALUE, "duration", "must be above zero");
+    return GW_OK;
+}
+
+enum gw_status gw_lite_strength(struct gw_lite_result *out, const struct gw_lite *in, struct gw_engine *engine)
+{
+    const struct gw_glass_load *usual = &engine->tables->glass_load[0];
+    double duration = gw_given(in->duration) ? in->duration : usual->duration_s, base;
+    double probability = gw_given(in->probability) ? in->probability : usual->probability;
+    enum gw_status status = check(in, engine);
+    if (status == GW_OK) status = gw_glass_minimum(&out->thickness, in->nominal, engine);
+    if (status == GW_OK) status = type_factor(&out->type_factor, &base, in, duration, engine);
+    if (status == GW_OK)
+        status =
+            gw_glass_load(&out->nonfactored_load, in->width, in->height, out->thickness, base, probability, engine);
+    if (status != GW_OK) return status;
+    out->load_resistance = out->nonfactored_load * out->type_factor;
+    GW_STEP(engine, "LR", GW_PRESSURE, out->load_resistance, FACTOR, "NFL*GTF",
+            {"NFL", out->nonfactored_load, GW_PRESSURE}, {"GTF", out->type_factor, GW_RATIO});
+    out->weight = weight_of(in->nominal, engine);
+    out->beyond_charts = out->nonfactored_load > engine->tables->glass_duration[0].chart_limit_pa;
+    return respond(out, in, base, engine);
+}
