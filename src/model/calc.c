@@ -46,6 +46,15 @@ static const struct gw_calc_kind KINDS[] = {
      .input = &gw_laminate_record,
      .output = &gw_laminate_answer_record,
      .run = gw_run_laminate},
+    {.name = "cavity",
+     .help = "sealed insulating unit of two or three monolithic lites: cavity pressures, load sharing, stresses",
+     .example = "width='1800 mm' height='1200 mm' lites='[5.56 mm, 5.56 mm]' gaps='[13.2 mm]' pressure_outdoor='2 kPa' "
+                "atmospheric_pressure='101.325 kPa' temperature='288.15 K' "
+                "sealing='{atmospheric_pressure: 101.325 kPa, temperature: 288.15 K}'",
+     .input = &gw_cavity_case_record,
+     .output = &gw_cavity_answer_record,
+     .run = gw_run_cavity,
+     .workspace = GW_PLATE_WORKSPACE},
     {.name = "lite",
      .help = "strength of one monolithic lite on four edges (insulating and laminated make-ups: not built yet)",
      .example = "width='48 in' height='72 in' layers='[{glass: 6 mm, treatment: annealed}]' pressure='40 psf'",

@@ -11,5 +11,7 @@ enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engi
 extern const struct gw_record gw_lite_case_record, gw_lite_answer_record;
 enum gw_status gw_run_lite(void *out, const void *in, struct gw_engine *engine);
 const char *const *gw_lite_notes(const void *out, size_t *n);
+extern const struct gw_record gw_cavity_case_record, gw_cavity_answer_record;
+enum gw_status gw_run_cavity(void *out, const void *in, struct gw_engine *engine);
 
 #endif
