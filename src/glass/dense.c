@@ -2,17 +2,16 @@
 #include "glass/glass_internal.h"
 
 /* Rows of `right` before row i, each times its entry of `row`, are taken off row i: four rows at a pass. */
-static void take_off(double *restrict target, const double *restrict right, const double *row, int rows, int columns,
-                     int stride)
+static void take_off(double *restrict target, const double *right, const double *row, int rows, int columns)
 {
     int k = 0;
     for (; k + 4 <= rows; k += 4) {
-        const double *a = right + (size_t)k * (size_t)stride, *b = a + stride, *c = b + stride, *d = c + stride;
-        double p = row[k], q = row[k + 1], r = row[k + 2], s = row[k + 3];
-        for (int j = 0; j < columns; j++) target[j] -= p * a[j] + q * b[j] + r * c[j] + s * d[j];
+        const double *a = right + k * columns, factor[4] = {-row[k], -row[k + 1], -row[k + 2], -row[k + 3]};
+        plate_add_rows(target, factor, (const double *const[4]){a, a + columns, a + 2 * columns, a + 3 * columns},
+                       columns);
     }
     for (; k < rows; k++)
-        for (int j = 0; j < columns; j++) target[j] -= row[k] * right[(size_t)k * (size_t)stride + (size_t)j];
+        for (int j = 0; j < columns; j++) target[j] -= row[k] * right[k * columns + j];
 }
 
 static double dot(const double *a, const double *b, int n)
@@ -29,9 +28,9 @@ static double dot(const double *a, const double *b, int n)
 bool plate_factor(double *a, int n)
 {
     for (int i = 0; i < n; i++) {
-        double *row = a + (size_t)i * (size_t)n;
+        double *row = a + i * n;
         for (int j = 0; j < i; j++) {
-            const double *other = a + (size_t)j * (size_t)n;
+            const double *other = a + j * n;
             row[j] = (row[j] - dot(row, other, j)) / other[j];
         }
         double pivot = row[i] - dot(row, row, i);
@@ -44,9 +43,9 @@ bool plate_factor(double *a, int n)
 void plate_forward(const double *factor, double *right, int n, int columns)
 {
     for (int i = 0; i < n; i++) {
-        const double *row = factor + (size_t)i * (size_t)n;
-        double *target = right + (size_t)i * (size_t)columns;
-        take_off(target, right, row, i, columns, columns);
+        const double *row = factor + i * n;
+        double *target = right + i * columns;
+        take_off(target, right, row, i, columns);
         for (int j = 0; j < columns; j++) target[j] /= row[i];
     }
 }
@@ -54,7 +53,7 @@ void plate_forward(const double *factor, double *right, int n, int columns)
 void plate_backward(const double *factor, double *right, int n)
 {
     for (int i = n - 1; i >= 0; i--) {
-        const double *row = factor + (size_t)i * (size_t)n;
+        const double *row = factor + i * n;
         right[i] /= row[i];
         for (int k = 0; k < i; k++) right[k] -= row[k] * right[i];
     }
