@@ -59,7 +59,7 @@ static void combine(double *second, double *third, int k, bool straight)
 /* w = P_k - P_(k+2) vanishes at the edge. k even. */
 void plate_shape_at(struct plate_shape *out, int n, bool straight, double x)
 {
-    double p[3][2 * PLATE_N + 4];
+    double p[3][2 * PLATE_N + 4] = {{0}};
     p[0][0] = 1;
     p[0][1] = x;
     p[1][0] = p[2][0] = p[2][1] = 0;
@@ -107,7 +107,7 @@ static void add_triples(struct plate_integrals *out, const struct plate_shape *a
 /* Exact: the products are even polynomials of degree 6n + 2 at most, the rule has 3n + 2 points. */
 void plate_integrate(struct plate_integrals *out, int n, bool straight)
 {
-    double x[PLATE_GAUSS], weight[PLATE_GAUSS];
+    double x[PLATE_GAUSS] = {0}, weight[PLATE_GAUSS] = {0};
     const int points = (3 * n + 3) / 2 * 2;
     struct plate_shape at;
     memset(out, 0, sizeof *out);

@@ -63,7 +63,7 @@ static void scan(struct field *f)
         along_x(w, f->s->w, f->shape[i].w, n);
         along_x(phi, f->s->f, f->shape[i].f, n);
         for (int j = 0; j < PLATE_NODES; j++) {
-            struct curvature c;
+            struct curvature c = {{0}, {0}};
             along_y(c.w, w, f->shape[j].w, n);
             along_y(c.f, phi, f->shape[j].f, n);
             struct principal tension = stress(f, &c, 1);
@@ -77,7 +77,7 @@ static void scan(struct field *f)
 static double stress_at(const struct field *f, double x, double y, double face)
 {
     struct plate_shape sx, sy;
-    struct curvature c;
+    struct curvature c = {{0}, {0}};
     double rows[3][PLATE_N];
     plate_shape_at(&sx, f->s->n, f->s->straight, x);
     plate_shape_at(&sy, f->s->n, f->s->straight, y);

@@ -49,11 +49,11 @@ void plate_integrate(struct plate_integrals *out, int n, bool straight);
 
 /* dense.c */
 /* out += the four rows times their factors; where the time goes. */
-static inline void plate_add_rows(double *restrict out, const double factor[4], const double *const row[4], int n)
+static inline void plate_add_rows(double *restrict out, const double factor[4], const double *const row[4], ptrdiff_t n)
 {
     const double p = factor[0], q = factor[1], r = factor[2], s = factor[3];
     const double *a = row[0], *b = row[1], *c = row[2], *d = row[3];
-    int j = 0;
+    ptrdiff_t j = 0;
     for (; j + 2 <= n; j += 2) {
         double one = out[j] + p * a[j] + q * b[j] + r * c[j] + s * d[j];
         double two = out[j + 1] + p * a[j + 1] + q * b[j + 1] + r * c[j + 1] + s * d[j + 1];
@@ -63,9 +63,9 @@ static inline void plate_add_rows(double *restrict out, const double factor[4], 
     if (j < n) out[j] += p * a[j] + q * b[j] + r * c[j] + s * d[j];
 }
 /* Lower triangles, row by row */
-bool plate_factor(double *a, int n);
-void plate_forward(const double *factor, double *right, int n, int columns);
-void plate_backward(const double *factor, double *right, int n);
+bool plate_factor(double *a, ptrdiff_t n);
+void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns);
+void plate_backward(const double *factor, double *right, ptrdiff_t n);
 
 /* system.c */
 void plate_assemble(struct plate_system *s, int n, double aspect, bool straight);

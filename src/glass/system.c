@@ -20,11 +20,11 @@ static const struct product {
 
 static void biharmonic(double *out, const struct plate_system *s, const double pair[3][PLATE_N][PLATE_N])
 {
-    const int n = s->n;
+    const ptrdiff_t n = s->n;
     const double area = s->half_x * s->half_y, x2 = s->half_x * s->half_x, y2 = s->half_y * s->half_y;
-    for (int i = 0; i < n * n; i++)
-        for (int j = 0; j < n * n; j++) {
-            int a = i / n, b = i % n, c = j / n, d = j % n;
+    for (ptrdiff_t i = 0; i < n * n; i++)
+        for (ptrdiff_t j = 0; j < n * n; j++) {
+            ptrdiff_t a = i / n, b = i % n, c = j / n, d = j % n;
             out[i * n * n + j] =
                 area * (pair[2][a][c] * pair[0][b][d] / (x2 * x2) + 2 * pair[1][a][c] * pair[1][b][d] / (x2 * y2) +
                         pair[0][a][c] * pair[2][b][d] / (y2 * y2));
@@ -44,30 +44,31 @@ void plate_assemble(struct plate_system *s, int n, double aspect, bool straight)
     biharmonic(s->membrane, s, s->one.ff);
     if (straight) s->membrane[0] = 1; /* the constant, which has no stress */
     plate_factor(s->membrane, s->unknowns);
-    for (int i = 0; i < n * n; i++) s->load[i] = s->half_x * s->half_y * s->one.w_load[i / n] * s->one.w_load[i % n];
+    for (ptrdiff_t i = 0; i < n * n; i++)
+        s->load[i] = s->half_x * s->half_y * s->one.w_load[i / n] * s->one.w_load[i % n];
 }
 
 /* half[t][k][c][b] = sum over a of the integral along x times w. */
-static void contract_w(struct plate_system *s, int t)
+static void contract_w(struct plate_system *s, ptrdiff_t t)
 {
-    const int n = s->n;
+    const ptrdiff_t n = s->n;
     memset(s->half[t], 0, (size_t)(n * n * n) * sizeof(double));
-    for (int k = 0; k < n; k++)
-        for (int a = 0; a < n; a++)
-            for (int c = 0; c < n; c++) {
+    for (ptrdiff_t k = 0; k < n; k++)
+        for (ptrdiff_t a = 0; a < n; a++)
+            for (ptrdiff_t c = 0; c < n; c++) {
                 const double factor = PRODUCTS[t].sign * T_SCALE * s->one.triple[PRODUCTS[t].x][k][a][c];
                 double *out = s->half[t] + (k * n + c) * n;
-                for (int b = 0; b < n; b++) out[b] += factor * s->w[a * n + b];
+                for (ptrdiff_t b = 0; b < n; b++) out[b] += factor * s->w[a * n + b];
             }
 }
 
 /* out[d] += sum over b and the products of half[t][at + b] times the integral along y. */
-static void contract_y(struct plate_system *s, double *out, int at, int row, bool by_stress)
+static void contract_y(struct plate_system *s, double *out, ptrdiff_t at, ptrdiff_t row, bool by_stress)
 {
-    for (int b = 0; b < s->n; b++) {
+    for (ptrdiff_t b = 0; b < s->n; b++) {
         double factor[4];
         const double *along[4];
-        for (int t = 0; t < 4; t++) {
+        for (ptrdiff_t t = 0; t < 4; t++) {
             factor[t] = s->half[t][at + b];
             along[t] = by_stress ? s->one.triple[PRODUCTS[t].y][b][row] : s->one.triple[PRODUCTS[t].y][row][b];
         }
@@ -77,15 +78,16 @@ static void contract_y(struct plate_system *s, double *out, int at, int row, boo
 
 void plate_couple(struct plate_system *s)
 {
-    const int n = s->unknowns, m = s->n;
+    const ptrdiff_t n = s->unknowns, m = s->n;
     memset(s->coupling, 0, (size_t)(n * n) * sizeof *s->coupling);
-    for (int t = 0; t < 4; t++) contract_w(s, t);
-    for (int k = 0; k < m; k++)
-        for (int l = 0; l < m; l++)
-            for (int c = 0; c < m; c++) contract_y(s, s->coupling + (k * m + l) * n + c * m, (k * m + c) * m, l, false);
-    for (int k = 0; k < n; k++) {
+    for (ptrdiff_t t = 0; t < 4; t++) contract_w(s, t);
+    for (ptrdiff_t k = 0; k < m; k++)
+        for (ptrdiff_t l = 0; l < m; l++)
+            for (ptrdiff_t c = 0; c < m; c++)
+                contract_y(s, s->coupling + (k * m + l) * n + c * m, (k * m + c) * m, l, false);
+    for (ptrdiff_t k = 0; k < n; k++) {
         double sum = 0;
-        for (int j = 0; j < n; j++) sum += s->coupling[k * n + j] * s->w[j];
+        for (ptrdiff_t j = 0; j < n; j++) sum += s->coupling[k * n + j] * s->w[j];
         s->f[k] = -sum / 2;
     }
     plate_forward(s->membrane, s->f, n, 1);
@@ -95,12 +97,12 @@ void plate_couple(struct plate_system *s)
 /* The relative size weighs each equation by its stiffness. */
 void plate_residual(struct plate_system *s, double q)
 {
-    const int n = s->unknowns;
+    const ptrdiff_t n = s->unknowns;
     double out = 0, in = 0;
-    for (int i = 0; i < n; i++) {
+    for (ptrdiff_t i = 0; i < n; i++) {
         double sum = -q * s->load[i];
-        for (int j = 0; j < n; j++) sum += s->stiffness[i * n + j] * s->w[j];
-        for (int k = 0; k < n; k++) sum -= s->f[k] * s->coupling[k * n + i];
+        for (ptrdiff_t j = 0; j < n; j++) sum += s->stiffness[i * n + j] * s->w[j];
+        for (ptrdiff_t k = 0; k < n; k++) sum -= s->f[k] * s->coupling[k * n + i];
         s->residual[i] = sum;
         out += sum * sum / s->stiffness[i * n + i];
         in += q * s->load[i] * q * s->load[i] / s->stiffness[i * n + i];
@@ -109,45 +111,45 @@ void plate_residual(struct plate_system *s, double q)
 }
 
 /* half[t][a][c][l] = less the sum over k of f times the integral along x. */
-static void contract_f(struct plate_system *s, int t)
+static void contract_f(struct plate_system *s, ptrdiff_t t)
 {
-    const int n = s->n;
+    const ptrdiff_t n = s->n;
     memset(s->half[t], 0, (size_t)(n * n * n) * sizeof(double));
-    for (int k = 0; k < n; k++)
-        for (int a = 0; a < n; a++)
-            for (int c = 0; c < n; c++) {
+    for (ptrdiff_t k = 0; k < n; k++)
+        for (ptrdiff_t a = 0; a < n; a++)
+            for (ptrdiff_t c = 0; c < n; c++) {
                 const double factor = -PRODUCTS[t].sign * T_SCALE * s->one.triple[PRODUCTS[t].x][k][a][c];
                 double *out = s->half[t] + (a * n + c) * n;
-                for (int l = 0; l < n; l++) out[l] += factor * s->f[k * n + l];
+                for (ptrdiff_t l = 0; l < n; l++) out[l] += factor * s->f[k * n + l];
             }
 }
 
 /* Takes sum f_k T_kij off the lower triangle, and off what else lies in its blocks. */
 static void take_off_stress(struct plate_system *s)
 {
-    const int n = s->n;
-    for (int t = 0; t < 4; t++) contract_f(s, t);
-    for (int a = 0; a < n; a++)
-        for (int c = 0; c <= a; c++)
-            for (int b = 0; b < n; b++)
+    const ptrdiff_t n = s->n;
+    for (ptrdiff_t t = 0; t < 4; t++) contract_f(s, t);
+    for (ptrdiff_t a = 0; a < n; a++)
+        for (ptrdiff_t c = 0; c <= a; c++)
+            for (ptrdiff_t b = 0; b < n; b++)
                 contract_y(s, s->tangent + (a * n + b) * n * n + c * n, (a * n + c) * n, b, true);
 }
 
 /* K - f.T + G' L^-1 G, G the coupling; leaves the forward-solved coupling behind. */
 bool plate_tangent(struct plate_system *s)
 {
-    const int n = s->unknowns;
+    const ptrdiff_t n = s->unknowns;
     memcpy(s->tangent, s->stiffness, (size_t)(n * n) * sizeof *s->tangent);
     take_off_stress(s);
     plate_forward(s->membrane, s->coupling, n, n);
-    for (int i = 0; i < n; i++) {
+    for (ptrdiff_t i = 0; i < n; i++) {
         double *row = s->tangent + i * n;
-        for (int k = 0; k + 4 <= n; k += 4) {
+        for (ptrdiff_t k = 0; k + 4 <= n; k += 4) {
             const double *a = s->coupling + k * n, *b = a + n, *c = b + n, *d = c + n;
             plate_add_rows(row, (const double[4]){a[i], b[i], c[i], d[i]}, (const double *const[4]){a, b, c, d}, i + 1);
         }
-        for (int k = n / 4 * 4; k < n; k++)
-            for (int j = 0; j <= i; j++) row[j] += s->coupling[k * n + i] * s->coupling[k * n + j];
+        for (ptrdiff_t k = n / 4 * 4; k < n; k++)
+            for (ptrdiff_t j = 0; j <= i; j++) row[j] += s->coupling[k * n + i] * s->coupling[k * n + j];
     }
     return plate_factor(s->tangent, n);
 }
