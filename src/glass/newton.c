@@ -4,7 +4,7 @@
 #include <string.h>
 
 /* Settings of the method. */
-enum { STEPS_MOST = 25, CUTS_MOST = 40, COARSE_TERMS = 8 };
+enum { STEPS_MOST = 25, CUTS_MOST = 40, COARSE_TERMS = 6 };
 static const double GOOD = 1e-9, GOOD_ENOUGH_ON_THE_WAY = 1e-3; /* relative residual */
 static const double FIRST_LOAD = 60, LOAD_RATIO = 6, LEAST_RATIO = 1.02;
 static const double GROWTH = 0.45; /* deflection grows about as this power of a large load */

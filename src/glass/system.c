@@ -22,7 +22,7 @@ static void biharmonic(double *out, const struct plate_system *s, const double p
 {
     const ptrdiff_t n = s->n;
     const double area = s->half_x * s->half_y, x2 = s->half_x * s->half_x, y2 = s->half_y * s->half_y;
-    for (ptrdiff_t i = 0; i < n * n; i++)
+    for (ptrdiff_t i = 0; i < s->unknowns; i++)
         for (ptrdiff_t j = 0; j < n * n; j++) {
             ptrdiff_t a = i / n, b = i % n, c = j / n, d = j % n;
             out[i * n * n + j] =
@@ -44,7 +44,7 @@ void plate_assemble(struct plate_system *s, int n, double aspect, bool straight)
     biharmonic(s->membrane, s, s->one.ff);
     if (straight) s->membrane[0] = 1; /* the constant, which has no stress */
     plate_factor(s->membrane, s->unknowns);
-    for (ptrdiff_t i = 0; i < n * n; i++)
+    for (ptrdiff_t i = 0; i < s->unknowns; i++)
         s->load[i] = s->half_x * s->half_y * s->one.w_load[i / n] * s->one.w_load[i % n];
 }
 
