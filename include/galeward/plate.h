@@ -17,6 +17,7 @@ struct gw_plate_problem {
     double poissons_ratio;
     double flaw_exponent; /* m of the failure model */
     int terms;            /* each way; 0: by the load, for 0.1 % */
+    bool straight_edges;  /* held straight in plane, with no force on average; else free to slide in plane */
 };
 
 struct gw_plate_solution {
@@ -32,7 +33,7 @@ struct gw_plate_solution {
 
 /* Bytes of workspace for `terms` each way; for the greatest number of them. */
 size_t gw_plate_workspace(int terms);
-#define GW_PLATE_WORKSPACE ((size_t)2240000)
+#define GW_PLATE_WORKSPACE ((size_t)2400000)
 int gw_plate_default_terms(double q_star);
 /* False when the Newton steps did not converge: `*out` then holds iterations and residual only. `workspace` is aligned
  * for double. */

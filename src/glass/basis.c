@@ -48,10 +48,18 @@ void plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES])
     weight[0] /= 2; /* half of the center belongs to this half */
 }
 
-/* P_k - P_(k+2) vanishes at the edge; the clamped combination does with its derivative. k even. */
-void plate_shape_at(struct plate_shape *out, int n, double x)
+/* f = p_k - second p_(k+2) + third p_(k+4): clamped (no value and no slope at the edge) where the edges are free in
+ * plane; no slope only, and a constant first, where they are held straight. */
+static void combine(double *second, double *third, int k, bool straight)
 {
-    double p[3][2 * PLATE_N + 4];
+    *second = straight ? (double)k * (k + 1) / ((k + 2) * (k + 3)) : 2.0 * (2 * k + 5) / (2 * k + 7);
+    *third = straight ? 0 : (2.0 * k + 3) / (2 * k + 7);
+}
+
+/* w = P_k - P_(k+2) vanishes at the edge. k even. */
+void plate_shape_at(struct plate_shape *out, int n, bool straight, double x)
+{
+    double p[3][2 * PLATE_N + 4] = {{0}};
     p[0][0] = 1;
     p[0][1] = x;
     p[1][0] = p[2][0] = p[2][1] = 0;
@@ -61,13 +69,15 @@ void plate_shape_at(struct plate_shape *out, int n, double x)
         p[1][k + 1] = p[1][k - 1] + (2 * k + 1) * p[0][k];
         p[2][k + 1] = p[2][k - 1] + (2 * k + 1) * p[1][k];
     }
-    for (int d = 0; d < 3; d++)
-        for (int j = 0; j < n; j++) {
-            int k = 2 * j;
-            double second = 2.0 * (2 * k + 5) / (2 * k + 7), third = (2.0 * k + 3) / (2 * k + 7);
+    for (int j = 0; j < n; j++) {
+        const int k = 2 * j;
+        double second, third;
+        combine(&second, &third, k, straight);
+        for (int d = 0; d < 3; d++) {
             out->w[d][j] = p[d][k] - p[d][k + 2];
             out->f[d][j] = p[d][k] - second * p[d][k + 2] + third * p[d][k + 4];
         }
+    }
 }
 
 static void add_pairs(struct plate_integrals *out, const struct plate_shape *at, int n, double weight)
@@ -84,26 +94,26 @@ static void add_pairs(struct plate_integrals *out, const struct plate_shape *at,
 
 static void add_triples(struct plate_integrals *out, const struct plate_shape *at, int n, double weight)
 {
-    for (int k = 0; k < n; k++)
-        for (int i = 0; i < n; i++) {
-            double bend = weight * at->f[0][k] * at->w[2][i], twist = weight * at->f[0][k] * at->w[1][i];
-            for (int j = 0; j < n; j++) {
-                out->bend[k][i][j] += bend * at->w[0][j];
-                out->twist[k][i][j] += twist * at->w[1][j];
+    static const int ORDERS[4][3] = {{2, 0, 0}, {0, 1, 1}, {1, 1, 0}, {1, 0, 1}};
+    for (int t = 0; t < 4; t++)
+        for (int k = 0; k < n; k++)
+            for (int i = 0; i < n; i++) {
+                const double *w = at->w[ORDERS[t][2]];
+                double factor = weight * at->f[ORDERS[t][0]][k] * at->w[ORDERS[t][1]][i];
+                for (int j = 0; j < n; j++) out->triple[t][k][i][j] += factor * w[j];
             }
-        }
 }
 
 /* Exact: the products are even polynomials of degree 6n + 2 at most, the rule has 3n + 2 points. */
-void plate_integrate(struct plate_integrals *out, int n)
+void plate_integrate(struct plate_integrals *out, int n, bool straight)
 {
-    double x[PLATE_GAUSS], weight[PLATE_GAUSS];
+    double x[PLATE_GAUSS] = {0}, weight[PLATE_GAUSS] = {0};
     const int points = (3 * n + 3) / 2 * 2;
     struct plate_shape at;
     memset(out, 0, sizeof *out);
     plate_gauss(points, x, weight);
     for (int i = 0; i < points / 2; i++) {
-        plate_shape_at(&at, n, x[i]);
+        plate_shape_at(&at, n, straight, x[i]);
         add_pairs(out, &at, n, weight[i]);
         add_triples(out, &at, n, weight[i]);
     }

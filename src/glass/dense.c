@@ -2,36 +2,35 @@
 #include "glass/glass_internal.h"
 
 /* Rows of `right` before row i, each times its entry of `row`, are taken off row i: four rows at a pass. */
-static void take_off(double *restrict target, const double *restrict right, const double *row, int rows, int columns,
-                     int stride)
+static void take_off(double *restrict target, const double *right, const double *row, ptrdiff_t rows, ptrdiff_t columns)
 {
-    int k = 0;
+    ptrdiff_t k = 0;
     for (; k + 4 <= rows; k += 4) {
-        const double *a = right + (size_t)k * (size_t)stride, *b = a + stride, *c = b + stride, *d = c + stride;
-        double p = row[k], q = row[k + 1], r = row[k + 2], s = row[k + 3];
-        for (int j = 0; j < columns; j++) target[j] -= p * a[j] + q * b[j] + r * c[j] + s * d[j];
+        const double *a = right + k * columns, factor[4] = {-row[k], -row[k + 1], -row[k + 2], -row[k + 3]};
+        plate_add_rows(target, factor, (const double *const[4]){a, a + columns, a + 2 * columns, a + 3 * columns},
+                       columns);
     }
     for (; k < rows; k++)
-        for (int j = 0; j < columns; j++) target[j] -= row[k] * right[(size_t)k * (size_t)stride + (size_t)j];
+        for (ptrdiff_t j = 0; j < columns; j++) target[j] -= row[k] * right[k * columns + j];
 }
 
-static double dot(const double *a, const double *b, int n)
+static double dot(const double *a, const double *b, ptrdiff_t n)
 {
     double sum[4] = {0, 0, 0, 0};
-    int k = 0;
+    ptrdiff_t k = 0;
     for (; k + 4 <= n; k += 4)
-        for (int c = 0; c < 4; c++) sum[c] += a[k + c] * b[k + c];
+        for (ptrdiff_t c = 0; c < 4; c++) sum[c] += a[k + c] * b[k + c];
     for (; k < n; k++) sum[0] += a[k] * b[k];
     return sum[0] + sum[1] + (sum[2] + sum[3]);
 }
 
 /* False when the matrix is not positive definite. */
-bool plate_factor(double *a, int n)
+bool plate_factor(double *a, ptrdiff_t n)
 {
-    for (int i = 0; i < n; i++) {
-        double *row = a + (size_t)i * (size_t)n;
-        for (int j = 0; j < i; j++) {
-            const double *other = a + (size_t)j * (size_t)n;
+    for (ptrdiff_t i = 0; i < n; i++) {
+        double *row = a + i * n;
+        for (ptrdiff_t j = 0; j < i; j++) {
+            const double *other = a + j * n;
             row[j] = (row[j] - dot(row, other, j)) / other[j];
         }
         double pivot = row[i] - dot(row, row, i);
@@ -41,21 +40,21 @@ bool plate_factor(double *a, int n)
     return true;
 }
 
-void plate_forward(const double *factor, double *right, int n, int columns)
+void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns)
 {
-    for (int i = 0; i < n; i++) {
-        const double *row = factor + (size_t)i * (size_t)n;
-        double *target = right + (size_t)i * (size_t)columns;
-        take_off(target, right, row, i, columns, columns);
-        for (int j = 0; j < columns; j++) target[j] /= row[i];
+    for (ptrdiff_t i = 0; i < n; i++) {
+        const double *row = factor + i * n;
+        double *target = right + i * columns;
+        take_off(target, right, row, i, columns);
+        for (ptrdiff_t j = 0; j < columns; j++) target[j] /= row[i];
     }
 }
 
-void plate_backward(const double *factor, double *right, int n)
+void plate_backward(const double *factor, double *right, ptrdiff_t n)
 {
-    for (int i = n - 1; i >= 0; i--) {
-        const double *row = factor + (size_t)i * (size_t)n;
+    for (ptrdiff_t i = n - 1; i >= 0; i--) {
+        const double *row = factor + i * n;
         right[i] /= row[i];
-        for (int k = 0; k < i; k++) right[k] -= row[k] * right[i];
+        for (ptrdiff_t k = 0; k < i; k++) right[k] -= row[k] * right[i];
     }
 }

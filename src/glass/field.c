@@ -63,7 +63,7 @@ static void scan(struct field *f)
         along_x(w, f->s->w, f->shape[i].w, n);
         along_x(phi, f->s->f, f->shape[i].f, n);
         for (int j = 0; j < PLATE_NODES; j++) {
-            struct curvature c;
+            struct curvature c = {{0}, {0}};
             along_y(c.w, w, f->shape[j].w, n);
             along_y(c.f, phi, f->shape[j].f, n);
             struct principal tension = stress(f, &c, 1);
@@ -77,10 +77,10 @@ static void scan(struct field *f)
 static double stress_at(const struct field *f, double x, double y, double face)
 {
     struct plate_shape sx, sy;
-    struct curvature c;
+    struct curvature c = {{0}, {0}};
     double rows[3][PLATE_N];
-    plate_shape_at(&sx, f->s->n, x);
-    plate_shape_at(&sy, f->s->n, y);
+    plate_shape_at(&sx, f->s->n, f->s->straight, x);
+    plate_shape_at(&sy, f->s->n, f->s->straight, y);
     along_x(rows, f->s->w, sx.w, f->s->n);
     along_y(c.w, rows, sy.w, f->s->n);
     along_x(rows, f->s->f, sx.f, f->s->n);
@@ -168,7 +168,7 @@ void plate_read_fields(struct gw_plate_solution *out, const struct plate_system 
 {
     struct field f = {.s = s, .nu = in->poissons_ratio, .m = in->flaw_exponent};
     plate_grid(f.x, f.weight);
-    for (int i = 0; i < PLATE_NODES; i++) plate_shape_at(&f.shape[i], s->n, f.x[i]);
+    for (int i = 0; i < PLATE_NODES; i++) plate_shape_at(&f.shape[i], s->n, s->straight, f.x[i]);
     scan(&f);
     struct peak peak = find_peak(&f, 0);
     out->stress_max = peak.value;

@@ -21,20 +21,21 @@ struct plate_shape {
 struct plate_integrals {
     double w_load[PLATE_N];
     double ww[3][PLATE_N][PLATE_N], ff[3][PLATE_N][PLATE_N]; /* both factors differentiated d times */
-    double bend[PLATE_N][PLATE_N][PLATE_N];                  /* [f][w''][w] */
-    double twist[PLATE_N][PLATE_N][PLATE_N];                 /* [f][w'][w'] */
+    /* [k][i][j]: f_k, w_i and w_j differentiated 2 0 0, 0 1 1, 1 1 0 and 1 0 1 times. */
+    double triple[4][PLATE_N][PLATE_N][PLATE_N];
 };
 
 struct plate_system {
     int n, unknowns;
+    bool straight;         /* edges held straight in plane */
     double half_x, half_y; /* half-sides over sqrt(ab) */
     struct plate_integrals one;
     double load[PLATE_UNKNOWNS], w[PLATE_UNKNOWNS], f[PLATE_UNKNOWNS], residual[PLATE_UNKNOWNS], step[PLATE_UNKNOWNS];
     double kept[PLATE_UNKNOWNS];
-    double half[PLATE_N * PLATE_N * PLATE_N]; /* a contraction half done */
-    double *membrane;                         /* Cholesky factor of the stress function's matrix */
-    double *stiffness;                        /* linear bending */
-    double *coupling;                         /* d(quadratic term)/dw, one row a stress-function term */
+    double half[4][PLATE_N * PLATE_N * PLATE_N]; /* contractions half done */
+    double *membrane;                            /* Cholesky factor of the stress function's matrix */
+    double *stiffness;                           /* linear bending */
+    double *coupling;                            /* d(quadratic term)/dw, one row a stress-function term */
     double *tangent;
     double error; /* relative residual */
     int iterations;
@@ -43,22 +44,37 @@ struct plate_system {
 /* basis.c */
 void plate_gauss(int points, double *x, double *weight); /* on -1..1; the upper half, x > 0, comes first */
 void plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES]);
-void plate_shape_at(struct plate_shape *out, int n, double x);
-void plate_integrate(struct plate_integrals *out, int n);
+void plate_shape_at(struct plate_shape *out, int n, bool straight, double x);
+void plate_integrate(struct plate_integrals *out, int n, bool straight);
 
-/* dense.c: lower triangles, row by row */
-bool plate_factor(double *a, int n);
-void plate_forward(const double *factor, double *right, int n, int columns);
-void plate_backward(const double *factor, double *right, int n);
+/* dense.c */
+/* out += the four rows times their factors; where the time goes. */
+static inline void plate_add_rows(double *restrict out, const double factor[4], const double *const row[4], ptrdiff_t n)
+{
+    const double p = factor[0], q = factor[1], r = factor[2], s = factor[3];
+    const double *a = row[0], *b = row[1], *c = row[2], *d = row[3];
+    ptrdiff_t j = 0;
+    for (; j + 2 <= n; j += 2) {
+        double one = out[j] + p * a[j] + q * b[j] + r * c[j] + s * d[j];
+        double two = out[j + 1] + p * a[j + 1] + q * b[j + 1] + r * c[j + 1] + s * d[j + 1];
+        out[j] = one;
+        out[j + 1] = two;
+    }
+    if (j < n) out[j] += p * a[j] + q * b[j] + r * c[j] + s * d[j];
+}
+/* Lower triangles, row by row */
+bool plate_factor(double *a, ptrdiff_t n);
+void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns);
+void plate_backward(const double *factor, double *right, ptrdiff_t n);
 
 /* system.c */
-void plate_assemble(struct plate_system *s, int n, double aspect);
+void plate_assemble(struct plate_system *s, int n, double aspect, bool straight);
 void plate_couple(struct plate_system *s);             /* coupling, f from w */
 void plate_residual(struct plate_system *s, double q); /* after plate_couple */
 bool plate_tangent(struct plate_system *s);            /* after plate_residual; factored */
 
 /* newton.c */
-bool plate_converge(struct plate_system *s, double q, int terms, double aspect, double bending);
+bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
 
 /* field.c */
 void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in);

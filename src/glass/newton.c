@@ -4,7 +4,7 @@
 #include <string.h>
 
 /* Settings of the method. */
-enum { STEPS_MOST = 25, CUTS_MOST = 40, COARSE_TERMS = 8 };
+enum { STEPS_MOST = 25, CUTS_MOST = 40, COARSE_TERMS = 6 };
 static const double GOOD = 1e-9, GOOD_ENOUGH_ON_THE_WAY = 1e-3; /* relative residual */
 static const double FIRST_LOAD = 60, LOAD_RATIO = 6, LEAST_RATIO = 1.02;
 static const double GROWTH = 0.45; /* deflection grows about as this power of a large load */
@@ -84,29 +84,25 @@ static bool climb(struct plate_system *s, double target)
 }
 
 /* The basis is hierarchical: more terms continue from fewer. */
-static void refine(struct plate_system *s, int n, double aspect, double bending)
+static void refine(struct plate_system *s, const struct gw_plate_problem *in, int n)
 {
     const int was = s->n;
+    const double bending = 1 / (12 * (1 - in->poissons_ratio * in->poissons_ratio));
     if (was) keep(s->kept, s->w, was * was);
-    plate_assemble(s, n, aspect);
+    plate_assemble(s, n, in->aspect, in->straight_edges);
     for (int i = 0; i < s->unknowns * s->unknowns; i++) s->stiffness[i] *= bending;
     memset(s->w, 0, sizeof s->w);
     for (int a = 0; a < was; a++)
         for (int b = 0; b < was; b++) s->w[a * n + b] = s->kept[a * was + b];
 }
 
-/* `bending`: 1/(12 (1 - nu^2)). */
-bool plate_converge(struct plate_system *s, double q, int terms, double aspect, double bending)
+bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms)
 {
+    const bool coarse_first = terms > COARSE_TERMS && in->q_star > FIRST_LOAD;
     s->n = 0;
     s->iterations = 0;
-    if (terms > COARSE_TERMS && q > FIRST_LOAD) {
-        refine(s, COARSE_TERMS, aspect, bending);
-        if (!climb(s, q)) return false;
-        refine(s, terms, aspect, bending);
-    } else {
-        refine(s, terms, aspect, bending);
-        if (!climb(s, q)) return false;
-    }
-    return newton(s, q, GOOD);
+    refine(s, in, coarse_first ? COARSE_TERMS : terms);
+    if (!climb(s, in->q_star)) return false;
+    if (coarse_first) refine(s, in, terms);
+    return newton(s, in->q_star, GOOD);
 }

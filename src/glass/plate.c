@@ -36,8 +36,7 @@ bool gw_plate_solve(struct gw_plate_solution *out, const struct gw_plate_problem
     *out = (struct gw_plate_solution){.terms = in->terms ? in->terms : gw_plate_default_terms(in->q_star)};
     if (!(in->q_star > 0)) return in->q_star >= 0; /* no load, no deflection */
     place_matrices(s, out->terms);
-    bool good =
-        plate_converge(s, in->q_star, out->terms, in->aspect, 1 / (12 * (1 - in->poissons_ratio * in->poissons_ratio)));
+    bool good = plate_converge(s, in, out->terms);
     out->iterations = s->iterations;
     out->residual = s->error;
     if (good) plate_read_fields(out, s, in);
@@ -75,9 +74,6 @@ static enum gw_status check_numbers(const struct gw_plate_case *in, struct gw_en
 
 static enum gw_status check_method(const struct gw_plate_case *in, struct gw_engine *engine)
 {
-    if (in->edges == GW_PLATE_STRAIGHT)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "edges",
-                         "edges held straight are not solved; only edges free to slide in plane are");
     if (in->method == GW_PLATE_TABLE)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "method", "there is no response table yet; only method: direct");
     return GW_OK;
@@ -159,7 +155,8 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
                                              .q_star = in.pressure / in.elastic_modulus * area_ratio * area_ratio,
                                              .poissons_ratio = in.poissons_ratio,
                                              .flaw_exponent = flaws->m,
-                                             .terms = in.terms == GW_NO_INTEGER ? 0 : in.terms};
+                                             .terms = in.terms == GW_NO_INTEGER ? 0 : in.terms,
+                                             .straight_edges = in.edges == GW_PLATE_STRAIGHT};
     status = check_range(&problem, engine);
     if (status) return status;
     if (!gw_plate_solve(&s, &problem, engine->workspace))

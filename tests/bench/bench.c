@@ -1,7 +1,9 @@
 /* What the bench script measures with:
  *   bench time RUNS INPUT PROGRAM ARGS...  median wall time of a program, standard input from INPUT
  *   bench tower                            load and take-off of 50,000 lites in this process
+ *   bench plate                            direct plate solutions in this process, fastest of several
  *   bench cases N                          prints N wind cases, one JSON object a line */
+#include "galeward/plate.h"
 #include "galeward/takeoff.h"
 
 #include <fcntl.h>
@@ -117,6 +119,33 @@ static int tower(void)
     return result;
 }
 
+static double time_plate(struct gw_plate_solution *out, const struct gw_plate_problem *in, void *workspace)
+{
+    double best = INFINITY;
+    for (int i = 0; i < 21; i++) {
+        double begin = now();
+        if (!gw_plate_solve(out, in, workspace)) return INFINITY;
+        best = fmin(best, now() - begin);
+    }
+    return best;
+}
+
+static int plate(void)
+{
+    const double loads[] = {10, 100, 1000, 10000};
+    void *workspace = malloc(GW_PLATE_WORKSPACE);
+    const bool good = workspace != NULL;
+    for (size_t i = 0; good && i < sizeof loads / sizeof *loads; i++) {
+        struct gw_plate_solution solution;
+        const struct gw_plate_problem in = {1.5, loads[i], 0.22, 7, 0, false};
+        double best = time_plate(&solution, &in, workspace);
+        printf("plate, direct, q* %.0f: %.2f ms (%d x %d terms, %d steps)\n", loads[i], best * 1e3, solution.terms,
+               solution.terms, solution.iterations);
+    }
+    free(workspace);
+    return good ? 0 : 1;
+}
+
 /* Every line differs; all editions, exposures and zones. */
 static int cases(int n)
 {
@@ -137,7 +166,8 @@ int main(int argc, char **argv)
 {
     if (argc > 4 && strcmp(argv[1], "time") == 0) return measure(atoi(argv[2]), argv[3], argv + 4);
     if (argc > 1 && strcmp(argv[1], "tower") == 0) return tower();
+    if (argc > 1 && strcmp(argv[1], "plate") == 0) return plate();
     if (argc > 2 && strcmp(argv[1], "cases") == 0) return cases(atoi(argv[2]));
-    fprintf(stderr, "usage: bench time RUNS INPUT PROGRAM ARGS... | bench tower | bench cases N\n");
+    fprintf(stderr, "usage: bench time RUNS INPUT PROGRAM ARGS... | bench tower | bench plate | bench cases N\n");
     return 2;
 }

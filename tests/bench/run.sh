@@ -1,5 +1,5 @@
 #!/bin/sh
-# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, the calc stream. From the repository root.
+# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, the plate, the calc stream. From the repository root.
 build=$1
 bench=$build/tests/bench
 program=$build/galeward
@@ -29,6 +29,7 @@ if [ -f projects/tern-street.yaml ]; then
     timed "demand of projects/tern-street.yaml" 21 /dev/null "$program" demand projects/tern-street.yaml
 fi
 "$bench" tower || result=1
+"$bench" plate || result=1
 n=100000
 "$bench" cases "$n" >"$cases"
 if time=$("$bench" time 3 "$cases" "$program" calc wind); then

@@ -7,7 +7,7 @@ static struct gw_plate_solution solve(double aspect, double q_star, int terms)
 {
     struct gw_plate_solution out;
     void *workspace = malloc(gw_plate_workspace(terms ? terms : GW_PLATE_TERMS_MOST));
-    const struct gw_plate_problem in = {aspect, q_star, 0.22, 7, terms};
+    const struct gw_plate_problem in = {aspect, q_star, 0.22, 7, terms, false};
     assert_non_null(workspace);
     assert_true(gw_plate_solve(&out, &in, workspace));
     free(workspace);
@@ -145,6 +145,38 @@ static void whole_range_converges(void **state)
     }
 }
 
+/* Straight edges hold more: less deflection; without load in plane the linear limit is the same. */
+static void straight_edges_are_stiffer(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_plate_result free_edges, straight_edges;
+    for (double pressure = 1; pressure < 20000; pressure *= 30) {
+        struct gw_plate_case one = lite(1.5, 1, 0.006, pressure), two = one;
+        two.edges = GW_PLATE_STRAIGHT;
+        assert_int_equal(run(&free_edges, &engine, &one), GW_OK);
+        assert_int_equal(run(&straight_edges, &engine, &two), GW_OK);
+        assert_true(straight_edges.deflection < free_edges.deflection);
+        if (pressure > 1) continue;
+        assert_near(straight_edges.deflection / free_edges.deflection, 1, 1e-4);
+        assert_near(straight_edges.stress_max / free_edges.stress_max, 1, 1e-2);
+    }
+}
+
+/* No number comes out of steps that did not converge. */
+static void what_does_not_converge_is_refused(void **state)
+{
+    (void)state;
+    struct gw_plate_solution out;
+    void *workspace = malloc(gw_plate_workspace(8));
+    const struct gw_plate_problem in = {1, 1e9, 0.22, 7, 8, true};
+    assert_non_null(workspace);
+    assert_false(gw_plate_solve(&out, &in, workspace));
+    assert_near(out.deflection, 0, 0);
+    assert_near(out.stress_max, 0, 0);
+    free(workspace);
+}
+
 /* c for m = 7 at several ratios of the principal stresses. */
 static void biaxial_correction(void **state)
 {
@@ -180,12 +212,10 @@ static void refuse(struct gw_plate_case in, enum gw_status status, const char *k
 static void refusals(void **state)
 {
     (void)state;
-    struct gw_plate_case straight = lite(1, 2, 0.006, 1000), table = straight, terms = straight, poisson = straight;
-    straight.edges = GW_PLATE_STRAIGHT;
+    struct gw_plate_case table = lite(1, 2, 0.006, 1000), terms = table, poisson = table;
     table.method = GW_PLATE_TABLE;
     terms.terms = 40;
     poisson.poissons_ratio = 0.5;
-    refuse(straight, GW_OUTSIDE_METHOD, "edges");
     refuse(table, GW_OUTSIDE_METHOD, "method");
     refuse(terms, GW_BAD_VALUE, "terms");
     refuse(poisson, GW_BAD_VALUE, "poissons_ratio");
@@ -208,6 +238,8 @@ int main(void)
         cmocka_unit_test(errors_fall_with_the_terms),
         cmocka_unit_test(results_grow_with_the_load),
         cmocka_unit_test(whole_range_converges),
+        cmocka_unit_test(straight_edges_are_stiffer),
+        cmocka_unit_test(what_does_not_converge_is_refused),
         cmocka_unit_test(biaxial_correction),
         cmocka_unit_test(no_load_no_deflection),
         cmocka_unit_test(refusals),
