@@ -96,7 +96,7 @@ asan:
 lint:
 	clang-format --dry-run -Werror $$(git ls-files '*.c' '*.h')
 	clang-tidy --quiet $(LIB_SRC) $(CLI_SRC) -- $(STD) $(INC)
-	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION=0 src # both false: 2.10 reads filled buffers and borrowed rows wrongly
+	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION='"0"' src # both false: 2.10 reads filled buffers and borrowed rows wrongly
 	@for h in include/galeward/*.h; do echo "#include \"$$h\"" | $(CC) $(STD) $(WARN) $(INC) -I. -fsyntax-only -x c - || exit 1; done
 cov:
 	$(MAKE) B=build/cov EXTRA='-O0 --coverage' check

@@ -1,27 +1,6 @@
 /* The field tables of the project and system files: what each key means, its unit, its limits and its default.
  * Loader, JSON Schema and the field reference all come from here. Ranges are in SI. */
-#include "galeward/model.h"
-
-#define COUNT(array) (sizeof(array) / sizeof *(array))
-#define F(struct_, key_, type_, ...)                                                                                   \
-    {                                                                                                                  \
-        .key = #key_, .type = type_, .offset = offsetof(struct struct_, key_), __VA_ARGS__                             \
-    }
-#define NUM(struct_, key_, dim_, ...) F(struct_, key_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
-#define PICK(struct_, key_, choices_, ...) F(struct_, key_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
-#define PLACE(struct_)                                                                                                 \
-    {                                                                                                                  \
-        .type = GW_T_NODE, .offset = offsetof(struct struct_, node)                                                    \
-    }
-#define RECORD(name_, struct_, fields_, ...)                                                                           \
-    {                                                                                                                  \
-        .name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), __VA_ARGS__             \
-    }
-#define LIMITS(a, b) .least = (a), .greatest = (b)
-#define LIKELY(a, b) .likely_least = (a), .likely_most = (b)
-/* Plausible sizes, m. */
-#define BUILDING_HEIGHT LIMITS(0.1, 1000), LIKELY(2.4, 450)
-#define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
+#include "records_fields.h"
 
 const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},
                                              {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"},
@@ -62,10 +41,10 @@ static const struct gw_choice VERSIONS[] = {{"1", 1, ""}, {0}};
 const struct gw_choice gw_shape_choices[] = {
     {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
 static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
-static const struct gw_choice FLOOR_RULES[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"},
-                                               {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"},
-                                               {"never", GW_FLOOR_NEVER, "from 15 ft up"},
-                                               {0}};
+const struct gw_choice gw_floor_choices[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"},
+                                             {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"},
+                                             {"never", GW_FLOOR_NEVER, "from 15 ft up"},
+                                             {0}};
 static const struct gw_choice LEVELS[] = {
     {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
 static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"},
@@ -130,7 +109,7 @@ static const struct gw_field TOPOGRAPHY[] = {
       .help = "the site conditions of 26.8.1 that are not numbers (isolated, twice as high as its neighbors, upper "
               "half) hold"),
 };
-static const struct gw_record TOPOGRAPHY_RECORD = RECORD("topography", gw_topography, TOPOGRAPHY);
+const struct gw_record gw_topography_record = RECORD("topography", gw_topography, TOPOGRAPHY);
 
 static const struct gw_field SEISMIC[] = {
     PICK(gw_seismic, category, CATEGORIES, .flags = GW_REQUIRED, .help = "seismic design category"),
@@ -158,7 +137,7 @@ static const struct gw_field SITE[] = {
     PICK(gw_site, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "worst exposure of any wind direction"),
     NUM(gw_site, elevation, GW_LENGTH, LIMITS(-500, 9000),
         .help = "ground above sea level; absent: K_e = 1.0, which is safe"),
-    F(gw_site, topography, GW_T_RECORD, .record = &TOPOGRAPHY_RECORD,
+    F(gw_site, topography, GW_T_RECORD, .record = &gw_topography_record,
       .help = "hill, ridge or escarpment; absent: K_zt = 1.0"),
     F(gw_site, hurricane_prone, GW_T_BOOL, .help = "the site lies in the hurricane-prone region"),
     NUM(gw_site, coast_distance, GW_LENGTH, LIMITS(0, 1e7), .help = "to the coastal mean high water line"),
@@ -167,7 +146,7 @@ static const struct gw_field SITE[] = {
       .help = "by_code, none, or a missile level and wind zone"),
     F(gw_site, blast, GW_T_RECORD, .record = &BLAST_RECORD,
       .help = "none, or pressure and impulse, or charge and standoff"),
-    PICK(gw_site, exposure_b_floor, FLOOR_RULES, .fallback = "edition", .flags = GW_SILENT,
+    PICK(gw_site, exposure_b_floor, gw_floor_choices, .fallback = "edition", .flags = GW_SILENT,
          .help = "least K_z of exposure B near the ground"),
 };
 static const struct gw_record SITE_RECORD = RECORD("site", gw_site, SITE);
@@ -488,127 +467,3 @@ static const struct gw_field SYSTEM[] = {
     PLACE(gw_system),
 };
 const struct gw_record gw_system_record = RECORD("the system file", gw_system, SYSTEM);
-
-/* One wind case, as 'calc wind' takes it; what may be missing is decided by the engine. */
-static const struct gw_field PARAPET[] = {
-    NUM(gw_wind_parapet, top, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "above ground"),
-    NUM(gw_wind_parapet, height, GW_LENGTH, LIMITS(0.001, 100),
-        .help = "above the roof; absent: top less mean_roof_height"),
-    NUM(gw_wind_parapet, gcpi, GW_RATIO, .flags = GW_MAGNITUDE, .fallback = "0", LIMITS(0, 0.55),
-        .help = "inside the parapet; 0: solid"),
-    F(gw_wind_parapet, perimeter, GW_T_BOOL, .fallback = "false", .help = "round the whole roof"),
-};
-static const struct gw_record PARAPET_RECORD = RECORD("parapet", gw_wind_parapet, PARAPET);
-static const struct gw_field WIND_CASE[] = {
-    PICK(gw_wind_case, edition, gw_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),
-    NUM(gw_wind_case, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
-        .help = "3-second gust"),
-    PICK(gw_wind_case, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "exposure"),
-    NUM(gw_wind_case, mean_roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT, .help = "h"),
-    NUM(gw_wind_case, height, GW_LENGTH, LIMITS(0, 1000), .help = "where q_z is taken; absent: h"),
-    NUM(gw_wind_case, least_width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.5, 5000), .help = "least plan dimension"),
-    NUM(gw_wind_case, elevation, GW_LENGTH, LIMITS(-500, 9000), .help = "ground above sea level"),
-    NUM(gw_wind_case, ke, GW_RATIO, LIMITS(0.3, 1.1), .help = "K_e given outright"),
-    NUM(gw_wind_case, kzt, GW_RATIO, LIMITS(1, 10), .help = "K_zt given outright"),
-    F(gw_wind_case, topography, GW_T_RECORD, .record = &TOPOGRAPHY_RECORD, .help = "hill, ridge or escarpment"),
-    PICK(gw_wind_case, enclosure, gw_enclosure_choices, .flags = GW_REQUIRED, .help = "enclosure class"),
-    NUM(gw_wind_case, effective_area, GW_AREA, LIMITS(0.0001, 1e6), .help = "effective wind area"),
-    NUM(gw_wind_case, span, GW_LENGTH, LIMITS(0.001, 1000), .help = "instead of the area: span"),
-    NUM(gw_wind_case, width, GW_LENGTH, LIMITS(0.001, 1000), .help = "and width"),
-    F(gw_wind_case, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
-    NUM(gw_wind_case, roof_slope, GW_ANGLE, .fallback = "0 deg", LIMITS(0, 1.5), .help = "roof slope"),
-    F(gw_wind_case, alternative_60_90, GW_T_BOOL, .fallback = "false",
-      .help = "low-rise coefficients between 60 and 90 ft where permitted"),
-    PICK(gw_wind_case, exposure_b_floor, FLOOR_RULES, .fallback = "edition", .help = "least K_z in exposure B"),
-    NUM(gw_wind_case, highest_opening, GW_LENGTH, LIMITS(0, 1000), .help = "level of the highest opening"),
-    NUM(gw_wind_case, internal_volume, GW_VOLUME, LIMITS(0.001, 1e9), .help = "unpartitioned volume"),
-    NUM(gw_wind_case, opening_area, GW_AREA, LIMITS(0.001, 1e6), .help = "total openings"),
-    F(gw_wind_case, parapet, GW_T_RECORD, .record = &PARAPET_RECORD, .help = "parapet"),
-};
-const struct gw_record gw_wind_case_record = RECORD("wind", gw_wind_case, WIND_CASE);
-
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-static const struct gw_field PARAPET_OUT[] = {
-    OUT(gw_parapet_result, "qp", qp, GW_PRESSURE, "velocity pressure at the top"),
-    OUT(gw_parapet_result, "windward_net", windward_net, GW_PRESSURE, "case A, both faces, magnitude"),
-    OUT(gw_parapet_result, "leeward_net", leeward_net, GW_PRESSURE, "case B, both faces, magnitude"),
-    OUT(gw_parapet_result, "skin_positive", skin_positive, GW_PRESSURE, "outer face, inward"),
-    OUT(gw_parapet_result, "skin_negative", skin_negative, GW_PRESSURE, "outer face, outward"),
-};
-static const struct gw_record PARAPET_OUT_RECORD = RECORD("parapet", gw_parapet_result, PARAPET_OUT);
-#define W(key_, member_, dim_, help_) OUT(gw_wind_result, key_, member_, dim_, help_)
-static const struct gw_field WIND_RESULT[] = {
-    W("kz", kz, GW_RATIO, "K_z"),
-    W("kh", kh, GW_RATIO, "K_h"),
-    W("kzt_z", kzt_z, GW_RATIO, "K_zt at z"),
-    W("kzt_h", kzt_h, GW_RATIO, "K_zt at h"),
-    W("ke", ke, GW_RATIO, "K_e"),
-    W("kd", kd, GW_RATIO, "K_d"),
-    W("qz", qz, GW_PRESSURE, "velocity pressure at z, the edition's own"),
-    W("qh", qh, GW_PRESSURE, "at h"),
-    W("gcp_positive", gcp_positive, GW_RATIO, ""),
-    W("gcp_negative", gcp_negative, GW_RATIO, ""),
-    W("gcpi", gcpi, GW_RATIO, "magnitude"),
-    W("zone_width", zone_width, GW_LENGTH, "edge strip a"),
-    W("effective_area", effective_area, GW_AREA, ""),
-    W("raw_positive", raw_positive.pa, GW_PRESSURE, "before the minimum"),
-    W("raw_negative", raw_negative.pa, GW_PRESSURE, ""),
-    W("pressure_positive", positive.pa, GW_PRESSURE, "strength level"),
-    W("pressure_negative", negative.pa, GW_PRESSURE, ""),
-    W("asd_positive", asd_positive.pa, GW_PRESSURE, "0.6 of it"),
-    W("asd_negative", asd_negative.pa, GW_PRESSURE, ""),
-    {.key = "parapet",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct gw_wind_result, parapet_result),
-     .record = &PARAPET_OUT_RECORD,
-     .help = "with a parapet"},
-};
-const struct gw_record gw_wind_result_record = RECORD("wind result", gw_wind_result, WIND_RESULT);
-
-/* One plate, as 'calc plate' takes it. */
-static const struct gw_choice PLATE_EDGES[] = {{"free", GW_PLATE_FREE, "free to slide in plane"},
-                                               {"straight", GW_PLATE_STRAIGHT, "held straight, no force on average"},
-                                               {0}};
-static const struct gw_choice PLATE_METHODS[] = {
-    {"table", GW_PLATE_TABLE, ""}, {"direct", GW_PLATE_DIRECT, "the equations solved for this case"}, {0}};
-static const struct gw_field PLATE_CASE[] = {
-    NUM(gw_plate_case, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 100), LIKELY(0.1, 12),
-        .help = "between the supports"),
-    NUM(gw_plate_case, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 100), LIKELY(0.1, 12),
-        .help = "between the supports"),
-    NUM(gw_plate_case, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0001, 1), LIKELY(0.002, 0.05),
-        .help = "the least one, not the nominal"),
-    NUM(gw_plate_case, pressure, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 1e9), .help = "uniform"),
-    NUM(gw_plate_case, elastic_modulus, GW_STRESS, LIMITS(1e6, 1e13), .help = "absent: glass"),
-    NUM(gw_plate_case, poissons_ratio, GW_RATIO, LIMITS(0, 0.49), .help = "absent: glass"),
-    PICK(gw_plate_case, edges, PLATE_EDGES, .fallback = "free", .help = "in plane"),
-    PICK(gw_plate_case, method, PLATE_METHODS, .fallback = "direct", .help = "how it is solved"),
-    F(gw_plate_case, terms, GW_T_INTEGER, LIMITS(GW_PLATE_TERMS_LEAST, GW_PLATE_TERMS_MOST),
-      .help = "terms each way; absent: by the load"),
-};
-const struct gw_record gw_plate_case_record = RECORD("plate", gw_plate_case, PLATE_CASE);
-#define P(key_, member_, dim_, help_) OUT(gw_plate_result, key_, member_, dim_, help_)
-static const struct gw_field PLATE_RESULT[] = {
-    P("deflection", deflection, GW_LENGTH, "center"),
-    P("mean_deflection", mean_deflection, GW_LENGTH, "mean over the area"),
-    P("stress_max", stress_max, GW_STRESS, "largest principal tension on the unloaded face"),
-    {.key = "stress_place",
-     .type = GW_T_NUMBER,
-     .flags = GW_MANY,
-     .offset = offsetof(struct gw_plate_result, stress_place),
-     .help = "its place, m from the center: along the width, along the height"},
-    P("stress_centre", stress_center, GW_STRESS, "unloaded face, center"),
-    P("stress_loaded_face", stress_loaded_face, GW_STRESS, "largest principal tension on the loaded face"),
-    P("risk_J", risk, GW_RATIO, "area mean of (c s1 a b/(E t^2))^m over the unloaded face"),
-    P("q_star", q_star, GW_RATIO, "q (a b)^2/(E t^4)"),
-    P("volume", volume, GW_VOLUME, "under the deflected plate"),
-    P("edge_slope", edge_slope, GW_ANGLE, "largest rotation of the edge"),
-    F(gw_plate_result, iterations, GW_T_INTEGER, .help = "Newton steps"),
-    F(gw_plate_result, terms, GW_T_INTEGER, .help = "terms each way"),
-    P("residual", residual, GW_RATIO, "load out of balance, over the load"),
-    F(gw_plate_result, method, GW_T_TEXT, .help = "table or direct"),
-};
-const struct gw_record gw_plate_result_record = RECORD("plate result", gw_plate_result, PLATE_RESULT);

@@ -1,0 +1,31 @@
+/* Short forms for the field tables of src/model, and the tables that they share. */
+#ifndef GALEWARD_RECORDS_FIELDS_H
+#define GALEWARD_RECORDS_FIELDS_H
+
+#include "galeward/model.h"
+
+#define COUNT(array) (sizeof(array) / sizeof *(array))
+#define F(struct_, key_, type_, ...)                                                                                   \
+    {                                                                                                                  \
+        .key = #key_, .type = type_, .offset = offsetof(struct struct_, key_), __VA_ARGS__                             \
+    }
+#define NUM(struct_, key_, dim_, ...) F(struct_, key_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
+#define PICK(struct_, key_, choices_, ...) F(struct_, key_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
+#define PLACE(struct_)                                                                                                 \
+    {                                                                                                                  \
+        .type = GW_T_NODE, .offset = offsetof(struct struct_, node)                                                    \
+    }
+#define RECORD(name_, struct_, fields_, ...)                                                                           \
+    {                                                                                                                  \
+        .name = name_, .size = sizeof(struct struct_), .fields = fields_, .n = COUNT(fields_), __VA_ARGS__             \
+    }
+#define LIMITS(a, b) .least = (a), .greatest = (b)
+#define LIKELY(a, b) .likely_least = (a), .likely_most = (b)
+/* Plausible sizes, m. */
+#define BUILDING_HEIGHT LIMITS(0.1, 1000), LIKELY(2.4, 450)
+#define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
+
+extern const struct gw_record gw_topography_record;
+extern const struct gw_choice gw_floor_choices[];
+
+#endif
