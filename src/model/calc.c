@@ -56,7 +56,7 @@ static const struct gw_calc_kind KINDS[] = {
      .run = gw_run_cavity,
      .workspace = GW_PLATE_WORKSPACE},
     {.name = "lite",
-     .help = "strength of one monolithic lite on four edges (insulating and laminated make-ups: not built yet)",
+     .help = "strength of a single or double insulating lite on four edges (laminated, triple: not built yet)",
      .example = "width='48 in' height='72 in' layers='[{glass: 6 mm, treatment: annealed}]' pressure='40 psf'",
      .input = &gw_lite_case_record,
      .output = &gw_lite_answer_record,
