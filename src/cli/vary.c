@@ -273,13 +273,7 @@ static int matrix_json(struct matrix *m)
     struct gw_json json;
     gw_text_init(&text, &m->cli->arena);
     gw_json_init(&json, &text, true);
-    gw_json_open(&json, '{');
-    gw_json_key(&json, "galeward");
-    gw_json_integer(&json, 1);
-    gw_json_key(&json, "version");
-    gw_json_text(&json, GW_VERSION);
-    gw_json_key(&json, "project");
-    gw_json_text(&json, m->project);
+    gw_json_result(&json, m->project);
     gw_json_key(&json, "variations");
     gw_json_open(&json, '[');
     for (size_t i = 0; i < m->n_outcomes; i++) json_outcome(&json, m, &m->outcomes[i]);

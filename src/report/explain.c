@@ -128,13 +128,7 @@ void gw_json_explain(struct gw_text *out, const struct gw_results *results, cons
     gw_takeoff_derive(results->model, element, &trace, &result);
     gw_element_out_of(&row, element);
     gw_json_init(&json, out, true);
-    gw_json_open(&json, '{');
-    gw_json_key(&json, "galeward");
-    gw_json_integer(&json, 1);
-    gw_json_key(&json, "version");
-    gw_json_text(&json, GW_VERSION);
-    gw_json_key(&json, "project");
-    gw_json_text(&json, results->model->project.project->name);
+    gw_json_result(&json, results->model->project.project->name);
     gw_json_key(&json, "element");
     gw_json_open(&json, '{');
     gw_json_record(&json, &gw_element_out_record, &row, false);

@@ -158,10 +158,7 @@ void gw_json_tables(struct gw_text *out, const struct gw_tables *tables, const c
     size_t n;
     const struct gw_table *list = gw_table_list(&n);
     gw_json_init(&json, out, true);
-    gw_json_open(&json, '{');
-    gw_json_key(&json, "galeward");
-    gw_json_integer(&json, 1);
-    json_member(&json, "version", GW_VERSION);
+    gw_json_result(&json, NULL);
     gw_json_key(&json, "tables");
     gw_json_open(&json, '[');
     for (size_t i = 0; i < n; i++)
