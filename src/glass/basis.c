@@ -3,8 +3,6 @@
 
 #include <string.h>
 
-static const double PI = 3.14159265358979323846;
-
 /* P_n and its derivative at |x| < 1. */
 static double legendre(int n, double x, double *derivative)
 {

@@ -4,6 +4,8 @@
 
 #include "galeward/plate.h"
 
+static const double PI = 3.14159265358979323846;
+
 enum {
     PLATE_N = GW_PLATE_TERMS_MOST,
     PLATE_UNKNOWNS = PLATE_N * PLATE_N,
