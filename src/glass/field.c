@@ -3,26 +3,13 @@
 
 #include <string.h>
 
-struct principal {
-    double first, second;
-};
-
 /* Second derivatives of deflection and stress function: xx, xy, yy. */
 struct curvature {
     double w[3], f[3];
 };
 
-struct field {
-    const struct plate_system *s;
-    double nu, m;
-    double x[PLATE_NODES], weight[PLATE_NODES];
-    struct plate_shape shape[PLATE_NODES];
-    double largest[2][PLATE_NODES][PLATE_NODES]; /* first principal stress: unloaded face, loaded face */
-    double risk;
-};
-
 /* face: 1 the unloaded one, -1 the loaded one. */
-static struct principal stress(const struct field *f, const struct curvature *c, double face)
+static struct plate_principal stress(const struct plate_field *f, const struct curvature *c, double face)
 {
     const double x2 = f->s->half_x * f->s->half_x, y2 = f->s->half_y * f->s->half_y, xy = f->s->half_x * f->s->half_y;
     const double plate = face / (2 * (1 - f->nu * f->nu)), twist = face / (2 * (1 + f->nu));
@@ -30,7 +17,7 @@ static struct principal stress(const struct field *f, const struct curvature *c,
     double sx = c->f[2] / y2 - plate * (wxx + f->nu * wyy), sy = c->f[0] / x2 - plate * (wyy + f->nu * wxx);
     double shear = -c->f[1] / xy - twist * c->w[1] / xy;
     double mean = (sx + sy) / 2, radius = hypot((sx - sy) / 2, shear);
-    return (struct principal){mean + radius, mean - radius};
+    return (struct plate_principal){mean + radius, mean - radius};
 }
 
 /* rows[d][b] = sum over a of the coefficients times the d-th derivative along x. */
@@ -54,7 +41,7 @@ static void along_y(double out[3], const double rows[3][PLATE_N], const double s
     }
 }
 
-static void scan(struct field *f)
+static void scan(struct plate_field *f)
 {
     const int n = f->s->n;
     double w[3][PLATE_N], phi[3][PLATE_N];
@@ -66,7 +53,7 @@ static void scan(struct field *f)
             struct curvature c = {{0}, {0}};
             along_y(c.w, w, f->shape[j].w, n);
             along_y(c.f, phi, f->shape[j].f, n);
-            struct principal tension = stress(f, &c, 1);
+            struct plate_principal tension = stress(f, &c, 1);
             f->largest[0][i][j] = tension.first;
             f->largest[1][i][j] = stress(f, &c, -1).first;
             f->risk += f->weight[i] * f->weight[j] * gw_biaxial_mean(tension.first, tension.second, f->m);
@@ -74,7 +61,18 @@ static void scan(struct field *f)
     }
 }
 
-static double stress_at(const struct field *f, double x, double y, double face)
+double plate_deflection_at(const struct plate_field *f, double x, double y)
+{
+    struct plate_shape sx, sy;
+    double sum = 0;
+    plate_shape_at(&sx, f->s->n, f->s->straight, x);
+    plate_shape_at(&sy, f->s->n, f->s->straight, y);
+    for (int a = 0; a < f->s->n; a++)
+        for (int b = 0; b < f->s->n; b++) sum += f->s->w[a * f->s->n + b] * sx.w[0][a] * sy.w[0][b];
+    return sum;
+}
+
+struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face)
 {
     struct plate_shape sx, sy;
     struct curvature c = {{0}, {0}};
@@ -85,7 +83,7 @@ static double stress_at(const struct field *f, double x, double y, double face)
     along_y(c.w, rows, sy.w, f->s->n);
     along_x(rows, f->s->f, sx.f, f->s->n);
     along_y(c.f, rows, sy.f, f->s->n);
-    return stress(f, &c, face).first;
+    return stress(f, &c, face);
 }
 
 struct peak {
@@ -93,7 +91,7 @@ struct peak {
 };
 
 /* Walks uphill from a grid point, the step halved when no neighbor is higher. */
-static void walk(const struct field *f, struct peak *peak, double step, double face)
+static void walk(const struct plate_field *f, struct peak *peak, double step, double face)
 {
     static const int WAYS[4][2] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
     while (step > 2e-5) {
@@ -101,7 +99,7 @@ static void walk(const struct field *f, struct peak *peak, double step, double f
         for (int i = 0; i < 4; i++) {
             double x = fmin(fmax(peak->x + step * WAYS[i][0], 0), 1), y = fmin(fmax(peak->y + step * WAYS[i][1], 0), 1);
             if (x == peak->x && y == peak->y) continue;
-            double value = stress_at(f, x, y, face);
+            double value = plate_stress_at(f, x, y, face).first;
             if (!(value > peak->value * (1 + 1e-12))) continue;
             *peak = (struct peak){x, y, value};
             moved = true;
@@ -119,7 +117,7 @@ static bool is_top(const double grid[PLATE_NODES][PLATE_NODES], int i, int j)
 }
 
 /* Every grid maximum that the refinement could lift above the others. */
-static struct peak find_peak(const struct field *f, int face)
+static struct peak find_peak(const struct plate_field *f, int face)
 {
     struct peak best = {0, 0, f->largest[face][0][0]};
     double highest = best.value;
@@ -136,7 +134,7 @@ static struct peak find_peak(const struct field *f, int face)
     return best;
 }
 
-static double edge_slope(const struct field *f)
+static double edge_slope(const struct plate_field *f)
 {
     const int n = f->s->n, edge = PLATE_GRID;
     double most = 0;
@@ -153,7 +151,7 @@ static double edge_slope(const struct field *f)
     return most;
 }
 
-static void read_deflection(struct gw_plate_solution *out, const struct field *f)
+static void read_deflection(struct gw_plate_solution *out, const struct plate_field *f)
 {
     const int n = f->s->n;
     for (int a = 0; a < n; a++)
@@ -164,11 +162,17 @@ static void read_deflection(struct gw_plate_solution *out, const struct field *f
         }
 }
 
+void plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in)
+{
+    *f = (struct plate_field){.s = s, .nu = in->poissons_ratio, .m = in->flaw_exponent};
+    plate_grid(f->x, f->weight);
+    for (int i = 0; i < PLATE_NODES; i++) plate_shape_at(&f->shape[i], s->n, s->straight, f->x[i]);
+}
+
 void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in)
 {
-    struct field f = {.s = s, .nu = in->poissons_ratio, .m = in->flaw_exponent};
-    plate_grid(f.x, f.weight);
-    for (int i = 0; i < PLATE_NODES; i++) plate_shape_at(&f.shape[i], s->n, s->straight, f.x[i]);
+    struct plate_field f;
+    plate_open_field(&f, s, in);
     scan(&f);
     struct peak peak = find_peak(&f, 0);
     out->stress_max = peak.value;

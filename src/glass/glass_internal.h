@@ -79,6 +79,24 @@ bool plate_tangent(struct plate_system *s);            /* after plate_residual; 
 bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
 
 /* field.c */
+struct plate_principal {
+    double first, second;
+};
+
+/* A converged system, ready to be read at any place; S and W without units, as in struct gw_plate_solution. */
+struct plate_field {
+    const struct plate_system *s;
+    double nu, m;
+    double x[PLATE_NODES], weight[PLATE_NODES];
+    struct plate_shape shape[PLATE_NODES];
+    double largest[2][PLATE_NODES][PLATE_NODES]; /* first principal stress: unloaded face, loaded face */
+    double risk;
+};
+
+void plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in);
+/* x and y from 0 (center) to 1 (edge). face: 1 the unloaded one, -1 the loaded one. */
+double plate_deflection_at(const struct plate_field *f, double x, double y);
+struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face);
 void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in);
 
 #endif
