@@ -8,7 +8,7 @@
 
 #include "galeward/engine.h"
 
-enum gw_interlayer { GW_INTERLAYER_UNSET, GW_INTERLAYER_PVB, GW_INTERLAYER_IONOPLAST };
+enum gw_interlayer { GW_INTERLAYER_UNSET, GW_INTERLAYER_PVB, GW_INTERLAYER_IONOPLAST, GW_INTERLAYER_OTHER };
 
 struct gw_laminate {
     double plies[2];      /* m, outer and inner */

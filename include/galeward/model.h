@@ -5,7 +5,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
-#include "galeward/glass.h"
+#include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
 #include "galeward/wind.h"
@@ -42,7 +42,8 @@ struct gw_info {
 struct gw_codes {
     enum gw_building_code building;
     enum gw_edition wind;
-    const char *glass, *aluminum, *debris;
+    enum gw_glass_standard glass;
+    const char *aluminum, *debris;
 };
 struct gw_seismic {
     enum gw_seismic_category category;
@@ -116,12 +117,14 @@ struct gw_wall {
     const struct gw_node *node;
 };
 
+/* One of glass, cavity, interlayer. */
 struct gw_layer {
     double glass;
     enum gw_treatment treatment;
+    enum gw_bool frit;
     double cavity;
-    const char *interlayer;
-    double thickness;
+    enum gw_interlayer interlayer;
+    double thickness, shear_modulus;
     const struct gw_node *node;
 };
 struct gw_lite_type {
@@ -129,6 +132,18 @@ struct gw_lite_type {
     GW_LIST(struct gw_layer) layers;
     enum gw_component component;
     const struct gw_node *node;
+};
+
+/* State of the air: by its pressure, or by the elevation in the standard atmosphere. */
+struct gw_air_state {
+    double atmospheric_pressure, elevation, temperature;
+};
+struct gw_glass_rules {
+    enum gw_glass_basis basis;
+    double deflection_limit, deflection_ratio; /* m; short side over limit */
+    double probability, interlayer_temperature;
+    const struct gw_air_state *sealing;
+    GW_LIST(struct gw_air_state) service;
 };
 
 struct gw_given_row {
@@ -202,6 +217,7 @@ struct gw_project {
     GW_LIST(struct gw_building) buildings;
     GW_LIST(struct gw_wall) walls;
     GW_LIST(struct gw_lite_type) lites;
+    const struct gw_glass_rules *glass;
     GW_LIST(struct gw_given_row) given;
     enum gw_governs pressures;
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
@@ -269,7 +285,17 @@ extern const struct gw_record gw_project_record, gw_system_record, gw_wall_recor
 extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
-    gw_shape_choices[], gw_treatment_choices[];
+    gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
+    gw_glass_basis_choices[];
+extern const struct gw_record gw_layer_record, gw_air_record;
+
+/* Layers, from outside to inside, as panes and cavities; refuses an order that is no lite. Their texts for reports:
+ * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed". */
+enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
+                               struct gw_engine *engine);
+void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n);
+enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
+                           struct gw_engine *engine);
 
 /* Everything one run works from. */
 struct gw_input {

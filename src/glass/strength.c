@@ -1,9 +1,9 @@
-/* The surface-flaw failure model, and the standard's factors on it. */
+/* The surface-flaw failure model on the plate solution. */
 #include "galeward/glass.h"
 
 #include "tables_data.h"
 
-static const char MODEL[] = "ASTM E1300 failure model", FACTOR[] = "ASTM E1300 glass type factors";
+static const char MODEL[] = "ASTM E1300 failure model";
 
 enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *engine)
 {
@@ -122,59 +122,7 @@ enum gw_status gw_glass_load(double *out, double width, double height, double th
     return GW_OK;
 }
 
-/* The row of a single lite, or of a lite beside another one. */
-static const struct gw_row *factor_row(const struct gw_lite *in, bool is_short, double *factor,
-                                       const struct gw_tables *tables)
-{
-    for (size_t i = 0; i < GW_N_GLASS_PAIR_FACTOR; i++) {
-        const struct gw_glass_pair_factor *row = &tables->glass_pair_factor[i];
-        if (row->treatment != (int)in->treatment || row->other != (int)in->other) continue;
-        *factor = is_short ? row->short_factor : row->long_factor;
-        return &row->row;
-    }
-    for (size_t i = 0; i < GW_N_GLASS_TYPE_FACTOR; i++) {
-        const struct gw_glass_type_factor *row = &tables->glass_type_factor[i];
-        if (row->treatment != (int)in->treatment) continue;
-        *factor = is_short ? row->short_factor : row->long_factor;
-        return &row->row;
-    }
-    return NULL;
-}
-
-/* Factors hold for the short and the long duration only; a single annealed lite takes any by the failure model itself.
- */
-static enum gw_status type_factor(double *factor, double *base_duration, const struct gw_lite *in, double duration,
-                                  struct gw_engine *engine)
-{
-    const struct gw_glass_duration *rule = &engine->tables->glass_duration[0];
-    const double hair = 1e-9;
-    *base_duration = duration;
-    if (in->treatment == GW_ANNEALED && in->other == GW_TREATMENT_UNSET) {
-        *factor = 1;
-        return GW_OK;
-    }
-    bool is_short = duration <= rule->short_s * (1 + hair),
-         is_long = fabs(duration - rule->long_s) <= rule->long_s * hair;
-    if (!is_short && !is_long)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "duration",
-                         "factors of heat-treated glass and of insulating units hold for 3 s or 30 days only");
-    gw_used_add(&engine->used, factor_row(in, is_short, factor, engine->tables));
-    *base_duration = rule->short_s;
-    return GW_OK;
-}
-
-void gw_glass_shares(double out[2], const double thickness[2], struct gw_engine *engine)
-{
-    double first = pow(thickness[0], 3), second = pow(thickness[1], 3);
-    for (int i = 0; i < 2; i++) {
-        out[i] = (i ? second : first) / (first + second);
-        GW_STEP(engine, i ? "LSF_2" : "LSF_1", GW_RATIO, out[i], "ASTM E1300 load share",
-                i ? "t_2^3/(t_1^3+t_2^3)" : "t_1^3/(t_1^3+t_2^3)", {"t_1", thickness[0], GW_THICKNESS},
-                {"t_2", thickness[1], GW_THICKNESS});
-    }
-}
-
-static double weight_of(double nominal, struct gw_engine *engine)
+double gw_glass_weight(double nominal, struct gw_engine *engine)
 {
     const struct gw_glass_weight *row = &engine->tables->glass_weight[0];
     double weight = row->pressure_pa * nominal / row->thickness_m;
@@ -182,60 +130,4 @@ static double weight_of(double nominal, struct gw_engine *engine)
     GW_STEP(engine, "weight", GW_PRESSURE, weight, row->row.source, "p*t/t_1", {"p", row->pressure_pa, GW_PRESSURE},
             {"t", nominal, GW_THICKNESS}, {"t_1", row->thickness_m, GW_THICKNESS});
     return weight;
-}
-
-/* Under the pressure: deflection and stress as they are; the probability at the pressure over the type factor. */
-static enum gw_status respond(struct gw_lite_result *out, const struct gw_lite *in, double duration,
-                              struct gw_engine *engine)
-{
-    struct gw_plate_result plate;
-    struct gw_plate_case lite = plate_case(in->width, in->height, out->thickness, in->pressure * in->share);
-    out->deflection = out->stress_max = out->breakage = out->utilisation = GW_ABSENT;
-    if (!gw_given(in->pressure)) return GW_OK;
-    enum gw_status status = gw_plate(&plate, &lite, engine);
-    if (status != GW_OK) return status;
-    out->deflection = plate.deflection;
-    out->stress_max = plate.stress_max;
-    out->utilisation = in->pressure / out->load_resistance;
-    GW_STEP(engine, "use", GW_RATIO, out->utilisation, FACTOR, "p/LR", {"p", in->pressure, GW_PRESSURE},
-            {"LR", out->load_resistance, GW_PRESSURE});
-    struct gw_trace *trace = engine->trace;
-    engine->trace = NULL;
-    status = gw_glass_breakage(&out->breakage, in->width, in->height, out->thickness,
-                               in->pressure * in->share / out->type_factor, duration, engine);
-    engine->trace = trace;
-    return status;
-}
-
-static enum gw_status check(const struct gw_lite *in, struct gw_engine *engine)
-{
-    if (!(in->share > 0 && in->share <= 1)) return gw_refuse(engine, GW_BAD_VALUE, "share", "must lie between 0 and 1");
-    if (in->treatment == GW_TREATMENT_UNSET)
-        return gw_refuse(engine, GW_MISSING, "treatment", "how the glass is heat treated");
-    if (gw_given(in->probability) && !(in->probability > 0 && in->probability < 1))
-        return gw_refuse(engine, GW_BAD_VALUE, "probability", "must lie between 0 and 1");
-    if (gw_given(in->duration) && !(in->duration > 0))
-        return gw_refuse(engine, GW_BAD_VALUE, "duration", "must be above zero");
-    return GW_OK;
-}
-
-enum gw_status gw_lite_strength(struct gw_lite_result *out, const struct gw_lite *in, struct gw_engine *engine)
-{
-    const struct gw_glass_load *usual = &engine->tables->glass_load[0];
-    double duration = gw_given(in->duration) ? in->duration : usual->duration_s, base;
-    double probability = gw_given(in->probability) ? in->probability : usual->probability;
-    enum gw_status status = check(in, engine);
-    if (status == GW_OK) status = gw_glass_minimum(&out->thickness, in->nominal, engine);
-    if (status == GW_OK) status = type_factor(&out->type_factor, &base, in, duration, engine);
-    if (status == GW_OK)
-        status =
-            gw_glass_load(&out->nonfactored_load, in->width, in->height, out->thickness, base, probability, engine);
-    if (status != GW_OK) return status;
-    out->share = in->share;
-    out->load_resistance = out->nonfactored_load * out->type_factor / in->share;
-    GW_STEP(engine, "LR", GW_PRESSURE, out->load_resistance, FACTOR, "NFL*GTF/LSF", {"LSF", in->share, GW_RATIO},
-            {"NFL", out->nonfactored_load, GW_PRESSURE}, {"GTF", out->type_factor, GW_RATIO});
-    out->weight = weight_of(in->nominal, engine);
-    out->beyond_charts = out->nonfactored_load > engine->tables->glass_duration[0].chart_limit_pa;
-    return respond(out, in, base, engine);
 }

@@ -51,6 +51,14 @@ static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside c
                                              {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
                                              {"none", GW_NO_CORNER, "the wall goes on"},
                                              {0}};
+const struct gw_choice gw_glass_standard_choices[] = {{"e1300-04", GW_E1300_04, ""},   {"e1300-09a", GW_E1300_09A, ""},
+                                                      {"e1300-12a", GW_E1300_12A, ""}, {"e1300-16", GW_E1300_16, ""},
+                                                      {"e1300-24", GW_E1300_24, ""},   {0}};
+const struct gw_choice gw_glass_basis_choices[] = {
+    {"lower", GW_BASIS_LOWER, "the lower resistance of the two"},
+    {"standard", GW_BASIS_STANDARD, "the standard's factors"},
+    {"first_principles", GW_BASIS_PRINCIPLES, "plies and cavities as they share the load"},
+    {0}};
 const struct gw_choice gw_treatment_choices[] = {
     {"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
 static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
@@ -90,7 +98,7 @@ static const struct gw_field CODES[] = {
     PICK(gw_codes, building, gw_building_code_choices, .flags = GW_REQUIRED, .help = "building code in force"),
     PICK(gw_codes, wind, gw_edition_choices,
          .help = "edition of ASCE 7; absent: the one that the building code adopts"),
-    F(gw_codes, glass, GW_T_TEXT, .help = "edition of ASTM E1300; absent: by the building code"),
+    PICK(gw_codes, glass, gw_glass_standard_choices, .help = "edition of ASTM E1300; absent: by the building code"),
     F(gw_codes, aluminum, GW_T_TEXT, .help = "edition of the Aluminum Design Manual; absent: by the building code"),
     F(gw_codes, debris, GW_T_TEXT, .help = "edition for wind-borne debris; absent: by the building code"),
 };
@@ -230,14 +238,35 @@ static const struct gw_field LAYER[] = {
     NUM(gw_layer, glass, GW_THICKNESS, LIMITS(0.001, 0.1), LIKELY(0.002, 0.026), .help = "glass, nominal thickness"),
     PICK(gw_layer, treatment, gw_treatment_choices, .help = "heat treatment of the glass"),
     NUM(gw_layer, cavity, GW_THICKNESS, LIMITS(0.001, 0.2), LIKELY(0.005, 0.03), .help = "sealed cavity"),
-    F(gw_layer, interlayer, GW_T_TEXT, .help = "interlayer material"),
-    NUM(gw_layer, thickness, GW_THICKNESS, LIMITS(0.0001, 0.02), .help = "interlayer thickness"),
+    F(gw_layer, frit, GW_T_BOOL, .help = "ceramic frit fired on one surface of the glass"),
+    PICK(gw_layer, interlayer, gw_interlayer_choices, .help = "interlayer material"),
+    NUM(gw_layer, thickness, GW_THICKNESS, LIMITS(0.0001, 0.02), .help = "interlayer thickness, nominal"),
+    NUM(gw_layer, shear_modulus, GW_STRESS, LIMITS(1, 1e10), .help = "of the interlayer, from test data"),
     PLACE(gw_layer),
 };
-static const struct gw_record LAYER_RECORD = RECORD("layer", gw_layer, LAYER);
+const struct gw_record gw_layer_record = RECORD("layer", gw_layer, LAYER);
+static const struct gw_field AIR_STATE[] = {
+    NUM(gw_air_state, atmospheric_pressure, GW_PRESSURE, LIMITS(30000, 120000), .help = "as measured, not reduced"),
+    NUM(gw_air_state, elevation, GW_LENGTH, LIMITS(-500, 9000), .help = "instead of the pressure: above sea level"),
+    NUM(gw_air_state, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, LIMITS(200, 400), .help = "of the gas"),
+};
+const struct gw_record gw_air_record = RECORD("air", gw_air_state, AIR_STATE);
+static const struct gw_field GLASS_RULES[] = {
+    PICK(gw_glass_rules, basis, gw_glass_basis_choices, .fallback = "lower", .help = "which basis governs glass"),
+    NUM(gw_glass_rules, deflection_limit, GW_LENGTH, LIMITS(0.001, 1), .help = "center of glass, at most"),
+    NUM(gw_glass_rules, deflection_ratio, GW_RATIO, LIMITS(10, 500), .help = "short side over deflection, at least"),
+    NUM(gw_glass_rules, probability, GW_RATIO, LIMITS(1e-6, 0.5), .help = "of breakage; absent: the standard's 0.008"),
+    NUM(gw_glass_rules, interlayer_temperature, GW_TEMPERATURE, LIMITS(200, 400), .help = "absent: 50 degC"),
+    F(gw_glass_rules, sealing, GW_T_RECORD, .record = &gw_air_record,
+      .help = "where insulating units were sealed; absent: no climatic load"),
+    F(gw_glass_rules, service, GW_T_RECORD, .record = &gw_air_record, .flags = GW_MANY,
+      .help = "states of the gas in service, say summer and winter"),
+};
+static const struct gw_record GLASS_RULES_RECORD = RECORD("glass", gw_glass_rules, GLASS_RULES);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
-    F(gw_lite_type, layers, GW_T_RECORD, .record = &LAYER_RECORD, .flags = GW_MANY, .help = "from outside to inside"),
+    F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+      .help = "from outside to inside"),
     PICK(gw_lite_type, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "what kind of component it is"),
     PLACE(gw_lite_type),
@@ -374,6 +403,7 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, walls, GW_T_RECORD, .record = &gw_wall_record, .flags = GW_MANY, .help = "curtain walls on a grid"),
     F(gw_project, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_MANY | GW_NAMED,
       .help = "lite types by name"),
+    F(gw_project, glass, GW_T_RECORD, .record = &GLASS_RULES_RECORD, .help = "how glass is judged"),
     F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY,
       .help = "pressures from the structural drawings"),
     PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,

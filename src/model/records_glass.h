@@ -3,11 +3,13 @@
 #define GALEWARD_RECORDS_GLASS_H
 
 #include "galeward/laminate.h"
-#include "galeward/record.h"
+#include "galeward/model.h"
 
 extern const struct gw_record gw_laminate_record, gw_laminate_answer_record;
 enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engine);
 
+enum { GW_LITE_MAKE_UPS = 400 }; /* that `lightest_of` may list */
+#define GW_LITE_WORKSPACE (GW_PLATE_WORKSPACE + GW_LITE_MAKE_UPS * sizeof(struct gw_make_up))
 extern const struct gw_record gw_lite_case_record, gw_lite_answer_record;
 enum gw_status gw_run_lite(void *out, const void *in, struct gw_engine *engine);
 const char *const *gw_lite_notes(const void *out, size_t *n);

@@ -258,7 +258,7 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
 {
     for (size_t i = 0; i < lite->layers.n; i++) {
         const struct gw_layer *l = &lite->layers.items[i];
-        int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != NULL);
+        int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != GW_INTERLAYER_UNSET);
         if (l->node && kinds != 1 && !holds_fault(model, l->node))
             FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
     }

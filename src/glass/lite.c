@@ -1,0 +1,174 @@
+/* A lite under one load by both bases, and which of them governs. */
+#include "glass/lite_internal.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+void lite_note(struct gw_lite_result *out, const char *constant)
+{
+    for (int i = 0; i < out->n_notes; i++)
+        if (out->notes[i] == constant) return;
+    if (out->n_notes < GW_LITE_NOTES) out->notes[out->n_notes++] = constant;
+}
+
+struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure)
+{
+    return (struct gw_plate_case){.width = in->width,
+                                  .height = in->height,
+                                  .thickness = thickness,
+                                  .pressure = pressure,
+                                  .elastic_modulus = GW_ABSENT,
+                                  .poissons_ratio = GW_ABSENT,
+                                  .terms = GW_NO_INTEGER};
+}
+
+double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *engine)
+{
+    double sum = 0;
+    for (int i = 0; i < make_up->n_panes; i++)
+        for (int k = 0; k < make_up->panes[i].n_plies; k++)
+            sum += gw_glass_weight(make_up->panes[i].plies[k].nominal, engine);
+    return sum;
+}
+
+/* How much more of the first-principles basis is used than of the standard's: of the loads, or of the resistances. */
+static double difference(const struct gw_lite_basis *standard, const struct gw_lite_basis *principles)
+{
+    if (gw_given(standard->utilisation)) return principles->utilisation / standard->utilisation - 1;
+    return standard->resistance / principles->resistance - 1;
+}
+
+static const double SAME = 5e-4;
+
+/* Why the basis that governs does. */
+static const char *reason(const struct assessment *a)
+{
+    const struct gw_lite_basis *s = &a->out->standard, *p = &a->out->principles;
+    const struct gw_pane *pane = &a->in->make_up.panes[p->pane];
+    if (!p->covered) return "first principles do not cover this lite";
+    if (!s->covered) return "the standard's factors do not cover this lite";
+    if (a->in->basis == GW_BASIS_STANDARD) return "the standard's factors are asked for";
+    if (a->in->basis == GW_BASIS_PRINCIPLES) return "first principles are asked for";
+    if (fabs(difference(s, p)) < SAME) return "both bases agree";
+    if (difference(s, p) < 0)
+        return "the lower of the two: the standard's factors stay on the safe side of the plies and cavities as they "
+               "share the load";
+    if (a->in->climate)
+        return "the lower of the two: climatic load of the sealed cavities, which the factors leave out";
+    if (pane->n_plies > 1)
+        return "the lower of the two: the interlayer couples the plies less than the monolithic-equivalent thickness "
+               "takes for granted";
+    return "the lower of the two: the sealed cavity loads this pane more than the cubes of the thicknesses do";
+}
+
+static void choose(const struct assessment *a)
+{
+    struct gw_lite_result *out = a->out;
+    const struct gw_lite_basis *s = &out->standard, *p = &out->principles;
+    bool lower = p->covered && s->covered && difference(s, p) > SAME;
+    if (a->in->basis == GW_BASIS_STANDARD && s->covered) lower = false;
+    if (a->in->basis == GW_BASIS_PRINCIPLES && p->covered) lower = true;
+    bool by_principles = !s->covered || lower;
+    const struct gw_lite_basis *governs = by_principles ? p : s;
+    out->governing = by_principles ? GW_BASIS_PRINCIPLES : GW_BASIS_STANDARD;
+    out->why = reason(a);
+    out->resistance = governs->resistance;
+    out->utilisation = governs->utilisation;
+    out->deflection = GW_ABSENT;
+    if (gw_given(a->load.pressure))
+        out->deflection = fmax(s->covered ? s->deflection : 0, p->covered ? p->deflection : 0);
+}
+
+static void clear_basis(struct gw_lite_basis *b)
+{
+    *b = (struct gw_lite_basis){.utilisation = GW_ABSENT,
+                                .deflection = GW_ABSENT,
+                                .stress_max = GW_ABSENT,
+                                .breakage = GW_ABSENT,
+                                .resistance = GW_ABSENT};
+}
+
+static void clear(struct gw_lite_result *out, const struct gw_lite *in, const struct gw_lite_load *load)
+{
+    *out = (struct gw_lite_result){.load = *load, .n_panes = in->make_up.n_panes};
+    clear_basis(&out->standard);
+    clear_basis(&out->principles);
+    for (int i = 0; i < GW_PANES; i++) {
+        out->panes[i].standard = (struct gw_pane_by_standard){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT,
+                                                              GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
+        out->panes[i].principles = (struct gw_pane_by_principles){.deflection_thickness = GW_ABSENT,
+                                                                  .stress_thickness = GW_ABSENT,
+                                                                  .type_factor = GW_ABSENT,
+                                                                  .capacity = GW_ABSENT,
+                                                                  .net = GW_ABSENT,
+                                                                  .deflection = GW_ABSENT,
+                                                                  .stress_max = GW_ABSENT,
+                                                                  .breakage = GW_ABSENT};
+    }
+}
+
+static enum gw_status check(const struct gw_lite *in, const struct gw_lite_load *load, struct gw_engine *engine)
+{
+    if (in->make_up.n_panes < 1 || in->make_up.n_panes > GW_PANES)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "one to three panes");
+    if (!(in->width > 0)) return gw_refuse(engine, GW_BAD_VALUE, "width", "must be above zero");
+    if (!(in->height > 0)) return gw_refuse(engine, GW_BAD_VALUE, "height", "must be above zero");
+    if (gw_given(in->probability) && !(in->probability > 0 && in->probability < 1))
+        return gw_refuse(engine, GW_BAD_VALUE, "probability", "must lie between 0 and 1");
+    if (gw_given(load->duration) && !(load->duration > 0))
+        return gw_refuse(engine, GW_BAD_VALUE, "duration", "must be above zero");
+    return GW_OK;
+}
+
+static void complete(struct assessment *a, struct gw_lite *in)
+{
+    const struct gw_glass_load *usual = &a->engine->tables->glass_load[0];
+    const struct gw_glass_duration *rule = &a->engine->tables->glass_duration[0];
+    const struct gw_standard_air *air = &a->engine->tables->standard_air[0];
+    a->probability = gw_given(in->probability) ? in->probability : usual->probability;
+    if (!gw_given(a->load.duration)) a->load.duration = usual->duration_s;
+    a->is_short = a->load.duration <= rule->short_s * (1 + 1e-9);
+    if (!in->edition) in->edition = GW_E1300_16;
+    if (!in->climate) in->service = in->sealing = (struct gw_air){air->pressure_pa, air->temperature_k};
+}
+
+/* A limit of one basis leaves the other; a fault of the input itself stops both. */
+static enum gw_status set_aside(struct gw_lite_basis *b, enum gw_status status, struct gw_engine *engine)
+{
+    if (status != GW_OUTSIDE_METHOD) return status;
+    size_t n = strlen(engine->fault.message);
+    if (n >= sizeof b->why_not) n = sizeof b->why_not - 1;
+    memcpy(b->why_not, engine->fault.message, n);
+    b->why_not[n] = 0;
+    return GW_OK;
+}
+
+enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *given, const struct gw_lite_load *load,
+                              struct gw_engine *engine)
+{
+    struct gw_lite in = *given;
+    struct assessment a = {.in = &in, .load = *load, .engine = engine, .out = out};
+    clear(out, &in, load);
+    enum gw_status status = check(&in, load, engine);
+    if (status != GW_OK) return status;
+    complete(&a, &in);
+    out->load = a.load;
+    status = lite_find_thicknesses(&a);
+    if (status == GW_OK) status = set_aside(&out->standard, lite_by_standard(&a), engine);
+    struct gw_fault first = engine->fault;
+    if (status == GW_OK) status = set_aside(&out->principles, lite_by_principles(&a), engine);
+    if (status != GW_OK) return status;
+    if (!out->standard.covered && !out->principles.covered) {
+        engine->fault = first;
+        return GW_OUTSIDE_METHOD;
+    }
+    for (int i = 0; i < out->n_panes; i++)
+        out->panes[i].weight = gw_make_up_weight(&(struct gw_make_up){{in.make_up.panes[i]}, {0}, 1}, engine);
+    for (int i = 0; i < out->n_panes; i++) out->weight += out->panes[i].weight;
+    choose(&a);
+    if (out->governing != GW_BASIS_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
+    status = lite_find_resistance(&a);
+    out->resistance = out->principles.resistance;
+    return status;
+}

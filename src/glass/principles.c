@@ -1,0 +1,284 @@
+/* First principles: plies coupled by their interlayer, sealed cavities, each ply by the failure model. */
+#include "glass/lite_internal.h"
+
+#include "tables_data.h"
+
+static const char PLIES[] = "plies one on another, no shear between them", MODEL[] = "failure model of each ply",
+                  CAVITY[] = "gas law of the sealed cavity";
+
+/* Effective thicknesses -------------------------------------------------------------------------------------------- */
+
+struct effective {
+    double deflection, stress[GW_PLIES];
+};
+
+/* Without shear transfer each ply takes its part by its own stiffness. */
+static enum gw_status layered(struct effective *out, const struct gw_pane *pane, struct gw_engine *engine)
+{
+    double cubes = 0, minimum[GW_PLIES];
+    for (int i = 0; i < pane->n_plies; i++) {
+        enum gw_status status = gw_glass_minimum(&minimum[i], pane->plies[i].nominal, engine);
+        if (status != GW_OK) return status;
+        cubes += pow(minimum[i], 3);
+    }
+    out->deflection = cbrt(cubes);
+    for (int i = 0; i < pane->n_plies; i++) {
+        out->stress[i] = sqrt(cubes / minimum[i]);
+        GW_STEP(engine, "h_i,ef", GW_THICKNESS, out->stress[i], PLIES, "(h_ef^3/h_i)^(1/2)",
+                {"h_ef", out->deflection, GW_THICKNESS}, {"h_i", minimum[i], GW_THICKNESS});
+    }
+    return GW_OK;
+}
+
+static enum gw_status coupled(struct effective *out, const struct gw_pane *pane, const struct assessment *a)
+{
+    const struct gw_interlayer_usual *usual = &a->engine->tables->interlayer_usual[0];
+    struct gw_laminate_result r;
+    struct gw_laminate laminate = {.interlayer = pane->bonds[0].thickness,
+                                   .shear_modulus = pane->bonds[0].shear_modulus,
+                                   .material = pane->bonds[0].material,
+                                   .duration = a->load.duration,
+                                   .temperature = a->in->temperature,
+                                   .length = fmin(a->in->width, a->in->height),
+                                   .elastic_modulus = GW_ABSENT};
+    enum gw_status status = GW_OK;
+    for (int i = 0; i < 2 && status == GW_OK; i++)
+        status = gw_glass_minimum(&laminate.plies[i], pane->plies[i].nominal, a->engine);
+    if (status != GW_OK) return status;
+    if (!gw_given(laminate.temperature)) laminate.temperature = GW_USE(a->engine, usual)->temperature_k;
+    status = gw_laminate_thickness(&r, &laminate, a->engine);
+    *out = (struct effective){r.deflection, {r.stress[0], r.stress[1]}};
+    return status;
+}
+
+static bool stiffness_is_known(const struct gw_pane *pane, const struct assessment *a)
+{
+    const struct gw_bond *bond = &pane->bonds[0];
+    double temperature =
+        gw_given(a->in->temperature) ? a->in->temperature : a->engine->tables->interlayer_usual[0].temperature_k;
+    struct gw_engine probe = *a->engine;
+    double modulus;
+    probe.trace = NULL;
+    return gw_given(bond->shear_modulus) ||
+           gw_interlayer_modulus(&modulus, bond->material, a->load.duration, temperature, &probe) == GW_OK;
+}
+
+static enum gw_status find_effective(struct effective *out, const struct gw_pane *pane, const struct assessment *a)
+{
+    if (pane->n_plies == 1) {
+        enum gw_status status = gw_glass_minimum(&out->deflection, pane->plies[0].nominal, a->engine);
+        out->stress[0] = out->deflection;
+        return status;
+    }
+    if (pane->n_plies == 2 && stiffness_is_known(pane, a)) return coupled(out, pane, a);
+    lite_note(a->out, pane->n_plies == 2
+                          ? "the interlayer's stiffness at this duration and temperature is not known: its plies are "
+                            "taken without shear between them"
+                          : "three and more plies are taken without shear between them");
+    return layered(out, pane, a->engine);
+}
+
+enum gw_status lite_find_thicknesses(struct assessment *a)
+{
+    for (int i = 0; i < a->in->make_up.n_panes; i++) {
+        struct effective e;
+        enum gw_status status = find_effective(&e, &a->in->make_up.panes[i], a);
+        if (status != GW_OK) return status;
+        a->out->panes[i].principles.deflection_thickness = e.deflection;
+        for (int k = 0; k < a->in->make_up.panes[i].n_plies; k++) a->stress_thickness[i][k] = e.stress[k];
+    }
+    return GW_OK;
+}
+
+/* Capacities ------------------------------------------------------------------------------------------------------- */
+
+static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct gw_pane *pane, int ply,
+                                   double stress_thickness, const struct assessment *a)
+{
+    enum gw_treatment treatment = pane->plies[ply].treatment;
+    double factor, frit, base_duration, load;
+    enum gw_status status = lite_single_factor(&factor, &base_duration, treatment, a);
+    if (status == GW_OK) status = lite_frit_factor(&frit, pane, treatment, a->engine);
+    if (status == GW_OK)
+        status = gw_glass_load(&load, a->in->width, a->in->height, stress_thickness, base_duration, a->probability,
+                               a->engine);
+    if (status != GW_OK) return status;
+    double capacity = load * factor * frit;
+    GW_STEP(a->engine, "q_R", GW_PRESSURE, capacity, MODEL, "NFL*GTF*k_frit", {"NFL", load, GW_PRESSURE},
+            {"GTF", factor, GW_RATIO}, {"k_frit", frit, GW_RATIO});
+    if (ply && capacity >= p->capacity) return GW_OK;
+    p->ply = ply;
+    p->stress_thickness = stress_thickness;
+    p->type_factor = factor * frit;
+    p->capacity = capacity;
+    return GW_OK;
+}
+
+static enum gw_status find_capacities(const struct assessment *a)
+{
+    for (int i = 0; i < a->in->make_up.n_panes; i++) {
+        const struct gw_pane *pane = &a->in->make_up.panes[i];
+        for (int k = 0; k < pane->n_plies; k++) {
+            enum gw_status status = ply_capacity(&a->out->panes[i].principles, pane, k, a->stress_thickness[i][k], a);
+            if (status != GW_OK) return status;
+        }
+    }
+    return GW_OK;
+}
+
+/* Shares of the cavity --------------------------------------------------------------------------------------------- */
+
+static enum gw_status nets(double net[GW_PANES], double deflection[GW_PANES], double pressure,
+                           const struct assessment *a)
+{
+    const struct gw_lite *in = a->in;
+    const int n = in->make_up.n_panes;
+    struct gw_cavity_result r;
+    struct gw_cavity cavity = {.width = in->width,
+                               .height = in->height,
+                               .n_lites = n,
+                               .pressure_outdoor = pressure,
+                               .atmospheric_pressure = in->service.pressure,
+                               .temperature = in->service.temperature,
+                               .sealing_pressure = in->sealing.pressure,
+                               .sealing_temperature = in->sealing.temperature};
+    for (int i = 0; i < n; i++) cavity.thickness[i] = a->out->panes[i].principles.deflection_thickness;
+    for (int i = 0; i + 1 < n; i++) cavity.gaps[i] = in->make_up.gaps[i];
+    enum gw_status status = gw_cavity_solve(&r, &cavity, a->engine);
+    for (int i = 0; i < n && status == GW_OK; i++) {
+        net[i] = r.net[i];
+        deflection[i] = r.deflection[i];
+    }
+    return status;
+}
+
+/* The most used pane under a pressure on the unit. */
+static enum gw_status use_at(double *use, int *pane, double pressure, const struct assessment *a)
+{
+    double net[GW_PANES], deflection[GW_PANES];
+    enum gw_status status = nets(net, deflection, pressure, a);
+    *use = 0;
+    for (int i = 0; i < a->in->make_up.n_panes && status == GW_OK; i++) {
+        double own = fabs(net[i]) / a->out->panes[i].principles.capacity;
+        if (!(own > *use)) continue;
+        *use = own;
+        *pane = i;
+    }
+    return status;
+}
+
+/* The panes' net loads add up to the pressure, so the sum of the capacities is never below the resistance. */
+static enum gw_status search_unit(struct gw_lite_basis *b, double sign, const struct assessment *a)
+{
+    enum { MOST_STEPS = 60 };
+    const double enough = 1e-7;
+    double low = 0, high = 0, use_low, use_high;
+    for (int i = 0; i < a->in->make_up.n_panes; i++) high += a->out->panes[i].principles.capacity;
+    enum gw_status status = use_at(&use_low, &b->pane, 0, a);
+    b->resistance = 0;
+    if (status != GW_OK || use_low >= 1) return status;
+    status = use_at(&use_high, &b->pane, sign * high, a);
+    for (int step = 0; status == GW_OK && step < MOST_STEPS; step++) {
+        double by_chord = low + (high - low) * (1 - use_low) / (use_high - use_low), use;
+        b->resistance = step % 3 == 2 ? (low + high) / 2 : by_chord;
+        status = use_at(&use, &b->pane, sign * b->resistance, a);
+        if (status != GW_OK || fabs(use - 1) < enough) break;
+        if (use < 1) low = b->resistance, use_low = use;
+        else high = b->resistance, use_high = use;
+    }
+    return status;
+}
+
+enum gw_status lite_find_resistance(const struct assessment *a)
+{
+    struct gw_lite_basis *b = &a->out->principles;
+    struct gw_trace *trace = a->engine->trace;
+    double sign = a->load.pressure < 0 ? -1 : 1;
+    b->pane = 0;
+    b->resistance = a->out->panes[0].principles.capacity;
+    if (a->in->make_up.n_panes == 1) return GW_OK;
+    a->engine->trace = NULL; /* the search is not part of the derivation */
+    enum gw_status status = search_unit(b, sign, a);
+    a->engine->trace = trace;
+    gw_trace_note(a->engine, "p_R", CAVITY,
+                  "the pressure at which the net load of a pane reaches its q_R, found by bracketing");
+    return status;
+}
+
+/* Response --------------------------------------------------------------------------------------------------------- */
+
+/* Stress and probability of the ply that governs, under the pane's net load. */
+static enum gw_status respond_pane(int i, const struct assessment *a)
+{
+    struct gw_pane_by_principles *p = &a->out->panes[i].principles;
+    struct gw_plate_result plate;
+    struct gw_plate_case stressed = lite_plate(a->in, p->stress_thickness, fabs(p->net));
+    struct gw_trace *trace = a->engine->trace;
+    double base_duration, factor;
+    enum gw_status status = gw_plate(&plate, &stressed, a->engine);
+    if (status != GW_OK) return status;
+    p->stress_max = plate.stress_max;
+    a->engine->trace = NULL;
+    status = lite_single_factor(&factor, &base_duration, a->in->make_up.panes[i].plies[p->ply].treatment, a);
+    if (status == GW_OK)
+        status = gw_glass_breakage(&p->breakage, a->in->width, a->in->height, p->stress_thickness,
+                                   fabs(p->net) / p->type_factor, base_duration, a->engine);
+    a->engine->trace = trace;
+    return status;
+}
+
+static enum gw_status load_panes(const struct assessment *a)
+{
+    struct gw_pane_result *panes = a->out->panes;
+    double net[GW_PANES], deflection[GW_PANES];
+    struct gw_plate_result plate;
+    enum gw_status status;
+    if (a->in->make_up.n_panes == 1) {
+        struct gw_plate_case bent = lite_plate(a->in, panes[0].principles.deflection_thickness, fabs(a->load.pressure));
+        status = gw_plate(&plate, &bent, a->engine);
+        net[0] = a->load.pressure;
+        deflection[0] = copysign(plate.deflection, a->load.pressure);
+    } else {
+        status = nets(net, deflection, a->load.pressure, a);
+    }
+    for (int i = 0; i < a->in->make_up.n_panes && status == GW_OK; i++) {
+        panes[i].principles.net = net[i];
+        panes[i].principles.deflection = deflection[i];
+        status = respond_pane(i, a);
+    }
+    return status;
+}
+
+/* The use is that of the panes' net loads: with a climatic load it is not the ratio of the pressures. */
+static void gather(struct gw_lite_basis *b, const struct assessment *a)
+{
+    const int n = a->in->make_up.n_panes;
+    b->utilisation = b->deflection = b->stress_max = b->breakage = 0;
+    for (int i = 0; i < n; i++) {
+        const struct gw_pane_by_principles *p = &a->out->panes[i].principles;
+        double use = fabs(p->net) / p->capacity;
+        if (use > b->utilisation) b->pane = i;
+        b->utilisation = fmax(b->utilisation, use);
+        b->deflection = fmax(b->deflection, fabs(p->deflection));
+        b->stress_max = fmax(b->stress_max, p->stress_max);
+        b->breakage = fmax(b->breakage, p->breakage);
+    }
+    const struct gw_pane_by_principles *p = &a->out->panes[b->pane].principles;
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, MODEL, "q_net/q_R", {"q_net", fabs(p->net), GW_PRESSURE},
+            {"q_R", p->capacity, GW_PRESSURE});
+}
+
+/* With a load the use is enough; the search for the resistance costs ten times as much. */
+enum gw_status lite_by_principles(const struct assessment *a)
+{
+    struct gw_lite_basis *b = &a->out->principles;
+    const bool loaded = gw_given(a->load.pressure);
+    enum gw_status status = find_capacities(a);
+    if (status == GW_OK && !(loaded && a->in->use_only)) status = lite_find_resistance(a);
+    if (status == GW_OK && loaded) {
+        status = load_panes(a);
+        if (status == GW_OK) gather(b, a);
+    }
+    b->covered = status == GW_OK;
+    return status;
+}

@@ -1,0 +1,82 @@
+/* Layers as a file lists them, as panes and cavities. */
+#include "galeward/model.h"
+
+#include "tables_data.h"
+
+static enum gw_status add_glass(struct gw_make_up *m, const struct gw_layer *layer, bool bonded,
+                                struct gw_engine *engine)
+{
+    if (!bonded) {
+        if (m->n_panes == GW_PANES) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than three panes");
+        m->panes[m->n_panes++] = (struct gw_pane){.n_plies = 0};
+    }
+    struct gw_pane *pane = &m->panes[m->n_panes - 1];
+    if (pane->n_plies == GW_PLIES)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than four plies in a pane");
+    pane->plies[pane->n_plies++] = (struct gw_ply){layer->glass, layer->treatment};
+    if (layer->frit == GW_YES) pane->frit = true;
+    return GW_OK;
+}
+
+static enum gw_status add_bond(struct gw_make_up *m, const struct gw_layer *layer, struct gw_engine *engine)
+{
+    struct gw_pane *pane = &m->panes[m->n_panes - 1];
+    if (!gw_given(layer->thickness))
+        return gw_refuse(engine, GW_MISSING, "thickness", "how thick is the interlayer? Ask the glass supplier");
+    if (pane->n_plies == GW_PLIES)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than four plies in a pane");
+    pane->bonds[pane->n_plies - 1] = (struct gw_bond){layer->thickness, layer->interlayer, layer->shear_modulus};
+    return GW_OK;
+}
+
+static bool is_glass(const struct gw_layer *l) { return gw_given(l->glass); }
+
+/* Between two glasses stands one cavity or one interlayer, and nothing stands outside of glass. */
+static enum gw_status check_order(const struct gw_layer *layers, size_t n, struct gw_engine *engine)
+{
+    for (size_t i = 0; i < n; i++) {
+        int kinds = is_glass(&layers[i]) + gw_given(layers[i].cavity) + (layers[i].interlayer != 0);
+        if (kinds != 1)
+            return gw_refuse(engine, GW_BAD_VALUE, "layers", "a layer is one of glass, cavity and interlayer");
+        if (is_glass(&layers[i]) != (i % 2 == 0))
+            return gw_refuse(engine, GW_BAD_VALUE, "layers",
+                             "layers go glass, then a cavity or an interlayer, then glass");
+    }
+    return n % 2 ? GW_OK : gw_refuse(engine, GW_BAD_VALUE, "layers", "the outermost and innermost layers are glass");
+}
+
+enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
+                               struct gw_engine *engine)
+{
+    *out = (struct gw_make_up){.n_panes = 0};
+    enum gw_status status = check_order(layers, n, engine);
+    bool bonded = false;
+    for (size_t i = 0; i < n && status == GW_OK; i++) {
+        const struct gw_layer *l = &layers[i];
+        if (is_glass(l)) {
+            status = add_glass(out, l, bonded, engine);
+            continue;
+        }
+        bonded = l->interlayer != GW_INTERLAYER_UNSET;
+        if (bonded) status = add_bond(out, l, engine);
+        else if (out->n_panes < GW_PANES) out->gaps[out->n_panes - 1] = l->cavity;
+    }
+    return status;
+}
+
+enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
+                           struct gw_engine *engine)
+{
+    const struct gw_standard_air *air = &engine->tables->standard_air[0];
+    *out = (struct gw_air){state->atmospheric_pressure, state->temperature};
+    if (gw_given(state->atmospheric_pressure) == gw_given(state->elevation))
+        return gw_refuse(engine, GW_MISSING, key, "give atmospheric_pressure or elevation, one of the two");
+    if (gw_given(state->atmospheric_pressure)) return GW_OK;
+    gw_used_add(&engine->used, &air->row);
+    out->pressure = air->pressure_pa * pow(1 - air->lapse * state->elevation, air->exponent);
+    /* The lapse is tied to meters. */
+    GW_STEP(engine, "p_air", GW_PRESSURE, out->pressure, air->row.source, "p_0*(1-c*H)^n",
+            {"p_0", air->pressure_pa, GW_PRESSURE}, {"c", air->lapse, GW_RATIO}, {"H", state->elevation, GW_RATIO},
+            {"n", air->exponent, GW_RATIO});
+    return GW_OK;
+}
