@@ -255,6 +255,7 @@ static void write_source(struct generator *g)
 {
     fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#include \"galeward/engine.h\"\n"
           "#include \"galeward/glass.h\"\n#include \"galeward/laminate.h\"\n#include \"galeward/model.h\"\n#include "
+          "\"galeward/support.h\"\n#include "
           "\"galeward/wind.h\"\n#include "
           "\"tables_data.h\"\n\n#include "
           "<math.h>\n#include <stddef.h>\n\n"
