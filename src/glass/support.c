@@ -3,8 +3,18 @@
 
 #include "tables_data.h"
 
-static const char THREE[] = "linear plate, three edges simply supported", TWO[] = "beam, two opposite edges",
-                  ONE[] = "cantilever, one edge clamped";
+/* What is written of each number of edges. */
+struct form {
+    const char *clause, *length, *deflection, *stress;
+    int row; /* of support_limits */
+};
+static const struct form ONE = {"cantilever, one edge clamped", "L", "1.5*q*L^4/(E*t^3)", "3*q*L^2/t^2",
+                                GW_ROW_SUPPORT_LIMITS_ONE_EDGE};
+static const struct form TWO = {"beam, two opposite edges", "L", "5*q*L^4/(32*E*t^3)", "0.75*q*L^2/t^2",
+                                GW_ROW_SUPPORT_LIMITS_TWO_EDGES};
+static const struct form THREE = {"linear plate, three edges simply supported", "b", "alpha*q*b^4/(E*t^3)",
+                                  "beta*q*b^2/t^2", GW_ROW_SUPPORT_LIMITS_THREE_EDGES};
+
 static const char NOTE_THREE[] = "linear theory: as the deflection grows the free edge is stressed more than it says; "
                                  "stress_edge_bound says how much at most";
 static const char NOTE_TWO[] = "linear beam, slopes small; plate action stresses the free edges of the strip more than "
@@ -22,7 +32,7 @@ static const char NOTE_METHOD[] = "the limit pressure is the end of the linear m
 struct shape {
     struct gw_support_case in;
     const struct gw_support_limits *limits;
-    const char *clause;
+    const struct form *form;
     double deflection_limit; /* m */
     double largest;          /* stress anywhere over q l^2/t^2 */
 };
@@ -100,8 +110,8 @@ static enum gw_status open_three(struct gw_support_result *out, struct shape *s,
     struct gw_three_edge plate;
     if (ratio < least->least * (1 - hair))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "span",
-                         "three edges: the sides beside the free edge must be at least 1/%d of it long",
-                         (int)(1 / least->least + 0.5));
+                         "three edges: the sides beside the free edge must be at least %d %% of its length",
+                         (int)(100 * least->least + 0.5));
     gw_three_edge(&plate, ratio, s->in.poissons_ratio);
     out->alpha = plate.alpha;
     out->beta = plate.beta;
@@ -109,10 +119,9 @@ static enum gw_status open_three(struct gw_support_result *out, struct shape *s,
     out->surface_place[0] = plate.x * s->in.breadth;
     out->surface_place[1] = plate.y * s->in.breadth;
     s->largest = plate.largest;
-    s->clause = THREE;
-    GW_STEP(engine, "a/b", GW_RATIO, ratio, THREE, "a/b", {"a", s->in.span, GW_THICKNESS},
+    GW_STEP(engine, "a/b", GW_RATIO, ratio, THREE.clause, "a/b", {"a", s->in.span, GW_THICKNESS},
             {"b", s->in.breadth, GW_THICKNESS});
-    gw_trace_note(engine, "alpha, beta", THREE,
+    gw_trace_note(engine, "alpha, beta", THREE.clause,
                   "deflection over q b^4/(E t^3) and stress over q b^2/t^2 at the middle of the free edge b, from the "
                   "sine series of the plate");
     note(out, bounded(s) ? NOTE_THREE : NOTE_THREE_BARE);
@@ -126,7 +135,6 @@ static void open_beam(struct gw_support_result *out, struct shape *s)
     out->alpha = two ? 5.0 / 32 : 1.5;
     out->beta = s->largest = two ? 0.75 : 3;
     out->length = s->in.span;
-    s->clause = two ? TWO : ONE;
     note(out, !two ? NOTE_ONE : bounded(s) ? NOTE_TWO : NOTE_TWO_BARE);
 }
 
@@ -138,9 +146,8 @@ static enum gw_status open_shape(struct gw_support_result *out, struct shape *s,
     complete(&s->in, engine);
     enum gw_status status = check(&s->in, engine);
     if (status) return status;
-    static const int ROWS[] = {GW_ROW_SUPPORT_LIMITS_ONE_EDGE, GW_ROW_SUPPORT_LIMITS_TWO_EDGES,
-                               GW_ROW_SUPPORT_LIMITS_THREE_EDGES};
-    s->limits = GW_USE(engine, &engine->tables->support_limits[ROWS[s->in.edges - 1]]);
+    s->form = in->edges == 3 ? &THREE : in->edges == 2 ? &TWO : &ONE;
+    s->limits = GW_USE(engine, &engine->tables->support_limits[s->form->row]);
     s->deflection_limit =
         gw_given(s->limits->thicknesses) ? s->limits->thicknesses * s->in.thickness : s->limits->spans * s->in.span;
     if (in->edges == 3) return open_three(out, s, engine);
@@ -152,20 +159,16 @@ double gw_edge_pullout(double deflection, double span) { return 4.0 / 3 * deflec
 
 static void step_deflection(const struct gw_support_result *out, const struct shape *s, struct gw_engine *engine)
 {
-    static const char *const FORMULAS[] = {"1.5*q*L^4/(E*t^3)", "5*q*L^4/(32*E*t^3)", "alpha*q*b^4/(E*t^3)"};
-    const char *length = s->in.edges == 3 ? "b" : "L";
-    GW_STEP(engine, "w", GW_THICKNESS, out->deflection, s->clause, FORMULAS[s->in.edges - 1],
-            {"q", s->in.pressure, GW_STRESS}, {length, out->length, GW_THICKNESS},
+    GW_STEP(engine, "w", GW_THICKNESS, out->deflection, s->form->clause, s->form->deflection,
+            {"q", s->in.pressure, GW_STRESS}, {s->form->length, out->length, GW_THICKNESS},
             {"E", s->in.elastic_modulus, GW_STRESS}, {"t", s->in.thickness, GW_THICKNESS},
             {"alpha", out->alpha, GW_RATIO});
 }
 
 static void step_stress(const struct gw_support_result *out, const struct shape *s, struct gw_engine *engine)
 {
-    static const char *const FORMULAS[] = {"3*q*L^2/t^2", "0.75*q*L^2/t^2", "beta*q*b^2/t^2"};
-    const char *length = s->in.edges == 3 ? "b" : "L";
-    GW_STEP(engine, "sigma_edge", GW_STRESS, out->stress_edge, s->clause, FORMULAS[s->in.edges - 1],
-            {"q", s->in.pressure, GW_STRESS}, {length, out->length, GW_THICKNESS},
+    GW_STEP(engine, "sigma_edge", GW_STRESS, out->stress_edge, s->form->clause, s->form->stress,
+            {"q", s->in.pressure, GW_STRESS}, {s->form->length, out->length, GW_THICKNESS},
             {"t", s->in.stress_thickness, GW_THICKNESS}, {"beta", out->beta, GW_RATIO});
 }
 
@@ -179,8 +182,8 @@ static enum gw_status check_deflection(const struct gw_support_result *out, cons
                          "three edges: the linear plate holds up to a deflection of %d thicknesses; this is more",
                          (int)s->limits->thicknesses);
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
-                     "the linear beam holds up to a deflection of span/%d; this is more",
-                     (int)(1 / s->limits->spans + 0.5));
+                     "the linear beam holds up to a deflection of %d %% of the span; this is more",
+                     (int)(100 * s->limits->spans + 0.5));
 }
 
 static void bound_edge(struct gw_support_result *out, const struct shape *s, struct gw_engine *engine)
@@ -233,7 +236,7 @@ static double pressure_at(double stress, double coefficient, const char *symbol,
                           const struct shape *s, struct gw_engine *engine)
 {
     const double t = s->in.stress_thickness, pressure = stress / coefficient * (t / out->length) * (t / out->length);
-    GW_STEP(engine, symbol, GW_STRESS, pressure, s->clause, "sigma*t^2/(beta*l^2)", {"sigma", stress, GW_STRESS},
+    GW_STEP(engine, symbol, GW_STRESS, pressure, s->form->clause, "sigma*t^2/(beta*l^2)", {"sigma", stress, GW_STRESS},
             {"t", t, GW_THICKNESS}, {"beta", coefficient, GW_RATIO}, {"l", out->length, GW_THICKNESS});
     return pressure;
 }
@@ -256,15 +259,16 @@ static void limit(struct gw_support_result *out, const struct shape *s, struct g
     const double range = pressure_of_range(out, s, engine);
     out->limit_pressure = fmin(range, fmin(edge, surface));
     out->governing = range < fmin(edge, surface) ? "method" : edge <= surface ? "edge" : "surface";
-    GW_STEP(engine, "q_limit", GW_STRESS, out->limit_pressure, s->clause, "min(q_method,min(q_edge,q_surface))",
+    GW_STEP(engine, "q_limit", GW_STRESS, out->limit_pressure, s->form->clause, "min(q_method,min(q_edge,q_surface))",
             {"q_method", range, GW_STRESS}, {"q_edge", edge, GW_STRESS}, {"q_surface", surface, GW_STRESS});
     if (bounded(s)) out->limit_pressure_bound = fmin(range, fmin(edge, surface) / s->limits->edge_excess);
     if (range < fmin(edge, surface)) note(out, NOTE_METHOD);
     if (!gw_given(s->in.pressure)) return;
     out->utilisation = fmax(out->stress_edge / s->in.edge_allowable, out->stress_surface / s->in.surface_allowable);
-    GW_STEP(engine, "use", GW_RATIO, out->utilisation, s->clause, "max(sigma_edge/f_edge,sigma_surface/f_surface)",
-            {"sigma_edge", out->stress_edge, GW_STRESS}, {"f_edge", s->in.edge_allowable, GW_STRESS},
-            {"sigma_surface", out->stress_surface, GW_STRESS}, {"f_surface", s->in.surface_allowable, GW_STRESS});
+    GW_STEP(engine, "use", GW_RATIO, out->utilisation, s->form->clause,
+            "max(sigma_edge/f_edge,sigma_surface/f_surface)", {"sigma_edge", out->stress_edge, GW_STRESS},
+            {"f_edge", s->in.edge_allowable, GW_STRESS}, {"sigma_surface", out->stress_surface, GW_STRESS},
+            {"f_surface", s->in.surface_allowable, GW_STRESS});
 }
 
 enum gw_status gw_support_solve(struct gw_support_result *out, const struct gw_support_case *in,
