@@ -13,6 +13,7 @@
 #include "galeward/cavity.h"
 #include "galeward/glass.h"
 #include "galeward/laminate.h"
+#include "galeward/support.h"
 
 enum { GW_PANES = GW_CAVITY_LITES, GW_PLIES = 4, GW_LITE_LOADS = 3, GW_LITE_NOTES = 6 };
 

@@ -71,6 +71,14 @@ static const struct gw_calc_kind KINDS[] = {
      .run = run_plate,
      .workspace = GW_PLATE_WORKSPACE,
      .notes = plate_notes},
+    {.name = "support",
+     .help = "lite held on three edges, two or one: linear deflection, edge stress, limit pressure",
+     .example = "edges=2 span='48 in' breadth='72 in' thickness='9.02 mm' pressure='30 psf' treatment=tempered "
+                "edge_finish=polished",
+     .input = &gw_support_case_record,
+     .output = &gw_support_answer_record,
+     .run = gw_run_support,
+     .notes = gw_support_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

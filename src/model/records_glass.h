@@ -15,5 +15,8 @@ enum gw_status gw_run_lite(void *out, const void *in, struct gw_engine *engine);
 const char *const *gw_lite_notes(const void *out, size_t *n);
 extern const struct gw_record gw_cavity_case_record, gw_cavity_answer_record;
 enum gw_status gw_run_cavity(void *out, const void *in, struct gw_engine *engine);
+extern const struct gw_record gw_support_case_record, gw_support_answer_record;
+enum gw_status gw_run_support(void *out, const void *in, struct gw_engine *engine);
+const char *const *gw_support_notes(const void *out, size_t *n);
 
 #endif

@@ -253,11 +253,8 @@ static void write_infos(struct generator *g)
 
 static void write_source(struct generator *g)
 {
-    fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#include \"galeward/engine.h\"\n"
-          "#include \"galeward/model.h\"\n#include "
-          "\"galeward/wind.h\"\n#include "
-          "\"tables_data.h\"\n\n#include "
-          "<math.h>\n#include <stddef.h>\n\n"
+    fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#include \"galeward/model.h\"\n"
+          "#include \"tables_data.h\"\n\n#include <math.h>\n#include <stddef.h>\n\n"
           "const struct gw_tables gw_tables_data = {\n",
           g->c);
     for (size_t i = 0; i < g->n_tables; i++) write_rows(g, &g->tables[i]);
