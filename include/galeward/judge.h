@@ -12,6 +12,14 @@ enum gw_evidence { GW_EVIDENCE_NONE, GW_BY_TEST, GW_BY_CALCULATION, GW_BY_STATEM
 const char *gw_verdict_name(enum gw_verdict verdict);    /* "not shown" */
 const char *gw_evidence_name(enum gw_evidence evidence); /* "test" */
 
+/* What a calculation shows, the same for every candidate. */
+struct gw_calculated {
+    enum gw_verdict verdict;
+    const char *direction;
+    double required, provided, utilisation;
+    const char *message;
+};
+
 /* What one check asks at one place. */
 struct gw_demand {
     const char *check, *title, *clause;
@@ -26,7 +34,9 @@ struct gw_demand {
     double at;     /* air: its pressure */
     bool at_most;  /* the candidate's number must not be above it */
     enum gw_dim dim;
-    const char *message; /* how it came about */
+    const char *message;                    /* how it came about */
+    const struct gw_calculated *calculated; /* NULL: ratings answer it */
+    const struct gw_lite_type *lite;        /* NULL unless the check is a lite type's */
     struct gw_used used;
 };
 
@@ -61,6 +71,17 @@ struct gw_not_checked {
     const char *what, *ask;
 };
 const struct gw_not_checked *gw_not_checked_list(size_t *n);
+
+/* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
+struct gw_glass_judged {
+    struct gw_lite lite;
+    struct gw_lite_demand demand;
+    struct gw_lite_verdict verdict;
+};
+/* `type` is the element's lite type. The rows used are in the engine; it needs GW_PLATE_WORKSPACE. */
+enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model *model,
+                              const struct gw_element *element, const struct gw_lite_type *type,
+                              struct gw_engine *engine);
 
 void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
 /* Demands, then every candidate against each. */

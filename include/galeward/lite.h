@@ -6,7 +6,8 @@
  * - first principles: plies coupled by their interlayer (laminate.h), sealed cavities by the gas law with nonlinear
  *   panes (cavity.h), each ply's own type factor. Climatic load is part of it where sealing and service are given.
  * The lower resistance governs unless one of the bases is asked for.
- * Pressures act toward indoors where positive; all are of allowable-stress level. Four edges held; fewer: support.h. */
+ * Pressures act toward indoors where positive; all are of allowable-stress level. On fewer than four edges first
+ * principles are the stresses of edges and surface against their allowable ones. */
 #ifndef GALEWARD_LITE_H
 #define GALEWARD_LITE_H
 
@@ -51,11 +52,16 @@ struct gw_air {
     double pressure, temperature; /* Pa, K */
 };
 
+enum gw_lite_span { GW_SPAN_UNSET, GW_SPAN_WIDTH, GW_SPAN_HEIGHT };
+
 struct gw_lite {
     double width, height; /* m, clear opening */
     struct gw_make_up make_up;
-    double temperature; /* K, of interlayers; absent: the table's */
-    double probability; /* absent: the standard's */
+    int edges;                  /* held: 4; fewer: one pane, by its stresses (support.h) */
+    enum gw_lite_span span;     /* fewer than four edges: the side that runs across the free edges */
+    enum gw_edge_finish finish; /* of free edges */
+    double temperature;         /* K, of interlayers; absent: the table's */
+    double probability;         /* absent: the standard's */
     enum gw_glass_standard edition;
     enum gw_glass_basis basis;
     bool climate; /* else sealed as in service: no climatic load */

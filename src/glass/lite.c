@@ -129,6 +129,7 @@ static void complete(struct assessment *a, struct gw_lite *in)
     a->probability = gw_given(in->probability) ? in->probability : usual->probability;
     if (!gw_given(a->load.duration)) a->load.duration = usual->duration_s;
     a->is_short = a->load.duration <= rule->short_s * (1 + 1e-9);
+    if (!in->edges) in->edges = 4;
     if (!in->edition) in->edition = GW_E1300_16;
     if (!in->climate) in->service = in->sealing = (struct gw_air){air->pressure_pa, air->temperature_k};
 }
@@ -136,6 +137,7 @@ static void complete(struct assessment *a, struct gw_lite *in)
 /* A limit of one basis leaves the other; a fault of the input itself stops both. */
 static enum gw_status set_aside(struct gw_lite_basis *b, enum gw_status status, struct gw_engine *engine)
 {
+    b->covered = status == GW_OK;
     if (status != GW_OUTSIDE_METHOD) return status;
     size_t n = strlen(engine->fault.message);
     if (n >= sizeof b->why_not) n = sizeof b->why_not - 1;
@@ -160,7 +162,7 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     if (status == GW_OK) status = set_aside(&out->principles, lite_by_principles(&a), engine);
     if (status != GW_OK) return status;
     if (!out->standard.covered && !out->principles.covered) {
-        engine->fault = first;
+        if (in.edges == 4) engine->fault = first; /* else it says no more than that the standard is silent */
         return GW_OUTSIDE_METHOD;
     }
     for (int i = 0; i < out->n_panes; i++)

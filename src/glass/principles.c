@@ -30,6 +30,14 @@ static enum gw_status layered(struct effective *out, const struct gw_pane *pane,
     return GW_OK;
 }
 
+static double span_of(const struct gw_lite *in) { return in->span == GW_SPAN_WIDTH ? in->width : in->height; }
+
+/* The shorter one; the span where only two edges or one hold. */
+static double bending_length(const struct gw_lite *in)
+{
+    return in->edges < 3 ? span_of(in) : fmin(in->width, in->height);
+}
+
 static enum gw_status coupled(struct effective *out, const struct gw_pane *pane, const struct assessment *a)
 {
     const struct gw_interlayer_usual *usual = &a->engine->tables->interlayer_usual[0];
@@ -39,7 +47,7 @@ static enum gw_status coupled(struct effective *out, const struct gw_pane *pane,
                                    .material = pane->bonds[0].material,
                                    .duration = a->load.duration,
                                    .temperature = a->in->temperature,
-                                   .length = fmin(a->in->width, a->in->height),
+                                   .length = bending_length(a->in),
                                    .elastic_modulus = GW_ABSENT};
     enum gw_status status = GW_OK;
     for (int i = 0; i < 2 && status == GW_OK; i++)
@@ -268,17 +276,75 @@ static void gather(struct gw_lite_basis *b, const struct assessment *a)
             {"q_R", p->capacity, GW_PRESSURE});
 }
 
+/* Fewer than four edges ----------------------------------------------------------------------------------------------
+ */
+
+static enum gw_status find_allowables(struct gw_support_case *c, const struct assessment *a)
+{
+    const struct gw_pane *pane = &a->in->make_up.panes[0];
+    enum gw_treatment treatment = lite_weakest(pane);
+    double frit;
+    enum gw_status status =
+        gw_edge_allowable(&c->edge_allowable, treatment, a->in->finish, a->load.duration, a->probability, a->engine);
+    if (status == GW_OK)
+        status = gw_surface_allowable(&c->surface_allowable, treatment, a->load.duration, a->probability, a->engine);
+    if (status == GW_OK) status = lite_frit_factor(&frit, pane, treatment, a->engine);
+    if (status != GW_OK) return status;
+    c->edge_allowable *= frit;
+    c->surface_allowable *= frit;
+    return GW_OK;
+}
+
+static void answer_support(const struct assessment *a, const struct gw_support_result *r)
+{
+    struct gw_pane_by_principles *p = &a->out->panes[0].principles;
+    struct gw_lite_basis *b = &a->out->principles;
+    for (unsigned i = 0; i < r->n_notes; i++) lite_note(a->out, r->notes[i]);
+    b->resistance = p->capacity = r->limit_pressure_bound;
+    if (!gw_given(a->load.pressure)) return;
+    p->net = a->load.pressure;
+    p->deflection = b->deflection = r->deflection;
+    p->stress_max = b->stress_max = fmax(r->stress_edge_bound, r->stress_surface);
+    b->utilisation = fabs(a->load.pressure) / b->resistance;
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, "stresses of edge and surface", "p/p_R",
+            {"p", fabs(a->load.pressure), GW_PRESSURE}, {"p_R", b->resistance, GW_PRESSURE});
+}
+
+/* The ply with the least stress thickness has the most stress. */
+static enum gw_status by_support(const struct assessment *a)
+{
+    const struct gw_lite *in = a->in;
+    struct gw_pane_by_principles *p = &a->out->panes[0].principles;
+    struct gw_support_result r;
+    if (in->make_up.n_panes > 1)
+        return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "support", "insulating units are held on four edges");
+    if (in->span == GW_SPAN_UNSET)
+        return gw_refuse(a->engine, GW_MISSING, "span", "does the lite span its width or its height?");
+    p->stress_thickness = a->stress_thickness[0][0];
+    for (int i = 1; i < in->make_up.panes[0].n_plies; i++)
+        if (a->stress_thickness[0][i] < p->stress_thickness) p->stress_thickness = a->stress_thickness[0][p->ply = i];
+    struct gw_support_case c = {.edges = in->edges,
+                                .span = span_of(in),
+                                .breadth = in->span == GW_SPAN_WIDTH ? in->height : in->width,
+                                .thickness = p->deflection_thickness,
+                                .stress_thickness = p->stress_thickness,
+                                .pressure = fabs(a->load.pressure),
+                                .elastic_modulus = GW_ABSENT,
+                                .poissons_ratio = GW_ABSENT};
+    enum gw_status status = find_allowables(&c, a);
+    if (status == GW_OK) status = gw_support_solve(&r, &c, a->engine);
+    if (status == GW_OK) answer_support(a, &r);
+    return status;
+}
+
 /* With a load the use is enough; the search for the resistance costs ten times as much. */
 enum gw_status lite_by_principles(const struct assessment *a)
 {
-    struct gw_lite_basis *b = &a->out->principles;
     const bool loaded = gw_given(a->load.pressure);
+    if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && !(loaded && a->in->use_only)) status = lite_find_resistance(a);
-    if (status == GW_OK && loaded) {
-        status = load_panes(a);
-        if (status == GW_OK) gather(b, a);
-    }
-    b->covered = status == GW_OK;
+    if (status == GW_OK && loaded) status = load_panes(a);
+    if (status == GW_OK && loaded) gather(&a->out->principles, a);
     return status;
 }

@@ -253,7 +253,6 @@ static void gather(struct gw_lite_basis *b, const struct assessment *a)
     const struct gw_pane_result *panes = a->out->panes;
     for (int i = 0; i < a->out->n_panes; i++)
         if (panes[i].standard.load_resistance < panes[b->pane].standard.load_resistance) b->pane = i;
-    b->covered = true;
     b->resistance = panes[b->pane].standard.load_resistance;
     if (!gw_given(a->load.pressure)) return;
     b->utilisation = fabs(a->load.pressure) / b->resistance;
@@ -272,6 +271,9 @@ static enum gw_status check_limits(const struct assessment *a)
     const struct gw_glass_edition *row = a->engine->tables->glass_edition;
     while (row->edition != (int)a->in->edition) row++;
     gw_used_add(&a->engine->used, &row->row);
+    if (a->in->edges != 4)
+        return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "support",
+                         "how the standard's charts for fewer than four edges were made is not established");
     if (a->in->make_up.n_panes > 2 && row->triple == GW_NO)
         return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "layers", "this edition of the standard has no triple units");
     if (fabs(a->load.pressure) > row->chart_limit_pa)

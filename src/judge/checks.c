@@ -31,6 +31,13 @@ static const char *waive_blast(const struct gw_model *m)
     return m->project.site->blast->none == GW_BLAST_NONE ? "the project asks for none" : NULL;
 }
 
+static const char *waive_glass_deflection(const struct gw_model *m)
+{
+    const struct gw_glass_rules *rules = m->project.glass;
+    bool limited = rules && (gw_given(rules->deflection_limit) || gw_given(rules->deflection_ratio));
+    return limited ? NULL : "the project sets no limit (glass: deflection_limit, deflection_ratio)";
+}
+
 static const struct gw_need SEISMIC_NEEDS[] = {
     {knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
 static const struct gw_need DEBRIS_NEEDS[] = {
@@ -46,22 +53,30 @@ static const struct gw_need BLAST_NEEDS[] = {
 
 static const struct gw_check CHECKS[] = {
     {"structural", "Structural test against wind pressure", "ASTM E330", GW_PER_ELEMENT, BIT(GW_LITE) | BIT(GW_MULLION),
-     NULL, NULL, gw_demand_structural, gw_offer_structural},
-    {"air", "Air leakage", "ASTM E283", GW_PER_WALL, 0, NULL, NULL, gw_demand_air, gw_offer_air},
-    {"water", "Water penetration", "ASTM E331", GW_PER_WALL, 0, NULL, NULL, gw_demand_water, gw_offer_water},
-    {"other", "Named rating", "project specification", GW_PER_NAME, 0, NULL, NULL, gw_demand_other, gw_offer_other},
-    {"glass", "Glass strength and deflection", "ASTM E1300", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
+     NULL, NULL, gw_demand_structural, gw_compare, gw_offer_structural},
+    {"air", "Air leakage", "ASTM E283", GW_PER_WALL, 0, NULL, NULL, gw_demand_air, gw_compare, gw_offer_air},
+    {"water", "Water penetration", "ASTM E331", GW_PER_WALL, 0, NULL, NULL, gw_demand_water, gw_compare,
+     gw_offer_water},
+    {"other", "Named rating", "project specification", GW_PER_NAME, 0, NULL, NULL, gw_demand_other, gw_compare,
+     gw_offer_other},
+    {"glass", "Glass strength", "ASTM E1300", GW_PER_ELEMENT, BIT(GW_LITE), NULL, NULL, gw_demand_glass,
+     gw_settle_calculated, NULL},
+    {"glass_deflection", "Deflection at the center of glass", "project limit", GW_PER_ELEMENT, BIT(GW_LITE), NULL,
+     waive_glass_deflection, gw_demand_glass_deflection, gw_settle_calculated, NULL},
+    {"pocket", "Glass thickness in the glazing pocket", "system data", GW_PER_LITE_TYPE, 0, NULL, NULL,
+     gw_demand_pocket, gw_settle_pocket, NULL},
     {"framing", "Mullions and transoms by calculation", "Aluminum Design Manual", GW_PER_PROJECT, 0, NULL, NULL, NULL,
-     NULL},
-    {"fasteners", "Pressure-plate screws and connections", "Aluminum Design Manual J.5", GW_PER_PROJECT, 0, NULL, NULL,
      NULL, NULL},
-    {"anchors", "Anchors to the structure", "ASCE 7 combinations", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL},
+    {"fasteners", "Pressure-plate screws and connections", "Aluminum Design Manual J.5", GW_PER_PROJECT, 0, NULL, NULL,
+     NULL, NULL, NULL},
+    {"anchors", "Anchors to the structure", "ASCE 7 combinations", GW_PER_PROJECT, 0, NULL, NULL, NULL, NULL, NULL},
     {"seismic", "Seismic force, drift and glass fallout", "ASCE 7 chapter 13", GW_PER_PROJECT, 0, SEISMIC_NEEDS,
-     waive_seismic, NULL, NULL},
+     waive_seismic, NULL, NULL, NULL},
     {"movement", "Thermal and structural movement of joints", "project movements", GW_PER_PROJECT, 0, NULL, NULL, NULL,
+     NULL, NULL},
+    {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_PROJECT, 0, DEBRIS_NEEDS, waive_debris, NULL, NULL,
      NULL},
-    {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_PROJECT, 0, DEBRIS_NEEDS, waive_debris, NULL, NULL},
-    {"blast", "Blast", "ASTM F1642, F2248", GW_PER_PROJECT, 0, BLAST_NEEDS, waive_blast, NULL, NULL},
+    {"blast", "Blast", "ASTM F1642, F2248", GW_PER_PROJECT, 0, BLAST_NEEDS, waive_blast, NULL, NULL, NULL},
 };
 
 const struct gw_check *gw_check_list(size_t *n)

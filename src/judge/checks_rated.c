@@ -28,7 +28,7 @@ static bool same_component(const struct gw_rating *rating, enum gw_component com
 
 /* Structural ------------------------------------------------------------------------------------------------------- */
 
-void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+void gw_demand_structural(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     const struct gw_element *e = place->element;
     out->dim = GW_PRESSURE;
@@ -115,7 +115,7 @@ static const struct gw_water_basis *water_row(const struct gw_model *model, enum
     return NULL;
 }
 
-void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+void gw_demand_water(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     const struct gw_requirements *r = j->model->project.requirements;
     const struct gw_water_requirement *w = r ? r->water : NULL;
@@ -157,7 +157,7 @@ struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_ratin
 
 /* Air -------------------------------------------------------------------------------------------------------------- */
 
-void gw_demand_air(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+void gw_demand_air(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     const struct gw_requirements *r = j->model->project.requirements;
     (void)place;
@@ -211,7 +211,7 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
 /* Free-form ratings by name -----------------------------------------------------------------------------------------
  */
 
-void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place)
+void gw_demand_other(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     (void)j;
     out->at_most = gw_given(place->other->at_most);

@@ -99,6 +99,15 @@ static void per_wall(struct gw_judging *j, const struct gw_check *check)
     }
 }
 
+static void per_lite_type(struct gw_judging *j, const struct gw_check *check)
+{
+    for (size_t i = 0; i < j->model->project.lites.n; i++) {
+        const struct gw_lite_type *lite = &j->model->project.lites.items[i];
+        struct gw_place place = {.component = lite->component, .lite = lite};
+        demand_at(j, check, lite->name, &place);
+    }
+}
+
 static void per_name(struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_requirements *r = j->model->project.requirements;
@@ -123,6 +132,9 @@ void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, co
             break;
         case GW_PER_WALL:
             per_wall(&j, &checks[i]);
+            break;
+        case GW_PER_LITE_TYPE:
+            per_lite_type(&j, &checks[i]);
             break;
         case GW_PER_NAME:
             per_name(&j, &checks[i]);
@@ -154,7 +166,8 @@ static void find(struct gw_finding *finding, const struct gw_judging *j)
         finding->message = demand->message;
         return;
     }
-    gw_compare(finding, j, check_of(demand));
+    const struct gw_check *check = check_of(demand);
+    check->settle(finding, j, check);
 }
 
 static bool governs(const struct gw_finding *a, const struct gw_finding *b)

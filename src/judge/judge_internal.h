@@ -4,7 +4,7 @@
 
 #include "galeward/judge.h"
 
-enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_NAME, GW_PER_PROJECT };
+enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_LITE_TYPE, GW_PER_NAME, GW_PER_PROJECT };
 
 /* One wall and one component that is tested on its own: what water and air demands need, gathered in one pass. */
 struct gw_judged_wall {
@@ -20,6 +20,8 @@ struct gw_judging {
     const struct gw_takeoff *takeoff;
     struct gw_judged_wall *walls;
     size_t n_walls, walls_capacity;
+    const struct gw_glass_judged **glass; /* by element, as far as worked out; NULL: none yet */
+    void *workspace;                      /* of the plate solver, once one was needed */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -28,6 +30,7 @@ struct gw_place {
     const struct gw_judged_wall *wall;
     enum gw_component component;
     const struct gw_other_requirement *other;
+    const struct gw_lite_type *lite;
 };
 
 /* What one rating offers against one demand. */
@@ -51,18 +54,20 @@ struct gw_check {
     const struct gw_need *needs; /* ends with a NULL function; may be NULL */
     /* A reason why the project does not ask for it, or NULL. */
     const char *(*waived)(const struct gw_model *model);
-    void (*demand)(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
+    void (*demand)(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+    /* A candidate against a demand that is known: by its ratings, by the calculation, by its other data. */
+    void (*settle)(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
     struct gw_offer (*offer)(const struct gw_judging *j, const struct gw_rating *rating,
-                             const struct gw_demand *demand);
+                             const struct gw_demand *demand); /* for gw_compare */
 };
 
 const struct gw_check *gw_check_list(size_t *n);
 
 /* checks_rated.c: structural, water, air and free-form ratings */
-void gw_demand_structural(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
-void gw_demand_water(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
-void gw_demand_air(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
-void gw_demand_other(struct gw_demand *out, const struct gw_judging *j, const struct gw_place *place);
+void gw_demand_structural(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_demand_water(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_demand_air(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_demand_other(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating,
                                     const struct gw_demand *demand);
 struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating,
@@ -71,6 +76,13 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
                              const struct gw_demand *demand);
 struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating,
                                const struct gw_demand *demand);
+/* checks_glass.c: strength, deflection, pocket */
+void gw_demand_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_demand_pocket(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_pocket(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
+/* The demand's own calculation, whoever the candidate is. */
+void gw_settle_calculated(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
 /* compare.c: the best that a candidate's ratings show. */
 void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
 /* A quantity in the project's units, for messages. */

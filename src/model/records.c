@@ -59,6 +59,7 @@ const struct gw_choice gw_glass_basis_choices[] = {
     {"standard", GW_BASIS_STANDARD, "the standard's factors"},
     {"first_principles", GW_BASIS_PRINCIPLES, "plies and cavities as they share the load"},
     {0}};
+const struct gw_choice gw_span_choices[] = {{"width", GW_SPAN_WIDTH, ""}, {"height", GW_SPAN_HEIGHT, ""}, {0}};
 const struct gw_choice gw_treatment_choices[] = {
     {"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
 static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
@@ -261,12 +262,16 @@ static const struct gw_field GLASS_RULES[] = {
       .help = "where insulating units were sealed; absent: no climatic load"),
     F(gw_glass_rules, service, GW_T_RECORD, .record = &gw_air_record, .flags = GW_MANY,
       .help = "states of the gas in service, say summer and winter"),
+    PLACE(gw_glass_rules),
 };
 static const struct gw_record GLASS_RULES_RECORD = RECORD("glass", gw_glass_rules, GLASS_RULES);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
       .help = "from outside to inside"),
+    F(gw_lite_type, support, GW_T_INTEGER, .fallback = "4", .flags = GW_SILENT, LIMITS(1, 4), .help = "edges held"),
+    PICK(gw_lite_type, span, gw_span_choices, .help = "fewer than four edges: the side that runs across the free ones"),
+    PICK(gw_lite_type, edge_finish, gw_edge_finish_choices, .help = "of free edges"),
     PICK(gw_lite_type, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "what kind of component it is"),
     PLACE(gw_lite_type),

@@ -14,6 +14,8 @@ struct lite_case {
     double width, height;
     GW_LIST(struct gw_layer) layers;
     int support;
+    enum gw_lite_span span;
+    enum gw_edge_finish edge_finish;
     double duration, temperature, probability, pressure, pressure_out;
     double slope, snow;
     double deflection_limit, deflection_ratio;
@@ -74,6 +76,9 @@ static const struct gw_field LITE[] = {
     F(lite_case, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
       .help = "from outside to inside: glass, and between two glasses a cavity or an interlayer"),
     F(lite_case, support, GW_T_INTEGER, .fallback = "4", LIMITS(1, 4), .help = "edges held"),
+    PICK(lite_case, span, gw_span_choices,
+         .help = "fewer than four edges: the side that runs across the free edges, or out from the only held one"),
+    PICK(lite_case, edge_finish, gw_edge_finish_choices, .help = "of free edges"),
     L(pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "inward, allowable-stress level"),
     L(pressure_out, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "outward, allowable-stress level"),
     L(duration, GW_TIME, LIMITS(1e-3, 1e10), .help = "of the load; absent: 3 s"),
@@ -251,10 +256,11 @@ static enum gw_status find_lite(struct gw_lite *lite, const struct lite_case *gi
                              .height = given->height,
                              .temperature = given->temperature,
                              .probability = given->probability,
+                             .edges = given->support,
+                             .span = given->span,
+                             .finish = given->edge_finish,
                              .edition = given->edition,
                              .basis = given->basis};
-    if (given->support != 4)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "support", "support on fewer than four edges is not built yet");
     enum gw_status status = find_air(lite, given, engine);
     if (status != GW_OK || given->lightest_of.n) return status;
     if (!given->layers.n) return gw_refuse(engine, GW_MISSING, "layers", "give layers, or lightest_of to choose from");

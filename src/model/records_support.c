@@ -17,7 +17,7 @@ struct support_answer {
     GW_LIST(double) place;
 };
 
-static const struct gw_choice FINISHES[] = {
+const struct gw_choice gw_edge_finish_choices[] = {
     {"clean_cut", GW_CLEAN_CUT, ""}, {"seamed", GW_SEAMED, ""}, {"polished", GW_POLISHED, ""}, {0}};
 
 static const struct gw_field CASE[] = {
@@ -35,7 +35,7 @@ static const struct gw_field CASE[] = {
     NUM(support_case, elastic_modulus, GW_STRESS, .help = "absent: glass"),
     NUM(support_case, poissons_ratio, GW_RATIO, .help = "absent: glass"),
     PICK(support_case, treatment, gw_treatment_choices, .help = "heat treatment; absent: no allowable stresses"),
-    PICK(support_case, edge_finish, FINISHES, .help = "of the free edges; goes with treatment"),
+    PICK(support_case, edge_finish, gw_edge_finish_choices, .help = "of the free edges; goes with treatment"),
     NUM(support_case, duration, GW_TIME, .help = "of the load; absent: 3 s"),
     NUM(support_case, probability, GW_RATIO, .help = "of breakage: 0.008"),
 };

@@ -254,14 +254,41 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
                   "screws: 9 in on center (common practice, no source)");
 }
 
+/* What is missing is asked for by the check; what is wrong is a fault here. */
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
 {
+    bool good = true;
     for (size_t i = 0; i < lite->layers.n; i++) {
         const struct gw_layer *l = &lite->layers.items[i];
         int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != GW_INTERLAYER_UNSET);
-        if (l->node && kinds != 1 && !holds_fault(model, l->node))
+        bool said = l->node && holds_fault(model, l->node);
+        if (l->node && kinds != 1 && !said)
             FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
+        good = good && kinds == 1 && !said;
     }
+    struct gw_engine engine;
+    struct gw_make_up make_up;
+    gw_engine_init(&engine, model->tables, NULL);
+    if (!good || !lite->layers.n) return;
+    enum gw_status status = gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine);
+    if (status == GW_BAD_VALUE || status == GW_OUTSIDE_METHOD)
+        FAULT(model, lite->node, "layers", "%s", engine.fault.message);
+}
+
+static void check_glass_rules(struct gw_model *model)
+{
+    const struct gw_glass_rules *rules = model->project.glass;
+    struct gw_engine engine;
+    struct gw_air air;
+    if (!rules) return;
+    gw_engine_init(&engine, model->tables, NULL);
+    if (!rules->sealing != !rules->service.n)
+        FAULT(model, rules->node, rules->sealing ? "sealing" : "service", "sealing and service are given together");
+    if (rules->sealing && gw_air_from(&air, rules->sealing, "sealing", &engine) != GW_OK)
+        FAULT(model, rules->node, "sealing", "%s", engine.fault.message);
+    for (size_t i = 0; i < rules->service.n; i++)
+        if (gw_air_from(&air, &rules->service.items[i], "service", &engine) != GW_OK)
+            FAULT(model, rules->node, "service", "%s", engine.fault.message);
 }
 
 static bool same_name(const char *a, const char *b) { return a && b && strcmp(a, b) == 0; }
@@ -307,21 +334,62 @@ static void check_requirements(struct gw_model *model)
               "the water floor lies above its cap");
 }
 
-/* The edition that the building code adopts, unless the file names one. */
-static void settle_edition(struct gw_model *model)
+static void assume_edition(struct gw_model *model, const char *what, const char *edition, const char *code)
+{
+    gw_assume(model->arena, &model->assumptions, "codes",
+              gw_format(model->arena, "%s: %s (adopted by %s)", what, edition, code));
+}
+
+static enum gw_edition wind_edition(const struct gw_model *model, enum gw_building_code code)
+{
+    for (size_t i = 0; i < GW_N_CODE_WIND_EDITION; i++)
+        if (model->tables->code_wind_edition[i].code == (int)code)
+            return (enum gw_edition)model->tables->code_wind_edition[i].edition;
+    return GW_EDITION_UNSET;
+}
+
+static enum gw_glass_standard glass_edition(const struct gw_model *model, enum gw_building_code code)
+{
+    for (size_t i = 0; i < GW_N_CODE_GLASS_EDITION; i++)
+        if (model->tables->code_glass_edition[i].code == (int)code)
+            return (enum gw_glass_standard)model->tables->code_glass_edition[i].edition;
+    return GW_GLASS_STANDARD_UNSET;
+}
+
+/* The editions that the building code adopts, unless the file names them. */
+static void settle_editions(struct gw_model *model)
 {
     const struct gw_codes *codes = model->project.codes;
-    if (!codes || !codes->building || codes->wind != GW_EDITION_UNSET) return;
+    if (!codes || !codes->building) return;
+    const char *code = gw_choice_name(gw_building_code_choices, (int)codes->building);
     struct gw_codes *settled = gw_alloc(model->arena, 1, sizeof *settled);
     *settled = *codes;
-    for (size_t i = 0; i < GW_N_CODE_WIND_EDITION; i++)
-        if (model->tables->code_wind_edition[i].code == (int)codes->building)
-            settled->wind = (enum gw_edition)model->tables->code_wind_edition[i].edition;
+    if (!codes->wind) {
+        settled->wind = wind_edition(model, codes->building);
+        assume_edition(model, "wind", gw_choice_name(gw_edition_choices, (int)settled->wind), code);
+    }
+    if (!codes->glass) {
+        settled->glass = glass_edition(model, codes->building);
+        assume_edition(model, "glass", gw_choice_name(gw_glass_standard_choices, (int)settled->glass), code);
+    }
     model->project.codes = settled;
-    gw_assume(model->arena, &model->assumptions, "codes",
-              gw_format(model->arena, "wind: %s (adopted by %s)",
-                        gw_choice_name(gw_edition_choices, (int)settled->wind),
-                        gw_choice_name(gw_building_code_choices, (int)codes->building)));
+}
+
+static void assume_glass(struct gw_model *model)
+{
+    const struct gw_glass_rules *rules = model->project.glass;
+    bool cavity = false, interlayer = false;
+    for (size_t i = 0; i < model->project.lites.n; i++)
+        for (size_t k = 0; k < model->project.lites.items[i].layers.n; k++) {
+            cavity = cavity || gw_given(model->project.lites.items[i].layers.items[k].cavity);
+            interlayer = interlayer || model->project.lites.items[i].layers.items[k].interlayer;
+        }
+    gw_assume(model->arena, &model->assumptions, "glass", "a lite is taken as large as its column and row");
+    if (cavity && !(rules && rules->sealing && rules->service.n))
+        gw_assume(model->arena, &model->assumptions, "glass",
+                  "units sealed as in service: no climatic load (glass: sealing, service)");
+    if (interlayer && !(rules && gw_given(rules->interlayer_temperature)))
+        gw_assume(model->arena, &model->assumptions, "glass", "interlayers at 50 degC (glass: interlayer_temperature)");
 }
 
 static void assume_site(struct gw_model *model)
@@ -394,7 +462,8 @@ void gw_validate_project(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     gw_correct_tables(model);
-    settle_edition(model);
+    settle_editions(model);
+    if (model->project.lites.n) assume_glass(model);
     settle_options(model);
     check_names(model);
     const struct gw_node *buildings = gw_node_get(p->node, "buildings");
@@ -402,6 +471,7 @@ void gw_validate_project(struct gw_model *model)
         FAULT(model, p->node, "buildings", "'buildings' is empty");
     for (size_t i = 0; i < p->buildings.n; i++) check_volume(model, &p->buildings.items[i]);
     for (size_t i = 0; i < p->lites.n; i++) check_layers(model, &p->lites.items[i]);
+    check_glass_rules(model);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     for (size_t i = 0; i < p->given.n; i++)
         if (p->given.items[i].building) check_building(model, p->given.items[i].node, p->given.items[i].building);
