@@ -50,6 +50,7 @@ $(B)/gen/tables_data.h: $(B)/tablegen $(TABLES)
 	$(say) tables $(B)/gen
 	$(Q)$(B)/tablegen $(B)/gen $(TABLES)
 $(B)/gen/tables_data.c: $(B)/gen/tables_data.h
+	@touch $@
 
 $(B)/gen/tables_data.o: $(B)/gen/tables_data.c
 	$(say) compile $<

@@ -9,62 +9,50 @@
 enum { DEGREE_MOST = 16 };
 #define ROW(id) (&tables->plate_response[GW_ROW_PLATE_RESPONSE_##id])
 
-/* Where the table is read, and the polynomials there; rows of one layout share them. */
-struct spot {
-    double x, y;
-    const struct gw_plate_response *layout; /* the row that the rest was worked out for */
-    size_t first;                           /* its piece's first coefficient */
-    double along_x[DEGREE_MOST + 1], along_y[DEGREE_MOST + 1];
+/* One coordinate: where the table is read, and the polynomials there, kept for rows whose range is cut alike. */
+struct axis {
+    double at, least, most, pieces, degree;
+    size_t piece, terms;
+    double value[DEGREE_MOST + 1]; /* T_0, T_1, ... in the piece */
 };
 
-static bool covers(const struct gw_plate_response *row, const struct spot *at)
+struct spot {
+    struct axis x, y;
+};
+
+static bool covers(const struct gw_plate_response *row, const struct spot *s)
 {
-    return at->x >= row->x_least && at->x <= row->x_most && at->y >= row->y_least && at->y <= row->y_most;
+    return s->x.at >= row->x_least && s->x.at <= row->x_most && s->y.at >= row->y_least && s->y.at <= row->y_most;
 }
 
-static bool is_alike(const struct gw_plate_response *a, const struct gw_plate_response *b)
+static void settle(struct axis *a, double least, double most, double pieces, double degree)
 {
-    return a->x_least == b->x_least && a->x_most == b->x_most && a->y_least == b->y_least && a->y_most == b->y_most &&
-           a->x_pieces == b->x_pieces && a->y_pieces == b->y_pieces && a->x_degree == b->x_degree &&
-           a->y_degree == b->y_degree;
-}
-
-/* Values of T_0 ... T_degree at `at`, in its piece of the range; which piece. */
-static size_t chebyshev(double *out, double at, double least, double most, double pieces, int degree)
-{
-    const double scaled = (at - least) / (most - least) * pieces;
+    if (a->pieces == pieces && a->degree == degree && a->least == least && a->most == most) return;
+    const double scaled = (a->at - least) / (most - least) * pieces;
     const int last = (int)pieces - 1, floor = (int)scaled, piece = floor < last ? floor : last;
     const double t = 2 * (scaled - piece) - 1;
-    out[0] = 1;
-    out[1] = t;
-    for (int k = 2; k <= degree; k++) out[k] = 2 * t * out[k - 1] - out[k - 2];
-    return (size_t)piece;
+    a->least = least, a->most = most, a->pieces = pieces, a->degree = degree;
+    a->piece = (size_t)piece;
+    a->terms = (size_t)degree + 1;
+    a->value[0] = 1;
+    a->value[1] = t;
+    for (size_t k = 2; k < a->terms; k++) a->value[k] = 2 * t * a->value[k - 1] - a->value[k - 2];
 }
 
-static void settle(struct spot *at, const struct gw_plate_response *row)
+static double look_up(struct spot *s, const struct gw_plate_response *row)
 {
-    const int x_degree = (int)row->x_degree, y_degree = (int)row->y_degree;
-    size_t x_piece = chebyshev(at->along_x, at->x, row->x_least, row->x_most, row->x_pieces, x_degree);
-    size_t y_piece = chebyshev(at->along_y, at->y, row->y_least, row->y_most, row->y_pieces, y_degree);
-    at->first = (x_piece * (size_t)row->y_pieces + y_piece) * (size_t)((x_degree + 1) * (y_degree + 1));
-    at->layout = row;
-}
-
-static double look_up(struct spot *at, const struct gw_plate_response *row)
-{
-    if (!at->layout || !is_alike(at->layout, row)) settle(at, row);
-    const int n = (int)row->x_degree + 1, m = (int)row->y_degree + 1;
-    const double *c = row->coefficients + at->first;
+    settle(&s->x, row->x_least, row->x_most, row->x_pieces, row->x_degree);
+    settle(&s->y, row->y_least, row->y_most, row->y_pieces, row->y_degree);
+    const size_t n = s->x.terms, m = s->y.terms, piece = s->x.piece * (size_t)row->y_pieces + s->y.piece;
+    const double *c = row->coefficients + piece * n * m, *along = s->y.value;
     double sum = 0;
-    for (int i = 0; i < n; i++, c += m) {
-        double even = 0, odd = 0;
-        int j = 0;
-        for (; j + 2 <= m; j += 2) {
-            even += c[j] * at->along_y[j];
-            odd += c[j + 1] * at->along_y[j + 1];
-        }
-        if (j < m) even += c[j] * at->along_y[j];
-        sum += at->along_x[i] * (even + odd);
+    for (size_t i = 0; i < n; i++, c += m) {
+        double part[4] = {0, 0, 0, 0}; /* four sums at a time do not wait for each other */
+        size_t j = 0;
+        for (; j + 4 <= m; j += 4)
+            for (size_t k = 0; k < 4; k++) part[k] += c[j + k] * along[j + k];
+        for (; j < m; j++) part[0] += c[j] * along[j];
+        sum += s->x.value[i] * (part[0] + part[1] + (part[2] + part[3]));
     }
     return sum;
 }
@@ -140,8 +128,10 @@ bool gw_plate_response(struct gw_plate_solution *out, double aspect, double q_st
     const struct gw_plate_response_range *range = &tables->plate_response_range[0];
     const double hair = 1e-12; /* of the aspect, which is a quotient */
     if (!(aspect >= 1 && aspect <= range->aspect * (1 + hair) && q_star >= 0 && q_star <= range->q_star)) return false;
-    struct spot at = {.x = fmin(log(aspect), ROW(DEFLECTION)->x_most),
-                      .y = fmin(log1p(q_star / range->load_scale), ROW(DEFLECTION)->y_most)};
+    struct spot at;
+    at.x.at = fmin(log(aspect), ROW(DEFLECTION)->x_most);
+    at.y.at = fmin(log1p(q_star / range->load_scale), ROW(DEFLECTION)->y_most);
+    at.x.pieces = at.y.pieces = 0; /* cut for no row yet */
     if (want & GW_PLATE_DEFLECTION) out->deflection = q_star * exp(look_up(&at, ROW(DEFLECTION)));
     if (want & GW_PLATE_MEAN) out->mean_deflection = q_star * exp(look_up(&at, ROW(MEAN_DEFLECTION)));
     if (want & GW_PLATE_RISK) out->risk = plate_power(q_star * exp(look_up(&at, ROW(RISK))), range->flaw_exponent);
