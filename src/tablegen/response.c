@@ -1,5 +1,6 @@
 /* Generator of tables/plate_response.yaml: solves the plate's equations at the points that the table's polynomials
- * interpolate, then measures the table against solutions elsewhere. Run by 'make response'; takes a few minutes.
+ * interpolate, then measures the table against solutions elsewhere. Run by 'make response'; takes a minute. It reads
+ * the table with the program's own code, which names the rows: a new row needs its id in the old file first.
  *
  * response OUTPUT */
 #include "glass/glass_internal.h"
@@ -86,20 +87,13 @@ struct row {
 };
 
 struct generator {
+    struct gw_arena arena;
     void *workspace;
     struct plate_field field;
     struct sample sample;
     struct row rows[REGIONS_COUNT * ROWS_MOST];
     size_t n_rows;
 };
-
-static void *must_alloc(size_t n, size_t size)
-{
-    void *out = calloc(n, size);
-    if (out) return out;
-    fputs("no memory\n", stderr);
-    exit(1);
-}
 
 static void solve(struct generator *g, double aspect, double q)
 {
@@ -115,21 +109,26 @@ static void solve(struct generator *g, double aspect, double q)
     s->q = q;
 }
 
-/* Largest along the edge y = 1 (or x = 1), by halving about the best of a fine row of points. */
+static double along_edge(const struct plate_field *f, bool is_long, double place)
+{
+    return is_long ? plate_stress_at(f, place, 1, 1).first : plate_stress_at(f, 1, place, 1).first;
+}
+
+/* Largest along the edge y = 1 (or x = 1): the best of a row of points, then of ever finer rows about it. */
 static struct plate_peak top_of_edge(const struct plate_field *f, bool is_long)
 {
-    enum { POINTS = 200 };
-    struct plate_peak best = {0, 0, 0};
-    for (double step = 1.0 / POINTS, from = 0, to = 1; step > 1e-7; step /= 4) {
-        for (double t = from; t <= to + step / 2; t += step) {
-            double x = is_long ? fmin(t, 1) : 1, y = is_long ? 1 : fmin(t, 1);
-            double value = plate_stress_at(f, x, y, 1).first;
-            if (value > best.value) best = (struct plate_peak){x, y, value};
+    enum { POINTS = 200, FINER = 8, ROUNDS = 12 };
+    double best = 0, value = 0, from = 0, step = 1.0 / POINTS;
+    for (int round = 0; round < ROUNDS; round++) {
+        const int points = round ? FINER : POINTS;
+        for (int k = 0; k <= points; k++) {
+            double place = fmin(fmax(from + k * step, 0), 1), here = along_edge(f, is_long, place);
+            if (here > value) best = place, value = here;
         }
-        double at = is_long ? best.x : best.y;
-        from = fmax(0, at - step), to = fmin(1, at + step);
+        from = best - step;
+        step *= 2.0 / FINER;
     }
-    return best;
+    return (struct plate_peak){is_long ? best : 1, is_long ? 1 : best, value};
 }
 
 /* The interior top beside the corner; from the lowest load on it is followed from load to load. */
@@ -166,6 +165,8 @@ static size_t nodes(double *out, double least, double most, int pieces, int degr
     return n;
 }
 
+static double halved_at_ends(int k, int n) { return k % n ? 1 : 0.5; }
+
 /* One piece's coefficients of T_i T_j from its values at the points, which stand `stride` apart along x. */
 static void interpolate(double *out, const double *values, size_t stride, int n, int m)
 {
@@ -174,12 +175,12 @@ static void interpolate(double *out, const double *values, size_t stride, int n,
             double sum = 0;
             for (int i = 0; i <= n; i++)
                 for (int j = 0; j <= m; j++) {
-                    double weight = (i % n ? 1 : 0.5) * (j % m ? 1 : 0.5);
+                    double weight = halved_at_ends(i, n) * halved_at_ends(j, m);
                     /* the points run upward: k-th at -cos(pi k/n) */
                     double shape = cos(PI * a * (n - i) / n) * cos(PI * b * (m - j) / m);
                     sum += weight * shape * values[(size_t)i * stride + (size_t)j];
                 }
-            out[a * (m + 1) + b] = sum * 4 / n / m * (a % n ? 1 : 0.5) * (b % m ? 1 : 0.5);
+            out[a * (m + 1) + b] = sum * 4 / n / m * halved_at_ends(a, n) * halved_at_ends(b, m);
         }
 }
 
@@ -189,9 +190,10 @@ static double rounded(double value) { return round(value * 1e12) / 1e12; }
 static void finish_row(struct generator *g, const struct region *r, size_t which, const double *values, size_t loads)
 {
     struct row *row = &g->rows[g->n_rows++];
-    const size_t piece = (size_t)((r->x_degree + 1) * (r->y_degree + 1)), count = (size_t)(r->x_pieces * r->y_pieces);
+    const size_t piece = (size_t)(r->x_degree + 1) * (size_t)(r->y_degree + 1);
+    const size_t count = (size_t)r->x_pieces * (size_t)r->y_pieces;
     row->id = r->rows[which].id;
-    row->coefficients = must_alloc(count * piece, sizeof(double));
+    row->coefficients = gw_alloc(&g->arena, count * piece, sizeof(double));
     for (int p = 0; p < r->x_pieces; p++)
         for (int q = 0; q < r->y_pieces; q++)
             interpolate(row->coefficients + (size_t)(p * r->y_pieces + q) * piece,
@@ -215,7 +217,7 @@ static void fill_region(struct generator *g, const struct region *r)
     double x[NODES_MOST], y[NODES_MOST];
     const size_t aspects = nodes(x, log(r->aspect[0]), log(r->aspect[1]), r->x_pieces, r->x_degree);
     const size_t loads = nodes(y, load_coordinate(r->q[0]), load_coordinate(r->q[1]), r->y_pieces, r->y_degree);
-    double *values = must_alloc(ROWS_MOST * aspects * loads, sizeof *values);
+    double *values = gw_alloc(&g->arena, ROWS_MOST * aspects * loads, sizeof *values);
     for (size_t i = 0; i < aspects; i++)
         for (size_t j = 0; j < loads; j++) {
             solve(g, fmin(exp(x[i]), ASPECT_MOST), fmax(NO_LOAD, fmin(LOAD_SCALE * expm1(y[j]), Q_MOST)));
@@ -227,14 +229,13 @@ static void fill_region(struct generator *g, const struct region *r)
                 values[(k * aspects + i) * loads + j] = r->rows[k].value(&g->sample);
         }
     for (size_t k = 0; k < ROWS_MOST && r->rows[k].id; k++) finish_row(g, r, k, values + k * aspects * loads, loads);
-    free(values);
 }
 
 /* The program's tables with the new rows in them. */
-static struct gw_tables *new_tables(const struct generator *g)
+static struct gw_tables *new_tables(struct generator *g)
 {
-    struct gw_tables *tables = must_alloc(1, sizeof *tables);
-    memcpy(tables, gw_tables_standard(), sizeof *tables);
+    struct gw_tables *tables = gw_alloc(&g->arena, 1, gw_tables_size());
+    memcpy(tables, gw_tables_standard(), gw_tables_size());
     tables->plate_response_range[0].aspect = ASPECT_MOST;
     tables->plate_response_range[0].q_star = Q_MOST;
     tables->plate_response_range[0].load_scale = LOAD_SCALE;
@@ -325,7 +326,6 @@ static void certify(struct generator *g, struct error *errors)
         else solve(g, 1 + 2.2 * x, 30 * exp(y * log(50)));
         compare(errors, &g->sample, tables);
     }
-    free(tables);
 }
 
 static const char HEAD[] =
@@ -342,15 +342,16 @@ static const char HEAD[] =
     "along\n"
     "# the short axis over that of the center is 1 + sum of axis-k u^k, u the square of the place.\ntables:\n";
 
-static const char RANGE[] = "  - table: plate_response_range\n"
-                            "    title: What the plate's response table holds for\n"
-                            "    source: \"choice of this program, solved with so many terms each way\"\n"
-                            "    basis: derived\n"
-                            "    columns:\n"
-                            "      - {name: aspect, type: number}\n      - {name: q_star, type: number}\n"
-                            "      - {name: load_scale, type: number}\n      - {name: poissons_ratio, type: number}\n"
-                            "      - {name: flaw_exponent, type: number}\n      - {name: terms, type: number}\n"
-                            "    rows:\n      - {id: four-edges";
+static const char RANGE[] =
+    "  - table: plate_response_range\n"
+    "    title: What the plate's response table holds for\n"
+    "    source: \"von Karman plate equations, solved with so many terms each way and interpolated\"\n"
+    "    basis: derived\n"
+    "    columns:\n"
+    "      - {name: aspect, type: number}\n      - {name: q_star, type: number}\n"
+    "      - {name: load_scale, type: number}\n      - {name: poissons_ratio, type: number}\n"
+    "      - {name: flaw_exponent, type: number}\n      - {name: terms, type: number}\n"
+    "    rows:\n      - {id: four-edges";
 
 static const char ERRORS_HEAD[] =
     "\n  # At points that no polynomial interpolates, against solutions with the same terms. `-corner`: above\n"
@@ -358,7 +359,7 @@ static const char ERRORS_HEAD[] =
     "  # load-resistance: of the load with the same risk; stress-place: what the stress there lacks of the largest.\n"
     "  - table: plate_response_error\n"
     "    title: Largest error of the plate's response table, and where\n"
-    "    source: \"measured by src/tablegen/response.c at 600 points, aspect 1 to 5, q* 0.02 to 10 000; a third of "
+    "    source: \"measured by 'make response' at 600 points, aspect 1 to 5, q* 0.02 to 10 000; a third of "
     "them where branches meet\"\n"
     "    basis: derived\n"
     "    columns:\n      - {name: error, type: number}\n      - {name: aspect, type: number}\n"
@@ -368,7 +369,7 @@ static const char ERRORS_HEAD[] =
 static const char ROWS_HEAD[] =
     "\n  - table: plate_response\n"
     "    title: Response of a plate on four edges, polynomials in ln(aspect) and ln(1 + q*/load_scale)\n"
-    "    source: \"von Karman solutions interpolated by src/tablegen/response.c\"\n"
+    "    source: \"von Karman plate equations, solved and interpolated by 'make response'\"\n"
     "    basis: derived\n"
     "    columns:\n"
     "      - {name: x_least, type: number}\n      - {name: x_most, type: number}\n"
@@ -435,12 +436,10 @@ static void write_row(struct gw_text *out, const struct row *row)
     gw_text_add(out, "]}\n");
 }
 
-static void write_all(const struct generator *g, const struct error *errors, const char *path)
+static void write_all(struct generator *g, const struct error *errors, const char *path)
 {
-    struct gw_arena arena;
     struct gw_text out;
-    gw_arena_init(&arena, NULL);
-    gw_text_init(&out, &arena);
+    gw_text_init(&out, &g->arena);
     gw_text_add(&out, HEAD);
     write_range(&out);
     write_errors(&out, errors);
@@ -452,7 +451,6 @@ static void write_all(const struct generator *g, const struct error *errors, con
         perror(path);
         exit(1);
     }
-    gw_arena_release(&arena);
 }
 
 int main(int argc, char **argv)
@@ -470,9 +468,11 @@ int main(int argc, char **argv)
                                           [SLOPE] = {.id = "edge-slope"},
                                           [PLACE] = {.id = "stress-place"}};
     if (argc != 2) return 2;
-    g.workspace = must_alloc(1, GW_PLATE_WORKSPACE);
+    gw_arena_init(&g.arena, NULL);
+    g.workspace = gw_alloc(&g.arena, 1, GW_PLATE_WORKSPACE);
     for (size_t i = 0; i < REGIONS_COUNT; i++) fill_region(&g, &REGIONS[i]);
     certify(&g, errors);
     write_all(&g, errors, argv[1]);
+    gw_arena_release(&g.arena);
     return 0;
 }

@@ -113,7 +113,7 @@ static void check(struct worst worst[2][ALL])
 static void near_the_equations(void **state)
 {
     (void)state;
-    enum { POINTS = 150 };
+    enum { POINTS = 120 };
     static struct worst worst[2][ALL];
     for (int i = 1; i <= POINTS; i++) {
         double x = fmod(i * sqrt(2), 1), y = fmod(i * sqrt(3), 1);
