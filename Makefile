@@ -2,7 +2,7 @@
 # make          library and program in build/
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
-# make asan lint cov bench install clean docs
+# make asan lint cov bench install clean docs response
 B ?= build
 CC ?= cc
 ifeq ($(origin CC),default)
@@ -35,7 +35,7 @@ say = @echo " "
 endif
 
 .DEFAULT_GOAL = all
-.PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden FORCE
+.PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 $(B)/.flags: FORCE
@@ -50,6 +50,7 @@ $(B)/gen/tables_data.h: $(B)/tablegen $(TABLES)
 	$(say) tables $(B)/gen
 	$(Q)$(B)/tablegen $(B)/gen $(TABLES)
 $(B)/gen/tables_data.c: $(B)/gen/tables_data.h
+	@touch $@
 
 $(B)/gen/tables_data.o: $(B)/gen/tables_data.c
 	$(say) compile $<
@@ -86,10 +87,17 @@ test: setup
 check: all $(TESTS) $(B)/tests/fuzz_replay
 	@sh tests/run.sh $(B) $(TESTS)
 
+# Rewrites the plate's response table by solving the plate some two thousand times; only after a change of the solver.
+response: $(B)/libgaleward.a
+	$(say) build $(B)/response
+	$(Q)$(CC) $(ALL) -o $(B)/response src/tablegen/response.c $(B)/libgaleward.a $(LIBS)
+	$(say) solve tables/plate_response.yaml
+	$(Q)$(B)/response $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
 golden: all
 	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
 docs: all $(B)/tests/reference_test
 	@sh docs/generate.sh $(B)/galeward
+	@sh docs/readme.sh $(B)/galeward
 
 asan:
 	$(MAKE) B=build/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check

@@ -22,6 +22,8 @@ void gw_arena_release(struct gw_arena *arena);
 void gw_arena_rewind(struct gw_arena *arena);
 
 void *gw_alloc(struct gw_arena *arena, size_t count, size_t size);
+/* Not zeroed: for a workspace that may never be touched. */
+void *gw_alloc_bare(struct gw_arena *arena, size_t bytes);
 char *gw_strndup(struct gw_arena *arena, const char *text, size_t length);
 char *gw_strdup(struct gw_arena *arena, const char *text);
 /* printf into the arena; never give it a floating-point value, whose printing would follow the locale. */

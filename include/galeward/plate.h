@@ -39,12 +39,28 @@ int gw_plate_default_terms(double q_star);
  * for double. */
 bool gw_plate_solve(struct gw_plate_solution *out, const struct gw_plate_problem *in, void *workspace);
 
+/* The same answers from a table of the solutions, for edges free to slide in plane and the table's own Poisson's ratio
+ * and flaw exponent (row plate_response_range). Fills what is wanted and nothing else of `*out`; false, and nothing
+ * filled, outside the table: 1 <= aspect <= 5, q* up to 10 000. How near: table plate_response_error. */
+enum gw_plate_want {
+    GW_PLATE_DEFLECTION = 1,
+    GW_PLATE_MEAN = 2,
+    GW_PLATE_RISK = 4,
+    GW_PLATE_STRESS = 8,        /* stress_max and its place */
+    GW_PLATE_OTHER_STRESS = 16, /* stress_center, stress_loaded_face */
+    GW_PLATE_EDGE_SLOPE = 32,
+    GW_PLATE_ALL = 63
+};
+bool gw_plate_response(struct gw_plate_solution *out, double aspect, double q_star, unsigned want,
+                       const struct gw_tables *tables);
+
 /* Mean over all directions in the surface of the normal stress to the power m, where it is tension; principal stresses
  * s1 >= s2. This is (c s1)^m with the biaxial correction c. */
 double gw_biaxial_mean(double s1, double s2, double m);
 
 enum { GW_PLATE_NOTES = 4 };
 enum gw_plate_edges { GW_PLATE_EDGES_UNSET, GW_PLATE_FREE, GW_PLATE_STRAIGHT };
+/* Unset: the table where it reaches, else the equations. */
 enum gw_plate_method { GW_PLATE_METHOD_UNSET, GW_PLATE_TABLE, GW_PLATE_DIRECT };
 
 struct gw_plate_case {
@@ -54,7 +70,7 @@ struct gw_plate_case {
     double poissons_ratio;           /* absent: glass */
     enum gw_plate_edges edges;       /* in plane */
     enum gw_plate_method method;
-    int terms; /* GW_NO_INTEGER: by the load */
+    int terms; /* GW_NO_INTEGER: by the load; any other number: not by table */
 };
 
 struct gw_plate_result {
@@ -64,11 +80,11 @@ struct gw_plate_result {
     stress_place; /* m, x along the width and y along the height from the center: &place of this struct */
     double stress_center, stress_loaded_face; /* Pa */
     double risk, q_star;
-    double volume;     /* m3 */
-    double edge_slope; /* rad */
-    int iterations, terms;
-    double residual;
-    const char *method;
+    double volume;                     /* m3 */
+    double edge_slope;                 /* rad */
+    int iterations, terms;             /* 0 and GW_NO_INTEGER by table */
+    double residual;                   /* GW_ABSENT by table */
+    const char *method;                /* "table" or "direct": which it was */
     const char *notes[GW_PLATE_NOTES]; /* constant strings */
     unsigned n_notes;
     double place[2];

@@ -15,14 +15,20 @@ struct gw_row {
     const char *source;
 };
 
-enum gw_column_type { GW_COLUMN_NUMBER, GW_COLUMN_TEXT, GW_COLUMN_SYMBOL };
+enum gw_column_type { GW_COLUMN_NUMBER, GW_COLUMN_TEXT, GW_COLUMN_SYMBOL, GW_COLUMN_NUMBERS };
+
+/* A column of lists: two members in the row, `const double *NAME; size_t n_NAME;`, laid out as here. */
+struct gw_numbers {
+    const double *items;
+    size_t n;
+};
 
 struct gw_column {
     const char *name; /* without the unit */
     enum gw_column_type type;
     enum gw_dim dim;
     const char *unit; /* as written in the table */
-    size_t offset;    /* in the row: double, const char * or int */
+    size_t offset;    /* in the row: double, const char *, int, or a struct gw_numbers */
 };
 
 struct gw_table {

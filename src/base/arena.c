@@ -63,17 +63,21 @@ static struct gw_arena_block *add_block(struct gw_arena *arena, size_t wanted)
     return block;
 }
 
-void *gw_alloc(struct gw_arena *arena, size_t count, size_t size)
+void *gw_alloc_bare(struct gw_arena *arena, size_t bytes)
 {
     const size_t align = _Alignof(max_align_t);
-    if (size && count > (SIZE_MAX / 2) / size) fail(arena);
-    size_t bytes = (count * size + align - 1) / align * align;
+    bytes = (bytes + align - 1) / align * align;
     struct gw_arena_block *block = arena->newest;
     if (!block || block->size - block->used < bytes) block = add_block(arena, bytes);
     void *result = (char *)block->data + block->used;
     block->used += bytes;
-    memset(result, 0, bytes);
     return result;
+}
+
+void *gw_alloc(struct gw_arena *arena, size_t count, size_t size)
+{
+    if (size && count > (SIZE_MAX / 2) / size) fail(arena);
+    return memset(gw_alloc_bare(arena, count * size), 0, count * size);
 }
 
 char *gw_strndup(struct gw_arena *arena, const char *text, size_t length)

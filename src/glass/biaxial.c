@@ -1,12 +1,6 @@
 /* The biaxial correction as a mean over directions. */
 #include "glass/glass_internal.h"
 
-static double power(double base, double m)
-{
-    double square = base * base;
-    return m == 7 ? square * square * square * base : pow(base, m); /* 7: the usual exponent, and exact in doubles */
-}
-
 /* Normal stress at twice the angle v from the first principal direction: (s1+s2)/2 + (s1-s2)/2 cos v. */
 double gw_biaxial_mean(double s1, double s2, double m)
 {
@@ -24,7 +18,7 @@ double gw_biaxial_mean(double s1, double s2, double m)
     double reach = mean >= swing ? PI : acos(-mean / swing); /* tension only up to here */
     for (int i = 0; i < POINTS / 2; i++) {
         double below = mean + swing * cos(reach / 2 * (1 - X[i])), above = mean + swing * cos(reach / 2 * (1 + X[i]));
-        sum += WEIGHT[i] * (power(fmax(below, 0), m) + power(fmax(above, 0), m));
+        sum += WEIGHT[i] * (plate_power(fmax(below, 0), m) + plate_power(fmax(above, 0), m));
     }
     return sum * reach / 2 / PI;
 }

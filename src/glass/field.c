@@ -9,14 +9,19 @@ struct curvature {
 };
 
 /* face: 1 the unloaded one, -1 the loaded one. */
-static struct plate_principal stress(const struct plate_field *f, const struct curvature *c, double face)
+static struct plate_stress components(const struct plate_field *f, const struct curvature *c, double face)
 {
     const double x2 = f->s->half_x * f->s->half_x, y2 = f->s->half_y * f->s->half_y, xy = f->s->half_x * f->s->half_y;
     const double plate = face / (2 * (1 - f->nu * f->nu)), twist = face / (2 * (1 + f->nu));
     double wxx = c->w[0] / x2, wyy = c->w[2] / y2;
     double sx = c->f[2] / y2 - plate * (wxx + f->nu * wyy), sy = c->f[0] / x2 - plate * (wyy + f->nu * wxx);
-    double shear = -c->f[1] / xy - twist * c->w[1] / xy;
-    double mean = (sx + sy) / 2, radius = hypot((sx - sy) / 2, shear);
+    return (struct plate_stress){sx, sy, -c->f[1] / xy - twist * c->w[1] / xy};
+}
+
+static struct plate_principal stress(const struct plate_field *f, const struct curvature *c, double face)
+{
+    struct plate_stress s = components(f, c, face);
+    double mean = (s.x + s.y) / 2, radius = hypot((s.x - s.y) / 2, s.shear);
     return (struct plate_principal){mean + radius, mean - radius};
 }
 
@@ -72,7 +77,7 @@ double plate_deflection_at(const struct plate_field *f, double x, double y)
     return sum;
 }
 
-struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face)
+static struct curvature curvature_at(const struct plate_field *f, double x, double y)
 {
     struct plate_shape sx, sy;
     struct curvature c = {{0}, {0}};
@@ -83,15 +88,23 @@ struct plate_principal plate_stress_at(const struct plate_field *f, double x, do
     along_y(c.w, rows, sy.w, f->s->n);
     along_x(rows, f->s->f, sx.f, f->s->n);
     along_y(c.f, rows, sy.f, f->s->n);
+    return c;
+}
+
+struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face)
+{
+    struct curvature c = curvature_at(f, x, y);
     return stress(f, &c, face);
 }
 
-struct peak {
-    double x, y, value;
-};
+struct plate_stress plate_components_at(const struct plate_field *f, double x, double y, double face)
+{
+    struct curvature c = curvature_at(f, x, y);
+    return components(f, &c, face);
+}
 
-/* Walks uphill from a grid point, the step halved when no neighbor is higher. */
-static void walk(const struct plate_field *f, struct peak *peak, double step, double face)
+/* The step is halved when no neighbor is higher. */
+void plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face)
 {
     static const int WAYS[4][2] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
     while (step > 2e-5) {
@@ -101,7 +114,7 @@ static void walk(const struct plate_field *f, struct peak *peak, double step, do
             if (x == peak->x && y == peak->y) continue;
             double value = plate_stress_at(f, x, y, face).first;
             if (!(value > peak->value * (1 + 1e-12))) continue;
-            *peak = (struct peak){x, y, value};
+            *peak = (struct plate_peak){x, y, value};
             moved = true;
         }
         if (!moved) step /= 2;
@@ -117,18 +130,18 @@ static bool is_top(const double grid[PLATE_NODES][PLATE_NODES], int i, int j)
 }
 
 /* Every grid maximum that the refinement could lift above the others. */
-static struct peak find_peak(const struct plate_field *f, int face)
+static struct plate_peak find_peak(const struct plate_field *f, int face)
 {
-    struct peak best = {0, 0, f->largest[face][0][0]};
+    struct plate_peak best = {0, 0, f->largest[face][0][0]};
     double highest = best.value;
     for (int i = 0; i < PLATE_NODES; i++)
         for (int j = 0; j < PLATE_NODES; j++) highest = fmax(highest, f->largest[face][i][j]);
     for (int i = 0; i < PLATE_NODES; i++)
         for (int j = 0; j < PLATE_NODES; j++) {
             if (f->largest[face][i][j] < 0.97 * highest || !is_top(f->largest[face], i, j)) continue;
-            struct peak peak = {f->x[i], f->x[j], f->largest[face][i][j]};
+            struct plate_peak peak = {f->x[i], f->x[j], f->largest[face][i][j]};
             int next = i < PLATE_GRID ? i + 1 : i, other = j < PLATE_GRID ? j + 1 : j;
-            walk(f, &peak, fmax(f->x[next] - f->x[i], f->x[other] - f->x[j]) / 2 + 1e-3, face ? -1 : 1);
+            plate_walk_uphill(f, &peak, fmax(f->x[next] - f->x[i], f->x[other] - f->x[j]) / 2 + 1e-3, face ? -1 : 1);
             if (peak.value > best.value) best = peak;
         }
     return best;
@@ -174,7 +187,7 @@ void plate_read_fields(struct gw_plate_solution *out, const struct plate_system 
     struct plate_field f;
     plate_open_field(&f, s, in);
     scan(&f);
-    struct peak peak = find_peak(&f, 0);
+    struct plate_peak peak = find_peak(&f, 0);
     out->stress_max = peak.value;
     out->stress_x = peak.x;
     out->stress_y = peak.y;

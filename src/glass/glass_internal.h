@@ -78,9 +78,22 @@ bool plate_tangent(struct plate_system *s);            /* after plate_residual; 
 /* newton.c */
 bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
 
+/* biaxial.c */
+static inline double plate_power(double base, double m)
+{
+    double square = base * base;
+    return m == 7 ? square * square * square * base : pow(base, m); /* 7: the usual exponent, and exact in doubles */
+}
+
 /* field.c */
 struct plate_principal {
     double first, second;
+};
+struct plate_stress {
+    double x, y, shear;
+};
+struct plate_peak {
+    double x, y, value; /* first principal stress */
 };
 
 /* A converged system, ready to be read at any place; S and W without units, as in struct gw_plate_solution. */
@@ -97,6 +110,9 @@ void plate_open_field(struct plate_field *f, const struct plate_system *s, const
 /* x and y from 0 (center) to 1 (edge). face: 1 the unloaded one, -1 the loaded one. */
 double plate_deflection_at(const struct plate_field *f, double x, double y);
 struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face);
+struct plate_stress plate_components_at(const struct plate_field *f, double x, double y, double face);
+/* From peak->x and y to the top of that hill; peak->value is the stress where it starts. */
+void plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face);
 void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in);
 
 #endif

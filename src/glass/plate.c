@@ -47,6 +47,11 @@ static const char *const CLAUSE = "von Karman plate, four edges simply supported
 static const char *const STRESS_NOTE =
     "at this load the largest stress, beside a corner, is good to about 1 %; deflection and risk are good to 0.1 %";
 
+static const char FROM_TABLE[] = "deflection over thickness and stress times a b/(E t^2) at q*, from the table of "
+                                 "solutions of the equations of large deflection";
+static const char FROM_EQUATIONS[] =
+    "deflection over thickness and stress times a b/(E t^2) at q*, from the equations of large deflection";
+
 static enum gw_status check_positive(const char *key, double value, struct gw_engine *engine)
 {
     if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
@@ -72,13 +77,6 @@ static enum gw_status check_numbers(const struct gw_plate_case *in, struct gw_en
     return GW_OK;
 }
 
-static enum gw_status check_method(const struct gw_plate_case *in, struct gw_engine *engine)
-{
-    if (in->method == GW_PLATE_TABLE)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "method", "there is no response table yet; only method: direct");
-    return GW_OK;
-}
-
 static enum gw_status check_range(const struct gw_plate_problem *p, struct gw_engine *engine)
 {
     const struct gw_plate_limits *limits = GW_USE(engine, &engine->tables->plate_limits[0]);
@@ -89,6 +87,45 @@ static enum gw_status check_range(const struct gw_plate_problem *p, struct gw_en
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
                          "the load q (a b)^2/(E t^4) is beyond the solution's limit of %d", (int)limits->q_star);
     return GW_OK;
+}
+
+/* What keeps the response table from answering the case; NULL: nothing. */
+struct obstacle {
+    const char *key, *limit;
+};
+static struct obstacle find_obstacle(const struct gw_plate_case *in, const struct gw_plate_problem *p,
+                                     const struct gw_plate_response_range *range)
+{
+    if (in->terms != GW_NO_INTEGER) return (struct obstacle){"terms", "any number of terms but its own"};
+    if (p->straight_edges) return (struct obstacle){"edges", "edges held straight, only for free ones"};
+    if (p->poissons_ratio != range->poissons_ratio)
+        return (struct obstacle){"poissons_ratio", "a Poisson's ratio other than that of glass"};
+    if (p->flaw_exponent != range->flaw_exponent)
+        return (struct obstacle){"method", "a flaw exponent other than the standard's"};
+    return (struct obstacle){NULL, NULL};
+}
+
+/* The table where it reaches, unless the equations are asked for; the equations elsewhere, unless the table is. */
+static enum gw_status respond(struct gw_plate_solution *out, bool *by_table, const struct gw_plate_case *in,
+                              const struct gw_plate_problem *p, struct gw_engine *engine)
+{
+    const struct gw_plate_response_range *range = &engine->tables->plate_response_range[0];
+    const struct obstacle obstacle = find_obstacle(in, p, range);
+    *by_table = false;
+    *out = (struct gw_plate_solution){.residual = GW_ABSENT, .terms = GW_NO_INTEGER};
+    if (in->method != GW_PLATE_DIRECT && !obstacle.key)
+        *by_table = gw_plate_response(out, p->aspect, p->q_star, GW_PLATE_ALL, engine->tables);
+    if (*by_table) {
+        gw_used_add(&engine->used, &range->row);
+        return GW_OK;
+    }
+    if (in->method == GW_PLATE_TABLE)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, obstacle.key ? obstacle.key : "method",
+                         "there is no response table for %s",
+                         obstacle.key ? obstacle.limit : "this ratio of the sides and this load");
+    if (gw_plate_solve(out, p, engine->workspace)) return GW_OK;
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure", "the solution did not converge in %d steps",
+                     out->iterations);
 }
 
 /* Absent material values are those of glass. */
@@ -121,19 +158,16 @@ static void put_units(struct gw_plate_result *out, const struct gw_plate_case *i
     out->iterations = s->iterations;
     out->terms = s->terms;
     out->residual = s->residual;
-    out->method = "direct";
 }
 
 static void trace(const struct gw_plate_result *out, const struct gw_plate_case *in, const struct gw_plate_solution *s,
-                  struct gw_engine *engine)
+                  bool by_table, struct gw_engine *engine)
 {
     const double e = in->elastic_modulus, t = in->thickness;
     GW_STEP(engine, "q*", GW_RATIO, out->q_star, CLAUSE, "q*(a*b)^2/(E*t^4)", {"q", in->pressure, GW_STRESS},
             {"a", fmax(in->width, in->height), GW_THICKNESS}, {"b", fmin(in->width, in->height), GW_THICKNESS},
             {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS});
-    gw_trace_note(
-        engine, "W, S", CLAUSE,
-        "deflection over thickness and stress times a b/(E t^2) at q*, from the equations of large deflection");
+    gw_trace_note(engine, "W, S", CLAUSE, by_table ? FROM_TABLE : FROM_EQUATIONS);
     GW_STEP(engine, "w", GW_THICKNESS, out->deflection, CLAUSE, "W*t", {"W", s->deflection, GW_RATIO},
             {"t", t, GW_THICKNESS});
     GW_STEP(engine, "sigma_max", GW_STRESS, out->stress_max, CLAUSE, "S*E*t^2/(a*b)", {"S", s->stress_max, GW_RATIO},
@@ -145,9 +179,9 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
 {
     struct gw_plate_case in = *given;
     struct gw_plate_solution s;
+    bool by_table;
     complete(&in, engine);
     enum gw_status status = check_numbers(&in, engine);
-    if (!status) status = check_method(&in, engine);
     if (status) return status;
     const double area_ratio = in.width / in.thickness * (in.height / in.thickness);
     const struct gw_glass_flaws *flaws = GW_USE(engine, &engine->tables->glass_flaws[0]);
@@ -158,13 +192,11 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
                                              .terms = in.terms == GW_NO_INTEGER ? 0 : in.terms,
                                              .straight_edges = in.edges == GW_PLATE_STRAIGHT};
     status = check_range(&problem, engine);
+    if (!status) status = respond(&s, &by_table, &in, &problem, engine);
     if (status) return status;
-    if (!gw_plate_solve(&s, &problem, engine->workspace))
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure", "the solution did not converge in %d steps",
-                         s.iterations);
-    *out = (struct gw_plate_result){.q_star = problem.q_star};
+    *out = (struct gw_plate_result){.q_star = problem.q_star, .method = by_table ? "table" : "direct"};
     put_units(out, &in, &s);
-    trace(out, &in, &s, engine);
+    trace(out, &in, &s, by_table, engine);
     if (problem.q_star > engine->tables->plate_limits[0].q_star_corner) out->notes[out->n_notes++] = STRESS_NOTE;
     return GW_OK;
 }

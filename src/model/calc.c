@@ -218,7 +218,7 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     bool traced = call->manner.trace == GW_YES;
     gw_trace_init(&trace, call->arena);
     gw_engine_init(&engine, tables, traced ? &trace : NULL);
-    if (kind->workspace) engine.workspace = gw_alloc(call->arena, 1, kind->workspace);
+    if (kind->workspace) engine.workspace = gw_alloc_bare(call->arena, kind->workspace);
     enum gw_status status = kind->run(out, in, &engine);
     if (status != GW_OK) return fail(call, gw_status_code(status), engine.fault.key, engine.fault.message);
     gw_json_record(&call->json, kind->output, out, false);

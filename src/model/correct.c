@@ -68,6 +68,21 @@ static void bad_number(struct gw_model *model, const struct gw_correction *c, co
                  wanted, c->value);
 }
 
+/* A table with lists was computed as a whole: a number beside them says how they are read. */
+static bool is_computed(const struct gw_table *table)
+{
+    for (size_t i = 0; i < table->n_columns; i++)
+        if (table->columns[i].type == GW_COLUMN_NUMBERS) return true;
+    return false;
+}
+
+static void computed(struct gw_model *model, const struct gw_correction *c)
+{
+    const struct gw_node *at = gw_node_get(c->node, "table");
+    gw_diag_node(model->diags, GW_ERROR, "bad_value", "table", at ? at : c->node,
+                 "table '%s' holds lists of numbers computed together; none of its cells can be corrected", c->table);
+}
+
 /* In the column's own unit, or with a unit of its dimension. */
 static bool read_value(const struct gw_correction *c, const struct gw_column *column, double *value)
 {
@@ -91,7 +106,9 @@ static void apply(struct gw_model *model, struct gw_tables *tables, const struct
     }
     struct gw_row *row = find_row(tables, table, c->row);
     const struct gw_column *column = find_column(table, c->column);
-    if (!row) {
+    if (is_computed(table)) {
+        computed(model, c);
+    } else if (!row) {
         no_row(model, c, table);
     } else if (!column || column->type != GW_COLUMN_NUMBER) {
         no_column(model, c, table);

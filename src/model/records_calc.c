@@ -85,7 +85,9 @@ static const struct gw_choice PLATE_EDGES[] = {{"free", GW_PLATE_FREE, "free to 
                                                {"straight", GW_PLATE_STRAIGHT, "held straight, no force on average"},
                                                {0}};
 static const struct gw_choice PLATE_METHODS[] = {
-    {"table", GW_PLATE_TABLE, ""}, {"direct", GW_PLATE_DIRECT, "the equations solved for this case"}, {0}};
+    {"table", GW_PLATE_TABLE, "read from solved cases: free edges, Poisson's ratio of glass"},
+    {"direct", GW_PLATE_DIRECT, "the equations solved for this case"},
+    {0}};
 static const struct gw_field PLATE_CASE[] = {
     NUM(gw_plate_case, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 100), LIKELY(0.1, 12),
         .help = "between the supports"),
@@ -97,9 +99,9 @@ static const struct gw_field PLATE_CASE[] = {
     NUM(gw_plate_case, elastic_modulus, GW_STRESS, LIMITS(1e6, 1e13), .help = "absent: glass"),
     NUM(gw_plate_case, poissons_ratio, GW_RATIO, LIMITS(0, 0.49), .help = "absent: glass"),
     PICK(gw_plate_case, edges, PLATE_EDGES, .fallback = "free", .help = "in plane"),
-    PICK(gw_plate_case, method, PLATE_METHODS, .fallback = "direct", .help = "how it is solved"),
+    PICK(gw_plate_case, method, PLATE_METHODS, .help = "absent: table where it reaches, else direct"),
     F(gw_plate_case, terms, GW_T_INTEGER, LIMITS(GW_PLATE_TERMS_LEAST, GW_PLATE_TERMS_MOST),
-      .help = "terms each way; absent: by the load"),
+      .help = "terms each way, direct only; absent: by the load"),
 };
 const struct gw_record gw_plate_case_record = RECORD("plate", gw_plate_case, PLATE_CASE);
 #define P(key_, member_, dim_, help_) OUT(gw_plate_result, key_, member_, dim_, help_)
@@ -118,9 +120,9 @@ static const struct gw_field PLATE_RESULT[] = {
     P("q_star", q_star, GW_RATIO, "q (a b)^2/(E t^4)"),
     P("volume", volume, GW_VOLUME, "under the deflected plate"),
     P("edge_slope", edge_slope, GW_ANGLE, "largest rotation of the edge"),
-    F(gw_plate_result, iterations, GW_T_INTEGER, .help = "Newton steps"),
-    F(gw_plate_result, terms, GW_T_INTEGER, .help = "terms each way"),
-    P("residual", residual, GW_RATIO, "load out of balance, over the load"),
+    F(gw_plate_result, iterations, GW_T_INTEGER, .help = "Newton steps, 0 by table"),
+    F(gw_plate_result, terms, GW_T_INTEGER, .help = "terms each way, null by table"),
+    P("residual", residual, GW_RATIO, "load out of balance, over the load; null by table"),
     F(gw_plate_result, method, GW_T_TEXT, .help = "table or direct"),
 };
 const struct gw_record gw_plate_result_record = RECORD("plate result", gw_plate_result, PLATE_RESULT);

@@ -28,6 +28,11 @@ static double number_at(const struct gw_row *row, const struct gw_column *column
     return *(const double *)(const void *)((const char *)row + column->offset);
 }
 
+static const struct gw_numbers *numbers_at(const struct gw_row *row, const struct gw_column *column)
+{
+    return (const struct gw_numbers *)(const void *)((const char *)row + column->offset);
+}
+
 static const char *word_at(const struct gw_row *row, const struct gw_column *column)
 {
     const void *at = (const char *)row + column->offset;
@@ -49,6 +54,14 @@ static const char *number_text(struct gw_arena *arena, const struct gw_row *row,
     else if (unit) value = (value - unit->offset) / unit->factor;
     gw_text_number(&text, value, 7);
     return text.at;
+}
+
+static const char *cell_text(struct gw_arena *arena, const struct gw_row *row, const struct gw_column *column,
+                             enum gw_units shown)
+{
+    if (column->type == GW_COLUMN_NUMBER) return number_text(arena, row, column, shown);
+    if (column->type == GW_COLUMN_NUMBERS) return gw_format(arena, "%zu numbers", numbers_at(row, column)->n);
+    return word_at(row, column);
 }
 
 static const char *title_text(struct gw_arena *arena, const struct gw_column *column, enum gw_units shown)
@@ -84,11 +97,8 @@ static void row_cells(struct gw_report *report, const struct gw_table *table, co
                       enum gw_units shown)
 {
     gw_report_cell(report, row->id);
-    for (size_t c = 0; c < table->n_columns; c++) {
-        const struct gw_column *column = &table->columns[c];
-        bool number = column->type == GW_COLUMN_NUMBER;
-        gw_report_cell(report, number ? number_text(report->arena, row, column, shown) : word_at(row, column));
-    }
+    for (size_t c = 0; c < table->n_columns; c++)
+        gw_report_cell(report, cell_text(report->arena, row, &table->columns[c], shown));
     gw_report_cell(report, gw_basis_name(row->basis));
     gw_report_cell(report, row->source);
 }
@@ -101,7 +111,8 @@ static void one_table(struct gw_report *report, const struct gw_tables *tables, 
     columns[0].title = "id";
     for (size_t c = 0; c < table->n_columns; c++)
         columns[c + 1] = (struct gw_report_column){title_text(report->arena, &table->columns[c], shown),
-                                                   table->columns[c].type == GW_COLUMN_NUMBER};
+                                                   table->columns[c].type == GW_COLUMN_NUMBER ||
+                                                       table->columns[c].type == GW_COLUMN_NUMBERS};
     columns[n - 2].title = "basis";
     columns[n - 1].title = "source";
     gw_report_heading(report, 1, gw_format(report->arena, "%s: %s", table->name, table->title));
@@ -122,6 +133,13 @@ static void json_member(struct gw_json *json, const char *key, const char *text)
     gw_json_text(json, text);
 }
 
+static void json_numbers(struct gw_json *json, const struct gw_numbers *list)
+{
+    gw_json_open(json, '[');
+    for (size_t i = 0; i < list->n; i++) gw_json_number(json, list->items[i]);
+    gw_json_close(json, ']');
+}
+
 static void json_row(struct gw_json *json, const struct gw_table *table, const struct gw_row *row)
 {
     gw_json_open(json, '{');
@@ -133,6 +151,7 @@ static void json_row(struct gw_json *json, const struct gw_table *table, const s
         gw_json_key(json,
                     number && *suffix ? gw_format(json->out->arena, "%s_%s", column->name, suffix) : column->name);
         if (number) gw_json_number(json, number_at(row, column));
+        else if (column->type == GW_COLUMN_NUMBERS) json_numbers(json, numbers_at(row, column));
         else gw_json_text(json, word_at(row, column));
     }
     json_member(json, "basis", gw_basis_name(row->basis));

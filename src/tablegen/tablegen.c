@@ -87,7 +87,7 @@ static void read_column(struct generator *g, struct table *t, const struct gw_no
         if (!col->unit) fault(g, node, "unknown unit in column", col->name);
         const char *suffix = gw_dim_info(col->dim)->suffix;
         if (*suffix) col->member = gw_format(&g->arena, "%s_%s", col->name, suffix);
-    } else if (strcmp(col->type, "number") != 0 && strcmp(col->type, "text") != 0 && strcmp(col->type, "symbol") != 0) {
+    } else if (!strstr(" number numbers text symbol ", gw_format(&g->arena, " %s ", col->type))) {
         fault(g, node, "unknown column type", col->type);
     }
 }
@@ -114,6 +114,21 @@ static const struct column *find_column(const struct table *t, const char *key)
     return NULL;
 }
 
+/* One value, or a list of numbers. */
+static void check_kind(struct generator *g, const struct column *col, const struct gw_node *cell)
+{
+    if (!cell) return;
+    if (strcmp(col->type, "numbers") != 0) {
+        if (cell->kind != GW_SCALAR) fault(g, cell, "not a single value:", col->name);
+        return;
+    }
+    if (cell->kind != GW_SEQUENCE || !cell->first) fault(g, cell, "not a list of numbers:", col->name);
+    for (const struct gw_node *item = cell->first; item; item = item->next) {
+        if (item->kind != GW_SCALAR) fault(g, item, "not a number in", col->name);
+        else if (isnan(number_of(g, item))) fault(g, item, "a list has no absent numbers:", col->name);
+    }
+}
+
 static void check_row(struct generator *g, const struct table *t, const struct gw_node *row)
 {
     text_of(g, row, "id", NULL);
@@ -131,6 +146,7 @@ static void check_row(struct generator *g, const struct table *t, const struct g
     for (size_t i = 0; i < t->n_columns; i++)
         if (!gw_node_get(row, t->columns[i].name) && strcmp(t->columns[i].name, "offset") != 0)
             fault(g, row, "missing cell", t->columns[i].name);
+    for (size_t i = 0; i < t->n_columns; i++) check_kind(g, &t->columns[i], gw_node_get(row, t->columns[i].name));
 }
 
 static const char *symbol(struct generator *g, const char *prefix, const char *text)
@@ -155,10 +171,12 @@ static void write_row_type(struct generator *g, const struct table *t)
     fprintf(g->h, "struct gw_%s {\n    struct gw_row row;\n", t->name);
     for (size_t i = 0; i < t->n_columns; i++) {
         const struct column *col = &t->columns[i];
-        const char *type = strcmp(col->type, "number") == 0 ? "double "
-                           : strcmp(col->type, "text") == 0 ? "const char *"
-                                                            : "int ";
+        const char *type = strcmp(col->type, "number") == 0    ? "double "
+                           : strcmp(col->type, "numbers") == 0 ? "const double *"
+                           : strcmp(col->type, "text") == 0    ? "const char *"
+                                                               : "int ";
         fprintf(g->h, "    %s%s;\n", type, col->member);
+        if (strcmp(col->type, "numbers") == 0) fprintf(g->h, "    size_t n_%s;\n", col->member);
     }
     fprintf(g->h, "};\nenum gw_rows_of_%s {\n", t->name);
     for (const struct gw_node *row = t->rows->first; row; row = row->next)
@@ -181,6 +199,27 @@ static void write_header(struct generator *g)
             "extern const struct gw_table gw_table_infos[GW_TABLE_COUNT];\n"
             "extern const struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS];\n\n#endif\n",
             g->n_tables);
+}
+
+static const char *list_name(struct generator *g, const struct table *t, const struct column *col,
+                             const struct gw_node *row)
+{
+    return symbol(g, "", gw_format(&g->arena, "%s_%s_%s", t->name, text_of(g, row, "id", ""), col->name));
+}
+
+/* A list of numbers stands outside its row, which points to it. */
+static void write_lists(struct generator *g, const struct table *t)
+{
+    for (size_t i = 0; i < t->n_columns; i++) {
+        const struct column *col = &t->columns[i];
+        if (strcmp(col->type, "numbers") != 0) continue;
+        for (const struct gw_node *row = t->rows->first; row; row = row->next) {
+            fprintf(g->c, "static const double %s[] = {", list_name(g, t, col, row));
+            for (const struct gw_node *cell = gw_node_get(row, col->name)->first; cell; cell = cell->next)
+                fprintf(g->c, "%.17g, ", number_of(g, cell));
+            fputs("};\n", g->c);
+        }
+    }
 }
 
 static void write_cell(struct generator *g, const struct column *col, const struct gw_node *cell)
@@ -211,7 +250,12 @@ static void write_rows(struct generator *g, const struct table *t)
         fprintf(g->c, ", %s, ", symbol(g, "GW_", basis));
         write_quoted(g->c, text_of(g, row, "source", text_of(g, t->node, "source", "")));
         fputs("}, ", g->c);
-        for (size_t i = 0; i < t->n_columns; i++) write_cell(g, &t->columns[i], gw_node_get(row, t->columns[i].name));
+        for (size_t i = 0; i < t->n_columns; i++) {
+            const struct column *col = &t->columns[i];
+            const struct gw_node *cell = gw_node_get(row, col->name);
+            if (strcmp(col->type, "numbers") == 0) fprintf(g->c, "%s, %zu, ", list_name(g, t, col, row), cell->count);
+            else write_cell(g, col, cell);
+        }
         fputs("},\n", g->c);
     }
     fputs("    },\n", g->c);
@@ -254,9 +298,10 @@ static void write_infos(struct generator *g)
 static void write_source(struct generator *g)
 {
     fputs("/* Generated from tables/ by src/tablegen; do not edit. */\n#include \"galeward/model.h\"\n"
-          "#include \"tables_data.h\"\n\n#include <math.h>\n#include <stddef.h>\n\n"
-          "const struct gw_tables gw_tables_data = {\n",
+          "#include \"tables_data.h\"\n\n#include <math.h>\n#include <stddef.h>\n\n",
           g->c);
+    for (size_t i = 0; i < g->n_tables; i++) write_lists(g, &g->tables[i]);
+    fputs("const struct gw_tables gw_tables_data = {\n", g->c);
     for (size_t i = 0; i < g->n_tables; i++) write_rows(g, &g->tables[i]);
     fputs("};\n\n", g->c);
     write_infos(g);

@@ -30,12 +30,19 @@ if [ -f projects/tern-street.yaml ]; then
 fi
 "$bench" tower || result=1
 "$bench" plate || result=1
-n=100000
-"$bench" cases "$n" >"$cases"
-if time=$("$bench" time 3 "$cases" "$program" calc wind); then
-    awk -v t="$time" -v n="$n" 'BEGIN { printf "calc wind: %d cases in %.3f s, %.0f cases a second\n", n, t, n / t }'
-else
-    echo "calc wind: FAILED"
-    result=1
-fi
+"$bench" table || result=1
+
+# kind, word for the bench
+stream() {
+    n=100000
+    "$bench" "$2" "$n" >"$cases"
+    if time=$("$bench" time 3 "$cases" "$program" calc "$1"); then
+        awk -v k="$1" -v t="$time" -v n="$n" 'BEGIN { printf "calc %s: %d cases in %.3f s, %.0f cases a second\n", k, n, t, n / t }'
+    else
+        echo "calc $1: FAILED"
+        result=1
+    fi
+}
+stream wind cases
+stream plate plates
 exit "$result"

@@ -2,6 +2,7 @@
 #include "support.h"
 
 #include "galeward/plate.h"
+#include "tables_data.h"
 
 static struct gw_plate_solution solve(double aspect, double q_star, int terms)
 {
@@ -209,14 +210,74 @@ static void refuse(struct gw_plate_case in, enum gw_status status, const char *k
     assert_true(engine.fault.message[0]);
 }
 
+static const char *method_of(struct gw_plate_case in)
+{
+    struct gw_engine engine;
+    struct gw_plate_result out;
+    assert_int_equal(run(&out, &engine, &in), GW_OK);
+    bool table = strcmp(out.method, "table") == 0;
+    assert_int_equal(table, isnan(out.residual));
+    assert_int_equal(table, out.terms == GW_NO_INTEGER);
+    assert_int_equal(table, out.iterations == 0);
+    return out.method;
+}
+
+/* The table unless something keeps it from answering: then the equations, or a refusal where the table was asked for.
+ */
+static void table_where_it_reaches(void **state)
+{
+    (void)state;
+    struct gw_plate_case plain = lite(1, 2, 0.006, 1000);
+    assert_string_equal(method_of(plain), "direct");
+    plain.method = GW_PLATE_METHOD_UNSET;
+    assert_string_equal(method_of(plain), "table");
+    struct gw_plate_case terms = plain, edges = plain, poisson = plain;
+    terms.terms = 9;
+    edges.edges = GW_PLATE_STRAIGHT;
+    poisson.poissons_ratio = 0.23;
+    assert_string_equal(method_of(terms), "direct");
+    assert_string_equal(method_of(edges), "direct");
+    assert_string_equal(method_of(poisson), "direct");
+    plain.method = terms.method = edges.method = poisson.method = GW_PLATE_TABLE;
+    assert_string_equal(method_of(plain), "table");
+    refuse(terms, GW_OUTSIDE_METHOD, "terms");
+    refuse(edges, GW_OUTSIDE_METHOD, "edges");
+    refuse(poisson, GW_OUTSIDE_METHOD, "poissons_ratio");
+}
+
+/* The exponent and the table's range are rows that a project may correct. */
+static void corrected_rows_turn_the_table_off(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_plate_result out;
+    struct gw_plate_case in = lite(1, 2, 0.006, 1000);
+    struct gw_tables *tables = malloc(gw_tables_size());
+    assert_non_null(tables);
+    in.method = GW_PLATE_METHOD_UNSET;
+    for (int i = 0; i < 2; i++) {
+        memcpy(tables, gw_tables_standard(), gw_tables_size());
+        if (i) tables->plate_response_range[0].q_star = 1;
+        else tables->glass_flaws[0].m = 6;
+        gw_engine_init(&engine, tables, NULL);
+        engine.workspace = malloc(GW_PLATE_WORKSPACE);
+        assert_int_equal(gw_plate(&out, &in, &engine), GW_OK);
+        assert_string_equal(out.method, "direct");
+        in.method = GW_PLATE_TABLE;
+        assert_int_equal(gw_plate(&out, &in, &engine), GW_OUTSIDE_METHOD);
+        assert_string_equal(engine.fault.key, "method");
+        in.method = GW_PLATE_METHOD_UNSET;
+        free(engine.workspace);
+    }
+    free(tables);
+}
+
 static void refusals(void **state)
 {
     (void)state;
-    struct gw_plate_case table = lite(1, 2, 0.006, 1000), terms = table, poisson = table;
-    table.method = GW_PLATE_TABLE;
+    struct gw_plate_case terms = lite(1, 2, 0.006, 1000), poisson = terms;
     terms.terms = 40;
     poisson.poissons_ratio = 0.5;
-    refuse(table, GW_OUTSIDE_METHOD, "method");
     refuse(terms, GW_BAD_VALUE, "terms");
     refuse(poisson, GW_BAD_VALUE, "poissons_ratio");
     refuse(lite(1, 5.1, 0.006, 1000), GW_OUTSIDE_METHOD, "height");
@@ -242,6 +303,8 @@ int main(void)
         cmocka_unit_test(what_does_not_converge_is_refused),
         cmocka_unit_test(biaxial_correction),
         cmocka_unit_test(no_load_no_deflection),
+        cmocka_unit_test(table_where_it_reaches),
+        cmocka_unit_test(corrected_rows_turn_the_table_off),
         cmocka_unit_test(refusals),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
