@@ -3,6 +3,7 @@
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
 # make asan lint cov bench install clean docs
+# make fem      the plate by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
 B ?= build
 CC ?= cc
 ifeq ($(origin CC),default)
@@ -35,7 +36,7 @@ say = @echo " "
 endif
 
 .DEFAULT_GOAL = all
-.PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden FORCE
+.PHONY: all setup demo test check asan lint cov fuzz bench fem install uninstall clean docs golden FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 $(B)/.flags: FORCE
@@ -116,6 +117,10 @@ bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)
 	@sh tests/bench/run.sh $(B)
+fem:
+	@mkdir -p $(B)/tests
+	$(Q)$(CC) $(ALL) -o $(B)/tests/deck tests/fem/deck.c -lm
+	@sh tests/fem/run.sh $(B)
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/galeward $(DESTDIR)$(PREFIX)/share/man/man1
