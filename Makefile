@@ -2,7 +2,9 @@
 # make          library and program in build/
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
-# make asan lint cov bench install clean docs response
+# make asan lint cov bench install clean docs
+# make response the table of plate solutions into tables/; a minute
+# make fem      the plate by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
 B ?= build
 CC ?= cc
 ifeq ($(origin CC),default)
@@ -35,7 +37,7 @@ say = @echo " "
 endif
 
 .DEFAULT_GOAL = all
-.PHONY: all setup demo test check asan lint cov fuzz bench install uninstall clean docs golden response FORCE
+.PHONY: all setup demo test check asan lint cov fuzz bench fem install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 $(B)/.flags: FORCE
@@ -124,6 +126,10 @@ bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)
 	@sh tests/bench/run.sh $(B)
+fem:
+	@mkdir -p $(B)/tests
+	$(Q)$(CC) $(ALL) -o $(B)/tests/deck tests/fem/deck.c -lm
+	@sh tests/fem/run.sh $(B)
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/galeward $(DESTDIR)$(PREFIX)/share/man/man1

@@ -1,15 +1,15 @@
-/* Every case of tests/reference through gw_calc_case, each value against its tolerance. One test a basis: 'published'
- * and 'memory' are outside checks, 'derived' are our own figures and only guard against change.
+/* Every case of tests/reference through gw_calc_case, each value against its tolerance. One test a basis: 'published',
+ * 'memory' and 'fem' are outside checks, 'derived' are our own figures and only guard against change.
  *
  * reference_test [DIRECTORY]                  compares
  * reference_test --markdown [DIRECTORY]       prints the verification record */
 #include "support.h"
 
-enum basis { PUBLISHED, MEMORY, DERIVED, BASES };
-static const char *const BASIS_NAMES[BASES] = {"published", "memory", "derived"};
-static const char *const BASIS_TITLES[BASES] = {"published: seen in the source (outside check)",
-                                                "memory: recalled, to be confirmed (outside check)",
-                                                "derived: computed here (guards against change)"};
+enum basis { PUBLISHED, MEMORY, FEM, DERIVED, BASES };
+static const char *const BASIS_NAMES[BASES] = {"published", "memory", "fem", "derived"};
+static const char *const BASIS_TITLES[BASES] = {
+    "published: seen in the source (outside check)", "memory: recalled, to be confirmed (outside check)",
+    "fem: by an independent finite-element program (outside check)", "derived: computed here (guards against change)"};
 
 /* One compared value. */
 struct row {
@@ -250,6 +250,12 @@ static void recalled_values(void **state)
     check_basis(MEMORY);
 }
 
+static void finite_element_values(void **state)
+{
+    (void)state;
+    check_basis(FEM);
+}
+
 static void derived_values(void **state)
 {
     (void)state;
@@ -344,10 +350,8 @@ int main(int argc, char **argv)
     run_all(directory);
     if (markdown) return print_markdown();
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(files_are_well_formed),
-        cmocka_unit_test(published_values),
-        cmocka_unit_test(recalled_values),
-        cmocka_unit_test(derived_values),
+        cmocka_unit_test(files_are_well_formed), cmocka_unit_test(published_values), cmocka_unit_test(recalled_values),
+        cmocka_unit_test(finite_element_values), cmocka_unit_test(derived_values),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     gw_arena_release(&all.arena);
