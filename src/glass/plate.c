@@ -91,8 +91,7 @@ static enum gw_status check_range(const struct gw_plate_problem *p, struct gw_en
     return GW_OK;
 }
 
-/* Absent material values are those of glass. */
-static void complete(struct gw_plate_case *in, struct gw_engine *engine)
+void plate_complete(struct gw_plate_case *in, struct gw_engine *engine)
 {
     const struct gw_glass_material *glass = &engine->tables->glass_material[0];
     if (gw_given(in->elastic_modulus) && gw_given(in->poissons_ratio)) return;
@@ -145,7 +144,7 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
 {
     struct gw_plate_case in = *given;
     struct gw_plate_solution s;
-    complete(&in, engine);
+    plate_complete(&in, engine);
     enum gw_status status = check_numbers(&in, engine);
     if (!status) status = check_method(&in, engine);
     if (status) return status;
