@@ -352,3 +352,21 @@ const char *const *gw_lite_notes(const void *out, size_t *n)
     *n = answer->n_notes;
     return answer->notes;
 }
+
+bool gw_lite_plate(struct gw_plate_case *plate, const char **layer, const void *in, const void *out)
+{
+    const struct lite_case *given = in;
+    const struct lite_answer *answer = out;
+    if (!gw_given(given->pressure)) return false;
+    *layer = answer->governing;
+    *plate = (struct gw_plate_case){.width = given->width,
+                                    .height = given->height,
+                                    .thickness = answer->result.thickness,
+                                    .pressure = given->pressure * answer->result.share,
+                                    .elastic_modulus = GW_ABSENT,
+                                    .poissons_ratio = GW_ABSENT,
+                                    .edges = GW_PLATE_EDGES_UNSET,
+                                    .method = GW_PLATE_DIRECT,
+                                    .terms = GW_NO_INTEGER};
+    return true;
+}
