@@ -17,5 +17,12 @@ while read -r name code arguments; do
         passed=$((passed + 1))
     fi
 done <tests/golden/commands
+if command -v xmllint >/dev/null; then
+    for drawing in tests/golden/*.svg; do
+        if xmllint --noout "$drawing"; then passed=$((passed + 1)); else failed=$((failed + 1)); fi
+    done
+else
+    echo "golden: no xmllint here: the drawings are not parsed"
+fi
 echo "golden: $passed passed, $failed failed"
 [ $failed = 0 ]

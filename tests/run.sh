@@ -38,7 +38,7 @@ fi
 for test in "$@"; do
     case $test in
     *reference_test) run "$test" quiet "$test" ;;
-    *base_test)
+    *base_test | *drawing_test)
         [ -d "$comma/de_DE.UTF-8" ] && set_locale="LOCPATH=$comma"
         run "$test" env ${set_locale:+"$set_locale"} "$test"
         ;;

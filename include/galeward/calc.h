@@ -21,6 +21,20 @@ const struct gw_calc_kind *gw_calc_find(const char *name);
  * hold `units`, `id` (comes back) and `trace: true`. False when the object is an error. */
 bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind,
                   const struct gw_node *node, const struct gw_tables *tables);
+/* The same case for those who show it otherwise than as JSON: what it was read as and answered with, in the arena. Of a
+ * case with an error (false) only the error. */
+struct gw_calc_answer {
+    const void *in, *out; /* the kind's records */
+    enum gw_units units;  /* that the case named */
+    const char *error_code, *error_key, *error;
+};
+bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
+                 const struct gw_node *node, const struct gw_tables *tables);
+/* Of a 'lite' answer: the plate of the pane that governs under its part of the load, and what that pane is called.
+ * Refuses a lite without a pressure, or on fewer than four edges. */
+struct gw_plate_case;
+enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, const void *in, const void *out,
+                             struct gw_engine *engine);
 /* A derivation as a JSON array of {symbol, formula, substituted, result, unit, clause, note}. */
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown);
 

@@ -94,4 +94,11 @@ struct gw_plate_result {
  */
 enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case *in, struct gw_engine *engine);
 
+/* Fields over the whole plate at nx x ny points in equal steps from edge to edge, row by row from the lower left
+ * corner; each array holds nx * ny numbers, or is NULL where it is not wanted. `deflection` in m, `stress` the largest
+ * principal one on the unloaded face in Pa. Always the direct solution, whatever in->method says; `*out` is its result,
+ * as gw_plate gives it. nx and ny from 2; the workspace is gw_plate's. */
+enum gw_status gw_plate_sample(struct gw_plate_result *out, const struct gw_plate_case *in, int nx, int ny,
+                               double *deflection, double *stress, struct gw_engine *engine);
+
 #endif

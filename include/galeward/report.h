@@ -2,6 +2,7 @@
 #ifndef GALEWARD_REPORT_H
 #define GALEWARD_REPORT_H
 
+#include "galeward/calc.h"
 #include "galeward/judge.h"
 
 enum gw_block_kind { GW_HEADING, GW_LINE, GW_ITEM, GW_TABLE };
@@ -69,6 +70,16 @@ void gw_json_tables(struct gw_text *out, const struct gw_tables *tables, const c
 void gw_json_results(struct gw_text *out, const struct gw_results *results, bool verdicts);
 /* CSV of the groups, or of the verdicts, one a line, SI with the unit in the header. */
 void gw_csv_results(struct gw_text *out, const struct gw_results *results, bool verdicts);
+
+/* Drawings (SVG) of one case of 'calc': the kinds that have one. The engine has the kind's workspace; a refusal fills
+ * its fault and leaves `*out` as it was. */
+struct gw_drawing {
+    const char *kind, *help;
+    enum gw_status (*draw)(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                           struct gw_engine *engine);
+};
+const struct gw_drawing *gw_drawings(size_t *n);
+const struct gw_drawing *gw_drawing_find(const char *kind); /* or NULL */
 
 /* JSON Schema (draft 2020-12) and the field reference (Markdown) of a record. */
 void gw_schema_json(struct gw_text *out, const struct gw_record *record, const char *title);

@@ -79,5 +79,10 @@ int cmd_tables(struct cli *cli);
 int cmd_schema(struct cli *cli);
 /* vary.c: 'check --vary' */
 int vary_check(struct cli *cli);
+/* draw.c: 'calc KIND -o FILE.svg' */
+bool wants_drawing(const struct cli *cli);
+/* Whether the kind's results can go to the file of -o; EXIT_CALL after a complaint. */
+int check_output(struct cli *cli, const struct gw_calc_kind *kind);
+int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_node *node);
 
 #endif

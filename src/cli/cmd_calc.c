@@ -32,7 +32,7 @@ static int list_kinds(struct cli *cli)
     for (size_t i = 0; i < n; i++) {
         gw_text_addf(&text, "%s", kinds[i].name);
         gw_text_repeat(&text, ' ', strlen(kinds[i].name) < 18 ? 18 - strlen(kinds[i].name) : 1);
-        gw_text_addf(&text, "%s\n", kinds[i].help);
+        gw_text_addf(&text, "%s%s\n", kinds[i].help, gw_drawing_find(kinds[i].name) ? " [drawing]" : "");
     }
     return deliver(cli, &text);
 }
@@ -91,6 +91,7 @@ static void output_keys(struct gw_text *out, const struct gw_record *record, con
 
 static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
 {
+    const struct gw_drawing *drawing = gw_drawing_find(kind->name);
     struct gw_text text;
     gw_text_init(&text, &cli->arena);
     gw_text_addf(&text, "galeward calc %s: %s\n\n  galeward calc %s %s\n\nkeys:\n", kind->name, kind->help, kind->name,
@@ -102,6 +103,7 @@ static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
                        "\nresult, SI (null where there is none):\n");
     output_keys(&text, kind->output, "");
     gw_text_add(&text, "  notes                     what to know about the result\n");
+    if (drawing) gw_text_addf(&text, "\ndrawing of one case (-o FILE.svg, --units us|si):\n  %s\n", drawing->help);
     return deliver(cli, &text);
 }
 
@@ -117,6 +119,7 @@ static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
         if (!length || argument[length] != '=' || !gw_node_set(&cli->arena, &root, path, argument + length + 1))
             return complain("'%s': write key=value", argument);
     }
+    if (wants_drawing(cli)) return draw_case(cli, kind, &root);
     gw_text_init(&text, &cli->arena);
     bool good = gw_calc_case(&text, &cli->arena, kind, &root, gw_tables_standard());
     gw_text_add(&text, "\n");
@@ -163,8 +166,16 @@ static bool next_line(struct lines *in)
     return true;
 }
 
+/* A drawing's case: kept until it is known to be the only one. */
+struct only {
+    struct gw_arena *arena;
+    const char *text;
+    size_t length, n;
+};
+
 struct stream {
     const struct gw_calc_kind *kind;
+    struct only *only;       /* NULL: each case is run when it has been read */
     struct gw_arena arena;   /* of one case */
     struct gw_text document; /* the YAML document being collected */
     FILE *out;
@@ -189,8 +200,19 @@ static void yaml_error(struct gw_text *out, const struct gw_diags *diags)
     gw_json_close(&json, '}');
 }
 
+static void keep_case(struct only *only, const char *text, size_t length)
+{
+    if (only->n++) return;
+    only->text = gw_strndup(only->arena, text, length);
+    only->length = length;
+}
+
 static void run_case(struct stream *s, const char *text, size_t length)
 {
+    if (s->only) {
+        keep_case(s->only, text, length);
+        return;
+    }
     struct gw_diags diags;
     struct gw_text out;
     gw_arena_rewind(&s->arena);
@@ -241,17 +263,22 @@ static void take_line(struct stream *s, const struct gw_text *line)
     }
 }
 
-static int run_stream(struct cli *cli, const struct gw_calc_kind *kind, FILE *out)
+static void read_stream(struct cli *cli, struct stream *s)
 {
     struct lines *in = gw_alloc(&cli->arena, 1, sizeof *in);
-    struct stream s = {.kind = kind, .out = out};
-    in->out = out;
-    gw_arena_init(&s.arena, cli->arena.out_of_memory);
+    in->out = s->out;
+    gw_arena_init(&s->arena, cli->arena.out_of_memory);
     gw_text_init(&in->line, &cli->arena);
-    gw_text_init(&s.document, &cli->arena);
-    while (next_line(in) && !s.broken) take_line(&s, &in->line);
-    end_document(&s);
-    gw_arena_release(&s.arena);
+    gw_text_init(&s->document, &cli->arena);
+    while (next_line(in) && !s->broken) take_line(s, &in->line);
+    end_document(s);
+    gw_arena_release(&s->arena);
+}
+
+static int run_stream(struct cli *cli, const struct gw_calc_kind *kind, FILE *out)
+{
+    struct stream s = {.kind = kind, .out = out};
+    read_stream(cli, &s);
     if (fflush(out) != 0) s.broken = true;
     if (s.broken) {
         complain("cannot write the results: %s", strerror(errno));
@@ -273,6 +300,21 @@ static int stream_to_file(struct cli *cli, const struct gw_calc_kind *kind)
     return complain("cannot write '%s'", path);
 }
 
+static int draw_stream(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    struct only only = {.arena = &cli->arena};
+    struct stream s = {.kind = kind, .only = &only, .out = stdout};
+    struct gw_diags diags;
+    gw_diags_init(&diags, &cli->arena);
+    read_stream(cli, &s);
+    if (only.n != 1) return complain("%s: a drawing shows one case; here are %zu", cli->options.output, only.n);
+    const struct gw_source *source = gw_source_from(&cli->arena, "<stdin>", only.text, only.length);
+    const struct gw_node *node = gw_yaml_read(&cli->arena, source, &diags);
+    if (node) return draw_case(cli, kind, node);
+    say_diags(&cli->arena, &diags);
+    return EXIT_UNSHOWN;
+}
+
 int cmd_calc(struct cli *cli)
 {
     const struct options *o = &cli->options;
@@ -280,6 +322,8 @@ int cmd_calc(struct cli *cli)
     const struct gw_calc_kind *kind = find_kind(cli);
     if (!kind) return EXIT_CALL;
     if (o->help) return kind_help(cli, kind);
+    if (check_output(cli, kind) != EXIT_PASS) return EXIT_CALL;
     if (o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0)) return one_case(cli, kind);
+    if (wants_drawing(cli)) return draw_stream(cli, kind);
     return o->output ? stream_to_file(cli, kind) : run_stream(cli, kind, stdout);
 }

@@ -28,9 +28,11 @@ static const struct command COMMANDS[] = {
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET, cmd_explain},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
-     "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n\n"
-     "  galeward calc --list\n  galeward calc wind < cases.jsonl\n",
-     TAKES_LIST, cmd_calc},
+     "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n"
+     "-o FILE.svg draws one case, of the kinds that --list marks; --units chooses its units.\n\n"
+     "  galeward calc --list\n  galeward calc wind < cases.jsonl\n"
+     "  galeward calc plate width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf' -o plate.svg\n",
+     TAKES_LIST | TAKES_UNITS, cmd_calc},
     {"tables", "the numbers that come from standards, with their sources", "tables [NAME] [options]",
      "Lists the tables, or prints one, in the units of its source unless --units is given.\n\n"
      "  galeward tables\n  galeward tables wind_terrain\n",

@@ -74,7 +74,8 @@ static bool set_help(struct cli *cli, const char *value)
 static const struct option OPTIONS[] = {
     {"--format", NULL, "FORMAT", TAKES_FORMAT, "text, json, csv or md", set_format},
     {"--output", "-o", "FILE", 0,
-     "write FILE, whole or not at all; its ending (.txt .json .csv .md) chooses the format", set_output},
+     "write FILE, whole or not at all; its ending (.txt .json .csv .md; of calc .json .svg) chooses the format",
+     set_output},
     {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", set_units},
     {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", add_set},
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},

@@ -75,6 +75,10 @@ void plate_couple(struct plate_system *s);             /* coupling, f from w */
 void plate_residual(struct plate_system *s, double q); /* after plate_couple */
 bool plate_tangent(struct plate_system *s);            /* after plate_residual; factored */
 
+/* plate.c */
+/* Absent material values become those of glass. */
+void plate_complete(struct gw_plate_case *in, struct gw_engine *engine);
+
 /* newton.c */
 bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
 

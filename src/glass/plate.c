@@ -129,7 +129,7 @@ static enum gw_status respond(struct gw_plate_solution *out, bool *by_table, con
 }
 
 /* Absent material values are those of glass. */
-static void complete(struct gw_plate_case *in, struct gw_engine *engine)
+void plate_complete(struct gw_plate_case *in, struct gw_engine *engine)
 {
     const struct gw_glass_material *glass = &engine->tables->glass_material[0];
     if (gw_given(in->elastic_modulus) && gw_given(in->poissons_ratio)) return;
@@ -180,7 +180,7 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
     struct gw_plate_case in = *given;
     struct gw_plate_solution s;
     bool by_table;
-    complete(&in, engine);
+    plate_complete(&in, engine);
     enum gw_status status = check_numbers(&in, engine);
     if (status) return status;
     const double area_ratio = in.width / in.thickness * (in.height / in.thickness);

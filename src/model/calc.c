@@ -112,6 +112,7 @@ struct call {
     struct gw_diags diags;
     const struct gw_node *id;
     struct manner manner;
+    struct gw_calc_answer answer;
     struct gw_node common, own; /* the mapping in two: MANNER's keys, and the kind's */
 };
 
@@ -138,6 +139,9 @@ static void split(struct call *call, const struct gw_node *node)
 
 static bool fail(struct call *call, const char *code, const char *key, const char *message)
 {
+    call->answer.error_code = code;
+    call->answer.error_key = key;
+    call->answer.error = gw_strdup(call->arena, message);
     gw_json_key(&call->json, "error");
     gw_json_open(&call->json, '{');
     gw_json_key(&call->json, "code");
@@ -221,6 +225,9 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     if (kind->workspace) engine.workspace = gw_alloc_bare(call->arena, kind->workspace);
     enum gw_status status = kind->run(out, in, &engine);
     if (status != GW_OK) return fail(call, gw_status_code(status), engine.fault.key, engine.fault.message);
+    call->answer.in = in;
+    call->answer.out = out;
+    call->answer.units = call->manner.units;
     gw_json_record(&call->json, kind->output, out, false);
     write_notes(call, kind, out);
     if (!traced) return true;
@@ -229,20 +236,37 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     return true;
 }
 
+static bool run_whole(struct call *call, struct gw_text *out, const struct gw_calc_kind *kind,
+                      const struct gw_node *node, const struct gw_tables *tables)
+{
+    call->manner = (struct manner){GW_UNITS_NONE, GW_UNSAID};
+    gw_json_init(&call->json, out, false);
+    gw_diags_init(&call->diags, call->arena);
+    split(call, node);
+    gw_json_open(&call->json, '{');
+    if (call->id) {
+        gw_json_key(&call->json, "id");
+        gw_json_node(&call->json, call->id);
+    }
+    bool good = run(call, kind, tables);
+    gw_json_close(&call->json, '}');
+    return good;
+}
+
 bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind,
                   const struct gw_node *node, const struct gw_tables *tables)
 {
     struct call call = {.arena = arena};
-    call.manner = (struct manner){GW_UNITS_NONE, GW_UNSAID};
-    gw_json_init(&call.json, out, false);
-    gw_diags_init(&call.diags, arena);
-    split(&call, node);
-    gw_json_open(&call.json, '{');
-    if (call.id) {
-        gw_json_key(&call.json, "id");
-        gw_json_node(&call.json, call.id);
-    }
-    bool good = run(&call, kind, tables);
-    gw_json_close(&call.json, '}');
+    return run_whole(&call, out, kind, node, tables);
+}
+
+bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
+                 const struct gw_node *node, const struct gw_tables *tables)
+{
+    struct call call = {.arena = arena};
+    struct gw_text unread;
+    gw_text_init(&unread, arena);
+    bool good = run_whole(&call, &unread, kind, node, tables);
+    *answer = call.answer;
     return good;
 }

@@ -2,6 +2,8 @@
 #include "records_fields.h"
 #include "records_glass.h"
 
+#include "galeward/calc.h"
+
 #include "tables_data.h"
 
 #include <string.h>
@@ -499,4 +501,30 @@ const char *const *gw_lite_notes(const void *out, size_t *n)
     const struct lite_answer *answer = out;
     *n = answer->result ? (size_t)answer->result->n_notes : 0;
     return answer->result ? answer->result->notes : NULL;
+}
+
+enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, const void *in, const void *out,
+                             struct gw_engine *engine)
+{
+    const struct lite_case *given = in;
+    const struct lite_answer *answer = out;
+    const struct gw_lite_result *r = answer->result;
+    if (!r) return gw_refuse(engine, GW_OUTSIDE_METHOD, "lightest_of", "none of the make-ups passes: nothing to draw");
+    if (!gw_given(r->load.pressure))
+        return gw_refuse(engine, GW_MISSING, "pressure", "a drawing shows the lite under a pressure: give one");
+    if (given->support != 4)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "support", "drawings show lites on four edges");
+    bool standard = r->governing == GW_BASIS_STANDARD;
+    const struct gw_pane_result *p = &r->panes[standard ? r->standard.pane : r->principles.pane];
+    *pane = answer->governing;
+    *plate = (struct gw_plate_case){.width = given->width,
+                                    .height = given->height,
+                                    .thickness = standard ? p->standard.thickness : p->principles.stress_thickness,
+                                    .pressure =
+                                        standard ? fabs(r->load.pressure) * p->standard.share : fabs(p->principles.net),
+                                    .elastic_modulus = GW_ABSENT,
+                                    .poissons_ratio = GW_ABSENT,
+                                    .method = GW_PLATE_DIRECT,
+                                    .terms = GW_NO_INTEGER};
+    return GW_OK;
 }

@@ -1,0 +1,56 @@
+/* 'calc KIND -o FILE.svg': the drawing of one case. */
+#include "cli.h"
+
+#include <string.h>
+
+static bool ends_with(const char *path, const char *ending)
+{
+    const size_t length = strlen(path), tail = strlen(ending);
+    return length > tail && strcmp(path + length - tail, ending) == 0;
+}
+
+bool wants_drawing(const struct cli *cli) { return cli->options.output && ends_with(cli->options.output, ".svg"); }
+
+static int no_drawing(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    size_t n;
+    const struct gw_drawing *drawings = gw_drawings(&n);
+    struct gw_text names;
+    gw_text_init(&names, &cli->arena);
+    for (size_t i = 0; i < n; i++) gw_text_addf(&names, "%s%s", i ? ", " : "", drawings[i].kind);
+    return complain("%s: '%s' has no drawing; these have one: %s", cli->options.output, kind->name, names.at);
+}
+
+int check_output(struct cli *cli, const struct gw_calc_kind *kind)
+{
+    static const char *const others[] = {".txt", ".csv", ".md", ".html", ".pdf", ".sarif"};
+    const struct options *o = &cli->options;
+    for (size_t i = 0; o->output && i < sizeof others / sizeof *others; i++)
+        if (ends_with(o->output, others[i]))
+            return complain("%s: 'calc' writes JSON lines (.json) or, of one case of some kinds, a drawing (.svg)",
+                            o->output);
+    if (wants_drawing(cli)) return gw_drawing_find(kind->name) ? EXIT_PASS : no_drawing(cli, kind);
+    return o->units ? complain("--units is for drawings (-o FILE.svg): JSON results are SI") : EXIT_PASS;
+}
+
+static int refused(const struct gw_calc_kind *kind, const char *code, const char *key, const char *message)
+{
+    complain("calc %s: %s: %s%s%s", kind->name, code, key && *key ? key : "", key && *key ? ": " : "", message);
+    return EXIT_UNSHOWN;
+}
+
+int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_node *node)
+{
+    struct gw_engine engine;
+    struct gw_calc_answer answer;
+    struct gw_text text;
+    if (!gw_calc_run(&answer, &cli->arena, kind, node, gw_tables_standard()))
+        return refused(kind, answer.error_code, answer.error_key, answer.error);
+    enum gw_units shown = cli->options.units ? cli->options.units : answer.units ? answer.units : GW_US;
+    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    if (kind->workspace) engine.workspace = gw_alloc(&cli->arena, 1, kind->workspace);
+    gw_text_init(&text, &cli->arena);
+    enum gw_status status = gw_drawing_find(kind->name)->draw(&text, &answer, shown, &engine);
+    if (status) return refused(kind, gw_status_code(status), engine.fault.key, engine.fault.message);
+    return deliver(cli, &text);
+}

@@ -1,0 +1,41 @@
+/* Which kinds of 'calc' can be drawn, and how. */
+#include "report/drawings.h"
+
+#include <string.h>
+
+static enum gw_status plate(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                            struct gw_engine *engine)
+{
+    return draw_plate(out, answer->in, &(struct plate_words){"Plate", ""}, shown, engine);
+}
+
+static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                           struct gw_engine *engine)
+{
+    struct gw_plate_case governing;
+    const char *pane;
+    enum gw_status status = gw_lite_plate(&governing, &pane, answer->in, answer->out, engine);
+    if (status != GW_OK) return status;
+    const struct plate_words words = {
+        gw_format(out->arena, "%s", pane),
+        "The pane that governs, of its thickness for stress, under its part of the load, by the basis that governs."};
+    return draw_plate(out, &governing, &words, shown, engine);
+}
+
+static const struct gw_drawing DRAWINGS[] = {
+    {"plate", "contours of deflection and of the largest tension of the unloaded face", plate},
+    {"lite", "contours of deflection and of the largest tension of the layer that governs, under its share", lite},
+};
+
+const struct gw_drawing *gw_drawings(size_t *n)
+{
+    *n = sizeof DRAWINGS / sizeof *DRAWINGS;
+    return DRAWINGS;
+}
+
+const struct gw_drawing *gw_drawing_find(const char *kind)
+{
+    for (size_t i = 0; i < sizeof DRAWINGS / sizeof *DRAWINGS; i++)
+        if (strcmp(DRAWINGS[i].kind, kind) == 0) return &DRAWINGS[i];
+    return NULL;
+}

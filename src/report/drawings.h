@@ -1,0 +1,15 @@
+/* Pictures that the rows of drawings.c are made from. */
+#ifndef REPORT_DRAWINGS_H
+#define REPORT_DRAWINGS_H
+
+#include "galeward/plate.h"
+#include "galeward/report.h"
+
+struct plate_words {
+    const char *name; /* "Plate" */
+    const char *more; /* a sentence about what it is, or "" */
+};
+enum gw_status draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
+                          enum gw_units shown, struct gw_engine *engine);
+
+#endif

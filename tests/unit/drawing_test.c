@@ -1,0 +1,479 @@
+/* Drawings: ticks, marching squares, the SVG text, plots, the sampled plate and its picture. */
+#include "support.h"
+
+#include "galeward/plate.h"
+#include "galeward/report.h"
+#include "galeward/svg.h"
+#include "report/contour.h"
+
+#include <locale.h>
+
+static const double PI = 3.14159265358979323846;
+
+static void same_ticks(const struct gw_ticks *ticks, const double *wanted, size_t n, int decimals)
+{
+    assert_int_equal(ticks->n, n);
+    assert_int_equal(ticks->decimals, decimals);
+    for (size_t i = 0; i < n; i++) assert_true(ticks->values[i] == wanted[i]); /* the very double of the number */
+}
+#define assert_ticks(ticks, decimals, ...)                                                                             \
+    same_ticks(&(ticks), (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double),        \
+               decimals)
+
+static void linear_ticks_are_round(void **state)
+{
+    (void)state;
+    struct gw_ticks t;
+    gw_ticks_linear(&t, 0, 0.63, 8);
+    assert_ticks(t, 1, 0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6);
+    gw_ticks_linear(&t, -0.031, 0.047, 4);
+    assert_ticks(t, 2, -0.02, 0, 0.02, 0.04);
+    gw_ticks_linear(&t, 37, 3187, 7);
+    assert_ticks(t, 0, 500, 1000, 1500, 2000, 2500, 3000);
+    gw_ticks_linear(&t, 2e6, 1e7, 5);
+    assert_ticks(t, 0, 2e6, 4e6, 6e6, 8e6, 1e7);
+    gw_ticks_linear(&t, 0.1, 0.3, 2); /* both ends, though 0.3 - 0.1 is not 0.2 */
+    assert_ticks(t, 1, 0.1, 0.2, 0.3);
+    for (int wanted = 1; wanted <= 60; wanted++) {
+        gw_ticks_linear(&t, 0.0137, 9.61, wanted);
+        assert_true(t.n >= 1 || wanted == 1);
+        assert_true(t.n <= (size_t)wanted + 1);
+    }
+}
+
+static void ticks_of_no_range_are_none(void **state)
+{
+    (void)state;
+    struct gw_ticks t;
+    gw_ticks_linear(&t, 3, 3, 5);
+    assert_int_equal(t.n, 0);
+    gw_ticks_linear(&t, 0, NAN, 5);
+    assert_int_equal(t.n, 0);
+    gw_ticks_log(&t, 0, 10);
+    assert_int_equal(t.n, 0);
+    gw_ticks_log(&t, 10, 1);
+    assert_int_equal(t.n, 0);
+    gw_ticks_linear(&t, 0, INFINITY, 5);
+    assert_int_equal(t.n, 0);
+}
+
+static size_t count_major(const struct gw_ticks *t)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < t->n; i++) n += !t->minor[i];
+    return n;
+}
+
+static void log_ticks_are_decades(void **state)
+{
+    (void)state;
+    struct gw_ticks t;
+    gw_ticks_log(&t, 0.01, 1000);
+    assert_int_equal(count_major(&t), 6);
+    assert_int_equal(t.n, 5 * 9 + 1);
+    assert_true(t.values[0] == 0.01 && t.values[1] == 0.02 && t.minor[1] && t.values[9] == 0.1 && !t.minor[9]);
+    assert_true(t.values[t.n - 1] == 1000);
+    gw_ticks_log(&t, 3, 70);
+    assert_int_equal(t.n, 7 + 7);         /* 3 to 9, 10 to 70 */
+    assert_int_equal(count_major(&t), 4); /* 5, 10, 20, 50 */
+    gw_ticks_log(&t, 1e-200, 1e200);      /* thinned out, and never more than there is room for */
+    assert_true(t.n > 10 && t.n <= GW_TICKS_MOST && t.values[t.n - 1] > 1e190);
+}
+
+/* Twice the area, positive where the ring runs counter-clockwise. */
+static double area2(const struct contour_ring *ring)
+{
+    double sum = 0;
+    for (size_t i = 0; i < ring->n; i++) {
+        const struct gw_point a = ring->points[i], b = ring->points[(i + 1) % ring->n];
+        sum += a.x * b.y - a.y * b.x;
+    }
+    return sum;
+}
+
+static double area_of(const struct contour *contour)
+{
+    double sum = 0;
+    for (size_t i = 0; i < contour->n; i++) sum += area2(&contour->rings[i]) / 2;
+    return sum;
+}
+
+enum { NX = 61, NY = 41 };
+
+static void cone(double values[NX * NY], double x, double y)
+{
+    for (int j = 0; j < NY; j++)
+        for (int i = 0; i < NX; i++) values[j * NX + i] = -hypot(i - x, j - y);
+}
+
+static void contour_of_a_cone_is_a_circle(void **state)
+{
+    struct world *w = *state;
+    double values[NX * NY];
+    struct contour c;
+    const struct contour_grid grid = {values, NX, NY};
+    cone(values, 29.3, 20.7);
+    contour_trace(&c, &w->arena, &grid, -13.4);
+    assert_int_equal(c.n, 1);
+    for (size_t i = 0; i < c.rings[0].n; i++)
+        assert_near(hypot(c.rings[0].points[i].x - 29.3, c.rings[0].points[i].y - 20.7), 13.4, 0.01);
+    assert_near(area_of(&c), PI * 13.4 * 13.4, 1); /* counter-clockwise: positive */
+    for (int i = 0; i < NX * NY; i++) values[i] = -values[i];
+    contour_trace(&c, &w->arena, &grid, 13.4); /* the field without the circle: its border, and a hole */
+    assert_int_equal(c.n, 2);
+    assert_near(area_of(&c), (NX - 1) * (NY - 1) - PI * 13.4 * 13.4, 1);
+    assert_true(area2(&c.rings[0]) * area2(&c.rings[1]) < 0);
+}
+
+static void regions_close_along_the_border(void **state)
+{
+    struct world *w = *state;
+    double values[NX * NY];
+    struct contour c;
+    const struct contour_grid grid = {values, NX, NY};
+    cone(values, 0, 0); /* a quarter of the circle at the corner */
+    contour_trace(&c, &w->arena, &grid, -17.3);
+    assert_int_equal(c.n, 1);
+    assert_near(area_of(&c), PI * 17.3 * 17.3 / 4, 0.3);
+    double along = 0;
+    for (size_t i = 0; i < c.rings[0].n; i++) {
+        const struct gw_point a = c.rings[0].points[i], b = c.rings[0].points[(i + 1) % c.rings[0].n];
+        if (contour_on_border(&grid, a, b)) along += hypot(b.x - a.x, b.y - a.y);
+    }
+    assert_near(along, 2 * 17.3, 1e-9);
+    contour_trace(&c, &w->arena, &grid, -1000); /* everything */
+    assert_int_equal(c.n, 1);
+    assert_near(area_of(&c), (NX - 1) * (NY - 1), 1e-9);
+    contour_trace(&c, &w->arena, &grid, 0.1); /* nothing */
+    assert_int_equal(c.n, 0);
+    contour_trace(&c, &w->arena, &grid, 0); /* one node: no area */
+    assert_int_equal(c.n, 0);
+}
+
+/* Opposite corners high: apart where the mean of the cell is low, one band where it is high. */
+static void saddles_follow_the_mean(void **state)
+{
+    struct world *w = *state;
+    struct contour c;
+    const double apart[] = {1, -2, -2, 1}, joined[] = {2, -1, -1, 2};
+    contour_trace(&c, &w->arena, &(struct contour_grid){apart, 2, 2}, 0);
+    assert_int_equal(c.n, 2);
+    assert_near(area_of(&c), 2 * (1.0 / 3) * (1.0 / 3) / 2, 1e-12);
+    contour_trace(&c, &w->arena, &(struct contour_grid){joined, 2, 2}, 0);
+    assert_int_equal(c.n, 1);
+    assert_near(area_of(&c), 1 - 2 * (1.0 / 3) * (1.0 / 3) / 2, 1e-12);
+}
+
+static void thinning_keeps_the_shape(void **state)
+{
+    (void)state;
+    enum { N = 400 };
+    struct gw_point points[N], whole[N];
+    for (int i = 0; i < N; i++) points[i] = whole[i] = (struct gw_point){i, 30 * sin(i / 40.0)};
+    const size_t n = contour_thin(points, N, 0.1);
+    assert_true(n > 10 && n < N / 4);
+    assert_true(points[n - 1].x == N - 1);
+    size_t at = 0;
+    for (int i = 0; i < N; i++) {
+        while (points[at + 1].x < whole[i].x) at++;
+        const double part = (whole[i].x - points[at].x) / (points[at + 1].x - points[at].x);
+        assert_near(points[at].y + part * (points[at + 1].y - points[at].y), whole[i].y, 0.1 * sqrt(2));
+    }
+    /* There and back again on one line: the turning point stays. */
+    struct gw_point back[] = {{0, 0}, {1, 0}, {2, 0}, {3, 0}, {2, 0}, {1, 0}};
+    assert_int_equal(contour_thin(back, 6, 0.1), 3);
+    assert_true(back[1].x == 3);
+}
+
+static struct gw_svg opened(struct world *w, struct gw_text *text)
+{
+    struct gw_svg svg;
+    gw_text_init(text, &w->arena);
+    gw_svg_open(&svg, text, 200, 100.5, "a < b & \"c\"", "x > y\x01");
+    return svg;
+}
+
+static void svg_text_is_escaped_and_short(void **state)
+{
+    struct world *w = *state;
+    struct gw_text text;
+    struct gw_svg svg = opened(w, &text);
+    gw_svg_line(&svg, (struct gw_point){0.04, -0.04}, (struct gw_point){10.26, 99.96},
+                &(struct gw_svg_look){.line = GW_SVG_INK, .width = 0.75});
+    gw_svg_text(&svg, (struct gw_point){5, 6}, &(struct gw_svg_font){.size = 12}, "5'-6\" <&>");
+    gw_svg_close(&svg);
+    assert_non_null(strstr(text.at, "<title id=\"title\">a &lt; b &amp; &quot;c&quot;</title>"));
+    assert_non_null(strstr(text.at, "<desc id=\"desc\">x &gt; y\xEF\xBF\xBD</desc>"));
+    assert_non_null(strstr(text.at, "role=\"img\""));
+    assert_non_null(strstr(text.at, "width=\"200\" height=\"100.5\" viewBox=\"0 0 200 100.5\""));
+    assert_non_null(strstr(text.at, "<line x1=\"0\" y1=\"0\" x2=\"10.3\" y2=\"100\" fill=\"none\" stroke=\"#1c2329\" "
+                                    "stroke-width=\"0.75\"/>"));
+    assert_non_null(strstr(text.at, ">5'-6&quot; &lt;&amp;&gt;</text>"));
+}
+
+static size_t count_of(const char *text, const char *word)
+{
+    size_t n = 0;
+    for (; (text = strstr(text, word)); text++) n++;
+    return n;
+}
+
+static void paragraphs_break_at_blanks(void **state)
+{
+    struct world *w = *state;
+    struct gw_text text;
+    struct gw_svg svg = opened(w, &text);
+    const struct gw_svg_font font = {.size = 10};
+    const char *words = "one two three four five six seven eight nine ten";
+    const struct gw_point at = {10, 20};
+    const double end = gw_svg_paragraph(&svg, at, 90, &font, words);
+    const size_t lines = count_of(text.at, "<text");
+    assert_true(lines >= 3 && lines <= 6);
+    assert_near(end, 20 + 13.5 * (double)lines, 1e-9);
+    assert_true(gw_svg_paragraph(NULL, at, 90, &font, words) == end);
+    assert_near(gw_svg_paragraph(NULL, at, 1, &font, "unbreakable"), 33.5, 1e-9);
+}
+
+static void shades_go_from_pale_to_dark(void **state)
+{
+    (void)state;
+    char color[GW_SVG_COLOR_SIZE];
+    for (int scale = GW_SVG_BLUES; scale <= GW_SVG_BROWNS; scale++) {
+        double before = 256;
+        for (int i = 0; i <= 12; i++) {
+            gw_svg_shade(color, (enum gw_svg_scale)scale, i / 12.0);
+            assert_true(color[0] == '#' && strspn(color + 1, "0123456789abcdef") == 6);
+            const unsigned long rgb = strtoul(color + 1, NULL, 16);
+            const double red = (double)(rgb >> 16), green = (double)(rgb >> 8 & 255), blue = (double)(rgb & 255);
+            const double gray = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+            assert_true(gray < before - 5); /* apart in gray as well */
+            before = gray;
+        }
+    }
+}
+
+static void plots_map_both_kinds_of_axes(void **state)
+{
+    (void)state;
+    const struct gw_plot plot = {50, 20, 300, 200, {1, 1000, true, NULL}, {-5, 15, false, NULL}};
+    struct gw_point p;
+    assert_true(gw_plot_place(&p, &plot, 10, 0));
+    assert_near(p.x, 150, 1e-9);
+    assert_near(p.y, 170, 1e-9); /* up the page is down in y */
+    assert_false(gw_plot_place(&p, &plot, 0, 0));
+    assert_false(gw_plot_place(&p, &plot, -3, 0));
+    assert_false(gw_plot_place(&p, &plot, 5, NAN));
+}
+
+static void plots_break_and_cut_curves(void **state)
+{
+    struct world *w = *state;
+    struct gw_text text;
+    struct gw_svg svg = opened(w, &text);
+    const struct gw_plot plot = {50, 20, 300, 200, {1, 1000, true, "impulse, psi-ms"}, {0.1, 100, true, "psi"}};
+    const struct gw_point points[] = {{2, 1}, {20, 5}, {0, 7}, {30, 2}, {1e300, 40}};
+    const struct gw_svg_look look = {.line = GW_SVG_BLUE, .width = 2};
+    gw_plot_open(&svg, &plot);
+    assert_int_equal(count_of(text.at, "<text"), 4 + 4 + 2); /* decades and the two labels */
+    assert_non_null(strstr(text.at, ">0.1</text>"));
+    assert_non_null(strstr(text.at, ">1000</text>"));
+    assert_non_null(strstr(text.at, "rotate(-90 "));
+    gw_plot_curve(&svg, &plot, points, 5, &look);
+    assert_int_equal(count_of(text.at, "<polyline"), 2); /* zero has no place on a log axis */
+    assert_int_equal(count_of(text.at, "<clipPath"), 1);
+    assert_int_equal(gw_plot_marks(&svg, &plot, points, 5, 3, &look), 2);
+    gw_plot_area(&svg, &plot, points, 5, 0, &look);
+    const struct gw_legend_entry entries[] = {{"breaks", look, false}, {"case", look, true}};
+    assert_near(gw_svg_legend(&svg, (struct gw_point){60, 30}, entries, 2), 64, 1e-9);
+    gw_svg_close(&svg);
+    assert_null(strstr(text.at, "nan"));
+    assert_null(strstr(text.at, "inf"));
+    assert_int_equal(count_of(text.at, "<g"), count_of(text.at, "</g>"));
+}
+
+static struct gw_plate_case pane(double width, double height)
+{
+    return (struct gw_plate_case){width,     height,        0.00556,        2130,         GW_ABSENT,
+                                  GW_ABSENT, GW_PLATE_FREE, GW_PLATE_TABLE, GW_NO_INTEGER};
+}
+
+static void engine_with_memory(struct world *w, struct gw_engine *engine)
+{
+    gw_engine_init(engine, gw_tables_standard(), NULL);
+    engine->workspace = gw_alloc(&w->arena, 1, GW_PLATE_WORKSPACE);
+}
+
+enum { PX = 31, PY = 41 };
+
+static void samples_agree_with_the_result(void **state)
+{
+    struct world *w = *state;
+    struct gw_engine engine;
+    struct gw_plate_result r, turned;
+    struct gw_plate_case in = pane(1.237, 1.731);
+    double deflection[PX * PY], stress[PX * PY], over[PX * PY];
+    engine_with_memory(w, &engine);
+    assert_int_equal(gw_plate_sample(&r, &in, PX, PY, deflection, stress, &engine), GW_OK);
+    assert_string_equal(r.method, "direct"); /* though the case asked for the table */
+    const int center = PY / 2 * PX + PX / 2;
+    double most = 0, sum = 0;
+    assert_near(deflection[center], r.deflection, 1e-12);
+    assert_near(stress[center], r.stress_center, 1e-3);
+    for (int j = 0; j < PY; j++)
+        for (int i = 0; i < PX; i++) {
+            const double weight = (i == 0 || i == PX - 1 ? 0.5 : 1) * (j == 0 || j == PY - 1 ? 0.5 : 1);
+            most = fmax(most, stress[j * PX + i]);
+            sum += weight * deflection[j * PX + i];
+            assert_true(deflection[j * PX + i] == deflection[(PY - 1 - j) * PX + PX - 1 - i]);
+            assert_true(stress[j * PX + i] == stress[j * PX + PX - 1 - i]);
+        }
+    for (int i = 0; i < PX; i++) assert_near(deflection[i], 0, 1e-15); /* the lower edge */
+    assert_true(most <= r.stress_max * (1 + 1e-9) && most > 0.97 * r.stress_max);
+    assert_near(sum / ((PX - 1) * (PY - 1)), r.mean_deflection, 2e-3 * r.mean_deflection); /* trapezoids */
+    in = pane(1.731, 1.237);                                                               /* lying: the same, turned */
+    assert_int_equal(gw_plate_sample(&turned, &in, PY, PX, NULL, over, &engine), GW_OK);
+    for (int j = 0; j < PY; j++)
+        for (int i = 0; i < PX; i++) assert_near(over[i * PY + j], stress[j * PX + i], 1);
+}
+
+static void samples_refuse_and_rest(void **state)
+{
+    struct world *w = *state;
+    struct gw_engine engine;
+    struct gw_plate_result r;
+    struct gw_plate_case in = pane(1.237, 1.731);
+    double values[] = {9, 9, 9, 9, 9, 9};
+    engine_with_memory(w, &engine);
+    assert_int_equal(gw_plate_sample(&r, &in, 1, 3, values, NULL, &engine), GW_BAD_VALUE);
+    in.height = 12;
+    assert_int_equal(gw_plate_sample(&r, &in, 2, 3, values, NULL, &engine), GW_OUTSIDE_METHOD);
+    assert_true(values[0] == 9);
+    in = pane(1.237, 1.731);
+    in.pressure = 0;
+    assert_int_equal(gw_plate_sample(&r, &in, 2, 3, values, NULL, &engine), GW_OK);
+    for (int i = 0; i < 6; i++) assert_true(values[i] == 0);
+}
+
+static bool answer_of(struct world *w, struct gw_calc_answer *answer, const char *kind, const char *yaml)
+{
+    return gw_calc_run(answer, &w->arena, gw_calc_find(kind), node_of(w, yaml), gw_tables_standard());
+}
+
+static struct gw_text drawn(struct world *w, const char *kind, const char *yaml, enum gw_units shown)
+{
+    struct gw_engine engine;
+    struct gw_calc_answer answer;
+    struct gw_text text;
+    gw_text_init(&text, &w->arena);
+    engine_with_memory(w, &engine);
+    assert_true(answer_of(w, &answer, kind, yaml));
+    enum gw_status status = gw_drawing_find(kind)->draw(&text, &answer, shown, &engine);
+    if (status) print_error("%s\n", engine.fault.message);
+    assert_int_equal(status, GW_OK);
+    return text;
+}
+
+static const char *const LITE = "{width: 60 in, height: 71 in, basis: standard, pressure: 60 psf, layers: [{glass: 6 "
+                                "mm, treatment: heat_strengthened}, "
+                                "{cavity: 12 mm}, {glass: 8 mm, treatment: annealed}]}";
+
+/* What the picture shows of a lite is what the case answers. */
+static void the_lite_is_drawn_under_its_share(void **state)
+{
+    struct world *w = *state;
+    struct gw_engine engine;
+    struct gw_calc_answer answer;
+    struct gw_plate_case plate;
+    struct gw_plate_result result;
+    struct gw_text json;
+    const char *layer;
+    engine_with_memory(w, &engine);
+    assert_true(answer_of(w, &answer, "lite", LITE));
+    assert_int_equal(gw_lite_plate(&plate, &layer, answer.in, answer.out, &engine), GW_OK);
+    assert_string_equal(layer, "lite 2");
+    assert_int_equal(gw_plate(&result, &plate, &engine), GW_OK);
+    gw_text_init(&json, &w->arena);
+    assert_true(gw_calc_case(&json, &w->arena, gw_calc_find("lite"), node_of(w, LITE), gw_tables_standard()));
+    const struct gw_node *said = node_of(w, json.at);
+    double deflection, stress;
+    const char *text = text_at(said, "deflection_m");
+    assert_true(gw_read_number(text, strlen(text), &deflection) > 0);
+    text = text_at(said, "stress_max_pa");
+    assert_true(gw_read_number(text, strlen(text), &stress) > 0);
+    assert_near(result.deflection, deflection, 2e-3 * deflection); /* a response table may stand behind the answer */
+    assert_near(result.stress_max, stress, 1e-2 * stress);
+    const char *without = "{width: 60 in, height: 71 in, layers: [{glass: 6 mm, treatment: annealed}]}";
+    assert_true(answer_of(w, &answer, "lite", without));
+    assert_int_equal(gw_lite_plate(&plate, &layer, answer.in, answer.out, &engine), GW_MISSING);
+    gw_text_init(&json, &w->arena);
+    assert_int_equal(gw_drawing_find("lite")->draw(&json, &answer, GW_US, &engine), GW_MISSING);
+    assert_int_equal(json.length, 0);
+}
+
+static void a_case_with_an_error_says_which(void **state)
+{
+    struct world *w = *state;
+    struct gw_calc_answer answer;
+    assert_false(answer_of(w, &answer, "plate", "{width: 1 m, height: 9 m, thickness: 6 mm, pressure: 1 kPa}"));
+    assert_string_equal(answer.error_code, "outside_method");
+    assert_string_equal(answer.error_key, "height");
+    assert_non_null(strstr(answer.error, "limit of 5"));
+    assert_null(gw_drawing_find("wind"));
+}
+
+static void drawings_do_not_follow_the_locale(void **state)
+{
+    struct world *w = *state;
+    struct gw_text plain = drawn(w, "lite", LITE, GW_SI);
+    assert_non_null(strstr(plain.at, "1.524 m by 1.803 m"));
+    assert_int_equal(count_of(plain.at, "<svg"), 1);
+    assert_string_equal(plain.at + plain.length - 7, "</svg>\n");
+    struct gw_text again = drawn(w, "lite", LITE, GW_SI);
+    assert_string_equal(plain.at, again.at);
+    if (!setlocale(LC_ALL, "de_DE.UTF-8")) {
+        print_message("no locale with a decimal comma here\n");
+        skip();
+    }
+    struct gw_text comma = drawn(w, "lite", LITE, GW_SI);
+    setlocale(LC_ALL, "C");
+    assert_string_equal(plain.at, comma.at);
+}
+
+/* Wide, tall, square, and both ways of holding the edges; every picture keeps its marks on the page. */
+static void every_shape_is_drawn(void **state)
+{
+    struct world *w = *state;
+    static const char *const cases[] = {
+        "{width: 3 m, height: 0.61 m, thickness: 5.56 mm, pressure: 3 kPa}",
+        "{width: 0.5 m, height: 2.5 m, thickness: 15.56 mm, pressure: 3 kPa}",
+        "{width: 2.5 m, height: 2.5 m, thickness: 5 mm, pressure: 4 kPa, edges: straight}",
+        "{width: 1.1 m, height: 1.7 m, thickness: 9.02 mm, pressure: 1 Pa}",
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct gw_text text = drawn(w, "plate", cases[i], i % 2 ? GW_US : GW_SI);
+        assert_true(text.length < 100000);
+        assert_null(strstr(text.at, "nan"));
+        assert_true(count_of(text.at, "<path") >= 8); /* bands of both panels */
+        for (const char *at = text.at; (at = strstr(at, "<circle cx=\"")); at++) {
+            double x;
+            assert_true(gw_read_number(at + 12, 20, &x) > 0);
+            assert_true(x > 0 && x < 940);
+        }
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(linear_ticks_are_round),       cmocka_unit_test(ticks_of_no_range_are_none),
+        cmocka_unit_test(log_ticks_are_decades),        WORLD_TEST(contour_of_a_cone_is_a_circle),
+        WORLD_TEST(regions_close_along_the_border),     WORLD_TEST(saddles_follow_the_mean),
+        cmocka_unit_test(thinning_keeps_the_shape),     WORLD_TEST(svg_text_is_escaped_and_short),
+        WORLD_TEST(paragraphs_break_at_blanks),         cmocka_unit_test(shades_go_from_pale_to_dark),
+        cmocka_unit_test(plots_map_both_kinds_of_axes), WORLD_TEST(plots_break_and_cut_curves),
+        WORLD_TEST(samples_agree_with_the_result),      WORLD_TEST(samples_refuse_and_rest),
+        WORLD_TEST(the_lite_is_drawn_under_its_share),  WORLD_TEST(a_case_with_an_error_says_which),
+        WORLD_TEST(drawings_do_not_follow_the_locale),  WORLD_TEST(every_shape_is_drawn),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
