@@ -70,7 +70,8 @@ struct gw_plate_case {
     double poissons_ratio;           /* absent: glass */
     enum gw_plate_edges edges;       /* in plane */
     enum gw_plate_method method;
-    int terms; /* GW_NO_INTEGER: by the load; any other number: not by table */
+    int terms;     /* GW_NO_INTEGER: by the load; any other number: not by table */
+    unsigned want; /* of enum gw_plate_want, for searches: by the table nothing else is looked up; 0: everything */
 };
 
 struct gw_plate_result {

@@ -6,7 +6,6 @@ static const char LAW[] = "gas law of the sealed cavity";
 /* A lite under its net load: volume swept inward, and how fast that grows with the load. */
 struct lite {
     double net, volume, compliance;
-    struct gw_plate_result plate;
 };
 
 struct state {
@@ -17,7 +16,7 @@ struct state {
     struct lite lites[GW_CAVITY_LITES];
 };
 
-static enum gw_status bend(const struct state *s, int i, double net, struct gw_plate_result *plate, double *volume)
+static enum gw_status bend(const struct state *s, int i, double net, unsigned want, struct gw_plate_result *plate)
 {
     const struct gw_plate_case lite = {.width = s->in->width,
                                        .height = s->in->height,
@@ -25,9 +24,16 @@ static enum gw_status bend(const struct state *s, int i, double net, struct gw_p
                                        .pressure = fabs(net),
                                        .elastic_modulus = GW_ABSENT,
                                        .poissons_ratio = GW_ABSENT,
-                                       .terms = GW_NO_INTEGER};
-    enum gw_status status = gw_plate(plate, &lite, s->engine);
-    *volume = copysign(plate->volume, net);
+                                       .terms = GW_NO_INTEGER,
+                                       .want = want};
+    return gw_plate(plate, &lite, s->engine);
+}
+
+static enum gw_status swept(const struct state *s, int i, double net, double *volume)
+{
+    struct gw_plate_result plate;
+    enum gw_status status = bend(s, i, net, GW_PLATE_MEAN, &plate);
+    *volume = copysign(plate.volume, net);
     return status;
 }
 
@@ -43,12 +49,11 @@ static enum gw_status bend_all(struct state *s)
 {
     for (int i = 0; i <= s->n; i++) {
         struct lite *l = &s->lites[i];
-        struct gw_plate_result nearby;
         double moved;
         l->net = net_load(s, i);
         double step = fmax(1, fabs(l->net) / 1000); /* Pa: small beside the load, large beside rounding */
-        enum gw_status status = bend(s, i, l->net, &l->plate, &l->volume);
-        if (status == GW_OK) status = bend(s, i, l->net + step, &nearby, &moved);
+        enum gw_status status = swept(s, i, l->net, &l->volume);
+        if (status == GW_OK) status = swept(s, i, l->net + step, &moved);
         if (status != GW_OK) return status;
         l->compliance = (moved - l->volume) / step;
     }
@@ -97,17 +102,21 @@ static void newton_step(struct state *s)
     s->gauge[1] -= (a * second - c * first) / determinant;
 }
 
-static void give(struct gw_cavity_result *out, const struct state *s)
+static enum gw_status give(struct gw_cavity_result *out, const struct state *s)
 {
+    struct gw_plate_result plate;
     double applied = s->in->pressure_outdoor + s->in->pressure_indoor;
     for (int i = 0; i <= s->n; i++) {
         const struct lite *l = &s->lites[i];
+        enum gw_status status = bend(s, i, l->net, GW_PLATE_DEFLECTION | GW_PLATE_STRESS, &plate);
+        if (status != GW_OK) return status;
         if (i < s->n) out->gauge[i] = s->gauge[i];
         out->net[i] = l->net;
-        out->deflection[i] = copysign(l->plate.deflection, l->net);
-        out->stress_max[i] = l->plate.stress_max;
+        out->deflection[i] = copysign(plate.deflection, l->net);
+        out->stress_max[i] = plate.stress_max;
         out->share[i] = fabs(applied) > 0 ? l->net / applied : GW_ABSENT;
     }
+    return GW_OK;
 }
 
 static void trace_cavities(const struct state *s)
@@ -163,12 +172,12 @@ enum gw_status gw_cavity_solve(struct gw_cavity_result *out, const struct gw_cav
         if (out->residual < enough) break;
         newton_step(&s);
     }
+    if (status == GW_OK && out->residual < enough) status = give(out, &s);
     engine->trace = trace;
     if (status != GW_OK) return status;
     if (!(out->residual < enough))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "gaps", "the cavity pressures did not converge in %d steps",
                          (int)MOST_STEPS);
-    give(out, &s);
     trace_cavities(&s);
     return GW_OK;
 }

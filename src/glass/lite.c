@@ -12,7 +12,7 @@ void lite_note(struct gw_lite_result *out, const char *constant)
     if (out->n_notes < GW_LITE_NOTES) out->notes[out->n_notes++] = constant;
 }
 
-struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure)
+struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure, unsigned want)
 {
     return (struct gw_plate_case){.width = in->width,
                                   .height = in->height,
@@ -20,7 +20,8 @@ struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, doub
                                   .pressure = pressure,
                                   .elastic_modulus = GW_ABSENT,
                                   .poissons_ratio = GW_ABSENT,
-                                  .terms = GW_NO_INTEGER};
+                                  .terms = GW_NO_INTEGER,
+                                  .want = want};
 }
 
 double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *engine)

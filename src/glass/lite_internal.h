@@ -28,7 +28,7 @@ enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw
 enum gw_status lite_frit_factor(double *factor, const struct gw_pane *pane, enum gw_treatment treatment,
                                 struct gw_engine *engine);
 enum gw_treatment lite_weakest(const struct gw_pane *pane);
-struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure);
+struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure, unsigned want);
 void lite_note(struct gw_lite_result *out, const char *constant);
 
 #endif

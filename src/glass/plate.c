@@ -114,7 +114,7 @@ static enum gw_status respond(struct gw_plate_solution *out, bool *by_table, con
     *by_table = false;
     *out = (struct gw_plate_solution){.residual = GW_ABSENT, .terms = GW_NO_INTEGER};
     if (in->method != GW_PLATE_DIRECT && !obstacle.key)
-        *by_table = gw_plate_response(out, p->aspect, p->q_star, GW_PLATE_ALL, engine->tables);
+        *by_table = gw_plate_response(out, p->aspect, p->q_star, in->want ? in->want : GW_PLATE_ALL, engine->tables);
     if (*by_table) {
         gw_used_add(&engine->used, &range->row);
         return GW_OK;
@@ -168,11 +168,13 @@ static void trace(const struct gw_plate_result *out, const struct gw_plate_case 
             {"a", fmax(in->width, in->height), GW_THICKNESS}, {"b", fmin(in->width, in->height), GW_THICKNESS},
             {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS});
     gw_trace_note(engine, "W, S", CLAUSE, by_table ? FROM_TABLE : FROM_EQUATIONS);
-    GW_STEP(engine, "w", GW_THICKNESS, out->deflection, CLAUSE, "W*t", {"W", s->deflection, GW_RATIO},
-            {"t", t, GW_THICKNESS});
-    GW_STEP(engine, "sigma_max", GW_STRESS, out->stress_max, CLAUSE, "S*E*t^2/(a*b)", {"S", s->stress_max, GW_RATIO},
-            {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS}, {"a", fmax(in->width, in->height), GW_THICKNESS},
-            {"b", fmin(in->width, in->height), GW_THICKNESS});
+    if (!in->want || in->want & GW_PLATE_DEFLECTION)
+        GW_STEP(engine, "w", GW_THICKNESS, out->deflection, CLAUSE, "W*t", {"W", s->deflection, GW_RATIO},
+                {"t", t, GW_THICKNESS});
+    if (!in->want || in->want & GW_PLATE_STRESS)
+        GW_STEP(engine, "sigma_max", GW_STRESS, out->stress_max, CLAUSE, "S*E*t^2/(a*b)",
+                {"S", s->stress_max, GW_RATIO}, {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS},
+                {"a", fmax(in->width, in->height), GW_THICKNESS}, {"b", fmin(in->width, in->height), GW_THICKNESS});
 }
 
 enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case *given, struct gw_engine *engine)

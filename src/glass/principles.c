@@ -220,7 +220,7 @@ static enum gw_status respond_pane(int i, const struct assessment *a)
 {
     struct gw_pane_by_principles *p = &a->out->panes[i].principles;
     struct gw_plate_result plate;
-    struct gw_plate_case stressed = lite_plate(a->in, p->stress_thickness, fabs(p->net));
+    struct gw_plate_case stressed = lite_plate(a->in, p->stress_thickness, fabs(p->net), GW_PLATE_STRESS);
     struct gw_trace *trace = a->engine->trace;
     double base_duration, factor;
     enum gw_status status = gw_plate(&plate, &stressed, a->engine);
@@ -242,7 +242,8 @@ static enum gw_status load_panes(const struct assessment *a)
     struct gw_plate_result plate;
     enum gw_status status;
     if (a->in->make_up.n_panes == 1) {
-        struct gw_plate_case bent = lite_plate(a->in, panes[0].principles.deflection_thickness, fabs(a->load.pressure));
+        struct gw_plate_case bent =
+            lite_plate(a->in, panes[0].principles.deflection_thickness, fabs(a->load.pressure), GW_PLATE_DEFLECTION);
         status = gw_plate(&plate, &bent, a->engine);
         net[0] = a->load.pressure;
         deflection[0] = copysign(plate.deflection, a->load.pressure);

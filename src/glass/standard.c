@@ -231,16 +231,20 @@ static enum gw_status respond(int i, double base_duration, const struct assessme
     double share = fabs(a->load.pressure) * s->share;
     s->deflection = s->stress_max = s->breakage = GW_ABSENT;
     if (!gw_given(a->load.pressure)) return GW_OK;
-    struct gw_plate_case bent = lite_plate(a->in, a->out->panes[i].principles.deflection_thickness, share);
-    struct gw_plate_case stressed = lite_plate(a->in, s->thickness, share);
-    enum gw_status status = gw_plate(&plate, &bent, a->engine);
+    double bending = a->out->panes[i].principles.deflection_thickness;
+    bool laminated = bending != s->thickness;
+    struct gw_plate_case lite =
+        lite_plate(a->in, s->thickness, share, GW_PLATE_STRESS | (laminated ? 0 : GW_PLATE_DEFLECTION));
+    enum gw_status status = gw_plate(&plate, &lite, a->engine);
     if (status != GW_OK) return status;
+    s->stress_max = plate.stress_max;
+    if (laminated) {
+        lite = lite_plate(a->in, bending, share, GW_PLATE_DEFLECTION);
+        status = gw_plate(&plate, &lite, a->engine);
+    }
     s->deflection = plate.deflection;
     struct gw_trace *trace = a->engine->trace;
-    if (bent.thickness == stressed.thickness) a->engine->trace = NULL; /* the same steps again */
-    status = gw_plate(&plate, &stressed, a->engine);
     a->engine->trace = NULL;
-    s->stress_max = plate.stress_max;
     if (status == GW_OK)
         status = gw_glass_breakage(&s->breakage, a->in->width, a->in->height, s->thickness, share / s->type_factor,
                                    base_duration, a->engine);

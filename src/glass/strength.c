@@ -44,7 +44,8 @@ static struct gw_plate_case plate_case(double width, double height, double thick
                                   .pressure = pressure,
                                   .elastic_modulus = GW_ABSENT,
                                   .poissons_ratio = GW_ABSENT,
-                                  .terms = GW_NO_INTEGER};
+                                  .terms = GW_NO_INTEGER,
+                                  .want = GW_PLATE_RISK};
 }
 
 static enum gw_status breakage(double *out, struct gw_plate_result *plate, const struct gw_plate_case *lite,

@@ -17,7 +17,7 @@ static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *ans
     enum gw_status status = gw_lite_plate(&governing, &pane, answer->in, answer->out, engine);
     if (status != GW_OK) return status;
     const struct plate_words words = {
-        gw_format(out->arena, "%s", pane),
+        gw_format(out->arena, "Governing pane (%s)", pane),
         "The pane that governs, of its thickness for stress, under its part of the load, by the basis that governs."};
     return draw_plate(out, &governing, &words, shown, engine);
 }

@@ -293,8 +293,8 @@ static void plots_break_and_cut_curves(void **state)
 
 static struct gw_plate_case pane(double width, double height)
 {
-    return (struct gw_plate_case){width,     height,        0.00556,        2130,         GW_ABSENT,
-                                  GW_ABSENT, GW_PLATE_FREE, GW_PLATE_TABLE, GW_NO_INTEGER};
+    return (struct gw_plate_case){width,     height,        0.00556,        2130,          GW_ABSENT,
+                                  GW_ABSENT, GW_PLATE_FREE, GW_PLATE_TABLE, GW_NO_INTEGER, 0};
 }
 
 static void engine_with_memory(struct world *w, struct gw_engine *engine)

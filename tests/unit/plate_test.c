@@ -28,8 +28,8 @@ static enum gw_status run(struct gw_plate_result *out, struct gw_engine *engine,
 
 static struct gw_plate_case lite(double width, double height, double thickness, double pressure)
 {
-    return (struct gw_plate_case){width,     height,        thickness,       pressure,     GW_ABSENT,
-                                  GW_ABSENT, GW_PLATE_FREE, GW_PLATE_DIRECT, GW_NO_INTEGER};
+    return (struct gw_plate_case){width,     height,        thickness,       pressure,      GW_ABSENT,
+                                  GW_ABSENT, GW_PLATE_FREE, GW_PLATE_DIRECT, GW_NO_INTEGER, 0};
 }
 
 static void workspace_is_large_enough(void **state)
