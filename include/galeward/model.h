@@ -297,7 +297,7 @@ extern const struct gw_record gw_layer_record, gw_air_record;
  * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed". */
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine);
-void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n);
+void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown);
 enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
                            struct gw_engine *engine);
 

@@ -124,8 +124,10 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
 
 static enum gw_status find_capacities(const struct assessment *a)
 {
+    static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
     for (int i = 0; i < a->in->make_up.n_panes; i++) {
         const struct gw_pane *pane = &a->in->make_up.panes[i];
+        gw_trace_note(a->engine, names[i], MODEL, "its plies from outside");
         for (int k = 0; k < pane->n_plies; k++) {
             enum gw_status status = ply_capacity(&a->out->panes[i].principles, pane, k, a->stress_thickness[i][k], a);
             if (status != GW_OK) return status;
@@ -342,6 +344,7 @@ static enum gw_status by_support(const struct assessment *a)
 enum gw_status lite_by_principles(const struct assessment *a)
 {
     const bool loaded = gw_given(a->load.pressure);
+    gw_trace_note(a->engine, "basis", MODEL, "first principles: plies and cavities as they share the load");
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && !(loaded && a->in->use_only)) status = lite_find_resistance(a);

@@ -298,12 +298,15 @@ static bool beyond_charts(const struct assessment *a)
 enum gw_status lite_by_standard(const struct assessment *a)
 {
     const int n = a->in->make_up.n_panes;
+    static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
     enum gw_status status = check_limits(a);
+    gw_trace_note(a->engine, "basis", FACTOR, "the standard's factors");
     for (int i = 0; i < n && status == GW_OK; i++)
         status = gw_pane_designation(&a->out->panes[i].standard.thickness, &a->in->make_up.panes[i], a->engine);
     if (status == GW_OK) status = find_shares(a);
     for (int i = 0; i < n && status == GW_OK; i++) {
         double base_duration;
+        gw_trace_note(a->engine, names[i], FACTOR, "counted from outside");
         status = resist(i, &base_duration, a);
         if (status == GW_OK) status = respond(i, base_duration, a);
     }

@@ -80,6 +80,10 @@ static void trace_load(const struct gw_plate_case *lite, const struct gw_plate_r
     double stiffness = e * lite->thickness * lite->thickness;
     gw_trace_note(engine, "NFL", MODEL,
                   "the pressure at which B below reaches the required probability, found by secant steps");
+    GW_STEP(engine, "q*", GW_RATIO, plate->q_star, MODEL, "NFL*(a*b)^2/(E*t^4)", {"NFL", lite->pressure, GW_STRESS},
+            {"a", fmax(lite->width, lite->height), GW_THICKNESS}, {"b", fmin(lite->width, lite->height), GW_THICKNESS},
+            {"E", e, GW_STRESS}, {"t", lite->thickness, GW_THICKNESS});
+    gw_trace_note(engine, "J", MODEL, "the risk integral of the plate at that q* and ratio of the sides");
     double b = exp(log(flaws->k) + (1 - flaws->m) * log(area) + flaws->m * log(stiffness) +
                    flaws->m / flaws->n * log(duration / flaws->reference_duration_s) + log(plate->risk));
     /* Numbers in N and m: k is tied to them. */

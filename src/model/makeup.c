@@ -80,3 +80,27 @@ enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state,
             {"n", air->exponent, GW_RATIO});
     return GW_OK;
 }
+
+static const char *treatment_words(enum gw_treatment treatment)
+{
+    static const char *const words[] = {"of unknown treatment", "annealed", "heat strengthened", "tempered"};
+    return words[treatment];
+}
+
+void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown)
+{
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_layer *l = &layers[i];
+        double thickness = is_glass(l) ? l->glass : gw_given(l->cavity) ? l->cavity : l->thickness;
+        if (i) gw_text_add(out, " + ");
+        if (is_glass(l)) { /* by its designation */
+            gw_text_number(out, thickness * 1000, 3);
+            gw_text_addf(out, " mm %s", treatment_words(l->treatment));
+        } else if (gw_given(thickness)) {
+            gw_quantity_print(out, gw_units_standard(), GW_THICKNESS, shown, thickness);
+        }
+        if (is_glass(l)) gw_text_add(out, l->frit == GW_YES ? " with frit" : "");
+        else if (gw_given(l->cavity)) gw_text_add(out, " cavity");
+        else gw_text_addf(out, " %s", gw_choice_name(gw_interlayer_choices, (int)l->interlayer));
+    }
+}

@@ -58,9 +58,9 @@ static const char *step_text(struct page *page, const struct gw_step *step, size
     return text.at;
 }
 
-static void steps(struct page *page, const struct gw_trace *trace)
+static void steps(struct page *page, const char *heading, const struct gw_trace *trace)
 {
-    gw_report_heading(page->report, 2, "Steps");
+    gw_report_heading(page->report, 2, heading);
     for (size_t i = 0; i < trace->n; i++) gw_report_line(page->report, step_text(page, &trace->steps[i], i + 1));
 }
 
@@ -85,14 +85,69 @@ static void design_values(struct page *page, const struct gw_element *e)
     gw_report_line(page->report, gw_format(page->arena, "Governs: %s", e->governs));
 }
 
-static void rows_used(struct page *page, const struct gw_element *e)
+/* The glass of a lite under the load that governs it; `derived` holds its steps and the rows that it used. */
+struct glass_derived {
+    enum gw_status status;
+    struct gw_glass_judged judged;
+    struct gw_lite_result result;
+    struct gw_trace trace;
+    struct gw_engine engine;
+};
+
+static bool derive_glass(struct glass_derived *d, struct gw_arena *arena, const struct gw_model *model,
+                         const struct gw_element *e)
+{
+    const struct gw_lite_type *type = e->lite ? gw_model_lite(model, e->lite) : NULL;
+    if (e->kind != GW_LITE || !type || !type->layers.n || e->outside) return false;
+    gw_trace_init(&d->trace, arena);
+    gw_engine_init(&d->engine, model->tables, NULL);
+    d->engine.workspace = gw_alloc_bare(arena, GW_PLATE_WORKSPACE);
+    d->status = gw_judge_glass(&d->judged, model, e, type, &d->engine);
+    if (d->status != GW_OK) return true;
+    d->engine.trace = &d->trace;
+    d->status =
+        gw_lite_assess(&d->result, &d->judged.lite, &d->judged.demand.loads[d->judged.verdict.governing], &d->engine);
+    return true;
+}
+
+static const char *layers_text(struct page *page, const struct gw_lite_type *type)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    gw_layers_say(&text, type->layers.items, type->layers.n, page->shown);
+    return text.at;
+}
+
+static void glass(struct page *page, const struct glass_derived *d, const struct gw_element *e)
+{
+    const struct gw_lite_result *r = &d->result;
+    const struct gw_lite_type *type = gw_model_lite(page->results->model, e->lite);
+    steps(page, gw_format(page->arena, "Glass: %s", layers_text(page, type)), &d->trace);
+    if (d->status != GW_OK) {
+        gw_report_line(page->report, gw_format(page->arena, "The computation stops here: %s", d->engine.fault.message));
+        return;
+    }
+    if (!r->standard.covered)
+        gw_report_line(page->report, gw_format(page->arena, "Standard's factors: %s", r->standard.why_not));
+    if (!r->principles.covered)
+        gw_report_line(page->report, gw_format(page->arena, "First principles: %s", r->principles.why_not));
+    for (int i = 0; i < r->n_notes; i++) gw_report_line(page->report, r->notes[i]);
+    gw_report_line(page->report,
+                   gw_format(page->arena, "%s of %s against %s by %s: %s. The center bends %s.", r->load.name,
+                             gw_quantity_text(page, GW_PRESSURE, fabs(r->load.pressure), UP),
+                             gw_quantity_text(page, GW_PRESSURE, r->resistance, DOWN),
+                             r->governing == GW_BASIS_STANDARD ? "the standard's factors" : "first principles", r->why,
+                             gw_quantity_text(page, GW_THICKNESS, r->deflection, UP)));
+}
+
+static void rows_used(struct page *page, const struct gw_used *used)
 {
     static const struct heading headings[] = {
         {.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
     gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
     gw_page_table(page, "", headings, COUNT(headings));
-    for (unsigned i = 0; i < e->used.n; i++) {
-        const struct gw_row *row = e->used.rows[i];
+    for (unsigned i = 0; i < used->n; i++) {
+        const struct gw_row *row = used->rows[i];
         gw_page_cell(page, row->table);
         gw_page_cell(page, row->id);
         gw_report_toned(page->report, row->basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN, gw_basis_name(row->basis));
@@ -109,12 +164,18 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
     gw_trace_init(&trace, report->arena);
     enum gw_status status = gw_takeoff_derive(results->model, element, &trace, &result);
     head(&page, element);
-    steps(&page, &trace);
+    steps(&page, "Steps", &trace);
     if (status != GW_OK)
         gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
     design_values(&page, element);
-    rows_used(&page, element);
-    gw_row_set_add(&rows, page.arena, &element->used);
+    struct glass_derived *derived = gw_alloc(report->arena, 1, sizeof *derived);
+    struct gw_used used = element->used;
+    if (derive_glass(derived, report->arena, results->model, element)) {
+        glass(&page, derived, element);
+        gw_used_merge(&used, &derived->engine.used);
+    }
+    rows_used(&page, &used);
+    gw_row_set_add(&rows, page.arena, &used);
     gw_page_foot(&page, &rows);
 }
 
@@ -135,6 +196,11 @@ void gw_json_explain(struct gw_text *out, const struct gw_results *results, cons
     gw_json_close(&json, '}');
     gw_json_key(&json, "trace");
     gw_calc_trace(&json, &trace, GW_SI);
+    struct glass_derived *derived = gw_alloc(out->arena, 1, sizeof *derived);
+    if (derive_glass(derived, out->arena, results->model, element)) {
+        gw_json_key(&json, "glass_trace");
+        gw_calc_trace(&json, &derived->trace, GW_SI);
+    }
     gw_json_close(&json, '}');
     gw_text_add(out, "\n");
 }
