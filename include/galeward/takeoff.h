@@ -11,6 +11,13 @@
 enum gw_kind { GW_LITE, GW_MULLION, GW_TRANSOM, GW_SCREW, GW_ANCHOR, GW_KIND_COUNT };
 extern const char *const gw_kind_names[GW_KIND_COUNT]; /* "lite" ... */
 
+/* The lines of a wall, or of one opening, that its members stand on; heights above ground, m, from the bottom up. */
+struct gw_wall_lines {
+    const double *anchors, *splices, *levels; /* levels: horizontal members */
+    size_t n_anchors, n_splices, n_levels;
+    double bottom, top;
+};
+
 struct gw_element {
     const char *id;   /* "east/lite/3" */
     const char *wall; /* wall or schedule elevation */
@@ -22,15 +29,18 @@ struct gw_element {
     const char *lite; /* lite type, NULL */
     long count;
     double width, height, bottom,
-        top;                /* m; screws: width carried and spacing; bottom and top of the run they stand in */
-    double span;            /* m, mullions, transoms, anchors */
-    int spans;              /* of the mullion piece */
-    bool overhang;          /* a mullion past its last anchor */
-    bool parapet;           /* above the roof line */
-    bool place_unknown;     /* taken at the worst place */
-    int zone;               /* 4 or 5 */
-    double corner_distance; /* m, nearest edge to the nearest outside corner; absent: none */
-    double effective_area;  /* m2 */
+        top; /* m; screws: width carried and spacing; bottom and top of the run they stand in */
+    const struct gw_wall_lines *lines;
+    double above, below;                /* m, transoms: heights of the rows that they divide; 0: none */
+    const struct gw_lite_type *rests;   /* transoms: the lite type that stands on it; NULL: none, or not known */
+    double span;                        /* m, mullions, transoms, anchors */
+    int spans;                          /* of the mullion piece */
+    bool overhang;                      /* a mullion past its last anchor */
+    bool parapet;                       /* above the roof line */
+    bool place_unknown;                 /* taken at the worst place */
+    int zone;                           /* 4 or 5 */
+    double corner_distance;             /* m, nearest edge to the nearest outside corner; absent: none */
+    double effective_area;              /* m2 */
     struct gw_strength inward, outward; /* design; outward negative */
     struct gw_asd inward_asd, outward_asd;
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */

@@ -151,12 +151,24 @@ static void add_screws(struct gw_builder *b, const char *mark, const struct gw_e
     gw_group_add(b, &e, screws_on(length, b->grid->screw_spacing), column);
 }
 
+/* The lite type whose lower edge stands at that level. */
+static const struct gw_lite_type *glass_on(const struct gw_grid *g, double level)
+{
+    const double hair = 1e-6;
+    for (size_t i = 0; i < g->n_bands; i++)
+        if (fabs(g->bands[i].bottom - level) < hair) return g->bands[i].type;
+    return NULL;
+}
+
 static void add_transom_part(struct gw_builder *b, size_t k, double bottom, double top)
 {
     const struct gw_grid *g = b->grid;
     const char *mark = k == 0 ? "sill" : k + 1 == g->n_levels ? "head" : "intermediate";
     for (size_t i = 0; i < g->n_columns; i++) {
         struct gw_element e = start(b, GW_TRANSOM, mark, g->x[i], g->x[i + 1], bottom, top);
+        e.above = k + 1 < g->n_levels ? g->levels[k + 1] - g->levels[k] : 0;
+        e.below = k ? g->levels[k] - g->levels[k - 1] : 0;
+        e.rests = glass_on(g, g->levels[k]);
         e.span = e.width;
         e.spans = 1;
         e.effective_area = member_area(b, e.span, e.height);

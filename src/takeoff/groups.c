@@ -100,6 +100,22 @@ static const char *new_id(struct gw_builder *b, const struct gw_element *e)
     return gw_format(b->model->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], number);
 }
 
+static const struct gw_wall_lines *lines_of(struct gw_builder *b)
+{
+    const struct gw_grid *g = b->grid;
+    if (b->lines) return b->lines;
+    struct gw_wall_lines *lines = gw_alloc(b->model->arena, 1, sizeof *lines);
+    *lines = (struct gw_wall_lines){.anchors = g->anchors,
+                                    .splices = g->splices,
+                                    .levels = g->levels,
+                                    .n_anchors = g->n_anchors,
+                                    .n_splices = g->n_splices,
+                                    .n_levels = g->n_levels,
+                                    .bottom = g->bottom,
+                                    .top = g->top};
+    return b->lines = lines;
+}
+
 static size_t new_group(struct gw_builder *b, const struct gw_element *e)
 {
     struct gw_takeoff *t = b->takeoff;
@@ -111,6 +127,7 @@ static size_t new_group(struct gw_builder *b, const struct gw_element *e)
     group->count = 0;
     group->id = new_id(b, e);
     group->columns = "";
+    group->lines = lines_of(b);
     gw_element_pressures(b, group);
     b->runs[t->elements.n] = (struct gw_column_run){.first = 0};
     gw_text_init(&b->runs[t->elements.n].text, b->model->arena);

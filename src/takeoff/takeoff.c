@@ -7,6 +7,7 @@ const char *const gw_kind_names[GW_KIND_COUNT] = {"lite", "mullion", "transom", 
 static void add_grid(struct gw_builder *b, const struct gw_grid *grid)
 {
     b->grid = grid;
+    b->lines = NULL;
     gw_grid_elements(b);
 }
 

@@ -49,6 +49,7 @@ struct gw_builder {
     struct gw_model *model;
     struct gw_takeoff *takeoff;
     const struct gw_grid *grid;
+    const struct gw_wall_lines *lines; /* of the grid, once a new group asked for them */
     struct gw_slot *slots;
     size_t n_slots;
     struct gw_column_run *runs; /* one an element: the columns met so far */
