@@ -13,8 +13,7 @@ static enum gw_status add_glass(struct gw_make_up *m, const struct gw_layer *lay
     struct gw_pane *pane = &m->panes[m->n_panes - 1];
     if (pane->n_plies == GW_PLIES)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than four plies in a pane");
-    pane->plies[pane->n_plies++] = (struct gw_ply){layer->glass, layer->treatment};
-    if (layer->frit == GW_YES) pane->frit = true;
+    pane->plies[pane->n_plies++] = (struct gw_ply){layer->glass, layer->treatment, layer->frit == GW_YES};
     return GW_OK;
 }
 
