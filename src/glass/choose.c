@@ -183,10 +183,11 @@ enum gw_status gw_lite_greatest_width(double *out, const struct gw_lite *in, con
                                       struct gw_engine *engine)
 {
     const double step = 1.1, most = gw_lite_widest(in, engine);
-    double low = 0, high = 0, width = in->height * in->height / most;
+    const int steps = (int)ceil(2 * log(most / in->height) / log(step)); /* from height/5 to 5 heights */
+    double low = 0, high = 0;
     enum gw_status status = GW_OK;
-    for (bool last = false; !last && status == GW_OK; width = fmin(width * step, most)) {
-        last = !(width < most);
+    for (int i = 0; i <= steps && status == GW_OK; i++) {
+        double width = i < steps ? in->height * in->height / most * pow(step, i) : most;
         if (takes(width, in, demand, &status, engine)) low = width, high = 0;
         else if (low > 0 && !(high > 0)) high = width;
     }

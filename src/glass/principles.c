@@ -89,7 +89,7 @@ static enum gw_status find_effective(struct effective *out, const struct gw_pane
 enum gw_status lite_find_thicknesses(struct assessment *a)
 {
     for (int i = 0; i < a->in->make_up.n_panes; i++) {
-        struct effective e;
+        struct effective e = {0};
         enum gw_status status = find_effective(&e, &a->in->make_up.panes[i], a);
         if (status != GW_OK) return status;
         a->out->panes[i].principles.deflection_thickness = e.deflection;
@@ -125,7 +125,7 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
 static enum gw_status find_capacities(const struct assessment *a)
 {
     static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
-    for (int i = 0; i < a->in->make_up.n_panes; i++) {
+    for (int i = 0; i < GW_PANES && i < a->in->make_up.n_panes; i++) {
         const struct gw_pane *pane = &a->in->make_up.panes[i];
         gw_trace_note(a->engine, names[i], MODEL, "its plies from outside");
         for (int k = 0; k < pane->n_plies; k++) {

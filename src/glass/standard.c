@@ -346,7 +346,7 @@ enum gw_status lite_by_standard(const struct assessment *a)
         status = gw_pane_designation(&a->out->panes[i].standard.thickness, &a->in->make_up.panes[i], a->engine);
     if (status == GW_OK) status = find_shares(a);
     for (int i = 0; i < n && status == GW_OK; i++) {
-        double base_duration;
+        double base_duration = GW_ABSENT;
         gw_trace_note(a->engine, names[i], FACTOR, "counted from outside");
         status = resist(i, &base_duration, a);
         if (status == GW_OK) status = respond(i, base_duration, a);

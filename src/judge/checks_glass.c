@@ -109,10 +109,12 @@ static const struct gw_glass_judged *judged(struct gw_demand *out, struct gw_jud
     const size_t at = (size_t)(e - j->takeoff->elements.items);
     const struct gw_lite_type *type = e->lite ? gw_model_lite(j->model, e->lite) : NULL;
     struct gw_engine engine;
-    if (!j->glass) j->glass = gw_alloc(arena, j->takeoff->elements.n, sizeof(*j->glass));
+    if (!j->glass) j->glass = gw_alloc(arena, j->takeoff->elements.n, sizeof(void *));
     if (e->outside) unknown(out, gw_format(arena, "%s; ask the structural engineer for the pressure", e->outside));
     else if (!type || !type->layers.n) unknown(out, "which glass is in it? Ask the architect (lites: layers)");
-    if (out->status == GW_NOT_SHOWN || j->glass[at]) return j->glass[at];
+    if (out->status == GW_NOT_SHOWN) return NULL;
+    if (j->glass[at]) gw_used_merge(&out->used, &j->glass[at]->used);
+    if (j->glass[at]) return j->glass[at];
     if (!j->workspace) j->workspace = gw_alloc(arena, 1, GW_PLATE_WORKSPACE);
     gw_engine_init(&engine, j->model->tables, NULL);
     engine.workspace = j->workspace;
@@ -121,7 +123,8 @@ static const struct gw_glass_judged *judged(struct gw_demand *out, struct gw_jud
         unknown(out, fault_text(j, type, &engine));
         return NULL;
     }
-    gw_used_merge(&out->used, &engine.used);
+    one->used = engine.used;
+    gw_used_merge(&out->used, &one->used);
     return j->glass[at] = one;
 }
 

@@ -390,6 +390,23 @@ static void first_principles_see_the_climate(void **state)
     CHECK_ALL(list);
 }
 
+/* Both checks of a lite rest on its wind, its glass and its solution, whichever asks first. */
+static void both_glass_checks_name_their_rows(void **state)
+{
+    struct world *w = *state;
+    judge(w, LIMITED("deflection_limit: 3 in", ANNEALED("6 mm")), "");
+    const char *const checks[] = {"glass", "glass_deflection"};
+    for (size_t i = 0; i < 2; i++) {
+        const struct gw_used *used = &finding(w, checks[i], "s/lite/1")->demand->used;
+        bool plate = false, wind = false;
+        for (unsigned k = 0; k < used->n; k++) {
+            plate = plate || strcmp(used->rows[k]->table, "plate_response_range") == 0;
+            wind = wind || strcmp(used->rows[k]->table, "wind_velocity") == 0;
+        }
+        assert_true(plate && wind);
+    }
+}
+
 static void pockets_take_their_thicknesses(void **state)
 {
     (void)state;
@@ -533,6 +550,7 @@ int main(void)
         cmocka_unit_test(named_ratings),
         cmocka_unit_test(glass_is_shown_by_calculation),
         cmocka_unit_test(first_principles_see_the_climate),
+        WORLD_TEST(both_glass_checks_name_their_rows),
         cmocka_unit_test(pockets_take_their_thicknesses),
         cmocka_unit_test(rows_without_an_engine),
         WORLD_TEST(a_pass_has_evidence),
