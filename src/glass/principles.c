@@ -380,6 +380,8 @@ static enum gw_status by_support(const struct assessment *a)
 enum gw_status lite_by_principles(const struct assessment *a)
 {
     const bool loaded = gw_given(a->load.pressure);
+    if (a->in->climate && a->in->make_up.n_panes > 1)
+        lite_note(a->out, "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
     gw_trace_note(a->engine, "basis", MODEL, "first principles: plies and cavities as they share the load");
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
