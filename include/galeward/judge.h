@@ -74,9 +74,12 @@ const struct gw_not_checked *gw_not_checked_list(size_t *n);
 
 /* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
 struct gw_glass_judged {
-    struct gw_lite lite;
+    struct gw_lite lite; /* in the state of the gas that uses its strength most */
     struct gw_lite_demand demand;
-    struct gw_lite_verdict verdict;
+    struct gw_lite_verdict verdict; /* in that state */
+    struct gw_lite_result bent;     /* the load and the state that bend it most */
+    int bent_load;                  /* that load, of the demand */
+    struct gw_used used;            /* the rows that all of it rests on */
 };
 /* `type` is the element's lite type. The rows used are in the engine; it needs GW_PLATE_WORKSPACE. */
 enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model *model,

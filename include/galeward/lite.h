@@ -21,6 +21,7 @@ enum { GW_PANES = GW_CAVITY_LITES, GW_PLIES = 4, GW_LITE_LOADS = 3, GW_LITE_NOTE
 struct gw_ply {
     double nominal; /* m, designation */
     enum gw_treatment treatment;
+    bool frit; /* ceramic frit fired on one of its surfaces */
 };
 
 struct gw_bond {
@@ -34,7 +35,6 @@ struct gw_pane {
     struct gw_ply plies[GW_PLIES];
     struct gw_bond bonds[GW_PLIES - 1];
     int n_plies;
-    bool frit; /* ceramic frit fired on one of its surfaces */
 };
 
 struct gw_make_up {
@@ -169,10 +169,13 @@ struct gw_lite_choices {
  * counted and passed over. */
 enum gw_status gw_lite_lightest(struct gw_lite_choices *out, const struct gw_lite *like, const struct gw_make_up *list,
                                 size_t n, const struct gw_lite_demand *demand, struct gw_engine *engine);
-/* Greatest pressure (Pa, magnitude) of the load's direction and duration for strength and for the deflection limit. */
+/* Greatest pressure (Pa, magnitude) of the load's direction and duration for strength and for the deflection limit; 0
+ * when the climatic load alone is too much. */
 enum gw_status gw_lite_greatest_pressure(double *out, const struct gw_lite *in, const struct gw_lite_load *load,
                                          double deflection_limit, struct gw_engine *engine);
-/* Greatest width at the lite's height that takes the demand, by bisection from narrow to wide; 0 when none does. */
+/* Widest that is looked at: where the plate solution ends. */
+double gw_lite_widest(const struct gw_lite *in, const struct gw_engine *engine);
+/* Greatest width at the lite's height that takes the demand; 0 when none does. What is outside the method does not. */
 enum gw_status gw_lite_greatest_width(double *out, const struct gw_lite *in, const struct gw_lite_demand *demand,
                                       struct gw_engine *engine);
 

@@ -293,7 +293,9 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record;
 
-/* Layers, from outside to inside, as panes and cavities; refuses an order that is no lite. Their texts for reports:
+/* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
+enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);
+/* Layers, from outside to inside, as panes and cavities; checks them first. Their texts for reports:
  * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed". */
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine);

@@ -155,6 +155,25 @@ static const char *unit_message(struct gw_load *load, const struct gw_field *fie
                      gw_dim_info(field->dim)->example);
 }
 
+/* To so many digits, but with no exponent for a large number. */
+static double rounded(double value, int digits)
+{
+    if (!(fabs(value) > 0)) return 0;
+    double unit = pow(10, floor(log10(fabs(value))) - digits + 1);
+    return round(value / unit) * unit;
+}
+
+static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si, int digits)
+{
+    struct gw_text text;
+    gw_text_init(&text, load->arena);
+    enum gw_units shown = load->preset ? load->preset : GW_US;
+    gw_text_number(&text, rounded(gw_quantity_shown(load->units, field->dim, shown, si), digits), 12);
+    const char *unit = gw_dim_info(field->dim)->shown[shown];
+    if (*unit) gw_text_addf(&text, " %s", unit);
+    return text.at;
+}
+
 static const char *quantity_message(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
                                     enum gw_quantity_fault fault, const char *rest)
 {
@@ -162,6 +181,10 @@ static const char *quantity_message(struct gw_load *load, const struct gw_field 
     const char *a = article(dim->name), *key = label(field, node);
     switch (fault) {
     case GW_QUANTITY_NOT_A_NUMBER:
+        if (field->dim == GW_RATIO && field->greatest > field->least)
+            return gw_format(load->arena, "'%s' wants a plain number between %s and %s, not '%s'", key,
+                             show_limit(load, field, field->least, 6), show_limit(load, field, field->greatest, 6),
+                             node->text);
         return gw_format(load->arena, "'%s' wants %s %s such as %s, not '%s'%s%s", key, a, dim->name, dim->example,
                          node->text, field->keyword ? ", or the word " : "", field->keyword ? field->keyword : "");
     case GW_QUANTITY_NO_UNIT:
@@ -195,25 +218,6 @@ static void quantity_fault(struct gw_load *load, const struct gw_field *field, c
         fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_UNKNOWN_UNIT || fault == GW_QUANTITY_TRAILING;
     if (at_rest && !node->quoted) place.column += (unsigned)gw_text_width(gw_strndup(load->arena, node->text, at));
     say(load, codes[fault], field, &place, quantity_message(load, field, node, fault, node->text + at));
-}
-
-/* To so many digits, but with no exponent for a large number. */
-static double rounded(double value, int digits)
-{
-    if (!(fabs(value) > 0)) return 0;
-    double unit = pow(10, floor(log10(fabs(value))) - digits + 1);
-    return round(value / unit) * unit;
-}
-
-static const char *show_limit(struct gw_load *load, const struct gw_field *field, double si, int digits)
-{
-    struct gw_text text;
-    gw_text_init(&text, load->arena);
-    enum gw_units shown = load->preset ? load->preset : GW_US;
-    gw_text_number(&text, rounded(gw_quantity_shown(load->units, field->dim, shown, si), digits), 12);
-    const char *unit = gw_dim_info(field->dim)->shown[shown];
-    if (*unit) gw_text_addf(&text, " %s", unit);
-    return text.at;
 }
 
 static bool check_range(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, double value)

@@ -116,31 +116,54 @@ enum gw_status gw_lite_lightest(struct gw_lite_choices *out, const struct gw_lit
 
 enum { BISECTIONS = 40 };
 
-/* Deflection grows with the pressure: bisection up to the strength. */
+/* The lower resistance of the bases that may govern: which of them does under the load given may change with it. */
+static double strength(const struct gw_lite_result *r, enum gw_glass_basis asked)
+{
+    const bool standard = r->standard.covered && !(asked == GW_BASIS_PRINCIPLES && r->principles.covered);
+    const bool principles = r->principles.covered && !(asked == GW_BASIS_STANDARD && r->standard.covered);
+    return fmin(standard ? r->standard.resistance : INFINITY, principles ? r->principles.resistance : INFINITY);
+}
+
+static enum gw_status bend(double *deflection, double pressure, const struct gw_lite *in,
+                           const struct gw_lite_load *load, struct gw_engine *engine)
+{
+    struct gw_lite_result r;
+    const struct gw_lite_load at = {load->name, pressure, load->duration};
+    enum gw_status status = gw_lite_assess(&r, in, &at, engine);
+    if (status == GW_OK) *deflection = r.deflection;
+    return status;
+}
+
+/* A climatic load may leave nothing. From a pressure that the limit allows on, deflection grows: bisection up to the
+ * strength. */
 enum gw_status gw_lite_greatest_pressure(double *out, const struct gw_lite *in, const struct gw_lite_load *load,
                                          double deflection_limit, struct gw_engine *engine)
 {
     struct gw_lite_result r;
-    struct gw_lite_load at = *load;
+    struct gw_lite lite = *in;
     const double sign = load->pressure < 0 ? -1 : 1;
-    enum gw_status status = gw_lite_assess(&r, in, &at, engine);
+    double low = 0, high, deflection;
+    lite.use_only = false;
+    enum gw_status status = gw_lite_assess(&r, &lite, load, engine);
     if (status != GW_OK) return status;
-    double low = 0, high = r.resistance;
-    *out = high;
+    *out = high = strength(&r, in->basis);
     if (!gw_given(deflection_limit)) return GW_OK;
-    at.pressure = sign * high;
-    status = gw_lite_assess(&r, in, &at, engine);
-    if (status != GW_OK || r.deflection <= deflection_limit) return status;
-    for (int i = 0; i < BISECTIONS && status == GW_OK; i++) {
-        at.pressure = sign * (low + high) / 2;
-        status = gw_lite_assess(&r, in, &at, engine);
-        if (r.deflection <= deflection_limit) low = fabs(at.pressure);
-        else high = fabs(at.pressure);
+    lite.use_only = true;
+    status = bend(&deflection, sign * high, &lite, load, engine);
+    if (status != GW_OK || deflection <= deflection_limit) return status;
+    status = bend(&deflection, 0, &lite, load, engine);
+    if (status == GW_OK && deflection > deflection_limit) high = 0;
+    for (int i = 0; i < BISECTIONS && status == GW_OK && high > 0; i++) {
+        double middle = (low + high) / 2;
+        status = bend(&deflection, sign * middle, &lite, load, engine);
+        if (deflection <= deflection_limit) low = middle;
+        else high = middle;
     }
     *out = low;
     return status;
 }
 
+/* What the method does not reach does not take the demand. */
 static bool takes(double width, const struct gw_lite *in, const struct gw_lite_demand *demand, enum gw_status *status,
                   struct gw_engine *engine)
 {
@@ -149,30 +172,35 @@ static bool takes(double width, const struct gw_lite *in, const struct gw_lite_d
     lite.width = width;
     lite.use_only = true;
     *status = gw_lite_check(&v, &lite, demand, engine);
-    return *status == GW_OK && v.passes;
+    const bool passes = *status == GW_OK && v.passes;
+    if (*status == GW_OUTSIDE_METHOD) *status = GW_OK;
+    return passes;
 }
 
-/* From the narrowest that the plate solution covers, in steps of a tenth, to the first that fails; then bisection. */
+/* In steps of a tenth over all widths that the plate solution covers: under a climatic load a narrow, stiff unit may
+ * fail where a wider one passes. Then bisection between the widest that passes and the next. */
 enum gw_status gw_lite_greatest_width(double *out, const struct gw_lite *in, const struct gw_lite_demand *demand,
                                       struct gw_engine *engine)
 {
-    const double most = engine->tables->plate_limits[0].aspect, step = 1.1;
-    double low = in->height / most, high = 0;
-    enum gw_status status;
-    *out = 0;
-    if (!takes(low, in, demand, &status, engine)) return status;
-    for (double width = low * step; high <= 0 && low < in->height * most;
-         width = fmin(width * step, in->height * most)) {
-        if (takes(width, in, demand, &status, engine)) low = width;
-        else high = width;
-        if (status != GW_OK) return status;
+    const double step = 1.1, most = gw_lite_widest(in, engine);
+    const int steps = (int)ceil(2 * log(most / in->height) / log(step)); /* from height/5 to 5 heights */
+    double low = 0, high = 0;
+    enum gw_status status = GW_OK;
+    for (int i = 0; i <= steps && status == GW_OK; i++) {
+        double width = i < steps ? in->height * in->height / most * pow(step, i) : most;
+        if (takes(width, in, demand, &status, engine)) low = width, high = 0;
+        else if (low > 0 && !(high > 0)) high = width;
     }
-    for (int i = 0; i < BISECTIONS && high > 0; i++) {
+    for (int i = 0; i < BISECTIONS && high > 0 && status == GW_OK; i++) {
         double middle = (low + high) / 2;
         if (takes(middle, in, demand, &status, engine)) low = middle;
         else high = middle;
-        if (status != GW_OK) return status;
     }
     *out = low;
-    return GW_OK;
+    return status;
+}
+
+double gw_lite_widest(const struct gw_lite *in, const struct gw_engine *engine)
+{
+    return in->height * engine->tables->plate_limits[0].aspect;
 }

@@ -33,20 +33,35 @@ double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *eng
     return sum;
 }
 
-/* How much more of the first-principles basis is used than of the standard's: of the loads, or of the resistances. */
+/* How much more of the first-principles basis is used than of the standard's; by the resistances where nothing acts. */
 static double difference(const struct gw_lite_basis *standard, const struct gw_lite_basis *principles)
 {
-    if (gw_given(standard->utilisation)) return principles->utilisation / standard->utilisation - 1;
+    bool acts = standard->utilisation > 0 || principles->utilisation > 0;
+    if (acts) return principles->utilisation / standard->utilisation - 1;
     return standard->resistance / principles->resistance - 1;
 }
 
 static const double SAME = 5e-4;
 
+/* What the factors leave out of the pane that governs by first principles. */
+static const char *left_out(const struct assessment *a)
+{
+    const int i = a->out->principles.pane;
+    const struct gw_pane_result *pane = &a->out->panes[i];
+    if (a->in->climate && a->in->make_up.n_panes > 1)
+        return "the more used of the two: climatic load of the sealed cavities, which the factors leave out";
+    if (lite_is_long(a) && a->in->make_up.panes[i].plies[pane->principles.ply].treatment == GW_ANNEALED)
+        return "the lower of the two: over 30 days the failure model leaves annealed glass less than the factors do";
+    if (pane->principles.stress_thickness < pane->standard.thickness)
+        return "the lower of the two: the interlayer couples the plies less than the monolithic-equivalent thickness "
+               "takes for granted";
+    return "the lower of the two: the sealed cavity loads this pane more than the cubes of the thicknesses do";
+}
+
 /* Why the basis that governs does. */
 static const char *reason(const struct assessment *a)
 {
     const struct gw_lite_basis *s = &a->out->standard, *p = &a->out->principles;
-    const struct gw_pane *pane = &a->in->make_up.panes[p->pane];
     if (!p->covered) return "first principles do not cover this lite";
     if (!s->covered) return "the standard's factors do not cover this lite";
     if (a->in->basis == GW_BASIS_STANDARD) return "the standard's factors are asked for";
@@ -55,12 +70,7 @@ static const char *reason(const struct assessment *a)
     if (difference(s, p) < 0)
         return "the lower of the two: the standard's factors stay on the safe side of the plies and cavities as they "
                "share the load";
-    if (a->in->climate)
-        return "the lower of the two: climatic load of the sealed cavities, which the factors leave out";
-    if (pane->n_plies > 1)
-        return "the lower of the two: the interlayer couples the plies less than the monolithic-equivalent thickness "
-               "takes for granted";
-    return "the lower of the two: the sealed cavity loads this pane more than the cubes of the thicknesses do";
+    return left_out(a);
 }
 
 static void choose(const struct assessment *a)
@@ -107,6 +117,12 @@ static void clear(struct gw_lite_result *out, const struct gw_lite *in, const st
                                                                   .stress_max = GW_ABSENT,
                                                                   .breakage = GW_ABSENT};
     }
+}
+
+bool lite_is_long(const struct assessment *a)
+{
+    const double hair = 1e-9, thirty_days = a->engine->tables->glass_duration[0].long_s;
+    return fabs(a->load.duration - thirty_days) <= thirty_days * hair;
 }
 
 static enum gw_status check(const struct gw_lite *in, const struct gw_lite_load *load, struct gw_engine *engine)

@@ -25,10 +25,10 @@ enum gw_status lite_find_resistance(const struct assessment *a); /* of first pri
 enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw_treatment treatment,
                                   const struct assessment *a);
 /* Strength left under ceramic frit; refuses annealed glass. */
-enum gw_status lite_frit_factor(double *factor, const struct gw_pane *pane, enum gw_treatment treatment,
-                                struct gw_engine *engine);
+enum gw_status lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine);
 enum gw_treatment lite_weakest(const struct gw_pane *pane);
 struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure, unsigned want);
+bool lite_is_long(const struct assessment *a); /* the load lasts as long as the long type factors hold for */
 void lite_note(struct gw_lite_result *out, const char *constant);
 
 #endif

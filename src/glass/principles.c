@@ -89,7 +89,7 @@ static enum gw_status find_effective(struct effective *out, const struct gw_pane
 enum gw_status lite_find_thicknesses(struct assessment *a)
 {
     for (int i = 0; i < a->in->make_up.n_panes; i++) {
-        struct effective e;
+        struct effective e = {0};
         enum gw_status status = find_effective(&e, &a->in->make_up.panes[i], a);
         if (status != GW_OK) return status;
         a->out->panes[i].principles.deflection_thickness = e.deflection;
@@ -106,7 +106,7 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
     enum gw_treatment treatment = pane->plies[ply].treatment;
     double factor, frit, base_duration, load;
     enum gw_status status = lite_single_factor(&factor, &base_duration, treatment, a);
-    if (status == GW_OK) status = lite_frit_factor(&frit, pane, treatment, a->engine);
+    if (status == GW_OK) status = lite_frit_factor(&frit, &pane->plies[ply], a->engine);
     if (status == GW_OK)
         status = gw_glass_load(&load, a->in->width, a->in->height, stress_thickness, base_duration, a->probability,
                                a->engine);
@@ -125,7 +125,7 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
 static enum gw_status find_capacities(const struct assessment *a)
 {
     static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
-    for (int i = 0; i < a->in->make_up.n_panes; i++) {
+    for (int i = 0; i < GW_PANES && i < a->in->make_up.n_panes; i++) {
         const struct gw_pane *pane = &a->in->make_up.panes[i];
         gw_trace_note(a->engine, names[i], MODEL, "its plies from outside");
         for (int k = 0; k < pane->n_plies; k++) {
@@ -177,25 +177,51 @@ static enum gw_status use_at(double *use, int *pane, double pressure, const stru
     return status;
 }
 
-/* The panes' net loads add up to the pressure, so the sum of the capacities is never below the resistance. */
-static enum gw_status search_unit(struct gw_lite_basis *b, double sign, const struct assessment *a)
+/* A pressure and the use there. */
+struct used {
+    double pressure, use;
+};
+
+/* From the least capacity upward to a use of one, so that no pane is bent far beyond what it takes: the solution may
+ * not reach there. The panes' net loads add up to the pressure, so the sum of the capacities is enough. */
+static enum gw_status bracket(struct used *low, struct used *high, int *pane, double sign, const struct assessment *a)
+{
+    const double wider = 1.5;
+    double least = INFINITY, sum = 0;
+    for (int i = 0; i < a->in->make_up.n_panes; i++) {
+        least = fmin(least, a->out->panes[i].principles.capacity);
+        sum += a->out->panes[i].principles.capacity;
+    }
+    high->pressure = least;
+    enum gw_status status = use_at(&high->use, pane, sign * high->pressure, a);
+    while (status == GW_OK && high->use < 1 && high->pressure < sum) {
+        *low = *high;
+        high->pressure = fmin(high->pressure * wider, sum);
+        status = use_at(&high->use, pane, sign * high->pressure, a);
+    }
+    return status;
+}
+
+static enum gw_status search_unit(double *resistance, int *pane, double sign, const struct assessment *a)
 {
     enum { MOST_STEPS = 60 };
     const double enough = 1e-7;
-    double low = 0, high = 0, use_low, use_high;
-    for (int i = 0; i < a->in->make_up.n_panes; i++) high += a->out->panes[i].principles.capacity;
-    enum gw_status status = use_at(&use_low, &b->pane, 0, a);
-    b->resistance = 0;
-    if (status != GW_OK || use_low >= 1) return status;
-    status = use_at(&use_high, &b->pane, sign * high, a);
-    for (int step = 0; status == GW_OK && step < MOST_STEPS; step++) {
-        double by_chord = low + (high - low) * (1 - use_low) / (use_high - use_low), use;
-        b->resistance = step % 3 == 2 ? (low + high) / 2 : by_chord;
-        status = use_at(&use, &b->pane, sign * b->resistance, a);
-        if (status != GW_OK || fabs(use - 1) < enough) break;
-        if (use < 1) low = b->resistance, use_low = use;
-        else high = b->resistance, use_high = use;
+    struct used low = {0, 0}, high = {0, 0}, now = {0, 0};
+    enum gw_status status = use_at(&low.use, pane, 0, a);
+    *resistance = 0;
+    if (status != GW_OK || low.use >= 1) return status;
+    status = bracket(&low, &high, pane, sign, a);
+    for (int step = 0; status == GW_OK && fabs(now.use - 1) >= enough; step++) {
+        if (step == MOST_STEPS)
+            return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "pressure", "the resistance was not found in %d steps",
+                             step);
+        double by_chord = low.pressure + (high.pressure - low.pressure) * (1 - low.use) / (high.use - low.use);
+        now.pressure = step % 3 == 2 ? (low.pressure + high.pressure) / 2 : by_chord;
+        status = use_at(&now.use, pane, sign * now.pressure, a);
+        if (now.use < 1) low = now;
+        else high = now;
     }
+    *resistance = now.pressure;
     return status;
 }
 
@@ -204,12 +230,13 @@ enum gw_status lite_find_resistance(const struct assessment *a)
     struct gw_lite_basis *b = &a->out->principles;
     struct gw_trace *trace = a->engine->trace;
     double sign = a->load.pressure < 0 ? -1 : 1;
-    b->pane = 0;
+    int pane = 0;
     b->resistance = a->out->panes[0].principles.capacity;
     if (a->in->make_up.n_panes == 1) return GW_OK;
     a->engine->trace = NULL; /* the search is not part of the derivation */
-    enum gw_status status = search_unit(b, sign, a);
+    enum gw_status status = search_unit(&b->resistance, &pane, sign, a);
     a->engine->trace = trace;
+    if (!(b->utilisation > 0)) b->pane = pane; /* else that of the load stands */
     gw_trace_note(a->engine, "p_R", CAVITY,
                   "the pressure at which the net load of a pane reaches its q_R, found by bracketing");
     return status;
@@ -282,19 +309,23 @@ static void gather(struct gw_lite_basis *b, const struct assessment *a)
 /* Fewer than four edges ----------------------------------------------------------------------------------------------
  */
 
+/* The least of any ply. */
 static enum gw_status find_allowables(struct gw_support_case *c, const struct assessment *a)
 {
     const struct gw_pane *pane = &a->in->make_up.panes[0];
-    enum gw_treatment treatment = lite_weakest(pane);
-    double frit;
-    enum gw_status status =
-        gw_edge_allowable(&c->edge_allowable, treatment, a->in->finish, a->load.duration, a->probability, a->engine);
-    if (status == GW_OK)
-        status = gw_surface_allowable(&c->surface_allowable, treatment, a->load.duration, a->probability, a->engine);
-    if (status == GW_OK) status = lite_frit_factor(&frit, pane, treatment, a->engine);
-    if (status != GW_OK) return status;
-    c->edge_allowable *= frit;
-    c->surface_allowable *= frit;
+    c->edge_allowable = c->surface_allowable = INFINITY;
+    for (int i = 0; i < pane->n_plies; i++) {
+        const enum gw_treatment treatment = pane->plies[i].treatment;
+        double edge, surface, frit;
+        enum gw_status status =
+            gw_edge_allowable(&edge, treatment, a->in->finish, a->load.duration, a->probability, a->engine);
+        if (status == GW_OK)
+            status = gw_surface_allowable(&surface, treatment, a->load.duration, a->probability, a->engine);
+        if (status == GW_OK) status = lite_frit_factor(&frit, &pane->plies[i], a->engine);
+        if (status != GW_OK) return status;
+        c->edge_allowable = fmin(c->edge_allowable, edge * frit);
+        c->surface_allowable = fmin(c->surface_allowable, surface * frit);
+    }
     return GW_OK;
 }
 
@@ -302,12 +333,17 @@ static void answer_support(const struct assessment *a, const struct gw_support_r
 {
     struct gw_pane_by_principles *p = &a->out->panes[0].principles;
     struct gw_lite_basis *b = &a->out->principles;
-    for (unsigned i = 0; i < r->n_notes; i++) lite_note(a->out, r->notes[i]);
-    b->resistance = p->capacity = r->limit_pressure_bound;
+    const bool bounded = gw_given(r->limit_pressure_bound); /* a cantilever has no plate action to bound */
+    if (bounded)
+        lite_note(a->out,
+                  "linear theory; the stress of the free edges includes the most by which plate action exceeds it");
+    for (unsigned i = bounded; i < r->n_notes; i++) lite_note(a->out, r->notes[i]);
+    b->resistance = p->capacity = bounded ? r->limit_pressure_bound : r->limit_pressure;
     if (!gw_given(a->load.pressure)) return;
     p->net = a->load.pressure;
-    p->deflection = b->deflection = r->deflection;
-    p->stress_max = b->stress_max = fmax(r->stress_edge_bound, r->stress_surface);
+    b->deflection = r->deflection;
+    p->deflection = copysign(r->deflection, a->load.pressure);
+    p->stress_max = b->stress_max = bounded ? fmax(r->stress_edge_bound, r->stress_surface) : r->stress_surface;
     b->utilisation = fabs(a->load.pressure) / b->resistance;
     GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, "stresses of edge and surface", "p/p_R",
             {"p", fabs(a->load.pressure), GW_PRESSURE}, {"p_R", b->resistance, GW_PRESSURE});
@@ -344,11 +380,13 @@ static enum gw_status by_support(const struct assessment *a)
 enum gw_status lite_by_principles(const struct assessment *a)
 {
     const bool loaded = gw_given(a->load.pressure);
+    if (a->in->climate && a->in->make_up.n_panes > 1)
+        lite_note(a->out, "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
     gw_trace_note(a->engine, "basis", MODEL, "first principles: plies and cavities as they share the load");
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
-    if (status == GW_OK && !(loaded && a->in->use_only)) status = lite_find_resistance(a);
     if (status == GW_OK && loaded) status = load_panes(a);
     if (status == GW_OK && loaded) gather(&a->out->principles, a);
-    return status;
+    const bool enough = a->in->use_only && a->out->principles.utilisation > 0;
+    return status == GW_OK && !enough ? lite_find_resistance(a) : status;
 }

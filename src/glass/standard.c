@@ -17,14 +17,24 @@ enum gw_treatment lite_weakest(const struct gw_pane *pane)
 
 /* Designation ------------------------------------------------------------------------------------------------------ */
 
-static const struct gw_glass_designation *exception(const struct gw_pane *pane, double interlayer,
-                                                    const struct gw_tables *tables)
+/* 1/4 in and 6 mm are one designation: they have one minimum. */
+static bool is_designation(double nominal, double other, struct gw_engine *engine)
 {
-    if (pane->n_plies != 2 || fabs(pane->plies[0].nominal - pane->plies[1].nominal) > 1e-4) return NULL;
+    struct gw_engine probe = *engine;
+    double minimum, wanted;
+    probe.trace = NULL;
+    return gw_glass_minimum(&minimum, nominal, &probe) == GW_OK && gw_glass_minimum(&wanted, other, &probe) == GW_OK &&
+           fabs(minimum - wanted) < HAIR;
+}
+
+static const struct gw_glass_designation *exception(const struct gw_pane *pane, double interlayer,
+                                                    struct gw_engine *engine)
+{
+    const double spelling = 2e-5; /* 0.060 in and 1.52 mm are one thickness */
+    if (pane->n_plies != 2 || !is_designation(pane->plies[0].nominal, pane->plies[1].nominal, engine)) return NULL;
     for (size_t i = 0; i < GW_N_GLASS_DESIGNATION; i++) {
-        const struct gw_glass_designation *row = &tables->glass_designation[i];
-        bool ply = fabs(pane->plies[0].nominal - row->ply_m) < 4e-4; /* 1/4 in is the 6 mm designation */
-        const double spelling = 2e-5;                                /* 0.060 in and 1.52 mm are one thickness */
+        const struct gw_glass_designation *row = &engine->tables->glass_designation[i];
+        bool ply = is_designation(pane->plies[0].nominal, row->ply_m, engine);
         if (ply && interlayer >= row->interlayer_least_m - spelling && interlayer <= row->interlayer_most_m + spelling)
             return row;
     }
@@ -61,7 +71,7 @@ enum gw_status gw_pane_designation(double *out, const struct gw_pane *pane, stru
     double interlayer = 0;
     if (pane->n_plies == 1) return gw_glass_minimum(out, pane->plies[0].nominal, engine);
     for (int i = 0; i + 1 < pane->n_plies; i++) interlayer += pane->bonds[i].thickness;
-    const struct gw_glass_designation *row = exception(pane, interlayer, engine->tables);
+    const struct gw_glass_designation *row = exception(pane, interlayer, engine);
     if (!row) return sum_of_plies(out, pane, interlayer, engine);
     gw_used_add(&engine->used, &row->row);
     gw_trace_note(engine, "t", DESIGNATION, "one of the standard's exceptions for two like plies");
@@ -76,10 +86,16 @@ static enum gw_status unknown_treatment(struct gw_engine *engine)
 }
 
 /* Rows are found by treatment; every table has one for each. */
+static const struct gw_glass_type_factor *find_single(enum gw_treatment treatment, const struct gw_tables *tables)
+{
+    const struct gw_glass_type_factor *row = tables->glass_type_factor;
+    while (row->treatment != (int)treatment) row++;
+    return row;
+}
+
 static double single_row(enum gw_treatment treatment, bool is_short, struct gw_engine *engine)
 {
-    const struct gw_glass_type_factor *row = engine->tables->glass_type_factor;
-    while (row->treatment != (int)treatment) row++;
+    const struct gw_glass_type_factor *row = find_single(treatment, engine->tables);
     gw_used_add(&engine->used, &row->row);
     return is_short ? row->short_factor : row->long_factor;
 }
@@ -100,14 +116,13 @@ static double triple_row(enum gw_treatment treatment, bool is_short, struct gw_e
     return is_short ? row->short_factor : row->long_factor;
 }
 
-enum gw_status lite_frit_factor(double *factor, const struct gw_pane *pane, enum gw_treatment treatment,
-                                struct gw_engine *engine)
+enum gw_status lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine)
 {
     *factor = 1;
-    if (!pane->frit) return GW_OK;
+    if (!ply->frit) return GW_OK;
     for (size_t i = 0; i < GW_N_GLASS_FRIT; i++) {
         const struct gw_glass_frit *row = &engine->tables->glass_frit[i];
-        if (row->treatment != (int)treatment) continue;
+        if (row->treatment != (int)ply->treatment) continue;
         gw_used_add(&engine->used, &row->row);
         *factor = row->factor;
         GW_STEP(engine, "k_frit", GW_RATIO, *factor, row->row.source, "k_frit", {"k_frit", *factor, GW_RATIO});
@@ -135,27 +150,32 @@ enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw
     return GW_OK;
 }
 
-/* Of a pane in its unit, for the short or the long duration. */
-static enum gw_status type_factor(double *factor, double *base_duration, int i, const struct assessment *a)
+/* Of a pane in its unit. Between the short and the long duration there are none: there a single annealed lite has its
+ * duration in the failure model. */
+static enum gw_status type_factor(double *factor, double *base_duration, int i, enum gw_treatment own,
+                                  const struct assessment *a)
 {
     const struct gw_make_up *m = &a->in->make_up;
     const struct gw_glass_duration *rule = &a->engine->tables->glass_duration[0];
-    enum gw_treatment own = lite_weakest(&m->panes[i]);
+    const bool long_load = lite_is_long(a);
     for (int k = 0; k < m->n_panes; k++)
         if (lite_weakest(&m->panes[k]) == GW_TREATMENT_UNSET) return unknown_treatment(a->engine);
-    bool either = a->is_short || fabs(a->load.duration - rule->long_s) <= rule->long_s * HAIR;
-    if (!either && (m->n_panes > 1 || own != GW_ANNEALED))
+    if (!a->is_short && !long_load && (m->n_panes > 1 || own != GW_ANNEALED))
         return gw_refuse(
             a->engine, GW_OUTSIDE_METHOD, "duration",
             "the standard's factors of heat-treated glass and of insulating units hold for 3 s or 30 days only");
-    if (m->n_panes == 1) return lite_single_factor(factor, base_duration, own, a);
+    if (m->n_panes == 1 && !long_load) return lite_single_factor(factor, base_duration, own, a);
     *base_duration = rule->short_s;
+    if (m->n_panes == 1) {
+        *factor = single_row(own, false, a->engine);
+        return GW_OK;
+    }
     if (m->n_panes == 2) {
         *factor = pair_row(own, lite_weakest(&m->panes[1 - i]), a->is_short, a->engine);
         return GW_OK;
     }
     for (int k = 0; k < m->n_panes; k++)
-        if (lite_weakest(&m->panes[k]) != own)
+        if (lite_weakest(&m->panes[k]) != lite_weakest(&m->panes[i]))
             return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "layers",
                              "the standard's factors of triple units of unlike treatments are not established here");
     *factor = triple_row(own, a->is_short, a->engine);
@@ -204,13 +224,34 @@ static enum gw_status find_shares(const struct assessment *a)
 
 /* Resistance and response ------------------------------------------------------------------------------------------ */
 
+/* Of least strength by its treatment and frit, and what the frit leaves of it. */
+static enum gw_status weakest_ply(const struct gw_ply **ply, double *frit, const struct gw_pane *pane,
+                                  struct gw_engine *engine)
+{
+    double least = INFINITY, own;
+    *ply = pane->plies;
+    *frit = 1;
+    for (int i = 0; i < pane->n_plies; i++) {
+        const struct gw_ply *p = &pane->plies[i];
+        if (p->treatment == GW_TREATMENT_UNSET) return unknown_treatment(engine);
+        enum gw_status status = lite_frit_factor(&own, p, engine);
+        if (status != GW_OK) return status;
+        double strength = own * find_single(p->treatment, engine->tables)->short_factor;
+        if (!(strength < least)) continue;
+        least = strength;
+        *ply = p;
+        *frit = own;
+    }
+    return GW_OK;
+}
+
 static enum gw_status resist(int i, double *base_duration, const struct assessment *a)
 {
-    const struct gw_pane *pane = &a->in->make_up.panes[i];
     struct gw_pane_by_standard *s = &a->out->panes[i].standard;
-    double frit;
-    enum gw_status status = type_factor(&s->type_factor, base_duration, i, a);
-    if (status == GW_OK) status = lite_frit_factor(&frit, pane, lite_weakest(pane), a->engine);
+    const struct gw_ply *ply = NULL;
+    double frit = 1;
+    enum gw_status status = weakest_ply(&ply, &frit, &a->in->make_up.panes[i], a->engine);
+    if (status == GW_OK) status = type_factor(&s->type_factor, base_duration, i, ply->treatment, a);
     if (status == GW_OK)
         status = gw_glass_load(&s->nonfactored_load, a->in->width, a->in->height, s->thickness, *base_duration,
                                a->probability, a->engine);
@@ -305,7 +346,7 @@ enum gw_status lite_by_standard(const struct assessment *a)
         status = gw_pane_designation(&a->out->panes[i].standard.thickness, &a->in->make_up.panes[i], a->engine);
     if (status == GW_OK) status = find_shares(a);
     for (int i = 0; i < n && status == GW_OK; i++) {
-        double base_duration;
+        double base_duration = GW_ABSENT;
         gw_trace_note(a->engine, names[i], FACTOR, "counted from outside");
         status = resist(i, &base_duration, a);
         if (status == GW_OK) status = respond(i, base_duration, a);

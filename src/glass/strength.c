@@ -18,7 +18,8 @@ enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *e
         *out = row->minimum_m;
         return GW_OK;
     }
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "glass", "the thickness is no nominal designation of the standard");
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "glass",
+                     "no nominal thickness of the standard: 'galeward tables glass_thickness' lists them");
 }
 
 /* ln B of the lite under a pressure; the plate solution is kept in `plate`. */

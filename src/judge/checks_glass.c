@@ -44,12 +44,16 @@ static enum gw_status find_lite(struct gw_lite *out, const struct gw_model *mode
     return status;
 }
 
-static double greatest_use(const struct gw_lite_verdict *v)
+static void keep_most_bent(struct gw_glass_judged *out, const struct gw_lite_verdict *v, bool first)
 {
-    return fmax(gw_given(v->strength_use) ? v->strength_use : 0, gw_given(v->deflection_use) ? v->deflection_use : 0);
+    for (int i = 0; i < v->n; i++) {
+        if (!(first && i == 0) && !(v->results[i].deflection > out->bent.deflection)) continue;
+        out->bent = v->results[i];
+        out->bent_load = i;
+    }
 }
 
-/* Under every state of the gas in service; the worst is kept. */
+/* Under every state of the gas in service; the worst for strength and the worst for deflection are kept. */
 static enum gw_status judge_states(struct gw_glass_judged *out, const struct gw_glass_rules *rules,
                                    struct gw_engine *engine)
 {
@@ -59,7 +63,8 @@ static enum gw_status judge_states(struct gw_glass_judged *out, const struct gw_
         enum gw_status status = gw_air_from(&lite.service, &rules->service.items[i], "service", engine);
         if (status == GW_OK) status = gw_lite_check(&v, &lite, &out->demand, engine);
         if (status != GW_OK) return status;
-        if (i && !(greatest_use(&v) > greatest_use(&out->verdict))) continue;
+        keep_most_bent(out, &v, i == 0);
+        if (i && !(v.strength_use > out->verdict.strength_use)) continue;
         out->verdict = v;
         out->lite.service = lite.service;
     }
@@ -78,7 +83,9 @@ enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model
                                           .deflection_limit = deflection_limit(rules, e)};
     if (out->lite.climate && out->lite.make_up.n_panes > 1) return judge_states(out, rules, engine);
     out->lite.climate = false;
-    return gw_lite_check(&out->verdict, &out->lite, &out->demand, engine);
+    status = gw_lite_check(&out->verdict, &out->lite, &out->demand, engine);
+    if (status == GW_OK) keep_most_bent(out, &out->verdict, true);
+    return status;
 }
 
 /* Strength and deflection ------------------------------------------------------------------------------------------ */
@@ -102,10 +109,12 @@ static const struct gw_glass_judged *judged(struct gw_demand *out, struct gw_jud
     const size_t at = (size_t)(e - j->takeoff->elements.items);
     const struct gw_lite_type *type = e->lite ? gw_model_lite(j->model, e->lite) : NULL;
     struct gw_engine engine;
-    if (!j->glass) j->glass = gw_alloc(arena, j->takeoff->elements.n, sizeof(*j->glass));
+    if (!j->glass) j->glass = gw_alloc(arena, j->takeoff->elements.n, sizeof(void *));
     if (e->outside) unknown(out, gw_format(arena, "%s; ask the structural engineer for the pressure", e->outside));
     else if (!type || !type->layers.n) unknown(out, "which glass is in it? Ask the architect (lites: layers)");
-    if (out->status == GW_NOT_SHOWN || j->glass[at]) return j->glass[at];
+    if (out->status == GW_NOT_SHOWN) return NULL;
+    if (j->glass[at]) gw_used_merge(&out->used, &j->glass[at]->used);
+    if (j->glass[at]) return j->glass[at];
     if (!j->workspace) j->workspace = gw_alloc(arena, 1, GW_PLATE_WORKSPACE);
     gw_engine_init(&engine, j->model->tables, NULL);
     engine.workspace = j->workspace;
@@ -114,7 +123,8 @@ static const struct gw_glass_judged *judged(struct gw_demand *out, struct gw_jud
         unknown(out, fault_text(j, type, &engine));
         return NULL;
     }
-    gw_used_merge(&out->used, &engine.used);
+    one->used = engine.used;
+    gw_used_merge(&out->used, &one->used);
     return j->glass[at] = one;
 }
 
@@ -159,25 +169,20 @@ void gw_demand_glass(struct gw_demand *out, struct gw_judging *j, const struct g
     out->calculated = c;
 }
 
-static const struct gw_lite_result *most_bent(const struct gw_lite_verdict *v)
-{
-    return v->results[1].deflection > v->results[0].deflection ? &v->results[1] : &v->results[0];
-}
-
 void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     out->dim = GW_THICKNESS;
     out->at_most = true;
     const struct gw_glass_judged *g = judged(out, j, place->element);
     if (!g) return;
-    const struct gw_lite_result *r = most_bent(&g->verdict);
+    const struct gw_lite_result *r = &g->bent;
     struct gw_calculated *c = gw_alloc(j->model->arena, 1, sizeof *c);
     out->value = g->demand.deflection_limit;
     out->message = "the project's limit";
     gw_used_merge(&out->used, &place->element->used);
     *c = (struct gw_calculated){
         .verdict = r->deflection <= out->value ? GW_PASS : GW_FAIL,
-        .direction = r == &g->verdict.results[0] ? "inward" : "outward",
+        .direction = g->bent_load ? "outward" : "inward",
         .required = out->value,
         .provided = r->deflection,
         .utilisation = r->deflection / out->value,

@@ -3,18 +3,21 @@
 
 #include "tables_data.h"
 
+static bool is_glass(const struct gw_layer *l) { return gw_given(l->glass); }
+
+static const char MORE_PANES[] = "more than three panes: ask the glass supplier for a calculation",
+                  MORE_PLIES[] = "more than four plies in a pane: ask the glass supplier for a calculation";
+
 static enum gw_status add_glass(struct gw_make_up *m, const struct gw_layer *layer, bool bonded,
                                 struct gw_engine *engine)
 {
     if (!bonded) {
-        if (m->n_panes == GW_PANES) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than three panes");
+        if (m->n_panes == GW_PANES) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", MORE_PANES);
         m->panes[m->n_panes++] = (struct gw_pane){.n_plies = 0};
     }
     struct gw_pane *pane = &m->panes[m->n_panes - 1];
-    if (pane->n_plies == GW_PLIES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than four plies in a pane");
-    pane->plies[pane->n_plies++] = (struct gw_ply){layer->glass, layer->treatment};
-    if (layer->frit == GW_YES) pane->frit = true;
+    if (pane->n_plies == GW_PLIES) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", MORE_PLIES);
+    pane->plies[pane->n_plies++] = (struct gw_ply){layer->glass, layer->treatment, layer->frit == GW_YES};
     return GW_OK;
 }
 
@@ -23,33 +26,61 @@ static enum gw_status add_bond(struct gw_make_up *m, const struct gw_layer *laye
     struct gw_pane *pane = &m->panes[m->n_panes - 1];
     if (!gw_given(layer->thickness))
         return gw_refuse(engine, GW_MISSING, "thickness", "how thick is the interlayer? Ask the glass supplier");
-    if (pane->n_plies == GW_PLIES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "more than four plies in a pane");
+    if (pane->n_plies == GW_PLIES) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", MORE_PLIES);
     pane->bonds[pane->n_plies - 1] = (struct gw_bond){layer->thickness, layer->interlayer, layer->shear_modulus};
     return GW_OK;
 }
 
-static bool is_glass(const struct gw_layer *l) { return gw_given(l->glass); }
+static enum gw_status wrong(struct gw_engine *engine, const char *message)
+{
+    return gw_refuse(engine, GW_BAD_VALUE, "layers", "%s", message);
+}
+
+/* A key that its layer cannot have would be lost in silence. */
+static enum gw_status check_keys(const struct gw_layer *l, struct gw_engine *engine)
+{
+    if (is_glass(l) + gw_given(l->cavity) + (l->interlayer != GW_INTERLAYER_UNSET) != 1)
+        return wrong(engine, "a layer is one of glass, cavity and interlayer");
+    if (l->interlayer == GW_INTERLAYER_UNSET && (gw_given(l->thickness) || gw_given(l->shear_modulus)))
+        return wrong(engine, "thickness and shear_modulus belong to an interlayer; glass and cavity hold their own "
+                             "thickness");
+    if (!is_glass(l) && (l->treatment != GW_TREATMENT_UNSET || l->frit == GW_YES))
+        return wrong(engine, "treatment and frit belong to a layer of glass");
+    if (l->frit == GW_YES && l->treatment == GW_ANNEALED)
+        return wrong(engine, "ceramic frit is fired on: its glass is heat_strengthened or tempered, not annealed");
+    return GW_OK;
+}
 
 /* Between two glasses stands one cavity or one interlayer, and nothing stands outside of glass. */
-static enum gw_status check_order(const struct gw_layer *layers, size_t n, struct gw_engine *engine)
+static enum gw_status check_place(const struct gw_layer *layers, size_t i, size_t n, struct gw_engine *engine)
 {
-    for (size_t i = 0; i < n; i++) {
-        int kinds = is_glass(&layers[i]) + gw_given(layers[i].cavity) + (layers[i].interlayer != 0);
-        if (kinds != 1)
-            return gw_refuse(engine, GW_BAD_VALUE, "layers", "a layer is one of glass, cavity and interlayer");
-        if (is_glass(&layers[i]) != (i % 2 == 0))
-            return gw_refuse(engine, GW_BAD_VALUE, "layers",
-                             "layers go glass, then a cavity or an interlayer, then glass");
+    const bool glass = is_glass(&layers[i]);
+    if (glass && i % 2) return wrong(engine, "two glasses in a row: a cavity or an interlayer belongs between them");
+    if (!glass && i == 0) return wrong(engine, "layers begin with the outermost glass");
+    if (!glass && i % 2 == 0)
+        return wrong(engine, "a cavity or an interlayer stands between two glasses, one of them alone");
+    if (!glass && i + 1 == n) return wrong(engine, "layers end with the innermost glass: what is behind this one?");
+    return GW_OK;
+}
+
+enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine)
+{
+    enum gw_status status = GW_OK;
+    for (*at = 0; *at < n; (*at)++) {
+        status = check_keys(&layers[*at], engine);
+        if (status == GW_OK) status = check_place(layers, *at, n, engine);
+        if (status != GW_OK) return status;
     }
-    return n % 2 ? GW_OK : gw_refuse(engine, GW_BAD_VALUE, "layers", "the outermost and innermost layers are glass");
+    *at = 0;
+    return n ? GW_OK : wrong(engine, "no layers: glass at least");
 }
 
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine)
 {
     *out = (struct gw_make_up){.n_panes = 0};
-    enum gw_status status = check_order(layers, n, engine);
+    size_t at;
+    enum gw_status status = gw_layers_check(&at, layers, n, engine);
     bool bonded = false;
     for (size_t i = 0; i < n && status == GW_OK; i++) {
         const struct gw_layer *l = &layers[i];
@@ -69,8 +100,12 @@ enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state,
 {
     const struct gw_standard_air *air = &engine->tables->standard_air[0];
     *out = (struct gw_air){state->atmospheric_pressure, state->temperature};
-    if (gw_given(state->atmospheric_pressure) == gw_given(state->elevation))
-        return gw_refuse(engine, GW_MISSING, key, "give atmospheric_pressure or elevation, one of the two");
+    if (gw_given(state->atmospheric_pressure) && gw_given(state->elevation))
+        return gw_refuse(engine, GW_BAD_VALUE, key, "%s: atmospheric_pressure and elevation, one of the two is enough",
+                         key);
+    if (!gw_given(state->atmospheric_pressure) && !gw_given(state->elevation))
+        return gw_refuse(engine, GW_MISSING, key, "%s: at which elevation above sea level, or atmospheric_pressure?",
+                         key);
     if (gw_given(state->atmospheric_pressure)) return GW_OK;
     gw_used_add(&engine->used, &air->row);
     out->pressure = air->pressure_pa * pow(1 - air->lapse * state->elevation, air->exponent);

@@ -249,7 +249,8 @@ const struct gw_record gw_layer_record = RECORD("layer", gw_layer, LAYER);
 static const struct gw_field AIR_STATE[] = {
     NUM(gw_air_state, atmospheric_pressure, GW_PRESSURE, LIMITS(30000, 120000), .help = "as measured, not reduced"),
     NUM(gw_air_state, elevation, GW_LENGTH, LIMITS(-500, 9000), .help = "instead of the pressure: above sea level"),
-    NUM(gw_air_state, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, LIMITS(200, 400), .help = "of the gas"),
+    NUM(gw_air_state, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, LIMITS(200, 400),
+        .help = "of the gas, say 20 degC"),
 };
 const struct gw_record gw_air_record = RECORD("air", gw_air_state, AIR_STATE);
 static const struct gw_field GLASS_RULES[] = {

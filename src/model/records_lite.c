@@ -129,7 +129,8 @@ static const struct gw_record PANE_PRINCIPLES_RECORD =
 static const struct gw_field PANE_ANSWER[] = {
     WORD(pane_answer, "pane", name, "lite 1 is the outermost"),
     PANE("thickness", thickness, GW_THICKNESS, "minimum of the designation"),
-    PANE("nonfactored_load", nonfactored_load, GW_PRESSURE, "annealed, at the duration and probability"),
+    PANE("nonfactored_load", nonfactored_load, GW_PRESSURE,
+         "annealed, 3 s where the type factor has the duration, else at it"),
     PANE("glass_type_factor", type_factor, GW_RATIO, "with the frit's"),
     PANE("load_share", share, GW_RATIO, "of the unit's load"),
     PANE("load_resistance", load_resistance, GW_PRESSURE, "of the unit by this pane"),
@@ -181,7 +182,7 @@ static const struct gw_record PRINCIPLES_RECORD = RECORD("lite by first principl
 
 #define A(key_, member_, dim_, help_) OUT(lite_answer, key_, member_, dim_, help_)
 static const struct gw_field LITE_ANSWER[] = {
-    A("nonfactored_load", nonfactored_load, GW_PRESSURE, "of the governing pane, at the duration and probability"),
+    A("nonfactored_load", nonfactored_load, GW_PRESSURE, "of the governing pane, as beside it in layers"),
     A("glass_type_factor", type_factor, GW_RATIO, "of the governing pane"),
     A("load_resistance", load_resistance, GW_PRESSURE, "by the standard's factors, else by first principles"),
     A("deflection", deflection, GW_THICKNESS, "center, by the standard's share, else by first principles"),
@@ -190,7 +191,7 @@ static const struct gw_field LITE_ANSWER[] = {
     A("governing_resistance", governing_resistance, GW_PRESSURE, "by the basis that governs"),
     A("utilisation", utilisation, GW_RATIO, "by the basis that governs"),
     A("deflection_utilisation", deflection_use, GW_RATIO, "larger deflection over the limit"),
-    WORD(lite_answer, "governing", governing, "pane and load"),
+    WORD(lite_answer, "governing", governing, "pane"),
     WORD(lite_answer, "basis", basis, "that governs"),
     WORD(lite_answer, "why", why, ""),
     WORD(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
@@ -364,6 +365,12 @@ static void answer_nothing(struct lite_answer *answer)
     answer->tried = answer->failed = answer->refused = GW_NO_INTEGER;
 }
 
+static void note(struct lite_answer *answer, const char *constant)
+{
+    struct gw_lite_result *r = &answer->verdict.results[answer->verdict.governing];
+    if (r->n_notes < GW_LITE_NOTES) r->notes[r->n_notes++] = constant;
+}
+
 static enum gw_status run_one(struct lite_answer *answer, const struct gw_lite *lite, const struct lite_case *given,
                               struct gw_engine *engine)
 {
@@ -384,6 +391,8 @@ static enum gw_status run_one(struct lite_answer *answer, const struct gw_lite *
                      ? gw_lite_greatest_width(&answer->greatest_width, lite, &demand, engine)
                      : gw_refuse(engine, GW_MISSING, "pressure", "the greatest width needs a pressure");
     engine->trace = trace;
+    if (status == GW_OK && answer->greatest_width >= gw_lite_widest(lite, engine))
+        note(answer, "the greatest width is where the method ends, sides 5 : 1: the lite may take more");
     return status;
 }
 

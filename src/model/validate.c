@@ -257,38 +257,43 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
 /* What is missing is asked for by the check; what is wrong is a fault here. */
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
 {
-    bool good = true;
-    for (size_t i = 0; i < lite->layers.n; i++) {
-        const struct gw_layer *l = &lite->layers.items[i];
-        int kinds = gw_given(l->glass) + gw_given(l->cavity) + (l->interlayer != GW_INTERLAYER_UNSET);
-        bool said = l->node && holds_fault(model, l->node);
-        if (l->node && kinds != 1 && !said)
-            FAULT_AT(model, l->node, "glass", "a layer is one of glass, cavity and interlayer");
-        good = good && kinds == 1 && !said;
-    }
+    const struct gw_node *node = gw_node_get(lite->node, "layers");
     struct gw_engine engine;
     struct gw_make_up make_up;
+    size_t at = 0;
+    if (!node || !lite->layers.n || holds_fault(model, node)) return;
     gw_engine_init(&engine, model->tables, NULL);
-    if (!good || !lite->layers.n) return;
-    enum gw_status status = gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine);
-    if (status == GW_BAD_VALUE || status == GW_OUTSIDE_METHOD)
+    if (gw_layers_check(&at, lite->layers.items, lite->layers.n, &engine) != GW_OK) {
+        FAULT_AT(model, item_at(node, at), "layers", "%s", engine.fault.message);
+        return;
+    }
+    if (gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine) == GW_OUTSIDE_METHOD)
         FAULT(model, lite->node, "layers", "%s", engine.fault.message);
+}
+
+static void check_air(struct gw_model *model, const struct gw_air_state *state, const struct gw_node *place,
+                      const char *key)
+{
+    struct gw_engine engine;
+    struct gw_air air;
+    gw_engine_init(&engine, model->tables, NULL);
+    if (!holds_fault(model, place) && gw_air_from(&air, state, key, &engine) != GW_OK)
+        FAULT_AT(model, place, key, "%s", engine.fault.message);
 }
 
 static void check_glass_rules(struct gw_model *model)
 {
     const struct gw_glass_rules *rules = model->project.glass;
-    struct gw_engine engine;
-    struct gw_air air;
     if (!rules) return;
-    gw_engine_init(&engine, model->tables, NULL);
+    const struct gw_node *service = at_key(rules->node, "service");
     if (!rules->sealing != !rules->service.n)
-        FAULT(model, rules->node, rules->sealing ? "sealing" : "service", "sealing and service are given together");
-    if (rules->sealing && gw_air_from(&air, rules->sealing, "sealing", &engine) != GW_OK)
-        FAULT(model, rules->node, "sealing", "%s", engine.fault.message);
+        FAULT(model, rules->node, rules->sealing ? "sealing" : "service",
+              "'%s' without '%s': climatic load wants both, the air where units are sealed and where they hang",
+              rules->sealing ? "sealing" : "service", rules->sealing ? "service" : "sealing");
+    if (rules->sealing) check_air(model, rules->sealing, at_key(rules->node, "sealing"), "sealing");
     for (size_t i = 0; i < rules->service.n; i++)
-        if (gw_air_from(&air, &rules->service.items[i], "service", &engine) != GW_OK)
-            FAULT(model, rules->node, "service", "%s", engine.fault.message);
+        check_air(model, &rules->service.items[i], service->kind == GW_SEQUENCE ? item_at(service, i) : service,
+                  "service");
 }
 
 static bool same_name(const char *a, const char *b) { return a && b && strcmp(a, b) == 0; }

@@ -4,7 +4,8 @@
  *   bench plate                            direct plate solutions in this process, fastest of several
  *   bench table                            the response table: time a lite, errors against the equations
  *   bench cases N                          prints N wind cases, one JSON object a line
- *   bench plates N                         prints N plate cases */
+ *   bench plates N                         prints N plate cases
+ *   bench lites N                          prints N lite cases: single, laminated, double, triple */
 #include "galeward/plate.h"
 #include "galeward/takeoff.h"
 
@@ -221,6 +222,25 @@ static int plates(int n)
     return 0;
 }
 
+static int lites(int n)
+{
+    static const char *const layers[] = {
+        "{\"glass\": \"6 mm\", \"treatment\": \"annealed\"}",
+        "{\"glass\": \"5 mm\", \"treatment\": \"heat_strengthened\"}, {\"interlayer\": \"pvb\", \"thickness\": \"1.52 "
+        "mm\"}, "
+        "{\"glass\": \"5 mm\", \"treatment\": \"heat_strengthened\"}",
+        "{\"glass\": \"6 mm\", \"treatment\": \"tempered\"}, {\"cavity\": \"12 mm\"}, {\"glass\": \"6 mm\", "
+        "\"treatment\": "
+        "\"annealed\"}",
+        "{\"glass\": \"6 mm\", \"treatment\": \"tempered\"}, {\"cavity\": \"12 mm\"}, {\"glass\": \"4 mm\", "
+        "\"treatment\": "
+        "\"tempered\"}, {\"cavity\": \"12 mm\"}, {\"glass\": \"6 mm\", \"treatment\": \"tempered\"}"};
+    for (int i = 0; i < n; i++)
+        printf("{\"id\": %d, \"width\": \"%d mm\", \"height\": \"%d mm\", \"layers\": [%s], \"pressure\": \"%d Pa\"}\n",
+               i, 800 + i % 700, 1500 + i % 1300, layers[i % 4], 500 + i % 2500);
+    return 0;
+}
+
 /* Every line differs; all editions, exposures and zones. */
 static int cases(int n)
 {
@@ -244,8 +264,9 @@ int main(int argc, char **argv)
     if (argc > 1 && strcmp(argv[1], "plate") == 0) return plate();
     if (argc > 1 && strcmp(argv[1], "table") == 0) return table();
     if (argc > 2 && strcmp(argv[1], "plates") == 0) return plates(atoi(argv[2]));
+    if (argc > 2 && strcmp(argv[1], "lites") == 0) return lites(atoi(argv[2]));
     if (argc > 2 && strcmp(argv[1], "cases") == 0) return cases(atoi(argv[2]));
     fprintf(stderr, "usage: bench time RUNS INPUT PROGRAM ARGS... | bench tower | bench plate | bench table | "
-                    "bench cases N | bench plates N\n");
+                    "bench cases N | bench plates N | bench lites N\n");
     return 2;
 }

@@ -32,9 +32,9 @@ fi
 "$bench" plate || result=1
 "$bench" table || result=1
 
-# kind, word for the bench
+# kind, word for the bench, cases
 stream() {
-    n=100000
+    n=$3
     "$bench" "$2" "$n" >"$cases"
     if time=$("$bench" time 3 "$cases" "$program" calc "$1"); then
         awk -v k="$1" -v t="$time" -v n="$n" 'BEGIN { printf "calc %s: %d cases in %.3f s, %.0f cases a second\n", k, n, t, n / t }'
@@ -43,6 +43,7 @@ stream() {
         result=1
     fi
 }
-stream wind cases
-stream plate plates
+stream wind cases 100000
+stream plate plates 100000
+stream lite lites 20000
 exit "$result"

@@ -371,6 +371,11 @@ static void glass_is_shown_by_calculation(void **state)
 static void first_principles_see_the_climate(void **state)
 {
     (void)state;
+/* Winter strains the annealed pane most, summer bends the tempered one most: each check has its own state. */
+#define TWO_STATES                                                                                                     \
+    "deflection_limit: 1/2 in, sealing: {elevation: 700 m, temperature: 10 degC}, "                                    \
+    "service: [{elevation: 0 m, temperature: -25 degC}, {elevation: 1500 m, temperature: 45 degC}]"
+#define UNLIKE_UNIT "{glass: 4 mm, treatment: tempered}, {cavity: 25 mm}, " ANNEALED("5 mm")
 #define SMALL_UNIT ANNEALED("3 mm") ", {cavity: 25 mm}, " ANNEALED("3 mm")
     static const struct expected list[] = {
         {LIMITED("basis: first_principles", SMALL_UNIT), "", EDGE_GLASS, GW_FAIL, GW_BY_CALCULATION, "outward",
@@ -379,8 +384,27 @@ static void first_principles_see_the_climate(void **state)
                  "service: [{elevation: 0 ft, temperature: 20 degC}, {elevation: 0 ft, temperature: -20 degC}]",
                  ANNEALED("12 mm") ", {cavity: 25 mm}, " ANNEALED("4 mm")),
          "", EDGE_GLASS, GW_PASS, GW_BY_CALCULATION, "outward", "climatic load"},
+        {LIMITED(TWO_STATES, UNLIKE_UNIT), "", EDGE_GLASS, GW_PASS, GW_BY_CALCULATION, "outward", "climatic load"},
+        {LIMITED(TWO_STATES, UNLIKE_UNIT), "", EDGE_BEND, GW_FAIL, GW_BY_CALCULATION, "outward", "psf"},
     };
     CHECK_ALL(list);
+}
+
+/* Both checks of a lite rest on its wind, its glass and its solution, whichever asks first. */
+static void both_glass_checks_name_their_rows(void **state)
+{
+    struct world *w = *state;
+    judge(w, LIMITED("deflection_limit: 3 in", ANNEALED("6 mm")), "");
+    const char *const checks[] = {"glass", "glass_deflection"};
+    for (size_t i = 0; i < 2; i++) {
+        const struct gw_used *used = &finding(w, checks[i], "s/lite/1")->demand->used;
+        bool plate = false, wind = false;
+        for (unsigned k = 0; k < used->n; k++) {
+            plate = plate || strcmp(used->rows[k]->table, "plate_response_range") == 0;
+            wind = wind || strcmp(used->rows[k]->table, "wind_velocity") == 0;
+        }
+        assert_true(plate && wind);
+    }
 }
 
 static void pockets_take_their_thicknesses(void **state)
@@ -526,6 +550,7 @@ int main(void)
         cmocka_unit_test(named_ratings),
         cmocka_unit_test(glass_is_shown_by_calculation),
         cmocka_unit_test(first_principles_see_the_climate),
+        WORLD_TEST(both_glass_checks_name_their_rows),
         cmocka_unit_test(pockets_take_their_thicknesses),
         cmocka_unit_test(rows_without_an_engine),
         WORLD_TEST(a_pass_has_evidence),

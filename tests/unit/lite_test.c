@@ -13,7 +13,7 @@ static void start(struct gw_engine *engine)
 
 static struct gw_pane mono(double nominal, enum gw_treatment treatment)
 {
-    return (struct gw_pane){.plies = {{nominal, treatment}}, .n_plies = 1};
+    return (struct gw_pane){.plies = {{nominal, treatment, false}}, .n_plies = 1};
 }
 
 static struct gw_lite lite(double width, double height, struct gw_make_up make_up)
@@ -120,7 +120,7 @@ static void interlayers_lie_between_the_limits(void **state)
     (void)state;
     struct gw_lite in = lite(1.2, 1.8, (struct gw_make_up){.n_panes = 1});
     struct gw_pane *pane = &in.make_up.panes[0];
-    *pane = (struct gw_pane){.plies = {{0.006, GW_ANNEALED}, {0.006, GW_ANNEALED}}, .n_plies = 2};
+    *pane = (struct gw_pane){.plies = {{0.006, GW_ANNEALED, false}, {0.006, GW_ANNEALED, false}}, .n_plies = 2};
     double before = 0;
     const double moduli[] = {1e3, 1e5, 1e6, 1e7, 1e9};
     for (size_t i = 0; i < 5; i++) {
@@ -215,6 +215,133 @@ static void unlike_triples_rest_on_first_principles(void **state)
     assert_true(strlen(r.standard.why_not) > 20);
 }
 
+/* With no pressure on it, a lite is governed as one whose pressure is not said. */
+static void nothing_acts(void **state)
+{
+    (void)state;
+    struct gw_lite units[] = {lite(1.2, 1.5, (struct gw_make_up){{mono(0.006, GW_ANNEALED)}, {0}, 1}),
+                              lite(0.15, 0.15, twin(0.006, 0.006, GW_TEMPERED)),
+                              lite(1.2, 1.8, twin(0.006, 0.005, GW_ANNEALED))};
+    for (size_t i = 0; i < 3; i++) {
+        struct gw_lite_result unsaid = assess(&units[i], GW_ABSENT, GW_ABSENT);
+        units[i].use_only = true;
+        struct gw_lite_result none = assess(&units[i], 0, GW_ABSENT);
+        assert_int_equal(none.governing, unsaid.governing);
+        assert_string_equal(none.why, unsaid.why);
+        assert_near(none.resistance / unsaid.resistance, 1, 1e-6);
+        assert_near(none.utilisation, 0, 1e-12);
+    }
+    assert_non_null(strstr(assess(&units[0], 0, GW_ABSENT).why, "agree"));
+    assert_non_null(strstr(assess(&units[1], 0, GW_ABSENT).why, "cavity"));
+}
+
+static struct gw_lite in_climate(struct gw_lite in, double sealed_at, double sealed, double at, double now)
+{
+    in.climate = true;
+    in.sealing = (struct gw_air){sealed_at, sealed};
+    in.service = (struct gw_air){at, now};
+    return in;
+}
+
+/* The climate decides at a small pressure, the factors at a large one: the greatest pressure passes by both. */
+static void the_greatest_pressure_passes(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_make_up unit = twin(0.006, 0.004, GW_HEAT_STRENGTHENED);
+    unit.panes[0] = mono(0.006, GW_ANNEALED);
+    unit.gaps[0] = 0.016;
+    const struct gw_lite in = in_climate(lite(0.6, 0.9, unit), 83500, 293.15, 101200, 253.15);
+    const double signs[] = {1, -1};
+    start(&engine);
+    for (size_t i = 0; i < 2; i++) {
+        const struct gw_lite_load load = {"wind", signs[i] * 1200, GW_ABSENT};
+        struct gw_lite_demand demand = {.loads = {load}, .n = 1, .deflection_limit = GW_ABSENT};
+        struct gw_lite_verdict v;
+        double greatest;
+        assert_int_equal(gw_lite_greatest_pressure(&greatest, &in, &load, GW_ABSENT, &engine), GW_OK);
+        demand.loads[0].pressure = signs[i] * greatest * 0.999;
+        assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
+        assert_true(v.passes);
+        demand.loads[0].pressure = signs[i] * greatest * 1.001;
+        assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
+        assert_false(v.passes);
+    }
+    assert_int_equal(assess(&in, -1200, GW_ABSENT).governing, GW_BASIS_PRINCIPLES);
+}
+
+/* In the cold the thin outer pane is drawn in beyond the limit; suction would relieve it. */
+static void the_climate_alone_may_bend_too_far(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_make_up unit = twin(0.003, 0.010, GW_TEMPERED);
+    unit.gaps[0] = 0.02;
+    const struct gw_lite in = in_climate(lite(1.2, 1.4, unit), 95000, 303.15, 103000, 253.15);
+    const struct gw_lite_load suction = {"wind", -2000, GW_ABSENT};
+    const double limit = 0.9 * assess(&in, 0, GW_ABSENT).deflection;
+    double greatest = 1;
+    assert_true(assess(&in, -1000, GW_ABSENT).deflection < limit);
+    start(&engine);
+    assert_int_equal(gw_lite_greatest_pressure(&greatest, &in, &suction, limit, &engine), GW_OK);
+    assert_near(greatest, 0, 1e-12);
+}
+
+/* Narrow units are stiff: the climate breaks them where wider ones pass. */
+static void narrow_units_are_not_always_the_strong_ones(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_lite_verdict v;
+    struct gw_make_up unit = twin(0.004, 0.004, GW_ANNEALED);
+    unit.gaps[0] = 0.02;
+    struct gw_lite in = in_climate(lite(0.35, 1.2, unit), 101325, 293.15, 74700, 313.15);
+    const struct gw_lite_demand demand = demand_of(1000, GW_ABSENT);
+    double width;
+    start(&engine);
+    assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
+    assert_false(v.passes);
+    assert_int_equal(gw_lite_greatest_width(&width, &in, &demand, &engine), GW_OK);
+    assert_true(width > 0.5);
+    in.width = width * 0.999;
+    assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
+    assert_true(v.passes);
+    in.width = width * 1.001;
+    assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
+    assert_false(v.passes);
+}
+
+/* A lite that spans its width: the linear beam ends before the strength does, and the width with it. */
+static void the_method_bounds_the_width(void **state)
+{
+    (void)state;
+    struct gw_engine engine;
+    struct gw_lite in = lite(1, 1.2, (struct gw_make_up){{mono(0.006, GW_TEMPERED)}, {0}, 1});
+    const struct gw_lite_demand demand = demand_of(1000, GW_ABSENT);
+    double width;
+    in.edges = 2;
+    in.span = GW_SPAN_WIDTH;
+    in.finish = GW_SEAMED;
+    start(&engine);
+    assert_int_equal(gw_lite_greatest_width(&width, &in, &demand, &engine), GW_OK);
+    /* 5 q L^4/(32 E t^3) = L/20 */
+    assert_near(width, cbrt(32 * 71.7e9 * pow(0.00556, 3) / (5 * 1000 * 20.0)), 1e-3);
+}
+
+/* Of the ply that governs, and of what makes it govern. */
+static void reasons(void **state)
+{
+    (void)state;
+    struct gw_lite in = lite(1.35, 1.2, twin(0.004, 0.004, GW_ANNEALED));
+    assert_non_null(strstr(assess(&in, 200, 720 * 3600.0).why, "over 30 days"));
+    in = in_climate(lite(1.35, 1.2, (struct gw_make_up){{mono(0.004, GW_ANNEALED)}, {0}, 1}), 95000, 303, 103000, 253);
+    assert_non_null(strstr(assess(&in, 200, GW_ABSENT).why, "agree"));
+    in.make_up.panes[0] = (struct gw_pane){.plies = {{0.006, GW_ANNEALED, false}, {0.006, GW_ANNEALED, false}},
+                                           .bonds = {{0.00152, GW_INTERLAYER_PVB, GW_ABSENT}},
+                                           .n_plies = 2};
+    assert_non_null(strstr(assess(&in, 200, GW_ABSENT).why, "interlayer"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -228,6 +355,12 @@ int main(void)
         cmocka_unit_test(greatest_width_is_where_it_stops_passing),
         cmocka_unit_test(a_hopeless_load_has_no_width),
         cmocka_unit_test(unlike_triples_rest_on_first_principles),
+        cmocka_unit_test(nothing_acts),
+        cmocka_unit_test(the_greatest_pressure_passes),
+        cmocka_unit_test(the_climate_alone_may_bend_too_far),
+        cmocka_unit_test(narrow_units_are_not_always_the_strong_ones),
+        cmocka_unit_test(the_method_bounds_the_width),
+        cmocka_unit_test(reasons),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

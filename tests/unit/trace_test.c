@@ -3,6 +3,7 @@
 #include "support.h"
 
 static const char *reference_directory = "tests/reference";
+static const char demo[] = "projects/tern-street.yaml";
 
 /* The evaluator ------------------------------------------------------------------------------------------------------
  */
@@ -230,6 +231,39 @@ static void steps_of_the_levels(void **state)
     assert_int_equal(tally.steps, 12);
 }
 
+/* What explain prints of the glass of a lite, under either load. */
+static void check_glass(struct tally *tally, struct world *w, const struct gw_element *e)
+{
+    struct gw_glass_judged judged;
+    struct gw_engine engine;
+    const struct gw_lite_type *type = gw_model_lite(&w->model, e->lite);
+    assert_non_null(type);
+    gw_engine_init(&engine, w->model.tables, NULL);
+    engine.workspace = gw_alloc_bare(&w->arena, GW_PLATE_WORKSPACE);
+    assert_int_equal(gw_judge_glass(&judged, &w->model, e, type, &engine), GW_OK);
+    for (int i = 0; i < judged.demand.n; i++) {
+        struct gw_trace trace;
+        struct gw_lite_result result;
+        gw_trace_init(&trace, &w->arena);
+        engine.trace = &trace;
+        assert_int_equal(gw_lite_assess(&result, &judged.lite, &judged.demand.loads[i], &engine), GW_OK);
+        check_trace(tally, &w->arena, e->id, &trace);
+    }
+}
+
+static void steps_of_the_glass_of_every_lite(void **state)
+{
+    struct world *w = *state;
+    struct tally tally = {0};
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, demo, NULL, 0));
+    assert_true(gw_takeoff_run(&w->takeoff, &w->model));
+    for (size_t i = 0; i < w->takeoff.elements.n; i++)
+        if (w->takeoff.elements.items[i].kind == GW_LITE) check_glass(&tally, w, &w->takeoff.elements.items[i]);
+    print_message("%zu lites and loads, %zu steps evaluated\n", tally.cases, tally.steps);
+    assert_int_equal(tally.bad, 0);
+    assert_true(tally.cases > 50 && tally.steps > 1000);
+}
+
 int main(int argc, char **argv)
 {
     if (argc > 1) reference_directory = argv[1];
@@ -237,6 +271,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(evaluator_by_hand),
         WORLD_TEST(every_step_of_every_case),
         WORLD_TEST(steps_of_the_levels),
+        WORLD_TEST(steps_of_the_glass_of_every_lite),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
