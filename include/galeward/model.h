@@ -5,6 +5,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/bending.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
@@ -249,9 +250,6 @@ struct gw_rating {
     const char *report, *missile;
     const struct gw_node *node;
 };
-struct gw_tube {
-    double width, depth, flange, web;
-};
 struct gw_mullion {
     const char *alloy;
     const struct gw_tube *tube;
@@ -291,7 +289,7 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[];
-extern const struct gw_record gw_layer_record, gw_air_record;
+extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
 enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);

@@ -4,7 +4,9 @@
 
 #include "galeward/text.h"
 
-/* GW_THICKNESS is a length that people give in inches or millimeters. */
+/* GW_THICKNESS is a length that people give in inches or millimeters; the dimensions of sections go with it: an area in
+ * in2 or mm2, a bending moment in in-lb or N-mm, a shear flow in lb/in or N/mm, so that a derivation stays in one set
+ * of units. */
 enum gw_dim {
     GW_RATIO,
     GW_LENGTH,
@@ -30,6 +32,10 @@ enum gw_dim {
     GW_COST,
     GW_COST_PER_LENGTH,
     GW_COST_PER_AREA,
+    GW_SECTION_AREA,
+    GW_BENDING,
+    GW_SHEAR_FLOW,
+    GW_WARPING,
     GW_DIM_COUNT
 };
 

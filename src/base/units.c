@@ -64,6 +64,14 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                           {NULL, "per ft2", "per m2"},
                           {2, 2, 2},
                           "78 per ft2"},
+    [GW_SECTION_AREA] =
+        {"section area", "section_area", "m2", {"mm2", "in2", "mm2"}, {NULL, "in2", "mm2"}, {1, 4, 1}, "0.032 in2"},
+    [GW_BENDING] =
+        {"bending moment", "bending", "nm", {"N-mm", "in-lb", "N-mm"}, {NULL, "in-lb", "N-m"}, {0, 1, 0}, "520 in-lb"},
+    [GW_SHEAR_FLOW] =
+        {"shear flow", "shear_flow", "n_m", {"N/mm", "lb/in", "N/mm"}, {NULL, "lb/in", "N/mm"}, {3, 2, 3}, "40 lb/in"},
+    [GW_WARPING] =
+        {"warping constant", "warping", "m6", {"mm6", "in6", "mm6"}, {NULL, "in6", "mm6"}, {0, 3, 0}, "5.2 in6"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
@@ -75,8 +83,21 @@ enum gw_dim gw_dim_by_key(const char *key)
     return (enum gw_dim)dim;
 }
 
-/* Thicknesses are lengths; the unit rows name a dimension once. */
-static enum gw_dim unit_dim(enum gw_dim dim) { return dim == GW_THICKNESS ? GW_LENGTH : dim; }
+/* Thicknesses are lengths, and so on; the unit rows name a dimension once. */
+static enum gw_dim unit_dim(enum gw_dim dim)
+{
+    switch ((int)dim) {
+    case GW_THICKNESS:
+        return GW_LENGTH;
+    case GW_SECTION_AREA:
+        return GW_AREA;
+    case GW_BENDING:
+        return GW_MOMENT;
+    case GW_SHEAR_FLOW:
+        return GW_LINE_LOAD;
+    }
+    return dim;
+}
 
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
 {

@@ -3,6 +3,7 @@
 
 #include "galeward/model.h"
 #include "records_glass.h"
+#include "records_section.h"
 
 #include <string.h>
 
@@ -79,6 +80,30 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_support_answer_record,
      .run = gw_run_support,
      .notes = gw_support_notes},
+    {.name = "section",
+     .help = "properties of a cross section: tube, polygon with voids, or center lines of thin walls",
+     .example = "tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}'",
+     .input = &gw_section_case_record,
+     .output = &gw_section_answer_record,
+     .run = gw_run_section,
+     .workspace = GW_SECTION_WORKSPACE,
+     .notes = gw_section_notes},
+    {.name = "bending",
+     .help = "allowable moment and shear of an aluminum or steel member",
+     .example = "alloy=6063-T6 tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}' "
+                "unbraced_length='12 ft'",
+     .input = &gw_bending_case_record,
+     .output = &gw_bending_answer_record,
+     .run = gw_run_bending,
+     .notes = gw_bending_notes},
+    {.name = "share",
+     .help = "parts that bend together: inserts, split mullions, composite members",
+     .example = "moment='60 kip-in' parts='[{elastic_modulus: 10100 ksi, inertia: 8 in4, section_modulus: 2.67 in3}, "
+                "{elastic_modulus: 29000 ksi, inertia: 2.5 in4, section_modulus: 1.25 in3}]'",
+     .input = &gw_share_case_record,
+     .output = &gw_share_answer_record,
+     .run = gw_run_share,
+     .notes = gw_share_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

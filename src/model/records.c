@@ -464,10 +464,10 @@ static const struct gw_field TUBE[] = {
     NUM(gw_tube, flange, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "flange thickness"),
     NUM(gw_tube, web, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "web thickness"),
 };
-static const struct gw_record TUBE_RECORD = RECORD("tube", gw_tube, TUBE);
+const struct gw_record gw_tube_record = RECORD("tube", gw_tube, TUBE);
 static const struct gw_field MULLION[] = {
     F(gw_mullion, alloy, GW_T_TEXT, .help = "alloy and temper"),
-    F(gw_mullion, tube, GW_T_RECORD, .record = &TUBE_RECORD, .help = "rectangular tube"),
+    F(gw_mullion, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube"),
     NUM(gw_mullion, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "about the axis that wind bends it"),
     NUM(gw_mullion, inertia_y, GW_INERTIA, LIMITS(0, 1), .help = "about the other axis"),
     NUM(gw_mullion, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "elastic"),
