@@ -72,6 +72,12 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
         {"shear flow", "shear_flow", "n_m", {"N/mm", "lb/in", "N/mm"}, {NULL, "lb/in", "N/mm"}, {3, 2, 3}, "40 lb/in"},
     [GW_WARPING] =
         {"warping constant", "warping", "m6", {"mm6", "in6", "mm6"}, {NULL, "in6", "mm6"}, {0, 3, 0}, "5.2 in6"},
+    [GW_BEAM_LENGTH] = {"length", "beam_length", "m", {"m", "in", "m"}, {NULL, "in", "m"}, {4, 3, 4}, "144 in"},
+    [GW_BEAM_STRESS] = {"stress", "beam_stress", "pa", {"Pa", "psi", "Pa"}, {NULL, "psi", "Pa"}, {0, 2, 0}, "25 ksi"},
+    [GW_BEAM_INERTIA] =
+        {"moment of inertia", "beam_inertia", "m4", {"m4", "in4", "m4"}, {NULL, "in4", "m4"}, {10, 3, 10}, "9.35 in4"},
+    [GW_BEAM_MODULUS] =
+        {"section modulus", "beam_modulus", "m3", {"m3", "in3", "m3"}, {NULL, "in3", "m3"}, {8, 3, 8}, "3.1 in3"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
@@ -88,7 +94,14 @@ static enum gw_dim unit_dim(enum gw_dim dim)
 {
     switch ((int)dim) {
     case GW_THICKNESS:
+    case GW_BEAM_LENGTH:
         return GW_LENGTH;
+    case GW_BEAM_STRESS:
+        return GW_STRESS;
+    case GW_BEAM_INERTIA:
+        return GW_INERTIA;
+    case GW_BEAM_MODULUS:
+        return GW_SECTION_MODULUS;
     case GW_SECTION_AREA:
         return GW_AREA;
     case GW_BENDING:
