@@ -183,7 +183,7 @@ static const struct gw_record PRINCIPLES_RECORD = RECORD("lite by first principl
 #define A(key_, member_, dim_, help_) OUT(lite_answer, key_, member_, dim_, help_)
 static const struct gw_field LITE_ANSWER[] = {
     A("nonfactored_load", nonfactored_load, GW_PRESSURE, "of the governing pane, as beside it in layers"),
-    A("glass_type_factor", type_factor, GW_RATIO, "of the governing pane"),
+    A("glass_type_factor", type_factor, GW_RATIO, "of the governing pane, on its 3 s load"),
     A("load_resistance", load_resistance, GW_PRESSURE, "by the standard's factors, else by first principles"),
     A("deflection", deflection, GW_THICKNESS, "center, by the standard's share, else by first principles"),
     A("stress_max", stress_max, GW_STRESS, "largest tension, the same way"),
@@ -298,11 +298,21 @@ static const char *basis_name(const struct gw_lite_result *r)
 
 static const char *const PANE_NAMES[GW_PANES] = {"lite 1", "lite 2", "lite 3"};
 
+/* Of a single annealed pane the failure model gives the load at any duration: with no factor, what the pane takes. */
+static double nonfactored(const struct gw_lite_result *r, int pane)
+{
+    const struct gw_pane_result *p = &r->panes[pane];
+    bool plain = r->n_panes == 1 && r->principles.covered && fabs(p->principles.type_factor - 1) < 1e-12 &&
+                 fabs(p->principles.stress_thickness - p->standard.thickness) < 1e-12;
+    return plain ? p->principles.capacity : p->standard.nonfactored_load;
+}
+
 static void answer_panes(struct lite_answer *answer, const struct gw_lite_result *r)
 {
     for (int i = 0; i < r->n_panes; i++) {
         struct pane_answer *p = &answer->panes[i];
         *p = (struct pane_answer){.result = r->panes[i], .name = PANE_NAMES[i], .utilisation = GW_ABSENT};
+        p->result.standard.nonfactored_load = nonfactored(r, i);
         p->principles = r->principles.covered ? &r->panes[i].principles : NULL;
         p->basis = r->standard.covered ? "standard's factors" : NULL;
         if (gw_given(r->load.pressure)) p->utilisation = fabs(r->load.pressure) / p->result.standard.load_resistance;
@@ -334,7 +344,7 @@ static void answer_lite(struct lite_answer *answer)
     const struct gw_lite_result *r = answer->result = &v->results[v->governing];
     const struct gw_lite_basis *shown = r->standard.covered ? &r->standard : &r->principles;
     const struct gw_lite_basis *governs = r->governing == GW_BASIS_STANDARD ? &r->standard : &r->principles;
-    answer->nonfactored_load = r->panes[shown->pane].standard.nonfactored_load;
+    answer->nonfactored_load = nonfactored(r, shown->pane);
     answer->type_factor =
         r->standard.covered ? r->panes[shown->pane].standard.type_factor : r->panes[shown->pane].principles.type_factor;
     answer->load_resistance = shown->resistance;
