@@ -5,6 +5,8 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/anchor.h"
+#include "galeward/fastener.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"

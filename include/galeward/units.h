@@ -4,7 +4,8 @@
 
 #include "galeward/text.h"
 
-/* GW_THICKNESS is a length that people give in inches or millimeters. */
+/* GW_THICKNESS is a length that people give in inches or millimeters; so are GW_SECTION_AREA and GW_BENDING, an area
+ * and a moment in the same set as GW_THICKNESS, GW_STRESS and GW_FORCE (in, psi, lb; mm, MPa, N). */
 enum gw_dim {
     GW_RATIO,
     GW_LENGTH,
@@ -30,6 +31,8 @@ enum gw_dim {
     GW_COST,
     GW_COST_PER_LENGTH,
     GW_COST_PER_AREA,
+    GW_SECTION_AREA,
+    GW_BENDING,
     GW_DIM_COUNT
 };
 

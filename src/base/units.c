@@ -64,6 +64,10 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                           {NULL, "per ft2", "per m2"},
                           {2, 2, 2},
                           "78 per ft2"},
+    [GW_SECTION_AREA] =
+        {"section area", "section_area", "m2", {"mm2", "in2", "mm2"}, {NULL, "in2", "mm2"}, {1, 4, 1}, "0.032 in2"},
+    [GW_BENDING] =
+        {"bending moment", "bending", "nm", {"N-mm", "in-lb", "N-mm"}, {NULL, "in-lb", "N-m"}, {0, 1, 0}, "520 in-lb"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
@@ -76,7 +80,12 @@ enum gw_dim gw_dim_by_key(const char *key)
 }
 
 /* Thicknesses are lengths; the unit rows name a dimension once. */
-static enum gw_dim unit_dim(enum gw_dim dim) { return dim == GW_THICKNESS ? GW_LENGTH : dim; }
+static enum gw_dim unit_dim(enum gw_dim dim)
+{
+    if (dim == GW_THICKNESS) return GW_LENGTH;
+    if (dim == GW_SECTION_AREA) return GW_AREA;
+    return dim == GW_BENDING ? GW_MOMENT : dim;
+}
 
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
 {
