@@ -10,7 +10,7 @@
 #include "galeward/engine.h"
 
 enum gw_thread { GW_THREAD_UNSET, GW_THREAD_COARSE, GW_THREAD_SPACED };
-enum gw_head { GW_HEAD_UNSET, GW_HEAD_FLAT, GW_HEAD_COUNTERSUNK };
+enum gw_head { GW_HEAD_UNSET, GW_HEAD_FLAT, GW_HEAD_HEX_WASHER, GW_HEAD_COUNTERSUNK };
 enum gw_pullover { GW_PULLOVER_UNSET, GW_PULLOVER_2015, GW_PULLOVER_2010_VALLEY, GW_PULLOVER_2010_CROWN };
 
 /* Minimum strengths, Pa. An absent strength refuses only what needs it. */
@@ -46,7 +46,7 @@ struct gw_sheet {
 struct gw_screw_head {
     enum gw_head kind;     /* unset: flat */
     enum gw_pullover rule; /* unset: 2015. The forms differ two to three times on thick walls */
-    double diameter;       /* m, head or washer */
+    double diameter;       /* m, head or washer; absent: a hex washer head's by the size */
     double hole;           /* m; 2010 only */
 };
 enum gw_status gw_screw_pullover(double *out, const struct gw_screw *screw, const struct gw_screw_head *head,

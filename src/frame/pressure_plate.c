@@ -17,7 +17,9 @@ static const char NOTE_CHASE[] =
 static const char NOTE_SCREW[] =
     "the utilisation is not shown: the strength of the screw and of the plate under its head "
     "is not given";
-static const char NOTE_SECTION[] = "the utilisation is not shown: the section and alloy of the plate are not given";
+static const char NOTE_SECTION[] =
+    "the utilisation is not shown: the section and alloy of the plate and the arm of its "
+    "gaskets are not given";
 static const char NOTE_SPACING[] = "screws are farther apart than pressure plates are usually fastened";
 static const char NOTE_END[] = "the end screw is farther from the joint than pressure plates are usually fastened";
 static const char NOTE_UPPER[] = "with a stop under the plate the screw carries the larger of preload and suction; "
@@ -173,7 +175,7 @@ static enum gw_status bend_across(struct gw_pressure_plate_result *out, const st
 {
     const double hole = gw_given(plate->hole) ? plate->hole : 0, t = plate->thickness;
     const double gasket = fmax(out->gasket_left, out->gasket_right) * b->span;
-    if (!gw_given(plate->arm) && !gw_given(t)) return GW_OK;
+    if (!gw_given(plate->arm)) return GW_OK;
     enum gw_status status = fastener_positive("plate.arm", plate->arm, engine);
     if (!status) status = fastener_positive("plate.thickness", t, engine);
     if (status) return status;
@@ -250,8 +252,8 @@ static enum gw_status judge(struct gw_pressure_plate_result *out, const struct g
     if (status) return status;
     if (!chase) note(out, NOTE_CHASE);
     if (!gw_given(in->screw_allowable)) note(out, NOTE_SCREW);
-    if (!in->section) note(out, NOTE_SECTION);
-    if (!chase || !gw_given(in->screw_allowable) || !in->section) return GW_OK;
+    if (!gw_given(out->stress_across)) note(out, NOTE_SECTION);
+    if (!chase || !gw_given(in->screw_allowable) || !gw_given(out->stress_across)) return GW_OK;
     use(out, out->tension_most / out->chase, "chase");
     use(out, out->tension_upper / in->chase_tested, "chase under preload");
     use(out, out->tension_most / in->screw_allowable, "screw");

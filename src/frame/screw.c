@@ -27,16 +27,16 @@ static enum gw_status check_screw(const struct gw_screw *screw, struct gw_engine
     return gw_refuse(engine, GW_BAD_VALUE, "threads_per_inch", "the thread is too coarse for the diameter");
 }
 
-/* People round diameters: the sizes are 1 % and more apart. */
+static const double ROUNDING = 0.002; /* people round diameters; sizes are far apart */
+
 static const struct gw_screw_size *size_of(const struct gw_screw *screw, const struct gw_tables *tables)
 {
-    const double rounding = 0.002;
     for (size_t i = 0; i < GW_N_SCREW_SIZE; i++) {
         const struct gw_screw_size *row = &tables->screw_size[i];
         const double pitch = INCH / row->per_inch;
         if (row->thread != (int)screw->thread) continue;
-        if (fabs(screw->pitch - pitch) > rounding * pitch) continue;
-        if (fabs(screw->diameter - row->diameter_m) <= rounding * row->diameter_m) return row;
+        if (fabs(screw->pitch - pitch) > ROUNDING * pitch) continue;
+        if (fabs(screw->diameter - row->diameter_m) <= ROUNDING * row->diameter_m) return row;
     }
     return NULL;
 }
@@ -267,11 +267,27 @@ static enum gw_status pullover_2010(double *out, const struct gw_screw_head *hea
     return GW_OK;
 }
 
-enum gw_status gw_screw_pullover(double *out, const struct gw_screw *screw, const struct gw_screw_head *head,
+static enum gw_status find_head(struct gw_screw_head *out, const struct gw_screw_head *head, double diameter,
+                                struct gw_engine *engine)
+{
+    *out = *head;
+    if (head->kind != GW_HEAD_HEX_WASHER || gw_given(head->diameter)) return GW_OK;
+    for (size_t i = 0; i < GW_N_HEX_WASHER_HEAD; i++) {
+        const struct gw_hex_washer_head *row = &engine->tables->hex_washer_head[i];
+        if (fabs(row->diameter_m - diameter) > ROUNDING * diameter) continue;
+        out->diameter = GW_USE(engine, row)->head_m;
+        return GW_OK;
+    }
+    return gw_refuse(engine, GW_MISSING, "head_diameter", "no hex washer head is known for this screw: head_diameter");
+}
+
+enum gw_status gw_screw_pullover(double *out, const struct gw_screw *screw, const struct gw_screw_head *given,
                                  const struct gw_sheet *sheet, struct gw_engine *engine)
 {
-    const bool old = head->rule == GW_PULLOVER_2010_VALLEY || head->rule == GW_PULLOVER_2010_CROWN;
+    struct gw_screw_head found, *head = &found;
+    const bool old = given->rule == GW_PULLOVER_2010_VALLEY || given->rule == GW_PULLOVER_2010_CROWN;
     enum gw_status status = check_screw(screw, engine);
+    if (!status) status = find_head(head, given, screw->diameter, engine);
     if (!status) status = check_sheet(sheet, engine);
     if (status) return status;
     if (gw_given(head->diameter) && head->diameter <= screw->diameter)

@@ -108,7 +108,7 @@ static enum gw_status sheet_holds(struct gw_screw_result *out, const struct gw_s
 {
     if (!in->sheet) return GW_OK;
     const double factor = out->metal_safety_factor;
-    const bool over = gw_given(in->head.diameter) || in->head.kind == GW_HEAD_COUNTERSUNK;
+    const bool over = gw_given(in->head.diameter) || in->head.kind > GW_HEAD_FLAT; /* the others need no diameter */
     enum gw_status status = GW_OK;
     if (over) {
         status = gw_screw_pullover(&out->pullover_nominal, &in->screw, &in->head, in->sheet, engine);
