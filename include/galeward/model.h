@@ -6,6 +6,8 @@
 #define GALEWARD_MODEL_H
 
 #include "galeward/bending.h"
+#include "galeward/anchor.h"
+#include "galeward/fastener.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"

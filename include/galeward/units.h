@@ -6,8 +6,7 @@
 
 /* GW_THICKNESS is a length that people give in inches or millimeters; the dimensions of sections go with it: an area in
  * in2 or mm2, a bending moment in in-lb or N-mm, a shear flow in lb/in or N/mm, so that a derivation stays in one set
- * of units. The GW_BEAM_ ones are shown in the units that go
- * with line loads and moments (m and N; in and lb), so that a beam's formulas hold for the numbers as printed. */
+ * of units. The GW_BEAM_ ones go with line loads and moments (m and N; in and lb) in the same way. */
 enum gw_dim {
     GW_RATIO,
     GW_LENGTH,

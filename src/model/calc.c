@@ -3,6 +3,7 @@
 
 #include "galeward/model.h"
 #include "records_frame.h"
+#include "records_fastener.h"
 #include "records_glass.h"
 #include "records_section.h"
 
@@ -122,6 +123,60 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_member_answer_record,
      .run = gw_run_member,
      .notes = gw_beam_notes},
+    {.name = "screw",
+     .help = "one screw: areas, tension, shear, pull-out, pull-over, bearing, tilting, interaction",
+     .example =
+         "diameter='1/4 in' threads_per_inch=20 thread=coarse engagement='1/8 in' alloy=6063-T6 ultimate='100 ksi'",
+     .input = &gw_screw_case_record,
+     .output = &gw_screw_answer_record,
+     .run = gw_run_screw,
+     .notes = gw_screw_notes},
+    {.name = "pressure_plate",
+     .help = "plate that clamps glass on a line of screws: screw tension, chase, bending along and across",
+     .example =
+         "pressure='42 psf' tributary_width='5 ft' spacing='9 in' plate='{width: 2 in, thickness: 1/4 in, alloy: "
+         "6063-T6}' screw_allowable='500 lb' chase_tested='1500 lb'",
+     .input = &gw_pressure_plate_case_record,
+     .output = &gw_pressure_plate_answer_record,
+     .run = gw_run_pressure_plate,
+     .notes = gw_pressure_plate_notes},
+    {.name = "connection",
+     .help = "end of a horizontal on its fasteners: shear block, or screws in slots",
+     .example =
+         "connection=shear_block wind='450 lb' dead='100 lb' load='{x: 0 in, y: 0 in}' fasteners='[{x: 1 in, y: 0 "
+         "in}, {x: 3 in, y: 0 in}]' allowable='380 lb'",
+     .input = &gw_connection_case_record,
+     .output = &gw_connection_answer_record,
+     .run = gw_run_connection},
+    {.name = "rail_dead_load",
+     .help = "horizontal under the weight of its glass: moment, deflection, twist",
+     .example = "glass_weight='195 lb' span='60 in' block_offset='15 in' elastic_modulus='10100 ksi' inertia='1.2 in4'",
+     .input = &gw_rail_case_record,
+     .output = &gw_rail_answer_record,
+     .run = gw_run_rail,
+     .notes = gw_rail_notes},
+    {.name = "anchor",
+     .help = "anchor of a vertical: reactions, bolts, load combinations",
+     .example =
+         "pressure_in='30 psf' pressure_out='42 psf' wall_weight='10 psf' spacing='5 ft' tributary_height='13 ft' "
+         "eccentricity='4 in' bolt_arm='5 in' bolts=1",
+     .input = &gw_anchor_case_record,
+     .output = &gw_anchor_answer_record,
+     .run = gw_run_anchor,
+     .notes = gw_anchor_notes},
+    {.name = "silicone",
+     .help = "structural silicone: bite, thickness, stresses",
+     .example = "width='5 ft' height='8 ft' pressure='42 psf' movement='0.1 in' strain=0.2",
+     .input = &gw_silicone_case_record,
+     .output = &gw_silicone_answer_record,
+     .run = gw_run_silicone,
+     .notes = gw_silicone_notes},
+    {.name = "sealant_joint",
+     .help = "width of a sealant joint that moves",
+     .example = "movement='1/4 in' capability=0.25 tolerance='1/8 in'",
+     .input = &gw_joint_case_record,
+     .output = &gw_joint_answer_record,
+     .run = gw_run_joint},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

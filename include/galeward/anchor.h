@@ -1,0 +1,58 @@
+/* Anchors of a curtain wall to the structure: reactions, load combinations, bolts, slots. Pure.
+ *
+ * An anchor that carries dead load holds the wall up and in; a slotted one only in and out. */
+#ifndef GALEWARD_ANCHOR_H
+#define GALEWARD_ANCHOR_H
+
+#include "galeward/engine.h"
+
+enum gw_carries { GW_CARRIES_UNSET, GW_CARRIES_DEAD_AND_WIND, GW_CARRIES_WIND };
+enum gw_design { GW_DESIGN_UNSET, GW_DESIGN_ASD, GW_DESIGN_LRFD };
+
+struct gw_anchor_case {
+    enum gw_carries carries;          /* unset: dead and wind */
+    double pressure_in, pressure_out; /* Pa, magnitudes, of one level */
+    double wall_weight;               /* Pa, per area of wall */
+    double spacing, tributary_height; /* m */
+    double eccentricity;              /* m, weight outside of the anchor's bearing; minus: inside */
+    double bolt_arm;                  /* m, lever arm of the bolts */
+    int bolts;
+    double prying;   /* ratio of the bolt's pull to that without prying; absent: 1 */
+    double clip_arm; /* m, from the bolts to the bend of a clip; absent: none */
+};
+/* Of the pressures and the weight as given: no factors. */
+struct gw_anchor_reactions {
+    double in, out, dead; /* N */
+    double dead_moment;   /* Nm */
+    double bolt_tension;  /* N, each: outward and the couple of the dead load; not below 0 */
+    double bolt_shear;    /* N, each: the dead load */
+    double clip_moment;   /* Nm, largest of in and out */
+};
+enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct gw_anchor_case *in,
+                                   struct gw_engine *engine);
+
+/* Combinations: wind at strength level in place of the pressures of the case, seismic forces of one anchor at strength
+ * level, out of the plane, both ways. Fasteners of the connection have a force of their own, several times that of the
+ * body: one without the other is refused. */
+struct gw_anchor_loads {
+    struct gw_strength in, out;             /* magnitudes */
+    double seismic_body, seismic_fasteners; /* N; absent: none */
+};
+enum { GW_ANCHOR_COMBINATIONS = 5 };
+struct gw_anchor_combination {
+    const char *name;                /* "1.2 D + 1.0 W" */
+    double in, out, dead;            /* N */
+    double bolt_tension, bolt_shear; /* N, each */
+};
+struct gw_anchor_combined {
+    struct gw_anchor_combination each[GW_ANCHOR_COMBINATIONS];
+    unsigned n, worst;                              /* the largest bolt tension */
+    double in, out, dead, bolt_tension, bolt_shear; /* N, largest of all */
+};
+enum gw_status gw_anchor_combine(struct gw_anchor_combined *out, const struct gw_anchor_case *in,
+                                 const struct gw_anchor_loads *loads, enum gw_design design, struct gw_engine *engine);
+
+/* A slot that lets the anchor move: bolt + 2 (movement + erection tolerance, each one way). */
+double gw_anchor_slot(double bolt, double movement, double tolerance, struct gw_engine *engine);
+
+#endif

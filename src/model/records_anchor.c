@@ -1,0 +1,289 @@
+/* Field tables of 'galeward calc': anchor, silicone, sealant_joint. */
+#include "records_fastener.h"
+#include "records_fields.h"
+
+#include "galeward/anchor.h"
+#include "galeward/fastener.h"
+#include "galeward/silicone.h"
+
+#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
+    }
+#define OUT_TEXT(struct_, key_, member_, help_)                                                                        \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_TEXT, .offset = offsetof(struct struct_, member_), .help = help_                     \
+    }
+
+/* anchor */
+
+static const char NOTE_SHEAR[] = "the utilisation is not shown: the bolts carry the weight in shear, give "
+                                 "bolt_shear_capacity";
+static const char NOTE_PRYING[] = "bolt tension before prying";
+
+struct anchor_case {
+    enum gw_carries carries;
+    double pressure_in, pressure_out, wall_weight, spacing, tributary_height, eccentricity, bolt_arm, prying, clip_arm;
+    int bolts;
+    enum gw_level level;
+    enum gw_design design;
+    double seismic_body, seismic_fasteners, bolt_tension_capacity, bolt_shear_capacity;
+    double bolt_diameter, movement, erection_tolerance;
+};
+enum { ANCHOR_NOTES = 2 };
+struct anchor_answer {
+    struct gw_anchor_reactions plain;
+    struct gw_anchor_combined combined;
+    GW_LIST(struct gw_anchor_combination) combinations;
+    const char *governing;
+    double slot, interaction, utilisation;
+    const char *notes[ANCHOR_NOTES];
+    unsigned n_notes;
+};
+
+static const struct gw_choice CARRIES[] = {
+    {"dead_and_wind", GW_CARRIES_DEAD_AND_WIND, "fixed"}, {"wind", GW_CARRIES_WIND, "slotted, free up and down"}, {0}};
+static const struct gw_choice DESIGNS[] = {
+    {"asd", GW_DESIGN_ASD, "allowable strength"}, {"lrfd", GW_DESIGN_LRFD, "load and resistance factors"}, {0}};
+static const struct gw_choice LEVELS[] = {{"strength", GW_LEVEL_STRENGTH, ""}, {"asd", GW_LEVEL_ASD, ""}, {0}};
+
+static const struct gw_field ANCHOR[] = {
+    PICK(anchor_case, carries, CARRIES, .help = "dead_and_wind or wind; absent: both"),
+    NUM(anchor_case, pressure_in, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE, .help = "inward"),
+    NUM(anchor_case, pressure_out, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "outward, a magnitude"),
+    NUM(anchor_case, wall_weight, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(0, 1e5), LIKELY(100, 2000),
+        .help = "per area of wall"),
+    NUM(anchor_case, spacing, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 50), .help = "of the anchors"),
+    NUM(anchor_case, tributary_height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 100),
+        .help = "half the spans above and below"),
+    NUM(anchor_case, eccentricity, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(-5, 5),
+        .help = "of the weight, outside of the bearing; 0: none"),
+    NUM(anchor_case, bolt_arm, GW_THICKNESS, LIMITS(0.001, 5), .help = "lever arm of the bolts against the weight"),
+    F(anchor_case, bolts, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(1, 64), .help = "of one anchor"),
+    NUM(anchor_case, prying, GW_RATIO, LIMITS(0.01, 10), .help = "bolt pull over that without prying; absent: 1"),
+    NUM(anchor_case, clip_arm, GW_THICKNESS, LIMITS(0.001, 5), .help = "from the bolts to the bend of a clip"),
+    PICK(anchor_case, design, DESIGNS, .help = "asd or lrfd; absent: no combinations"),
+    PICK(anchor_case, level, LEVELS, .help = "of the pressures, goes with design: strength or asd"),
+    NUM(anchor_case, seismic_body, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7),
+        .help = "of the connection's body, out of the plane, strength level"),
+    NUM(anchor_case, seismic_fasteners, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7),
+        .help = "of its fasteners: a higher force of their own"),
+    NUM(anchor_case, bolt_tension_capacity, GW_FORCE, LIMITS(1, 1e8), .help = "each, of the design's kind"),
+    NUM(anchor_case, bolt_shear_capacity, GW_FORCE, LIMITS(1, 1e8), .help = "each, of the design's kind"),
+    NUM(anchor_case, bolt_diameter, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "with movement: the slot"),
+    NUM(anchor_case, movement, GW_THICKNESS, LIMITS(0, 1), .help = "one way"),
+    NUM(anchor_case, erection_tolerance, GW_THICKNESS, LIMITS(0, 1), .help = "one way"),
+};
+const struct gw_record gw_anchor_case_record = RECORD("anchor", anchor_case, ANCHOR);
+
+#define K(key_, member_, dim_, help_) OUT(gw_anchor_combination, key_, member_, dim_, help_)
+static const struct gw_field COMBINATION[] = {
+    OUT_TEXT(gw_anchor_combination, "name", name, ""),
+    K("in", in, GW_FORCE, "toward the structure"),
+    K("out", out, GW_FORCE, ""),
+    K("dead", dead, GW_FORCE, ""),
+    K("bolt_tension", bolt_tension, GW_FORCE, "each"),
+    K("bolt_shear", bolt_shear, GW_FORCE, "each"),
+};
+static const struct gw_record COMBINATION_RECORD = RECORD("combination", gw_anchor_combination, COMBINATION);
+#define A(key_, member_, dim_, help_) OUT(anchor_answer, key_, member_, dim_, help_)
+static const struct gw_field ANCHOR_ANSWER[] = {
+    A("reaction_in", plain.in, GW_FORCE, "of the pressures as given"),
+    A("reaction_out", plain.out, GW_FORCE, ""),
+    A("dead", plain.dead, GW_FORCE, "0 for a wind anchor"),
+    A("dead_moment", plain.dead_moment, GW_MOMENT, ""),
+    A("bolt_tension", plain.bolt_tension, GW_FORCE, "each, outward with the couple of the weight"),
+    A("bolt_shear", plain.bolt_shear, GW_FORCE, "each"),
+    A("clip_moment", plain.clip_moment, GW_MOMENT, ""),
+    {.key = "combinations",
+     .type = GW_T_RECORD,
+     .offset = offsetof(struct anchor_answer, combinations),
+     .record = &COMBINATION_RECORD,
+     .flags = GW_MANY,
+     .help = "with a design"},
+    A("combined_in", combined.in, GW_FORCE, "largest of the combinations"),
+    A("combined_out", combined.out, GW_FORCE, ""),
+    A("combined_dead", combined.dead, GW_FORCE, ""),
+    A("combined_bolt_tension", combined.bolt_tension, GW_FORCE, ""),
+    A("combined_bolt_shear", combined.bolt_shear, GW_FORCE, ""),
+    OUT_TEXT(anchor_answer, "governing", governing, "combination of the largest bolt tension"),
+    A("slot_length", slot, GW_THICKNESS, "bolt + 2 (movement + tolerance)"),
+    A("interaction", interaction, GW_RATIO, "(T/Ta)^2 + (V/Va)^2 of a bolt, worst combination"),
+    A("utilisation", utilisation, GW_RATIO, "of a bolt: root of the interaction"),
+};
+const struct gw_record gw_anchor_answer_record = RECORD("anchor result", anchor_answer, ANCHOR_ANSWER);
+
+static struct gw_anchor_case anchor_of(const struct anchor_case *given)
+{
+    return (struct gw_anchor_case){.carries = given->carries,
+                                   .pressure_in = given->pressure_in,
+                                   .pressure_out = given->pressure_out,
+                                   .wall_weight = given->wall_weight,
+                                   .spacing = given->spacing,
+                                   .tributary_height = given->tributary_height,
+                                   .eccentricity = given->eccentricity,
+                                   .bolt_arm = given->bolt_arm,
+                                   .bolts = given->bolts,
+                                   .prying = given->prying,
+                                   .clip_arm = given->clip_arm};
+}
+
+static struct gw_strength at_strength(double pressure, enum gw_level level, struct gw_engine *engine)
+{
+    if (level == GW_LEVEL_STRENGTH) return (struct gw_strength){pressure};
+    return gw_to_strength((struct gw_asd){pressure}, engine);
+}
+
+static enum gw_status combine(struct anchor_answer *answer, const struct anchor_case *given,
+                              const struct gw_anchor_case *anchor, struct gw_engine *engine)
+{
+    if (given->design == GW_DESIGN_UNSET) {
+        if (!gw_given(given->seismic_body) && !gw_given(given->seismic_fasteners)) return GW_OK;
+        return gw_refuse(engine, GW_MISSING, "design", "seismic forces come in with the combinations of a design");
+    }
+    if (given->level == GW_LEVEL_UNSET)
+        return gw_refuse(engine, GW_MISSING, "level", "combinations want the level of the pressures: strength or asd");
+    const struct gw_anchor_loads loads = {.in = at_strength(given->pressure_in, given->level, engine),
+                                          .out = at_strength(given->pressure_out, given->level, engine),
+                                          .seismic_body = given->seismic_body,
+                                          .seismic_fasteners = given->seismic_fasteners};
+    enum gw_status status = gw_anchor_combine(&answer->combined, anchor, &loads, given->design, engine);
+    if (status) return status;
+    answer->combinations.items = answer->combined.each;
+    answer->combinations.n = answer->combined.n;
+    answer->governing = answer->combined.each[answer->combined.worst].name;
+    return GW_OK;
+}
+
+static void use_bolt(struct anchor_answer *answer, double tension, double shear, const struct anchor_case *given,
+                     struct gw_engine *engine)
+{
+    const double infinite = (double)INFINITY;
+    const double held = gw_given(given->bolt_shear_capacity) ? given->bolt_shear_capacity : infinite;
+    const double sum = held < infinite
+                           ? gw_fastener_interaction(tension, given->bolt_tension_capacity, shear, held, engine)
+                           : pow(tension / given->bolt_tension_capacity, 2);
+    if (gw_given(answer->interaction) && sum <= answer->interaction) return;
+    answer->interaction = sum;
+    answer->utilisation = sqrt(sum);
+}
+
+static void compare(struct anchor_answer *answer, const struct anchor_case *given, struct gw_engine *engine)
+{
+    if (!gw_given(given->bolt_tension_capacity)) return;
+    if (answer->plain.bolt_shear > 0 && !gw_given(given->bolt_shear_capacity)) {
+        answer->notes[answer->n_notes++] = NOTE_SHEAR;
+        return;
+    }
+    if (!answer->combinations.n) use_bolt(answer, answer->plain.bolt_tension, answer->plain.bolt_shear, given, engine);
+    for (size_t i = 0; i < answer->combinations.n; i++)
+        use_bolt(answer, answer->combined.each[i].bolt_tension, answer->combined.each[i].bolt_shear, given, engine);
+}
+
+static enum gw_status find_slot(struct anchor_answer *answer, const struct anchor_case *given, struct gw_engine *engine)
+{
+    const int n = gw_given(given->bolt_diameter) + gw_given(given->movement) + gw_given(given->erection_tolerance);
+    if (!n) return GW_OK;
+    if (n < 3)
+        return gw_refuse(engine, GW_MISSING, "movement", "a slot wants bolt_diameter, movement and erection_tolerance");
+    answer->slot = gw_anchor_slot(given->bolt_diameter, given->movement, given->erection_tolerance, engine);
+    return GW_OK;
+}
+
+enum gw_status gw_run_anchor(void *out, const void *in, struct gw_engine *engine)
+{
+    const struct anchor_case *given = in;
+    struct anchor_answer *answer = out;
+    const struct gw_anchor_case anchor = anchor_of(given);
+    *answer = (struct anchor_answer){.slot = GW_ABSENT, .interaction = GW_ABSENT, .utilisation = GW_ABSENT};
+    answer->combined.in = answer->combined.out = answer->combined.dead = GW_ABSENT;
+    answer->combined.bolt_tension = answer->combined.bolt_shear = GW_ABSENT;
+    enum gw_status status = gw_anchor_reactions(&answer->plain, &anchor, engine);
+    if (!status) status = combine(answer, given, &anchor, engine);
+    if (!status) status = find_slot(answer, given, engine);
+    if (status) return status;
+    if (!gw_given(given->prying)) answer->notes[answer->n_notes++] = NOTE_PRYING;
+    compare(answer, given, engine);
+    return GW_OK;
+}
+
+const char *const *gw_anchor_notes(const void *out, size_t *n)
+{
+    const struct anchor_answer *answer = out;
+    *n = answer->n_notes;
+    return answer->notes;
+}
+
+/* silicone */
+
+static const struct gw_field SILICONE[] = {
+    NUM(gw_silicone_case, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = "of the largest lite"),
+    NUM(gw_silicone_case, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = ""),
+    NUM(gw_silicone_case, pressure, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+        .help = "suction, allowable-stress level"),
+    NUM(gw_silicone_case, allowable, GW_STRESS, LIMITS(1e3, 1e6), .help = "under wind; absent: 20 psi"),
+    NUM(gw_silicone_case, weight, GW_FORCE, LIMITS(0, 1e6), .help = "that the bead carries; absent: on setting blocks"),
+    NUM(gw_silicone_case, dead_allowable, GW_STRESS, LIMITS(100, 1e6), .help = "in shear; absent: 1 psi"),
+    NUM(gw_silicone_case, movement, GW_THICKNESS, .flags = GW_MAGNITUDE, LIMITS(0, 0.1),
+        .help = "differential, along the bead; absent: none"),
+    NUM(gw_silicone_case, strain, GW_RATIO, LIMITS(0.001, 5),
+        .help = "of the sealant at allowable; goes with movement"),
+    NUM(gw_silicone_case, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "as offered; absent: as designed"),
+    NUM(gw_silicone_case, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "as offered; absent: as designed"),
+};
+const struct gw_record gw_silicone_case_record = RECORD("silicone", gw_silicone_case, SILICONE);
+
+#define L(key_, member_, dim_, help_) OUT(gw_silicone_result, key_, member_, dim_, help_)
+static const struct gw_field SILICONE_ANSWER[] = {
+    L("bite_wind", bite_wind, GW_THICKNESS, "needed, not rounded"),
+    L("bite_dead", bite_dead, GW_THICKNESS, "needed, not rounded"),
+    L("thickness_movement", thickness_movement, GW_THICKNESS, "needed, not rounded"),
+    L("bite", bite, GW_THICKNESS, "designed, rounded up to 1/8 in"),
+    L("thickness", thickness, GW_THICKNESS, "designed, rounded up to 1/16 in"),
+    L("aspect", aspect, GW_RATIO, "bite over thickness, 1 to 3"),
+    L("stress_wind", stress_wind, GW_STRESS, "of the bead offered, else designed"),
+    L("stress_dead", stress_dead, GW_STRESS, ""),
+    L("strain", strain, GW_RATIO, "of the diagonal"),
+    L("utilisation", utilisation, GW_RATIO, ""),
+    {.key = "fits",
+     .type = GW_T_BOOL,
+     .offset = offsetof(struct gw_silicone_result, fits),
+     .help = "within the proportions"},
+    OUT_TEXT(gw_silicone_result, "governing", governing, "wind, dead or movement"),
+};
+const struct gw_record gw_silicone_answer_record = RECORD("silicone result", gw_silicone_result, SILICONE_ANSWER);
+
+enum gw_status gw_run_silicone(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_silicone(out, in, engine);
+}
+
+const char *const *gw_silicone_notes(const void *out, size_t *n)
+{
+    const struct gw_silicone_result *result = out;
+    *n = result->n_notes;
+    return result->notes;
+}
+
+/* sealant_joint */
+
+static const struct gw_field JOINT[] = {
+    NUM(gw_joint_case, movement, GW_THICKNESS, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 1),
+        .help = "one way from the installed width; the whole range if the set temperature is not known"),
+    NUM(gw_joint_case, capability, GW_RATIO, .flags = GW_REQUIRED, LIMITS(0.01, 1), .help = "0.25 for class 25"),
+    NUM(gw_joint_case, tolerance, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0, 1), .help = "of construction"),
+    NUM(gw_joint_case, slip, GW_THICKNESS, .flags = GW_MAGNITUDE, LIMITS(0, 1), .help = "along the joint"),
+};
+const struct gw_record gw_joint_case_record = RECORD("sealant joint", gw_joint_case, JOINT);
+static const struct gw_field JOINT_ANSWER[] = {
+    OUT(gw_joint_result, "width", width, GW_THICKNESS, "not rounded"),
+    OUT(gw_joint_result, "depth", depth, GW_THICKNESS, "half the width, 1/4 to 1/2 in"),
+    OUT(gw_joint_result, "extension", extension, GW_THICKNESS, "of the sealant by the slip"),
+};
+const struct gw_record gw_joint_answer_record = RECORD("sealant joint result", gw_joint_result, JOINT_ANSWER);
+
+enum gw_status gw_run_joint(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_sealant_joint(out, in, engine);
+}
