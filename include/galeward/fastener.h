@@ -21,7 +21,8 @@ struct gw_metal_strength {
 /* By alloy and temper, "6063-T6". */
 enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *alloy, struct gw_engine *engine);
 /* By grade and diameter: "stainless_cw", "stainless_a", "stainless_af", "grade_2", "grade_5", "a307", "a325". */
-enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter, struct gw_engine *engine);
+enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter,
+                                 struct gw_engine *engine);
 
 struct gw_screw {
     enum gw_thread thread;
@@ -84,9 +85,9 @@ double gw_bolt_safety(struct gw_engine *engine);  /* of the aluminum around a bo
 struct gw_screw_case {
     struct gw_screw screw;
     struct gw_screw_head head;
-    double engagement;            /* m */
+    double engagement;                     /* m */
     const struct gw_metal_strength *metal; /* that holds the thread; NULL: not known */
-    const struct gw_sheet *sheet; /* under the head; NULL */
+    const struct gw_sheet *sheet;          /* under the head; NULL */
     double edge_distance;
     double ultimate, yield;              /* Pa, of the screw */
     double tested_tension, tested_shear; /* N, nominal of the screw itself; go before `ultimate` */

@@ -47,6 +47,8 @@ struct gw_finding {
     enum gw_evidence evidence;
     const char *direction;     /* "inward", "outward" or "" */
     double required, provided; /* SI; absent where there is none */
+    enum gw_dim dim;           /* of these two */
+    bool at_most;              /* the provided one is not to exceed the required one */
     double utilisation;        /* required / provided in the sense of the check; absent where unknown */
     const char *message;
     struct gw_used used;
@@ -59,10 +61,21 @@ struct gw_summary {
     const struct gw_finding *governing; /* of the worst verdict, the greatest utilisation; NULL */
 };
 
+/* What an anchor hands to the structure: wind both ways at both levels, N, magnitudes, and the wall that hangs on it.
+ */
+struct gw_reaction {
+    const struct gw_element *element;
+    double inward, outward;                   /* allowable-stress level */
+    double inward_strength, outward_strength; /* strength level */
+    double area;                              /* m2, for the dead load */
+    bool cut;                                 /* with the part above the roof line */
+};
+
 struct gw_judgement {
     GW_LIST(struct gw_demand) demands;
     size_t demands_capacity;
-    GW_LIST(struct gw_finding) findings; /* by candidate, then by demand */
+    GW_LIST(struct gw_reaction) reactions; /* of every group of anchors */
+    GW_LIST(struct gw_finding) findings;   /* by candidate, then by demand */
     GW_LIST(struct gw_summary) summaries;
 };
 

@@ -5,8 +5,8 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
-#include "galeward/bending.h"
 #include "galeward/anchor.h"
+#include "galeward/bending.h"
 #include "galeward/fastener.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
@@ -153,6 +153,10 @@ struct gw_glass_rules {
     const struct gw_node *node;
 };
 
+struct gw_framing_rules {
+    double deflection_cap, dead_load_limit;
+};
+
 struct gw_given_row {
     const char *building;
     int zone;
@@ -225,6 +229,7 @@ struct gw_project {
     GW_LIST(struct gw_wall) walls;
     GW_LIST(struct gw_lite_type) lites;
     const struct gw_glass_rules *glass;
+    const struct gw_framing_rules *framing;
     GW_LIST(struct gw_given_row) given;
     enum gw_governs pressures;
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
@@ -252,10 +257,45 @@ struct gw_rating {
     const char *report, *missile;
     const struct gw_node *node;
 };
-struct gw_mullion {
-    const char *alloy;
+enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };
+struct gw_insert_spec {
+    enum gw_insert_metal metal;
+    double inertia_x, section_modulus_x, yield;
+};
+/* A tube, or properties. */
+struct gw_member_spec {
+    enum gw_metal alloy;
     const struct gw_tube *tube;
-    double inertia_x, inertia_y, section_modulus_x;
+    double area, inertia_x, inertia_y, section_modulus_x, section_modulus_y, torsion_constant;
+    double allowable_moment, unbraced_length;
+    const struct gw_insert_spec *insert;
+    double block_offset, eccentricity; /* transoms */
+};
+struct gw_plate_spec {
+    enum gw_metal alloy;
+    double width, thickness, hole;
+};
+enum gw_hold { GW_HOLD_UNSET, GW_HOLD_TAPPED, GW_HOLD_CHASE };
+struct gw_screw_spec {
+    double diameter, threads_per_inch;
+    enum gw_thread thread;
+    enum gw_hold hold;
+    enum gw_metal alloy;
+    double engagement, ultimate, head_diameter, tested_pullout;
+    const char *report;
+};
+struct gw_capacity_spec {
+    double capacity;
+    const char *report;
+};
+struct gw_anchor_spec {
+    double inward, outward, dead, eccentricity, bolt_arm;
+    int bolts;
+    double bolt_tension;
+    const char *report;
+};
+struct gw_silicone_spec {
+    double bite, thickness, design_stress;
 };
 struct gw_adds {
     double inertia_x, section_modulus_x;
@@ -278,7 +318,13 @@ struct gw_system {
     const char *file;
     GW_LIST(double) pocket;
     GW_LIST(struct gw_rating) ratings;
-    const struct gw_mullion *mullion;
+    const struct gw_member_spec *mullion, *corner_mullion, *transom;
+    const struct gw_plate_spec *pressure_plate;
+    const struct gw_screw_spec *screw;
+    const struct gw_silicone_spec *silicone;
+    const struct gw_capacity_spec *transom_connection, *splice;
+    const struct gw_anchor_spec *anchor;
+    double frame_weight;
     GW_LIST(struct gw_system_option) options;
     double cost;
     const struct gw_node *node;

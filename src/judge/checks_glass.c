@@ -190,7 +190,7 @@ void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, con
     out->calculated = c;
 }
 
-void gw_settle_calculated(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check)
+void gw_settle_calculated(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check)
 {
     (void)j;
     (void)check;
@@ -228,7 +228,7 @@ void gw_demand_pocket(struct gw_demand *out, struct gw_judging *j, const struct 
     else out->message = gw_format(j->model->arena, "overall, nominal");
 }
 
-void gw_settle_pocket(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check)
+void gw_settle_pocket(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_glazing_pocket *rule = &j->model->tables->glazing_pocket[0];
     const struct gw_system *system = finding->candidate;

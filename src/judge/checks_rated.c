@@ -41,10 +41,6 @@ void gw_demand_structural(struct gw_demand *out, struct gw_judging *j, const str
     out->value_out = fmax(-e->outward_asd.pa, 0);
     out->message = e->governs;
     gw_used_merge(&out->used, &e->used);
-    if (!e->parapet || e->kind != GW_MULLION) return;
-    out->status = GW_NOT_SHOWN;
-    out->message =
-        "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a calculation";
 }
 
 struct dimension {
@@ -77,8 +73,18 @@ static const char *lite_shortfall(const struct gw_judging *j, const struct gw_te
     return "";
 }
 
+bool gw_is_corner(const struct gw_element *e)
+{
+    const double hair = 1e-6;
+    return e->kind == GW_MULLION && e->corner_distance < hair;
+}
+
 static const char *mullion_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
 {
+    if (e->parapet)
+        return "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a "
+               "calculation";
+    if (gw_is_corner(e)) return "a corner mullion takes both faces: a flat specimen does not show it";
     if (e->overhang) {
         const struct dimension d[] = {{"overhang", t->overhang, e->span}, {"module", t->module, e->width}};
         return shortfall(j, d, 2);
@@ -89,6 +95,52 @@ static const char *mullion_shortfall(const struct gw_judging *j, const struct gw
     return gw_format(j->model->arena, "tested over %d span%s, here %d", t->spans, t->spans == 1 ? "" : "s", e->spans);
 }
 
+static const char *transom_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
+{
+    const struct dimension d[] = {{"module", t->module, e->span},
+                                  {"lite height", t->lite_height, fmax(e->above, e->below)}};
+    return shortfall(j, d, 2);
+}
+
+/* A screw carries half a lite on each side, so the lites tested are to be no narrower than what it carries. */
+static const char *screw_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
+{
+    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->width}};
+    return shortfall(j, d, 2);
+}
+
+static const char *shortfall_of(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_element *e)
+{
+    if (!rating->tested) return "the report's tested dimensions are not given; ask the maker for them";
+    switch (e->kind) {
+    case GW_LITE:
+        return lite_shortfall(j, rating->tested, e);
+    case GW_MULLION:
+        return mullion_shortfall(j, rating->tested, e);
+    case GW_TRANSOM:
+        return transom_shortfall(j, rating->tested, e);
+    case GW_SCREW:
+        return screw_shortfall(j, rating->tested, e);
+    case GW_ANCHOR:
+    case GW_KIND_COUNT:
+        break;
+    }
+    return "a laboratory holds the specimen by anchors of its own";
+}
+
+const char *gw_test_that_covers(const struct gw_judging *j, const struct gw_system *system,
+                                const struct gw_demand *demand)
+{
+    const struct gw_element *e = demand->element;
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const struct gw_rating *r = &system->ratings.items[i];
+        bool strong = r->test == GW_TEST_STRUCTURAL && r->positive >= demand->value && r->negative >= demand->value_out;
+        if (strong && same_component(r, e->component) && !*shortfall_of(j, r, e))
+            return r->report ? r->report : "the structural test";
+    }
+    return NULL;
+}
+
 struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_rating *rating,
                                     const struct gw_demand *demand)
 {
@@ -96,10 +148,9 @@ struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_
     const struct gw_element *e = demand->element;
     offer.applies = rating->test == GW_TEST_STRUCTURAL && same_component(rating, e->component);
     if (!offer.applies) return offer;
-    if (!rating->tested) offer.why = "the report's tested dimensions are not given; ask the maker for them";
-    else
-        offer.why = e->kind == GW_LITE ? lite_shortfall(j, rating->tested, e) : mullion_shortfall(j, rating->tested, e);
+    offer.why = shortfall_of(j, rating, e);
     offer.covers = !*offer.why;
+    offer.foreign = gw_is_corner(e) || (e->parapet && e->kind == GW_MULLION);
     if (offer.covers && e->kind == GW_LITE && !rating->tested->make_up)
         offer.why = "provided that the tested make-up, reinforcement and fastening are like the project's: the "
                     "report's make-up is not recorded";

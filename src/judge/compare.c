@@ -45,7 +45,7 @@ static struct outcome weigh(const struct gw_offer *offer, const struct gw_demand
     bool two = gw_given(demand->value_out);
     struct outcome o = weigh_one(demand->value, offer->value, demand->at_most, two ? "inward" : "");
     if (two) o = worse(o, weigh_one(demand->value_out, offer->value_out, demand->at_most, "outward"));
-    bool unreached = !offer->covers && (o.verdict == GW_PASS || demand->at_most);
+    bool unreached = !offer->covers && (o.verdict == GW_PASS || demand->at_most || offer->foreign);
     if (unreached) o.verdict = GW_NOT_SHOWN;
     bool condition = offer->covers && o.verdict != GW_PASS; /* a proviso of a pass says nothing about a failure */
     if (*offer->why && !condition) o.message = offer->why;
@@ -74,7 +74,7 @@ static const char *unrated(struct gw_arena *arena, const struct gw_check *check,
                      own ? " of this component" : "", check->clause);
 }
 
-void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check)
+void gw_compare(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_demand *demand = finding->demand;
     const struct gw_rating *from = NULL;

@@ -146,7 +146,7 @@ void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, co
     }
 }
 
-static const struct gw_check *check_of(const struct gw_demand *demand)
+const struct gw_check *gw_check_of(const struct gw_demand *demand)
 {
     size_t n;
     const struct gw_check *checks = gw_check_list(&n);
@@ -155,18 +155,20 @@ static const struct gw_check *check_of(const struct gw_demand *demand)
     return NULL;
 }
 
-static void find(struct gw_finding *finding, const struct gw_judging *j)
+static void find(struct gw_finding *finding, struct gw_judging *j)
 {
     const struct gw_demand *demand = finding->demand;
     finding->utilisation = finding->required = finding->provided = GW_ABSENT;
     finding->direction = "";
+    finding->dim = demand->dim;
+    finding->at_most = demand->at_most;
     finding->used = demand->used;
     if (demand->status != GW_PASS) {
         finding->verdict = demand->status;
         finding->message = demand->message;
         return;
     }
-    const struct gw_check *check = check_of(demand);
+    const struct gw_check *check = gw_check_of(demand);
     check->settle(finding, j, check);
 }
 
@@ -201,6 +203,7 @@ void gw_judge(struct gw_judgement *out, const struct gw_model *model, const stru
             first[i].demand = &out->demands.items[i];
             find(&first[i], &j);
         }
+        gw_judge_by_links(first, each, &j);
         out->summaries.items[c].candidate = &model->systems.items[c];
         summarize(&out->summaries.items[c], first, each);
     }

@@ -2,6 +2,7 @@
 #ifndef GALEWARD_JUDGE_INTERNAL_H
 #define GALEWARD_JUDGE_INTERNAL_H
 
+#include "galeward/beam.h"
 #include "galeward/judge.h"
 
 enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_LITE_TYPE, GW_PER_NAME, GW_PER_PROJECT };
@@ -14,6 +15,16 @@ struct gw_judged_wall {
     struct gw_used used;
 };
 
+/* What one stretch of mullion feels under the pressures of its wall, allowable-stress level, with E I of 1 N m2. */
+struct gw_stretch {
+    double moment;         /* Nm, largest magnitude */
+    double shear;          /* N, the same */
+    double splice_shear;   /* N, largest of the splices in the stretch; 0: none */
+    double deflection;     /* m, largest magnitude */
+    const char *direction; /* of the moment */
+    const char *fault;     /* NULL; else why there are no figures */
+};
+
 struct gw_judging {
     struct gw_judgement *out;
     const struct gw_model *model;
@@ -22,6 +33,8 @@ struct gw_judging {
     size_t n_walls, walls_capacity;
     const struct gw_glass_judged **glass; /* by element, as far as worked out; NULL: none yet */
     void *workspace;                      /* of the plate solver, once one was needed */
+    const struct gw_stretch **stretches;  /* by element, the same */
+    struct gw_beam_result *beam;          /* room for one, once one was needed */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -37,6 +50,7 @@ struct gw_place {
 struct gw_offer {
     bool applies; /* it is a rating of this check and component */
     bool covers;  /* the test reaches this element; else `why` */
+    bool foreign; /* tests of this kind say nothing of such an element, not even by a number too small */
     double value, value_out;
     const char *why; /* what is not covered, or a condition to confirm; "" */
 };
@@ -56,12 +70,14 @@ struct gw_check {
     const char *(*waived)(const struct gw_model *model);
     void (*demand)(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
     /* A candidate against a demand that is known: by its ratings, by the calculation, by its other data. */
-    void (*settle)(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
+    void (*settle)(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
     struct gw_offer (*offer)(const struct gw_judging *j, const struct gw_rating *rating,
                              const struct gw_demand *demand); /* for gw_compare */
+    bool link; /* of the chain by which calculation shows a pressure that no test reaches */
 };
 
 const struct gw_check *gw_check_list(size_t *n);
+const struct gw_check *gw_check_of(const struct gw_demand *demand);
 
 /* checks_rated.c: structural, water, air and free-form ratings */
 void gw_demand_structural(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
@@ -76,15 +92,47 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
                              const struct gw_demand *demand);
 struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating,
                                const struct gw_demand *demand);
+/* framing.c */
+const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
+/* Reaction at an anchor over that of half the spans beside it: what continuity and overhangs add or take. Absent where
+ * the beam has no solution. */
+double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e);
 /* checks_glass.c: strength, deflection, pocket */
 void gw_demand_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_demand_pocket(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
-void gw_settle_pocket(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
+void gw_settle_pocket(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
 /* The demand's own calculation, whoever the candidate is. */
-void gw_settle_calculated(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
+void gw_settle_calculated(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
+/* The report of a structural rating that reaches the element at both its pressures; NULL. */
+const char *gw_test_that_covers(const struct gw_judging *j, const struct gw_system *system,
+                                const struct gw_demand *demand);
+
+/* checks_framing.c, checks_fasteners.c: the links, each by the test that reaches it or by calculation */
+void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_transom_connection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_judge_reactions(struct gw_judging *j);
+/* At an outside corner one mullion takes both faces. */
+bool gw_is_corner(const struct gw_element *e);
+/* Parts of a settle. */
+bool gw_tested(struct gw_finding *f, const struct gw_judging *j);
+void gw_unanswered(struct gw_finding *f, const char *question);
+void gw_weigh_calculated(struct gw_finding *f, double required, double provided, const char *message);
+const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engine);
+
+/* links.c: what no test reaches is shown by calculation where every link of its wall is. `findings` are one
+ * candidate's. */
+void gw_judge_by_links(struct gw_finding *findings, size_t n, const struct gw_judging *j);
 /* compare.c: the best that a candidate's ratings show. */
-void gw_compare(struct gw_finding *finding, const struct gw_judging *j, const struct gw_check *check);
+void gw_compare(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
 /* A quantity in the project's units, for messages. */
 const char *gw_judge_say(const struct gw_judging *j, enum gw_dim dim, double si);
 

@@ -37,7 +37,7 @@ const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""},
                                                    {"AW", GW_WATER_AW, ""},
                                                    {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
                                                    {0}};
-static const struct gw_choice VERSIONS[] = {{"1", 1, ""}, {0}};
+const struct gw_choice gw_version_choices[] = {{"1", 1, ""}, {0}};
 const struct gw_choice gw_shape_choices[] = {
     {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
 static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
@@ -81,11 +81,6 @@ static const struct gw_choice EDGE_RULES[] = {
     {0}};
 static const struct gw_choice ANCHOR_AREAS[] = {
     {"mullion", GW_ANCHOR_AS_MULLION, ""}, {"tributary", GW_ANCHOR_TRIBUTARY, ""}, {0}};
-static const struct gw_choice SYSTEM_KINDS[] = {
-    {"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};
-static const struct gw_choice GLAZINGS[] = {
-    {"captured", GW_CAPTURED, ""}, {"silicone", GW_SILICONE, ""}, {"mixed", GW_MIXED, ""}, {0}};
-
 static const struct gw_field INFO[] = {
     F(gw_info, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "project name"),
     F(gw_info, number, GW_T_TEXT, .help = "project number"),
@@ -266,6 +261,13 @@ static const struct gw_field GLASS_RULES[] = {
     PLACE(gw_glass_rules),
 };
 static const struct gw_record GLASS_RULES_RECORD = RECORD("glass", gw_glass_rules, GLASS_RULES);
+static const struct gw_field FRAMING_RULES[] = {
+    NUM(gw_framing_rules, deflection_cap, GW_LENGTH, LIMITS(0.001, 1),
+        .help = "deflection of framing under wind, at most, besides the span's limit; specified practice: 3/4 in"),
+    NUM(gw_framing_rules, dead_load_limit, GW_LENGTH, LIMITS(0.0005, 0.1),
+        .help = "of horizontals over glass; absent: span/360 and 1/8 in"),
+};
+static const struct gw_record FRAMING_RULES_RECORD = RECORD("framing", gw_framing_rules, FRAMING_RULES);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
@@ -398,7 +400,7 @@ static const struct gw_field OPTIONS[] = {
 static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPTIONS);
 
 static const struct gw_field PROJECT[] = {
-    PICK(gw_project, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
+    PICK(gw_project, galeward, gw_version_choices, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_project, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
     F(gw_project, project, GW_T_RECORD, .record = &INFO_RECORD, .flags = GW_REQUIRED,
       .help = "name, number, risk category"),
@@ -410,6 +412,7 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_MANY | GW_NAMED,
       .help = "lite types by name"),
     F(gw_project, glass, GW_T_RECORD, .record = &GLASS_RULES_RECORD, .help = "how glass is judged"),
+    F(gw_project, framing, GW_T_RECORD, .record = &FRAMING_RULES_RECORD, .help = "how framing is judged"),
     F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY,
       .help = "pressures from the structural drawings"),
     PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,
@@ -425,81 +428,3 @@ static const struct gw_field PROJECT[] = {
     PLACE(gw_project),
 };
 const struct gw_record gw_project_record = RECORD("the project file", gw_project, PROJECT);
-
-static const struct gw_field TESTED[] = {
-    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion spacing tested"),
-    NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
-    F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50),
-      .help = "number of spans tested"),
-    NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested"),
-    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "widest lite tested"),
-    NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
-    PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
-    F(gw_tested, make_up, GW_T_TEXT, .help = "lite type of this make-up in the project"),
-};
-static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
-static const struct gw_field RATING[] = {
-    PICK(gw_rating, test, gw_test_choices, .help = "which test; absent: a rating by its name"),
-    F(gw_rating, name, GW_T_TEXT, .help = "name of a rating with test other"),
-    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
-        .help = "inward design pressure, allowable-stress level"),
-    NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
-        .help = "outward design pressure, magnitude"),
-    NUM(gw_rating, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "water or blast: pressure"),
-    NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), .help = "air leakage"),
-    NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
-    NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
-    NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10), .help = "sway: drift reached"),
-    PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
-         .help = "component that was rated"),
-    F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
-    F(gw_rating, report, GW_T_TEXT, .help = "report number"),
-    F(gw_rating, missile, GW_T_TEXT, .help = "impact: missile level"),
-    PLACE(gw_rating),
-};
-static const struct gw_record RATING_RECORD = RECORD("rating", gw_rating, RATING);
-static const struct gw_field TUBE[] = {
-    NUM(gw_tube, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "face"),
-    NUM(gw_tube, depth, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "depth"),
-    NUM(gw_tube, flange, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "flange thickness"),
-    NUM(gw_tube, web, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "web thickness"),
-};
-const struct gw_record gw_tube_record = RECORD("tube", gw_tube, TUBE);
-static const struct gw_field MULLION[] = {
-    F(gw_mullion, alloy, GW_T_TEXT, .help = "alloy and temper"),
-    F(gw_mullion, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube"),
-    NUM(gw_mullion, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "about the axis that wind bends it"),
-    NUM(gw_mullion, inertia_y, GW_INERTIA, LIMITS(0, 1), .help = "about the other axis"),
-    NUM(gw_mullion, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "elastic"),
-};
-static const struct gw_record MULLION_RECORD = RECORD("mullion", gw_mullion, MULLION);
-static const struct gw_field ADDS[] = {
-    NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
-    NUM(gw_adds, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "added modulus")};
-static const struct gw_record ADDS_RECORD = RECORD("adds", gw_adds, ADDS);
-static const struct gw_field OPTION[] = {
-    F(gw_system_option, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"),
-    F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD, .help = "what it adds"),
-    NUM(gw_system_option, cost, GW_COST_PER_LENGTH, LIMITS(0, 1e9), .help = "cost per length"),
-};
-static const struct gw_record OPTION_RECORD = RECORD("option", gw_system_option, OPTION);
-static const struct gw_field SYSTEM_HEAD[] = {
-    F(gw_system_head, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the system"),
-    PICK(gw_system_head, kind, SYSTEM_KINDS, .flags = GW_REQUIRED, .help = "how it is built"),
-    PICK(gw_system_head, glazing, GLAZINGS, .flags = GW_REQUIRED, .help = "how the glass is held"),
-};
-static const struct gw_record SYSTEM_HEAD_RECORD = RECORD("system", gw_system_head, SYSTEM_HEAD);
-static const struct gw_field SYSTEM[] = {
-    PICK(gw_system, galeward, VERSIONS, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
-    PICK(gw_system, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
-    F(gw_system, system, GW_T_RECORD, .record = &SYSTEM_HEAD_RECORD, .flags = GW_REQUIRED, .help = "name and kind"),
-    NUM(gw_system, pocket, GW_THICKNESS, .flags = GW_MANY, LIMITS(0.001, 0.2),
-        .help = "overall glass thicknesses that the pocket takes"),
-    F(gw_system, ratings, GW_T_RECORD, .record = &RATING_RECORD, .flags = GW_MANY, .help = "what was tested"),
-    F(gw_system, mullion, GW_T_RECORD, .record = &MULLION_RECORD, .help = "mullion section"),
-    F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
-      .help = "reinforcement and other options"),
-    NUM(gw_system, cost, GW_COST_PER_AREA, LIMITS(0, 1e9), .help = "cost per area"),
-    PLACE(gw_system),
-};
-const struct gw_record gw_system_record = RECORD("the system file", gw_system, SYSTEM);

@@ -26,6 +26,6 @@
 #define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
 
 extern const struct gw_record gw_topography_record;
-extern const struct gw_choice gw_floor_choices[];
+extern const struct gw_choice gw_floor_choices[], gw_version_choices[], gw_metal_choices[];
 
 #endif

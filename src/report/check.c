@@ -53,10 +53,10 @@ static struct check_row *row_of(struct page *page, struct check_rows *rows, cons
     return &rows->items[i];
 }
 
-static const char *limit_text(struct page *page, const struct gw_demand *d, double value, bool is_demand)
+static const char *limit_text(struct page *page, const struct gw_finding *f, double value, bool is_demand)
 {
-    enum rounding rounding = d->at_most ? NEAREST : is_demand ? UP : DOWN;
-    return gw_quantity_text(page, d->dim, value, rounding);
+    enum rounding rounding = f->at_most ? NEAREST : is_demand ? UP : DOWN;
+    return gw_quantity_text(page, f->dim, value, rounding);
 }
 
 static void check_cells(struct page *page, const struct check_row *row)
@@ -65,8 +65,8 @@ static void check_cells(struct page *page, const struct check_row *row)
     gw_page_cell(page, check_name(f->demand));
     gw_report_toned(page->report, gw_verdict_tone(f->verdict), gw_verdict_name(f->verdict));
     gw_page_utilization(page, f->utilisation);
-    gw_page_cell(page, limit_text(page, f->demand, f->required, true));
-    gw_page_cell(page, limit_text(page, f->demand, f->provided, false));
+    gw_page_cell(page, limit_text(page, f, f->required, true));
+    gw_page_cell(page, limit_text(page, f, f->provided, false));
     gw_page_cell(page, gw_evidence_name(f->evidence));
     gw_page_count(page, row->counts[GW_PASS]);
     gw_page_count(page, row->counts[GW_FAIL]);
@@ -178,9 +178,8 @@ static void take(struct span *span, const struct gw_finding *f)
 /* "63.6 / 50 psf" */
 static const char *limits_text(struct page *page, const struct gw_finding *f)
 {
-    const char *needs = limit_text(page, f->demand, f->required, true),
-               *has = limit_text(page, f->demand, f->provided, false);
-    const char *unit = gw_dim_info(f->demand->dim)->shown[page->shown];
+    const char *needs = limit_text(page, f, f->required, true), *has = limit_text(page, f, f->provided, false);
+    const char *unit = gw_dim_info(f->dim)->shown[page->shown];
     size_t number = strlen(needs) - (*needs && *unit ? strlen(unit) + 1 : 0);
     return *has ? gw_format(page->arena, "%.*s / %s", (int)number, needs, has) : needs;
 }

@@ -58,7 +58,7 @@ void gw_verdict_out_of(struct verdict_out *out, const struct gw_finding *f)
         .element = f->demand->where,
         .demand = f->required,
         .capacity = f->provided,
-        .unit = gw_dim_info(f->demand->dim)->suffix,
+        .unit = gw_dim_info(f->dim)->suffix,
         .direction = f->direction,
         .basis = basis_of(&f->used),
         .message = f->message,

@@ -1,0 +1,343 @@
+/* Pressure plates and their screws, structural silicone, anchors, by calculation. */
+#include "judge_internal.h"
+
+#include "galeward/anchor.h"
+#include "galeward/silicone.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+static const double INCH = 0.0254; /* m, exact */
+
+static double suction(const struct gw_demand *d) { return d->value_out; }
+
+/* Screws -------------------------------------------------------------------------------------------------------------
+ */
+
+static bool glazed_with_plates(const struct gw_system *s) { return s->system->glazing != GW_SILICONE; }
+
+static bool not_plated(struct gw_finding *f)
+{
+    if (glazed_with_plates(f->candidate)) return false;
+    f->verdict = GW_NOT_REQUIRED;
+    f->message = "the glass is held by silicone, not by a pressure plate";
+    return true;
+}
+
+static enum gw_status metal_of(struct gw_metal_strength *out, enum gw_metal alloy, double thickness,
+                               struct gw_engine *engine)
+{
+    struct gw_alloy found;
+    enum gw_status status = gw_alloy_find(&found, alloy, thickness, false, engine);
+    *out = (struct gw_metal_strength){.ultimate = found.ultimate,
+                                      .yield = found.yield,
+                                      .elastic_modulus = found.elastic_modulus,
+                                      .thickness = GW_ABSENT};
+    return status;
+}
+
+static const char *missing_of_screw(const struct gw_system *s)
+{
+    const struct gw_screw_spec *k = s->screw;
+    if (!k) return "which screws hold the pressure plate? Ask the maker (screw)";
+    if (k->hold == GW_HOLD_CHASE && !gw_given(k->tested_pullout))
+        return "a chase or slot has no pull-out formula: ask the maker for a test (screw: tested_pullout)";
+    if (k->hold == GW_HOLD_TAPPED && !(k->alloy && gw_given(k->engagement)) && !gw_given(k->tested_pullout))
+        return "what holds the screw's thread? Ask the maker (screw: alloy, engagement)";
+    if (!s->pressure_plate || !gw_given(k->head_diameter))
+        return "does the head pull through the plate? Ask the maker (pressure_plate; screw: head_diameter)";
+    return NULL;
+}
+
+struct held {
+    double allowable; /* N, least of all */
+    const char *by;
+};
+
+static void take(struct held *h, double allowable, const char *by)
+{
+    if (!gw_given(allowable) || (gw_given(h->allowable) && allowable >= h->allowable)) return;
+    h->allowable = allowable;
+    h->by = by;
+}
+
+static enum gw_status find_held(struct held *h, const struct gw_system *s, struct gw_engine *engine)
+{
+    const struct gw_screw_spec *k = s->screw;
+    struct gw_metal_strength holder;
+    struct gw_sheet sheet = {.thickness = s->pressure_plate->thickness};
+    struct gw_screw_result r;
+    struct gw_screw_case in = {.screw = {.thread = k->thread,
+                                         .diameter = k->diameter,
+                                         .pitch = INCH / k->threads_per_inch,
+                                         .stripping = GW_ABSENT,
+                                         .minor = GW_ABSENT},
+                               .head = {.diameter = k->head_diameter, .hole = GW_ABSENT},
+                               .engagement = k->engagement,
+                               .sheet = &sheet,
+                               .edge_distance = GW_ABSENT,
+                               .ultimate = k->ultimate,
+                               .yield = GW_ABSENT,
+                               .tested_tension = GW_ABSENT,
+                               .tested_shear = GW_ABSENT,
+                               .safety_factor = GW_ABSENT,
+                               .metal_safety_factor = GW_ABSENT,
+                               .demand_tension = GW_ABSENT,
+                               .demand_shear = GW_ABSENT};
+    enum gw_status status = metal_of(&sheet.metal, s->pressure_plate->alloy, sheet.thickness, engine);
+    bool by_formula = k->hold == GW_HOLD_TAPPED && !gw_given(k->tested_pullout);
+    if (status == GW_OK && by_formula) status = metal_of(&holder, k->alloy, k->engagement, engine);
+    if (by_formula) in.metal = &holder;
+    if (status == GW_OK) status = gw_screw_solve(&r, &in, engine);
+    if (status != GW_OK) return status;
+    *h = (struct held){GW_ABSENT, ""};
+    take(h, r.tension, "tension of the screw");
+    take(h, r.pullover, "pull-over of the plate");
+    if (by_formula) take(h, r.pullout, "pull-out of the thread");
+    else take(h, k->tested_pullout / r.safety_factor, "tested pull-out");
+    return GW_OK;
+}
+
+/* Suction on the screw's own length of plate. */
+void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    struct gw_engine engine;
+    struct held h;
+    (void)check;
+    if (not_plated(f) || gw_tested(f, j)) return;
+    const char *missing = missing_of_screw(f->candidate);
+    if (missing) {
+        gw_unanswered(f, missing);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (find_held(&h, f->candidate, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    gw_used_merge(&f->used, &engine.used);
+    f->direction = "outward";
+    f->dim = GW_FORCE;
+    gw_weigh_calculated(f, suction(f->demand) * e->width * e->height, h.allowable, h.by);
+}
+
+/* The plate between two screws. */
+void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_plate_spec *p = f->candidate->pressure_plate;
+    struct gw_engine engine;
+    struct gw_pressure_plate_result r;
+    (void)check;
+    if (not_plated(f) || gw_tested(f, j)) return;
+    if (!p) {
+        gw_unanswered(f, "which pressure plate? Ask the maker (pressure_plate: alloy, width, thickness)");
+        return;
+    }
+    double breadth = p->width - (gw_given(p->hole) ? p->hole : 0), t = p->thickness;
+    struct gw_plate_section section = {.section_modulus = breadth * t * t / 6,
+                                       .inertia = p->width * t * t * t / 12,
+                                       .thickness = GW_ABSENT,
+                                       .hole = GW_ABSENT,
+                                       .arm = GW_ABSENT};
+    gw_engine_init(&engine, j->model->tables, NULL);
+    enum gw_status status = metal_of(&section.metal, p->alloy, t, &engine);
+    const struct gw_pressure_plate_case in = {.pressure = suction(f->demand),
+                                              .width_left = e->width,
+                                              .width_right = e->width,
+                                              .spacing = e->height,
+                                              .length = GW_ABSENT,
+                                              .end_distance = GW_ABSENT,
+                                              .gasket_load = GW_ABSENT,
+                                              .preload = GW_ABSENT,
+                                              .screw_allowable = GW_ABSENT,
+                                              .chase_tested = GW_ABSENT,
+                                              .safety_factor = GW_ABSENT,
+                                              .section = &section};
+    if (status == GW_OK) status = gw_pressure_plate(&r, &in, &engine);
+    if (status != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    gw_used_merge(&f->used, &engine.used);
+    f->direction = "outward";
+    f->dim = GW_STRESS;
+    gw_weigh_calculated(f, r.stress, r.stress_allowable, "bending of the plate between screws");
+}
+
+/* Structural silicone
+ * -------------------------------------------------------------------------------------------------- */
+
+void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_silicone_spec *s = f->candidate->silicone;
+    struct gw_engine engine;
+    struct gw_silicone_result r;
+    (void)check;
+    if (f->candidate->system->glazing == GW_CAPTURED) {
+        f->verdict = GW_NOT_REQUIRED;
+        f->message = "the glass is captured";
+        return;
+    }
+    if (!s) {
+        gw_unanswered(f, "how wide is the bite of the structural silicone? Ask the maker (silicone: bite)");
+        return;
+    }
+    const struct gw_silicone_case in = {.width = e->width,
+                                        .height = e->height,
+                                        .pressure = suction(f->demand),
+                                        .allowable = s->design_stress,
+                                        .weight = GW_ABSENT,
+                                        .dead_allowable = GW_ABSENT,
+                                        .movement = GW_ABSENT,
+                                        .strain = GW_ABSENT,
+                                        .bite = GW_ABSENT,
+                                        .thickness = GW_ABSENT};
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (gw_silicone(&r, &in, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    gw_used_merge(&f->used, &engine.used);
+    f->direction = "outward";
+    f->dim = GW_THICKNESS;
+    gw_weigh_calculated(f, r.bite_wind, s->bite, "bite under suction; weight on setting blocks");
+}
+
+/* Anchors
+ * -------------------------------------------------------------------------------------------------------------- */
+
+/* An anchor that the roof line cuts stands in two groups; the other part, or NULL. */
+static const struct gw_element *other_part(const struct gw_judging *j, const struct gw_element *e)
+{
+    const double hair = 1e-6;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *o = &j->takeoff->elements.items[i];
+        bool alike = o != e && o->kind == e->kind && o->lines == e->lines && fabs(o->width - e->width) < hair &&
+                     o->zone == e->zone && o->parapet != e->parapet;
+        if (alike && (fabs(o->bottom - e->top) < hair || fabs(o->top - e->bottom) < hair)) return o;
+    }
+    return NULL;
+}
+
+static struct gw_reaction reaction_of(struct gw_judging *j, const struct gw_element *e)
+{
+    const struct gw_element *o = other_part(j, e);
+    double factor = gw_anchor_factor(j, e), area = e->width * e->height, more = o ? o->width * o->height : 0;
+    return (struct gw_reaction){
+        .element = e,
+        .inward = factor * (fmax(e->inward_asd.pa, 0) * area + (o ? fmax(o->inward_asd.pa, 0) * more : 0)),
+        .outward = factor * (fmax(-e->outward_asd.pa, 0) * area + (o ? fmax(-o->outward_asd.pa, 0) * more : 0)),
+        .inward_strength = factor * (fmax(e->inward.pa, 0) * area + (o ? fmax(o->inward.pa, 0) * more : 0)),
+        .outward_strength = factor * (fmax(-e->outward.pa, 0) * area + (o ? fmax(-o->outward.pa, 0) * more : 0)),
+        .area = area + more,
+        .cut = o != NULL};
+}
+
+void gw_judge_reactions(struct gw_judging *j)
+{
+    struct gw_judgement *out = j->out;
+    size_t capacity = 0;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        if (e->kind != GW_ANCHOR || e->outside) continue;
+        struct gw_reaction r = reaction_of(j, e);
+        if (r.cut && e->parapet) continue; /* told with the part below */
+        out->reactions.items =
+            gw_grow(j->model->arena, out->reactions.items, out->reactions.n, &capacity, sizeof *out->reactions.items);
+        out->reactions.items[out->reactions.n++] = r;
+    }
+}
+
+/* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
+static double heaviest_glass(const struct gw_judging *j)
+{
+    double heaviest = 0;
+    struct gw_engine engine;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    for (size_t i = 0; i < j->model->project.lites.n; i++) {
+        const struct gw_lite_type *type = &j->model->project.lites.items[i];
+        struct gw_make_up make_up;
+        if (!type->layers.n || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &engine) != GW_OK)
+            return GW_ABSENT;
+        heaviest = fmax(heaviest, gw_make_up_weight(&make_up, &engine));
+    }
+    return heaviest;
+}
+
+struct anchor_use {
+    double required, provided;
+    const char *by, *direction;
+};
+
+static void worst_of(struct anchor_use *u, double required, double provided, const char *by, const char *direction)
+{
+    if (!gw_given(provided) || (gw_given(u->provided) && required / provided <= u->required / u->provided)) return;
+    *u = (struct anchor_use){required, provided, by, direction};
+}
+
+static const char *missing_of_anchor(const struct gw_system *s, double weight)
+{
+    const struct gw_anchor_spec *a = s->anchor;
+    if (!a || !gw_given(a->inward) || !gw_given(a->outward) || !gw_given(a->dead))
+        return "what does the anchor take? Ask the maker's engineer (anchor: inward, outward, dead)";
+    if (!gw_given(s->frame_weight)) return "what does the framing weigh? Ask the maker (frame_weight)";
+    return gw_given(weight) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
+}
+
+static bool has_bolts(const struct gw_anchor_spec *a)
+{
+    return gw_given(a->eccentricity) && gw_given(a->bolt_arm) && a->bolts > 0 && gw_given(a->bolt_tension);
+}
+
+static enum gw_status weigh_bolts(struct anchor_use *u, const struct gw_anchor_spec *a, const struct gw_reaction *r,
+                                  double wall_weight, struct gw_engine *engine)
+{
+    struct gw_anchor_reactions out;
+    const double area = r->area;
+    const struct gw_anchor_case in = {.carries = GW_CARRIES_DEAD_AND_WIND,
+                                      .pressure_in = r->inward / area,
+                                      .pressure_out = r->outward / area,
+                                      .wall_weight = wall_weight,
+                                      .spacing = r->element->width,
+                                      .tributary_height = area / r->element->width,
+                                      .eccentricity = a->eccentricity,
+                                      .bolt_arm = a->bolt_arm,
+                                      .bolts = a->bolts,
+                                      .prying = GW_ABSENT,
+                                      .clip_arm = GW_ABSENT};
+    enum gw_status status = gw_anchor_reactions(&out, &in, engine);
+    if (status == GW_OK) worst_of(u, out.bolt_tension, a->bolt_tension, "tension of a bolt", "outward");
+    return status;
+}
+
+void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_anchor_spec *a = f->candidate->anchor;
+    struct gw_engine engine;
+    struct gw_reaction r = reaction_of(j, e);
+    struct anchor_use u = {.provided = GW_ABSENT};
+    (void)check;
+    double glass = heaviest_glass(j), weight = glass + f->candidate->frame_weight;
+    const char *missing = missing_of_anchor(f->candidate, glass);
+    if (missing) {
+        gw_unanswered(f, missing);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, NULL);
+    worst_of(&u, r.inward, a->inward, "reaction", "inward");
+    worst_of(&u, r.outward, a->outward, "reaction", "outward");
+    worst_of(&u, weight * r.area, a->dead, "dead load", "");
+    if (has_bolts(a) && weigh_bolts(&u, a, &r, weight, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    f->dim = GW_FORCE;
+    f->direction = u.direction;
+    gw_weigh_calculated(f, u.required, u.provided,
+                        gw_format(j->model->arena, "%s%s", u.by, r.cut ? ", both sides of the roof line" : ""));
+}

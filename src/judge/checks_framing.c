@@ -1,0 +1,424 @@
+/* Mullions and transoms by calculation: strength under wind both ways, deflection, dead load of the glass. */
+#include "judge_internal.h"
+
+#include "galeward/anchor.h"
+#include "galeward/member.h"
+#include "galeward/share.h"
+
+#include "tables_data.h"
+
+void gw_unanswered(struct gw_finding *f, const char *question)
+{
+    f->verdict = GW_NOT_SHOWN;
+    f->evidence = GW_EVIDENCE_NONE;
+    f->message = question;
+}
+
+/* A link that the structural test reaches at its pressure needs no calculation. */
+bool gw_tested(struct gw_finding *f, const struct gw_judging *j)
+{
+    const struct gw_demand *d = f->demand;
+    const char *report = gw_test_that_covers(j, f->candidate, d);
+    if (!report) return false;
+    f->verdict = GW_PASS;
+    f->evidence = GW_BY_TEST;
+    f->message = gw_format(j->model->arena, "%s covers it", report);
+    return true;
+}
+
+void gw_weigh_calculated(struct gw_finding *f, double required, double provided, const char *message)
+{
+    f->required = required;
+    f->provided = provided;
+    f->utilisation = provided > 0 ? required / provided : GW_KEYWORD;
+    f->verdict = f->utilisation <= 1 ? GW_PASS : GW_FAIL;
+    f->evidence = GW_BY_CALCULATION;
+    f->message = message;
+}
+
+const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engine)
+{
+    const char *how = engine->fault.status == GW_OUTSIDE_METHOD ? "outside the method: " : "";
+    return gw_format(j->model->arena, "%s%s", how, engine->fault.message);
+}
+
+/* Members ------------------------------------------------------------------------------------------------------------
+ */
+
+struct member {
+    double moment;    /* Nm, allowable about x, of all its parts together */
+    double moment_y;  /* Nm, about y; absent: not known */
+    double shear;     /* N, allowable; absent: not known */
+    double stiffness; /* N m2, E I of all its parts, about x */
+    double elastic_modulus, inertia_y;
+    double shear_modulus, torsion;
+    const char *governing; /* limit state */
+    const char *question;  /* NULL; else what is missing, whom to ask */
+};
+
+static void clear(struct member *m)
+{
+    *m = (struct member){.moment = GW_ABSENT,
+                         .moment_y = GW_ABSENT,
+                         .shear = GW_ABSENT,
+                         .stiffness = GW_ABSENT,
+                         .elastic_modulus = GW_ABSENT,
+                         .inertia_y = GW_ABSENT,
+                         .torsion = GW_ABSENT,
+                         .governing = ""};
+}
+
+static enum gw_status tube_strength(struct member *m, const struct gw_member_spec *spec, double unbraced,
+                                    struct gw_engine *engine)
+{
+    struct gw_bending in;
+    struct gw_bending_result r;
+    struct gw_section section, turned;
+    const struct gw_tube *t = spec->tube, other = {t->depth, t->width, t->web, t->flange};
+    gw_bending_clear(&in);
+    in.metal = spec->alloy;
+    in.unbraced_length = unbraced;
+    enum gw_status status = gw_bending_tube(&in, t, engine);
+    if (status == GW_OK) status = gw_bending_strength(&r, &in, engine);
+    if (status == GW_OK) status = gw_section_tube(&section, t, engine);
+    if (status != GW_OK) return status;
+    m->moment = r.allowable;
+    m->shear = r.shear_allowable;
+    m->governing = r.governing ? r.governing : "";
+    m->stiffness = section.inertia_x;
+    m->inertia_y = section.inertia_y;
+    m->torsion = section.torsion;
+    gw_bending_clear(&in); /* the tube on its side */
+    in.metal = spec->alloy;
+    in.unbraced_length = unbraced;
+    status = gw_bending_tube(&in, &other, engine);
+    if (status == GW_OK) status = gw_bending_strength(&r, &in, engine);
+    if (status == GW_OK) status = gw_section_tube(&turned, &other, engine);
+    if (status == GW_OK) m->moment_y = r.allowable;
+    return status;
+}
+
+/* Moments go by stiffness; the part that is used up first limits the whole. */
+static void add_insert(struct member *m, const struct gw_insert_spec *insert, double insert_modulus,
+                       const struct gw_judging *j)
+{
+    const double safety = j->model->tables->steel_rule[GW_ROW_STEEL_RULE_BENDING_SAFETY].value;
+    double own = insert_modulus * insert->inertia_x, all = m->stiffness + own;
+    double by_insert = insert->yield * insert->section_modulus_x / safety * all / own;
+    double by_member = m->moment * all / m->stiffness;
+    if (by_insert < by_member) m->governing = "the insert's yielding";
+    m->moment = fmin(by_member, by_insert);
+    m->stiffness = all;
+}
+
+/* Elastic constants do not hang on the thickness. */
+static double modulus_of(bool steel, const struct gw_tables *t)
+{
+    return steel ? t->steel_modulus[GW_ROW_STEEL_MODULUS_CARBON].elastic_modulus_pa
+                 : t->aluminum_modulus[0].elastic_modulus_pa;
+}
+
+static void add_parts(struct member *m, const struct gw_member_spec *spec, const struct gw_judging *j)
+{
+    const struct gw_tables *t = j->model->tables;
+    bool steel = gw_metal_is_steel(spec->alloy);
+    m->elastic_modulus = modulus_of(steel, t);
+    m->shear_modulus =
+        steel ? GW_ABSENT : t->aluminum_shear_modulus[0].shear_modulus_pa; /* a steel twist is not told */
+    m->stiffness *= m->elastic_modulus;
+    if (spec->insert) add_insert(m, spec->insert, modulus_of(spec->insert->metal == GW_INSERT_STEEL, t), j);
+}
+
+/* From a tube, or from stated properties; `who` names the key in the questions. */
+static void find_member(struct member *m, const struct gw_member_spec *spec, double span, const char *who,
+                        const struct gw_judging *j, struct gw_used *used)
+{
+    struct gw_engine engine;
+    struct gw_arena *arena = j->model->arena;
+    clear(m);
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (!spec || (!spec->tube && !(gw_given(spec->inertia_x) && gw_given(spec->allowable_moment)))) {
+        m->question = gw_format(arena,
+                                "which section is the %s? Ask the maker (%s: alloy and tube, or inertia_x and "
+                                "allowable_moment)",
+                                who, who);
+        return;
+    }
+    if (!spec->alloy) {
+        m->question = gw_format(arena, "which alloy and temper is the %s? Ask the maker (%s: alloy)", who, who);
+        return;
+    }
+    enum gw_status status = GW_OK;
+    if (spec->tube) {
+        status = tube_strength(m, spec, gw_given(spec->unbraced_length) ? spec->unbraced_length : span, &engine);
+    } else {
+        m->moment = spec->allowable_moment;
+        m->stiffness = spec->inertia_x;
+        m->inertia_y = spec->inertia_y;
+        m->torsion = spec->torsion_constant;
+        m->governing = "stated by the maker";
+    }
+    if (status == GW_OK) add_parts(m, spec, j);
+    if (status != GW_OK) m->question = gw_fault_of(j, &engine);
+    else if (!gw_given(m->moment))
+        m->question =
+            gw_format(arena, "the strength of the %s is not known: ask the maker (%s: allowable_moment)", who, who);
+    gw_used_merge(used, &engine.used);
+}
+
+/* Mullions -----------------------------------------------------------------------------------------------------------
+ */
+
+static double greatest(const struct gw_demand *d) { return fmax(d->value, d->value_out); }
+
+/* Both faces at once, each with a half bay and the greatest pressure: M_x/M_ax + M_y/M_ay. */
+static void corner_strength(struct gw_finding *f, const struct member *m, double moment, struct gw_judging *j)
+{
+    if (!gw_given(m->moment_y)) {
+        gw_unanswered(f, "a corner mullion bends both ways: its strength about y is not known; ask the maker "
+                         "(corner_mullion: tube)");
+        return;
+    }
+    double use = moment / m->moment + moment / m->moment_y;
+    gw_weigh_calculated(f, moment, moment / use,
+                        gw_format(j->model->arena, "corner: both faces at once, alike; %s", m->governing));
+}
+
+void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    struct member m;
+    (void)check;
+    if (gw_tested(f, j)) return;
+    const bool corner = gw_is_corner(e);
+    const struct gw_stretch *s = gw_stretch_of(j, e);
+    find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                corner ? "corner_mullion" : "mullion", j, &f->used);
+    if (s->fault || m.question) {
+        gw_unanswered(f, s->fault ? s->fault : m.question);
+        return;
+    }
+    f->direction = s->direction;
+    f->dim = GW_MOMENT;
+    if (corner) {
+        corner_strength(f, &m, s->moment, j);
+        return;
+    }
+    double by_shear = gw_given(m.shear) ? s->shear / m.shear : 0;
+    bool shear = by_shear > s->moment / m.moment;
+    if (shear) f->dim = GW_FORCE;
+    gw_weigh_calculated(f, shear ? s->shear : s->moment, shear ? m.shear : m.moment,
+                        shear ? "shear of the webs" : gw_format(j->model->arena, "bending: %s", m.governing));
+}
+
+static double wind_deflection_limit(const struct gw_judging *j, const struct gw_element *e, struct gw_engine *engine)
+{
+    const struct gw_framing_rules *rules = j->model->project.framing;
+    double limit = gw_deflection_limit(e->span, e->overhang, false, engine);
+    return rules && gw_given(rules->deflection_cap) ? fmin(limit, rules->deflection_cap) : limit;
+}
+
+static void weigh_deflection(struct gw_finding *f, double deflection, double limit, const char *message)
+{
+    f->required = limit;
+    f->provided = deflection;
+    f->utilisation = deflection / limit;
+    f->verdict = f->utilisation <= 1 ? GW_PASS : GW_FAIL;
+    f->evidence = GW_BY_CALCULATION;
+    f->dim = GW_THICKNESS;
+    f->at_most = true;
+    f->message = message;
+}
+
+void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    struct gw_engine engine;
+    struct member m;
+    (void)check;
+    if (gw_tested(f, j)) return;
+    const struct gw_stretch *s = gw_stretch_of(j, e);
+    const bool corner = gw_is_corner(e);
+    find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                corner ? "corner_mullion" : "mullion", j, &f->used);
+    if (s->fault || m.question) {
+        gw_unanswered(f, s->fault ? s->fault : m.question);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, NULL);
+    double limit = wind_deflection_limit(j, e, &engine);
+    gw_used_merge(&f->used, &engine.used);
+    weigh_deflection(f, s->deflection / m.stiffness, limit, "under wind");
+}
+
+/* Transoms -----------------------------------------------------------------------------------------------------------
+ */
+
+/* What one lite sheds to the horizontal along its width, under 1 Pa: moment and reaction at midspan and end, deflection
+ * with E I of 1 N m2. A lite at least as high as wide gives a triangle, a lower one a trapezoid. */
+struct shed {
+    double moment, reaction, deflection;
+};
+
+static struct shed shed_by(double width, double height)
+{
+    const double l = width, a = fmin(width, height) / 2, w = a;
+    if (!(height > 0)) return (struct shed){0, 0, 0};
+    double square = 5 * l * l - 4 * a * a;
+    return (struct shed){w * l * l / 24 * (3 - 4 * a * a / (l * l)), w * (l - a) / 2, w * square * square / 1920};
+}
+
+static struct shed shed_to(const struct gw_element *e)
+{
+    struct shed above = shed_by(e->span, e->above), below = shed_by(e->span, e->below);
+    return (struct shed){above.moment + below.moment, above.reaction + below.reaction,
+                         above.deflection + below.deflection};
+}
+
+/* Weight of the lite that rests on the horizontal, N; absent: its glass is not known. */
+static double resting_weight(const struct gw_judging *j, const struct gw_element *e)
+{
+    struct gw_engine engine;
+    struct gw_make_up make_up;
+    if (!(e->above > 0)) return 0;
+    if (!e->rests || !e->rests->layers.n) return GW_ABSENT;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (gw_make_up_from(&make_up, e->rests->layers.items, e->rests->layers.n, &engine) != GW_OK) return GW_ABSENT;
+    return gw_make_up_weight(&make_up, &engine) * e->span * e->above;
+}
+
+static const char NO_WEIGHT[] = "which glass rests on it? Ask the architect (lites: layers)";
+
+static enum gw_status rail(struct gw_rail_result *out, const struct member *m, const struct gw_member_spec *spec,
+                           const struct gw_element *e, double weight, struct gw_engine *engine)
+{
+    const struct gw_rail_case in = {.weight = weight,
+                                    .span = e->span,
+                                    .offset = spec->block_offset,
+                                    .elastic_modulus = m->elastic_modulus,
+                                    .inertia = m->inertia_y,
+                                    .shear_modulus = m->shear_modulus,
+                                    .torsion_constant = m->torsion,
+                                    .eccentricity = spec->eccentricity};
+    return gw_rail_dead_load(out, &in, engine);
+}
+
+/* Wind about x and the weight of the glass about y at once. */
+void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_member_spec *spec = f->candidate->transom;
+    struct gw_engine engine;
+    struct gw_rail_result dead;
+    struct member m;
+    (void)check;
+    if (gw_tested(f, j)) return;
+    find_member(&m, spec, e->span, "transom", j, &f->used);
+    double weight = resting_weight(j, e);
+    if (m.question || !gw_given(weight)) {
+        gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    if (weight > 0 && !gw_given(m.moment_y)) {
+        gw_unanswered(f, "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)");
+        return;
+    }
+    double wind = greatest(f->demand) * shed_to(e).moment, about_y = weight > 0 ? dead.moment / m.moment_y : 0;
+    double use = wind / m.moment + about_y;
+    f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
+    f->dim = GW_MOMENT;
+    gw_weigh_calculated(
+        f, wind, wind / use,
+        gw_format(j->model->arena, "bending by wind and by the weight of the glass at once: %s", m.governing));
+}
+
+static double dead_limit(const struct gw_judging *j, const struct gw_rail_result *dead)
+{
+    const struct gw_framing_rules *rules = j->model->project.framing;
+    return rules && gw_given(rules->dead_load_limit) ? rules->dead_load_limit : dead->deflection_limit;
+}
+
+/* The worse of wind and dead load. */
+void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_member_spec *spec = f->candidate->transom;
+    struct gw_engine engine;
+    struct gw_rail_result dead;
+    struct member m;
+    (void)check;
+    if (gw_tested(f, j)) return;
+    find_member(&m, spec, e->span, "transom", j, &f->used);
+    double weight = resting_weight(j, e);
+    if (!m.question && weight > 0 && !gw_given(m.inertia_y))
+        m.question = "the transom carries glass: ask the maker for its inertia about y (transom: inertia_y)";
+    if (m.question || !gw_given(weight)) {
+        gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    double pressure = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
+    double wind = pressure * shed_to(e).deflection / m.stiffness, wind_limit = wind_deflection_limit(j, e, &engine);
+    bool by_weight = weight > 0 && dead.deflection / dead_limit(j, &dead) > wind / wind_limit;
+    gw_used_merge(&f->used, &engine.used);
+    weigh_deflection(f, by_weight ? dead.deflection : wind, by_weight ? dead_limit(j, &dead) : wind_limit,
+                     by_weight ? "under the weight of the glass" : "under wind");
+}
+
+/* The end of a transom takes its wind reaction and half of the glass. */
+void gw_settle_transom_connection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_capacity_spec *spec = f->candidate->transom_connection;
+    (void)check;
+    if (gw_tested(f, j)) return;
+    double weight = resting_weight(j, e);
+    if (!spec || !gw_given(weight)) {
+        gw_unanswered(f, spec ? NO_WEIGHT
+                              : "what does the end of the transom take? Ask the maker for a test: a screw spline or a "
+                                "chase has no formula (transom_connection: capacity)");
+        return;
+    }
+    f->dim = GW_FORCE;
+    gw_weigh_calculated(f, hypot(greatest(f->demand) * shed_to(e).reaction, weight / 2), spec->capacity,
+                        spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
+                                     : "capacity as stated by the maker");
+}
+
+/* Splice
+ * --------------------------------------------------------------------------------------------------------------- */
+
+void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_capacity_spec *spec = f->candidate->splice;
+    const struct gw_stretch *s = gw_stretch_of(j, e);
+    (void)check;
+    if (s->fault) {
+        gw_unanswered(f, s->fault);
+        return;
+    }
+    if (!(s->splice_shear > 0)) {
+        f->verdict = GW_NOT_REQUIRED;
+        f->message = "no splice in this stretch";
+        return;
+    }
+    if (gw_tested(f, j)) return;
+    if (!spec) {
+        gw_unanswered(f, "what shear does the splice of the mullion take? Ask the maker (splice: capacity)");
+        return;
+    }
+    f->dim = GW_FORCE;
+    gw_weigh_calculated(f, s->splice_shear, spec->capacity,
+                        spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
+                                     : "capacity as stated by the maker");
+}

@@ -1,0 +1,187 @@
+/* The mullion of an element as one beam from the wall's bottom to its top: anchors hold it, splices are hinges.
+ *
+ * Where a wall names no splices its mullions are spliced at every anchor (simple spans). Each stretch carries its own
+ * pressure, uniform: a two-way lite sheds no more than that. Both directions, each twice: all of it loaded, and without
+ * the load that would relieve the element (overhangs beside a span, spans beside an overhang). */
+#include "judge_internal.h"
+
+#include <string.h>
+
+static const double HAIR = 1e-6; /* m */
+
+struct line {
+    double supports[GW_BEAM_SUPPORTS], hinges[GW_BEAM_HINGES];
+    struct gw_beam_load loads[GW_BEAM_SUPPORTS + 4];
+    struct gw_beam_segment segment;
+    struct gw_beam beam;
+};
+
+/* Where pieces meet: at splices; without any, at every anchor but the ends, past which an overhang goes on. */
+static bool is_joint(const struct gw_wall_lines *l, size_t i)
+{
+    double x = l->n_splices ? l->splices[i] : l->anchors[i];
+    bool end = !l->n_splices && (i == 0 || i + 1 == l->n_anchors);
+    return !end && x > l->bottom + HAIR && x < l->top - HAIR;
+}
+
+static size_t joint_count(const struct gw_wall_lines *l) { return l->n_splices ? l->n_splices : l->n_anchors; }
+
+static double joint_at(const struct gw_wall_lines *l, size_t i) { return l->n_splices ? l->splices[i] : l->anchors[i]; }
+
+static bool set_line(struct line *line, const struct gw_wall_lines *l)
+{
+    if (l->n_anchors > GW_BEAM_SUPPORTS || joint_count(l) > GW_BEAM_HINGES) return false;
+    line->segment = (struct gw_beam_segment){l->top - l->bottom, 1, 1};
+    line->beam = (struct gw_beam){.length = l->top - l->bottom,
+                                  .supports = line->supports,
+                                  .n_supports = l->n_anchors,
+                                  .hinges = line->hinges,
+                                  .loads = line->loads,
+                                  .segments = &line->segment,
+                                  .n_segments = 1};
+    for (size_t i = 0; i < l->n_anchors; i++) line->supports[i] = l->anchors[i] - l->bottom;
+    for (size_t i = 0; i < joint_count(l); i++)
+        if (is_joint(l, i)) line->hinges[line->beam.n_hinges++] = joint_at(l, i) - l->bottom;
+    return true;
+}
+
+/* Loads of one direction ----------------------------------------------------------------------------------------------
+ */
+
+enum { INWARD, OUTWARD, DIRECTIONS };
+
+static double pressure_of(const struct gw_element *e, int direction)
+{
+    return direction == INWARD ? fmax(e->inward_asd.pa, 0) : fmax(-e->outward_asd.pa, 0);
+}
+
+/* Another stretch of the same mullions. */
+static bool same_mullion(const struct gw_element *a, const struct gw_element *b)
+{
+    return a->kind == b->kind && a->zone == b->zone && fabs(a->width - b->width) < HAIR && !a->outside &&
+           strcmp(a->mark, b->mark) == 0;
+}
+
+static bool add_load(struct line *line, const struct gw_element *o, int direction)
+{
+    double force = pressure_of(o, direction) * o->width, bottom = o->lines->bottom;
+    if (line->beam.n_loads == sizeof line->loads / sizeof *line->loads) return false;
+    line->loads[line->beam.n_loads++] =
+        (struct gw_beam_load){GW_BEAM_SPREAD, o->bottom - bottom, o->top - bottom, force, force};
+    return true;
+}
+
+/* Elements of a wall stand together in the list. */
+static bool add_loads(struct line *line, const struct gw_judging *j, const struct gw_element *e, int direction,
+                      bool all)
+{
+    const struct gw_element *first = j->takeoff->elements.items, *end = first + j->takeoff->elements.n, *from = e;
+    bool room = true;
+    line->beam.n_loads = 0;
+    while (from > first && from[-1].lines == e->lines) from--;
+    for (const struct gw_element *o = from; o < end && o->lines == e->lines && room; o++)
+        if (same_mullion(o, e) && (all || o->overhang == e->overhang)) room = add_load(line, o, direction);
+    return room;
+}
+
+/* What the stretch feels ------------------------------------------------------------------------------------------- */
+
+static void take_point(struct gw_stretch *s, const struct gw_beam_result *b, double x)
+{
+    const enum gw_beam_side sides[] = {GW_BEAM_AFTER, GW_BEAM_BEFORE};
+    for (int i = 0; i < 2; i++) {
+        struct gw_beam_point p = gw_beam_at(b, x, sides[i]);
+        s->moment = fmax(s->moment, fabs(p.moment)); /* fmax leaves out what lies off the beam */
+        s->shear = fmax(s->shear, fabs(p.shear));
+    }
+}
+
+/* Its own ends, the ends of the pieces within, and where the shear is zero. */
+static void take_range(struct gw_stretch *s, const struct gw_beam_result *b, double from, double to)
+{
+    take_point(s, b, from);
+    take_point(s, b, to);
+    for (size_t i = 0; i < b->n_pieces; i++) {
+        const struct gw_beam_piece *p = &b->pieces[i];
+        if (p->to < from || p->from > to) continue;
+        if (p->from > from) take_point(s, b, p->from);
+        double turn = p->load_from > 0 ? p->from + p->start.shear / p->load_from : from;
+        if (turn > fmax(p->from, from) && turn < fmin(p->to, to)) take_point(s, b, turn);
+    }
+    s->deflection = fmax(s->deflection, fabs(gw_beam_deflection_between(b, from, to).value));
+}
+
+static void take_joints(struct gw_stretch *s, const struct gw_beam_result *b, const struct gw_element *e)
+{
+    for (size_t i = 0; i < joint_count(e->lines); i++) {
+        double x = joint_at(e->lines, i);
+        if (!is_joint(e->lines, i) || x < e->bottom - HAIR || x > e->top + HAIR) continue;
+        struct gw_stretch at = {0};
+        take_point(&at, b, x - e->lines->bottom);
+        s->splice_shear = fmax(s->splice_shear, at.shear);
+    }
+}
+
+static const char *find_stretch(struct gw_stretch *s, struct gw_judging *j, const struct gw_element *e)
+{
+    struct line line;
+    struct gw_engine engine;
+    const double from = e->bottom - e->lines->bottom, to = e->top - e->lines->bottom;
+    if (!j->beam) j->beam = gw_alloc(j->model->arena, 1, sizeof *j->beam);
+    if (!set_line(&line, e->lines)) return "outside the method: more anchors or splices than a beam here can have";
+    for (int i = 0; i < 2 * DIRECTIONS; i++) {
+        gw_engine_init(&engine, j->model->tables, NULL);
+        if (!add_loads(&line, j, e, i / 2, i % 2 == 0))
+            return "outside the method: more stretches than a beam here can have";
+        if (gw_beam_solve(j->beam, &line.beam, &engine) != GW_OK) return gw_fault_of(j, &engine);
+        struct gw_stretch one = {0};
+        take_range(&one, j->beam, from, to);
+        take_joints(&one, j->beam, e);
+        if (one.moment > s->moment) s->direction = i / 2 == INWARD ? "inward" : "outward";
+        s->moment = fmax(s->moment, one.moment);
+        s->shear = fmax(s->shear, one.shear);
+        s->splice_shear = fmax(s->splice_shear, one.splice_shear);
+        s->deflection = fmax(s->deflection, one.deflection);
+    }
+    return NULL;
+}
+
+const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e)
+{
+    const size_t at = (size_t)(e - j->takeoff->elements.items);
+    if (!j->stretches) j->stretches = gw_alloc(j->model->arena, j->takeoff->elements.n, sizeof(*j->stretches));
+    if (j->stretches[at]) return j->stretches[at];
+    struct gw_stretch *s = gw_alloc(j->model->arena, 1, sizeof *s);
+    s->direction = "";
+    s->fault = find_stretch(s, j, e);
+    return j->stretches[at] = s;
+}
+
+/* Anchors ------------------------------------------------------------------------------------------------------------
+ */
+
+/* The anchor that the element's stretch of wall hangs on. */
+static size_t anchor_in(const struct gw_element *e)
+{
+    size_t best = 0;
+    double middle = (e->bottom + e->top) / 2;
+    for (size_t i = 1; i < e->lines->n_anchors; i++)
+        if (fabs(e->lines->anchors[i] - middle) < fabs(e->lines->anchors[best] - middle)) best = i;
+    return best;
+}
+
+double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e)
+{
+    const struct gw_wall_lines *l = e->lines;
+    struct line line;
+    struct gw_engine engine;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (!j->beam) j->beam = gw_alloc(j->model->arena, 1, sizeof *j->beam);
+    if (!set_line(&line, l)) return GW_ABSENT;
+    line.loads[line.beam.n_loads++] = (struct gw_beam_load){GW_BEAM_SPREAD, 0, l->top - l->bottom, 1, 1};
+    if (gw_beam_solve(j->beam, &line.beam, &engine) != GW_OK) return GW_ABSENT;
+    size_t a = anchor_in(e);
+    double low = a ? (l->anchors[a - 1] + l->anchors[a]) / 2 : l->bottom;
+    double high = a + 1 < l->n_anchors ? (l->anchors[a] + l->anchors[a + 1]) / 2 : l->top;
+    return fabs(j->beam->reactions[a]) / (high - low);
+}

@@ -1,0 +1,163 @@
+/* Field tables of the system file. */
+#include "records_fields.h"
+
+static const struct gw_choice SYSTEM_KINDS[] = {
+    {"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};
+static const struct gw_choice GLAZINGS[] = {
+    {"captured", GW_CAPTURED, ""}, {"silicone", GW_SILICONE, ""}, {"mixed", GW_MIXED, ""}, {0}};
+
+static const struct gw_field TESTED[] = {
+    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion spacing tested"),
+    NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
+    F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50),
+      .help = "number of spans tested"),
+    NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested"),
+    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "widest lite tested"),
+    NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
+    PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
+    F(gw_tested, make_up, GW_T_TEXT, .help = "lite type of this make-up in the project"),
+};
+static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
+static const struct gw_field RATING[] = {
+    PICK(gw_rating, test, gw_test_choices, .help = "which test; absent: a rating by its name"),
+    F(gw_rating, name, GW_T_TEXT, .help = "name of a rating with test other"),
+    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
+        .help = "inward design pressure, allowable-stress level"),
+    NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
+        .help = "outward design pressure, magnitude"),
+    NUM(gw_rating, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "water or blast: pressure"),
+    NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), .help = "air leakage"),
+    NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
+    NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
+    NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10), .help = "sway: drift reached"),
+    PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
+         .help = "component that was rated"),
+    F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
+    F(gw_rating, report, GW_T_TEXT, .help = "report number"),
+    F(gw_rating, missile, GW_T_TEXT, .help = "impact: missile level"),
+    PLACE(gw_rating),
+};
+static const struct gw_record RATING_RECORD = RECORD("rating", gw_rating, RATING);
+static const struct gw_field TUBE[] = {
+    NUM(gw_tube, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "face"),
+    NUM(gw_tube, depth, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "depth"),
+    NUM(gw_tube, flange, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "flange thickness"),
+    NUM(gw_tube, web, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "web thickness"),
+};
+const struct gw_record gw_tube_record = RECORD("tube", gw_tube, TUBE);
+static const struct gw_choice INSERT_METALS[] = {
+    {"steel", GW_INSERT_STEEL, ""}, {"aluminum", GW_INSERT_ALUMINUM, ""}, {0}};
+static const struct gw_field INSERT[] = {
+    PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert"),
+    NUM(gw_insert_spec, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1), .help = "about its own axis"),
+    NUM(gw_insert_spec, section_modulus_x, GW_SECTION_MODULUS, .flags = GW_REQUIRED, LIMITS(1e-9, 1),
+        .help = "about its own axis"),
+    NUM(gw_insert_spec, yield, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e7, 2e9), .help = "least yield strength"),
+};
+static const struct gw_record INSERT_RECORD = RECORD("insert", gw_insert_spec, INSERT);
+#define MEMBER_NUMBER(key_, dim_, ...) NUM(gw_member_spec, key_, dim_, __VA_ARGS__)
+static const struct gw_field MEMBER[] = {
+    PICK(gw_member_spec, alloy, gw_metal_choices, .help = "alloy and temper"),
+    F(gw_member_spec, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube; or the properties"),
+    MEMBER_NUMBER(area, GW_AREA, LIMITS(1e-6, 1), .help = "of the section"),
+    MEMBER_NUMBER(inertia_x, GW_INERTIA, LIMITS(1e-12, 1), .help = "about the axis that wind bends it"),
+    MEMBER_NUMBER(inertia_y, GW_INERTIA, LIMITS(1e-12, 1), .help = "about the other axis"),
+    MEMBER_NUMBER(section_modulus_x, GW_SECTION_MODULUS, LIMITS(1e-9, 1), .help = "elastic"),
+    MEMBER_NUMBER(section_modulus_y, GW_SECTION_MODULUS, LIMITS(1e-9, 1), .help = "elastic"),
+    MEMBER_NUMBER(torsion_constant, GW_INERTIA, LIMITS(1e-13, 1), .help = "J"),
+    MEMBER_NUMBER(allowable_moment, GW_MOMENT, LIMITS(1, 1e7),
+                  .help = "of a shape that is no tube, by test or by the maker's engineer, both directions"),
+    MEMBER_NUMBER(unbraced_length, GW_LENGTH, LIMITS(0.05, 50),
+                  .help = "of the compression flange; absent: the span (glass does not brace the inner flange)"),
+    F(gw_member_spec, insert, GW_T_RECORD, .record = &INSERT_RECORD,
+      .help = "reinforcement that bends with it, over the whole length"),
+    MEMBER_NUMBER(block_offset, GW_LENGTH, LIMITS(0.01, 5),
+                  .help = "transom: setting blocks from each end; absent: quarter points"),
+    MEMBER_NUMBER(eccentricity, GW_LENGTH, LIMITS(0, 1), .help = "transom: glass weight from the shear center"),
+};
+static const struct gw_record MEMBER_RECORD = RECORD("member", gw_member_spec, MEMBER);
+static const struct gw_field PLATE[] = {
+    PICK(gw_plate_spec, alloy, gw_metal_choices, .flags = GW_REQUIRED, .help = "alloy and temper"),
+    NUM(gw_plate_spec, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 1), .help = "of the plate"),
+    NUM(gw_plate_spec, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "of the plate"),
+    NUM(gw_plate_spec, hole, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "diameter of the screw holes; absent: 0"),
+};
+static const struct gw_record PLATE_RECORD = RECORD("pressure plate", gw_plate_spec, PLATE);
+static const struct gw_choice HOLDS[] = {{"tapped", GW_HOLD_TAPPED, "a tapped or pilot hole through a wall"},
+                                         {"chase", GW_HOLD_CHASE, "a continuous chase or slot: needs tested_pullout"},
+                                         {0}};
+static const struct gw_choice THREADS[] = {{"coarse", GW_THREAD_COARSE, ""}, {"spaced", GW_THREAD_SPACED, ""}, {0}};
+static const struct gw_field SCREW[] = {
+    NUM(gw_screw_spec, diameter, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.002, 0.03), .help = "nominal"),
+    NUM(gw_screw_spec, threads_per_inch, GW_RATIO, .flags = GW_REQUIRED, LIMITS(4, 80), .help = "n"),
+    PICK(gw_screw_spec, thread, THREADS, .fallback = "coarse", .flags = GW_SILENT, .help = "kind of thread"),
+    PICK(gw_screw_spec, hold, HOLDS, .flags = GW_REQUIRED, .help = "what it is driven into"),
+    PICK(gw_screw_spec, alloy, gw_metal_choices, .help = "of the metal that holds the thread"),
+    NUM(gw_screw_spec, engagement, GW_THICKNESS, LIMITS(0.0005, 0.1), .help = "thickness that holds the thread"),
+    NUM(gw_screw_spec, ultimate, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e8, 2e9), .help = "of the screw"),
+    NUM(gw_screw_spec, head_diameter, GW_THICKNESS, LIMITS(0.002, 0.05), .help = "head or washer, on the plate"),
+    NUM(gw_screw_spec, tested_pullout, GW_FORCE, LIMITS(1, 1e6), .help = "nominal pull-out by test"),
+    F(gw_screw_spec, report, GW_T_TEXT, .help = "of that test"),
+};
+static const struct gw_record SCREW_RECORD = RECORD("screw", gw_screw_spec, SCREW);
+static const struct gw_field CAPACITY[] = {
+    NUM(gw_capacity_spec, capacity, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7), .help = "allowable, by test"),
+    F(gw_capacity_spec, report, GW_T_TEXT, .help = "of that test"),
+};
+static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
+static const struct gw_field ANCHOR[] = {
+    NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction"),
+    NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction, magnitude"),
+    NUM(gw_anchor_spec, dead, GW_FORCE, LIMITS(1, 1e7), .help = "allowable vertical load"),
+    NUM(gw_anchor_spec, eccentricity, GW_LENGTH, LIMITS(0, 2), .help = "of the dead load from the bolts' plane"),
+    NUM(gw_anchor_spec, bolt_arm, GW_LENGTH, LIMITS(0.005, 2), .help = "lever arm of the bolts"),
+    F(gw_anchor_spec, bolts, GW_T_INTEGER, LIMITS(1, 20), .help = "that share the tension"),
+    NUM(gw_anchor_spec, bolt_tension, GW_FORCE, LIMITS(1, 1e7), .help = "allowable, of each bolt"),
+    F(gw_anchor_spec, report, GW_T_TEXT, .help = "calculation or test"),
+};
+static const struct gw_record ANCHOR_RECORD = RECORD("anchor", gw_anchor_spec, ANCHOR);
+static const struct gw_field SILICONE_BEAD[] = {
+    NUM(gw_silicone_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.2), .help = "width of the bead"),
+    NUM(gw_silicone_spec, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "of the bead"),
+    NUM(gw_silicone_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6), .help = "absent: 20 psi"),
+};
+static const struct gw_record SILICONE_RECORD = RECORD("silicone", gw_silicone_spec, SILICONE_BEAD);
+static const struct gw_field ADDS[] = {
+    NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
+    NUM(gw_adds, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "added modulus")};
+static const struct gw_record ADDS_RECORD = RECORD("adds", gw_adds, ADDS);
+static const struct gw_field OPTION[] = {
+    F(gw_system_option, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"),
+    F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD, .help = "what it adds"),
+    NUM(gw_system_option, cost, GW_COST_PER_LENGTH, LIMITS(0, 1e9), .help = "cost per length"),
+};
+static const struct gw_record OPTION_RECORD = RECORD("option", gw_system_option, OPTION);
+static const struct gw_field SYSTEM_HEAD[] = {
+    F(gw_system_head, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the system"),
+    PICK(gw_system_head, kind, SYSTEM_KINDS, .flags = GW_REQUIRED, .help = "how it is built"),
+    PICK(gw_system_head, glazing, GLAZINGS, .flags = GW_REQUIRED, .help = "how the glass is held"),
+};
+static const struct gw_record SYSTEM_HEAD_RECORD = RECORD("system", gw_system_head, SYSTEM_HEAD);
+static const struct gw_field SYSTEM[] = {
+    PICK(gw_system, galeward, gw_version_choices, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
+    PICK(gw_system, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
+    F(gw_system, system, GW_T_RECORD, .record = &SYSTEM_HEAD_RECORD, .flags = GW_REQUIRED, .help = "name and kind"),
+    NUM(gw_system, pocket, GW_THICKNESS, .flags = GW_MANY, LIMITS(0.001, 0.2),
+        .help = "overall glass thicknesses that the pocket takes"),
+    F(gw_system, ratings, GW_T_RECORD, .record = &RATING_RECORD, .flags = GW_MANY, .help = "what was tested"),
+    F(gw_system, mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion section"),
+    F(gw_system, corner_mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion at an outside corner"),
+    F(gw_system, transom, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "transom section"),
+    F(gw_system, pressure_plate, GW_T_RECORD, .record = &PLATE_RECORD, .help = "of captured glazing"),
+    F(gw_system, screw, GW_T_RECORD, .record = &SCREW_RECORD, .help = "of the pressure plate"),
+    F(gw_system, silicone, GW_T_RECORD, .record = &SILICONE_RECORD, .help = "structural silicone"),
+    F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
+    F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
+    F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
+    NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),
+    F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
+      .help = "reinforcement and other options"),
+    NUM(gw_system, cost, GW_COST_PER_AREA, LIMITS(0, 1e9), .help = "cost per area"),
+    PLACE(gw_system),
+};
+const struct gw_record gw_system_record = RECORD("the system file", gw_system, SYSTEM);
