@@ -14,14 +14,15 @@ enum gw_head { GW_HEAD_UNSET, GW_HEAD_FLAT, GW_HEAD_HEX_WASHER, GW_HEAD_COUNTERS
 enum gw_pullover { GW_PULLOVER_UNSET, GW_PULLOVER_2015, GW_PULLOVER_2010_VALLEY, GW_PULLOVER_2010_CROWN };
 
 /* Minimum strengths, Pa. An absent strength refuses only what needs it. */
-struct gw_metal {
+struct gw_metal_strength {
     double ultimate, yield, elastic_modulus;
     double thickness; /* m, greatest for which the strengths hold; absent: any */
 };
 /* By alloy and temper, "6063-T6". */
-enum gw_status gw_fastener_alloy(struct gw_metal *out, const char *alloy, struct gw_engine *engine);
+enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *alloy, struct gw_engine *engine);
 /* By grade and diameter: "stainless_cw", "stainless_a", "stainless_af", "grade_2", "grade_5", "a307", "a325". */
-enum gw_status gw_fastener_grade(struct gw_metal *out, const char *grade, double diameter, struct gw_engine *engine);
+enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter,
+                                 struct gw_engine *engine);
 
 struct gw_screw {
     enum gw_thread thread;
@@ -38,10 +39,10 @@ enum gw_status gw_screw_areas(struct gw_screw_areas *out, const struct gw_screw 
 
 /* Nominal strengths, N. `engagement`: thread in the metal, m. */
 enum gw_status gw_screw_pullout(double *out, const struct gw_screw *screw, double engagement,
-                                const struct gw_metal *metal, struct gw_engine *engine);
+                                const struct gw_metal_strength *metal, struct gw_engine *engine);
 struct gw_sheet {
     double thickness;
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
 };
 struct gw_screw_head {
     enum gw_head kind;     /* unset: flat */
@@ -84,9 +85,9 @@ double gw_bolt_safety(struct gw_engine *engine);  /* of the aluminum around a bo
 struct gw_screw_case {
     struct gw_screw screw;
     struct gw_screw_head head;
-    double engagement;            /* m */
-    const struct gw_metal *metal; /* that holds the thread; NULL: not known */
-    const struct gw_sheet *sheet; /* under the head; NULL */
+    double engagement;                     /* m */
+    const struct gw_metal_strength *metal; /* that holds the thread; NULL: not known */
+    const struct gw_sheet *sheet;          /* under the head; NULL */
     double edge_distance;
     double ultimate, yield;              /* Pa, of the screw */
     double tested_tension, tested_shear; /* N, nominal of the screw itself; go before `ultimate` */
@@ -115,7 +116,7 @@ struct gw_plate_section {
     double thickness;                /* m, on the line of screws; absent: no bending across */
     double hole;                     /* m, of the screws; absent: none taken off */
     double arm;                      /* m, from the screws to a gasket; absent: no bending across */
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
 };
 struct gw_pressure_plate_case {
     double pressure;                        /* Pa, suction, magnitude */

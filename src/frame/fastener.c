@@ -34,13 +34,13 @@ enum gw_status fastener_magnitude_if_given(const char *key, double value, struct
     return gw_given(value) ? fastener_magnitude(key, value, engine) : GW_OK;
 }
 
-enum gw_status gw_fastener_alloy(struct gw_metal *out, const char *alloy, struct gw_engine *engine)
+enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *alloy, struct gw_engine *engine)
 {
     for (size_t i = 0; alloy && i < GW_N_FASTENER_ALLOY; i++) {
         const struct gw_fastener_alloy *row = &engine->tables->fastener_alloy[i];
         if (strcmp(row->row.id, alloy) != 0) continue;
         gw_used_add(&engine->used, &row->row);
-        *out = (struct gw_metal){row->ultimate_pa, row->yield_pa, row->elastic_modulus_pa, row->thickness_m};
+        *out = (struct gw_metal_strength){row->ultimate_pa, row->yield_pa, row->elastic_modulus_pa, row->thickness_m};
         return GW_OK;
     }
     return gw_refuse(engine, GW_BAD_VALUE, "alloy",
@@ -49,7 +49,8 @@ enum gw_status gw_fastener_alloy(struct gw_metal *out, const char *alloy, struct
                      alloy ? alloy : "");
 }
 
-enum gw_status gw_fastener_grade(struct gw_metal *out, const char *grade, double diameter, struct gw_engine *engine)
+enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter,
+                                 struct gw_engine *engine)
 {
     bool known = false;
     for (size_t i = 0; grade && i < GW_N_FASTENER_METAL; i++) {
@@ -58,7 +59,7 @@ enum gw_status gw_fastener_grade(struct gw_metal *out, const char *grade, double
         known = true;
         if (diameter < row->least_m * (1 - GW_HAIR) || diameter > row->greatest_m * (1 + GW_HAIR)) continue;
         gw_used_add(&engine->used, &row->row);
-        *out = (struct gw_metal){row->ultimate_pa, row->yield_pa, GW_ABSENT, GW_ABSENT};
+        *out = (struct gw_metal_strength){row->ultimate_pa, row->yield_pa, GW_ABSENT, GW_ABSENT};
         return GW_OK;
     }
     if (known)

@@ -137,7 +137,7 @@ static double pullout_rupture(const struct pullout *p, double engagement, double
 }
 
 static double pullout_between(const struct pullout *p, const struct gw_screw *screw, double engagement,
-                              const struct gw_metal *metal, struct gw_engine *engine)
+                              const struct gw_metal_strength *metal, struct gw_engine *engine)
 {
     const double nominal = p->row->yielding * screw->diameter * metal->yield * (p->rupture_from - engagement) +
                            p->row->blend * p->width * metal->ultimate * (engagement - p->yield_to);
@@ -150,7 +150,7 @@ static double pullout_between(const struct pullout *p, const struct gw_screw *sc
 }
 
 enum gw_status gw_screw_pullout(double *out, const struct gw_screw *screw, double engagement,
-                                const struct gw_metal *metal, struct gw_engine *engine)
+                                const struct gw_metal_strength *metal, struct gw_engine *engine)
 {
     struct pullout p;
     enum gw_status status = check_screw(screw, engine);

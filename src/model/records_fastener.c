@@ -33,10 +33,10 @@ static const struct gw_choice PULLOVERS[] = {{"adm-2015", GW_PULLOVER_2015, ""},
                                              {0}};
 
 /* An alloy's strengths, each replaced by the one given. */
-static enum gw_status metal_of(struct gw_metal *out, const char *alloy, double ultimate, double yield,
+static enum gw_status metal_of(struct gw_metal_strength *out, const char *alloy, double ultimate, double yield,
                                struct gw_engine *engine)
 {
-    *out = (struct gw_metal){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
+    *out = (struct gw_metal_strength){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
     enum gw_status status = alloy ? gw_fastener_alloy(out, alloy, engine) : GW_OK;
     if (status) return status;
     if (gw_given(ultimate) || gw_given(yield)) out->thickness = GW_ABSENT;
@@ -138,7 +138,7 @@ const struct gw_record gw_screw_answer_record = RECORD("screw result", gw_screw_
 static enum gw_status screw_metal(double *ultimate, double *yield, const char *grade, double diameter,
                                   struct gw_engine *engine)
 {
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
     if (!grade) return GW_OK;
     enum gw_status status = gw_fastener_grade(&metal, grade, diameter, engine);
     if (status) return status;
@@ -150,7 +150,7 @@ static enum gw_status screw_metal(double *ultimate, double *yield, const char *g
 enum gw_status gw_run_screw(void *out, const void *in, struct gw_engine *engine)
 {
     const struct screw_case *given = in;
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
     struct gw_sheet sheet;
     struct gw_screw_case screw = {.screw = {given->thread, given->diameter, pitch_of(given->threads_per_inch),
                                             given->stripping_area, given->minor_diameter},

@@ -18,15 +18,15 @@ static struct gw_screw screw(enum gw_thread thread, double diameter, double per_
     return (struct gw_screw){thread, diameter * IN, IN / per_inch, GW_ABSENT, GW_ABSENT};
 }
 
-static struct gw_metal alloy(const char *name)
+static struct gw_metal_strength alloy(const char *name)
 {
     struct gw_engine engine = start();
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
     assert_int_equal(gw_fastener_alloy(&metal, name, &engine), GW_OK);
     return metal;
 }
 
-static double pullout(const struct gw_screw *s, double engagement, const struct gw_metal *metal)
+static double pullout(const struct gw_screw *s, double engagement, const struct gw_metal_strength *metal)
 {
     struct gw_engine engine = start();
     double out = GW_ABSENT;
@@ -36,7 +36,7 @@ static double pullout(const struct gw_screw *s, double engagement, const struct 
     return out;
 }
 
-static enum gw_status pullout_status(const struct gw_screw *s, double engagement, const struct gw_metal *metal,
+static enum gw_status pullout_status(const struct gw_screw *s, double engagement, const struct gw_metal_strength *metal,
                                      const char **key)
 {
     struct gw_engine engine = start();
@@ -71,7 +71,7 @@ static void pullout_is_continuous_but_for_the_step(void **state)
     for (size_t i = 0; i < COUNT_OF(SIZES); i++)
         for (size_t k = 0; k < COUNT_OF(ALLOYS); k++) {
             const struct gw_screw s = screw(SIZES[i].thread, SIZES[i].diameter, SIZES[i].per_inch);
-            const struct gw_metal metal = alloy(ALLOYS[k]);
+            const struct gw_metal_strength metal = alloy(ALLOYS[k]);
             double joints[2];
             joints_of(joints, i);
             for (size_t j = 0; j < 2; j++) {
@@ -91,7 +91,7 @@ static void pullout_grows_with_engagement(void **state)
     for (size_t i = 0; i < COUNT_OF(SIZES); i++)
         for (size_t k = 0; k < COUNT_OF(ALLOYS); k++) {
             const struct gw_screw s = screw(SIZES[i].thread, SIZES[i].diameter, SIZES[i].per_inch);
-            const struct gw_metal metal = alloy(ALLOYS[k]);
+            const struct gw_metal_strength metal = alloy(ALLOYS[k]);
             const double least = SIZES[i].thread == GW_THREAD_SPACED ? 0.038 * IN : 0.060 * IN;
             double last = 0;
             for (int n = 0; n <= 300; n++) {
@@ -105,7 +105,8 @@ static void pullout_grows_with_engagement(void **state)
 static void pullout_is_linear_in_the_metal(void **state)
 {
     (void)state;
-    const struct gw_metal once = {211e6, 163e6, GW_ABSENT, GW_ABSENT}, twice = {422e6, 326e6, GW_ABSENT, GW_ABSENT};
+    const struct gw_metal_strength once = {211e6, 163e6, GW_ABSENT, GW_ABSENT},
+                                   twice = {422e6, 326e6, GW_ABSENT, GW_ABSENT};
     for (size_t i = 0; i < COUNT_OF(SIZES); i++) {
         const struct gw_screw s = screw(SIZES[i].thread, SIZES[i].diameter, SIZES[i].per_inch);
         for (double l = 0.063; l < 0.375; l += 0.0137)
@@ -118,7 +119,7 @@ static void pullout_ends_where_it_says(void **state)
     (void)state;
     const struct gw_screw coarse = screw(GW_THREAD_COARSE, 0.25, 20), spaced = screw(GW_THREAD_SPACED, 0.216, 14);
     const struct gw_screw fine = screw(GW_THREAD_COARSE, 0.25, 28), dense = screw(GW_THREAD_SPACED, 0.19, 26);
-    const struct gw_metal metal = alloy("6063-T6"), bare = {GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
+    const struct gw_metal_strength metal = alloy("6063-T6"), bare = {GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
     const char *key;
     assert_int_equal(pullout_status(&coarse, 0.0599 * IN, &metal, &key), GW_OUTSIDE_METHOD);
     assert_string_equal(key, "engagement");
@@ -142,7 +143,7 @@ static void given_stripping_area_counts(void **state)
 {
     (void)state;
     struct gw_screw s = screw(GW_THREAD_COARSE, 0.25, 20);
-    const struct gw_metal metal = alloy("6063-T6");
+    const struct gw_metal_strength metal = alloy("6063-T6");
     const double table = pullout(&s, 0.3 * IN, &metal);
     s.stripping = 0.539 * IN;
     assert_near(pullout(&s, 0.3 * IN, &metal), table, 1e-6);
@@ -155,7 +156,7 @@ static void extruded_6061_is_38(void **state)
 {
     (void)state;
     const struct gw_screw s = screw(GW_THREAD_COARSE, 0.25, 20);
-    const struct gw_metal metal = alloy("6061-T6");
+    const struct gw_metal_strength metal = alloy("6061-T6");
     assert_near(metal.ultimate, 38 * KSI, 1);
     assert_near(pullout(&s, 0.25 * IN, &metal) / LB, 0.58 * 0.539 * 0.25 * 38000, 0.01);
 }
@@ -213,7 +214,7 @@ static void seats_without_a_formula_want_a_test(void **state)
     }
 }
 
-static double pullover(double diameter, double head, double thickness, const struct gw_metal *metal,
+static double pullover(double diameter, double head, double thickness, const struct gw_metal_strength *metal,
                        enum gw_pullover rule)
 {
     struct gw_engine engine = start();
@@ -228,7 +229,7 @@ static double pullover(double diameter, double head, double thickness, const str
 static void pullover_takes_yield_and_says_its_edition(void **state)
 {
     (void)state;
-    struct gw_metal metal = alloy("6063-T6");
+    struct gw_metal_strength metal = alloy("6063-T6");
     const double first = pullover(0.19, 0.4, 0.125, &metal, GW_PULLOVER_UNSET);
     const double old = pullover(0.19, 0.4, 0.125, &metal, GW_PULLOVER_2010_VALLEY);
     assert_true(first / old > 2 && first / old < 3); /* not to be mixed */
@@ -249,7 +250,7 @@ static void pullover_and_bearing_scale_with_the_square(void **state)
 {
     (void)state;
     struct gw_engine engine = start();
-    const struct gw_metal metal = {211e6, 163e6, GW_ABSENT, GW_ABSENT};
+    const struct gw_metal_strength metal = {211e6, 163e6, GW_ABSENT, GW_ABSENT};
     const double k = 1.371;
     double one, other;
     const struct gw_sheet small = {0.083 * IN, metal}, large = {0.083 * k * IN, metal};
@@ -356,7 +357,7 @@ static void grades_by_size(void **state)
 {
     (void)state;
     struct gw_engine engine = start();
-    struct gw_metal metal;
+    struct gw_metal_strength metal;
     assert_int_equal(gw_fastener_grade(&metal, "stainless_cw", 0.19 * IN, &engine), GW_OK);
     assert_int_equal(gw_used_weakest(&engine.used), GW_PRACTICE); /* below the standard's sizes */
     engine = start();
