@@ -336,7 +336,7 @@ extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_pla
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
-    gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[];
+    gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */

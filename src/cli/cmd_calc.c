@@ -53,6 +53,7 @@ static void input_key(struct gw_text *out, const struct gw_field *field, const c
     if (field->type == GW_T_CHOICE) add_choices(out, field->choices);
     else if (field->type == GW_T_BOOL) gw_text_add(out, "true|false");
     else if (field->type == GW_T_INTEGER) gw_text_add(out, "whole number");
+    else if (field->type == GW_T_TEXT) gw_text_add(out, "text");
     else gw_text_addf(out, "%s, %s", dim->name, dim->example);
     width = out->length - from;
     gw_text_repeat(out, ' ', width < 30 ? 30 - width : 1);

@@ -49,7 +49,8 @@ enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *allo
                      alloy ? alloy : "");
 }
 
-enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter, struct gw_engine *engine)
+enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter,
+                                 struct gw_engine *engine)
 {
     bool known = false;
     for (size_t i = 0; grade && i < GW_N_FASTENER_METAL; i++) {

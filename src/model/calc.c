@@ -135,7 +135,7 @@ static const struct gw_calc_kind KINDS[] = {
      .help = "plate that clamps glass on a line of screws: screw tension, chase, bending along and across",
      .example =
          "pressure='42 psf' tributary_width='5 ft' spacing='9 in' plate='{width: 2 in, thickness: 1/4 in, alloy: "
-         "6063-T6}' screw_allowable='500 lb' chase_tested='1500 lb'",
+         "6063-T6, arm: 7/8 in}' screw_allowable='500 lb' chase_tested='1500 lb'",
      .input = &gw_pressure_plate_case_record,
      .output = &gw_pressure_plate_answer_record,
      .run = gw_run_pressure_plate,

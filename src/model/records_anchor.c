@@ -43,7 +43,7 @@ struct anchor_answer {
 
 static const struct gw_choice CARRIES[] = {
     {"dead_and_wind", GW_CARRIES_DEAD_AND_WIND, "fixed"}, {"wind", GW_CARRIES_WIND, "slotted, free up and down"}, {0}};
-static const struct gw_choice DESIGNS[] = {
+const struct gw_choice gw_design_choices[] = {
     {"asd", GW_DESIGN_ASD, "allowable strength"}, {"lrfd", GW_DESIGN_LRFD, "load and resistance factors"}, {0}};
 static const struct gw_choice LEVELS[] = {{"strength", GW_LEVEL_STRENGTH, ""}, {"asd", GW_LEVEL_ASD, ""}, {0}};
 
@@ -63,7 +63,7 @@ static const struct gw_field ANCHOR[] = {
     F(anchor_case, bolts, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(1, 64), .help = "of one anchor"),
     NUM(anchor_case, prying, GW_RATIO, LIMITS(0.01, 10), .help = "bolt pull over that without prying; absent: 1"),
     NUM(anchor_case, clip_arm, GW_THICKNESS, LIMITS(0.001, 5), .help = "from the bolts to the bend of a clip"),
-    PICK(anchor_case, design, DESIGNS, .help = "asd or lrfd; absent: no combinations"),
+    PICK(anchor_case, design, gw_design_choices, .help = "asd or lrfd; absent: no combinations"),
     PICK(anchor_case, level, LEVELS, .help = "of the pressures, goes with design: strength or asd"),
     NUM(anchor_case, seismic_body, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7),
         .help = "of the connection's body, out of the plane, strength level"),

@@ -21,7 +21,7 @@ static const double INCH = 0.0254;
 #define SIZE LIMITS(0.0001, 0.1)
 #define STRENGTH LIMITS(1e6, 1e10)
 
-static const struct gw_choice THREADS[] = {
+const struct gw_choice gw_thread_choices[] = {
     {"coarse", GW_THREAD_COARSE, "machine thread"}, {"spaced", GW_THREAD_SPACED, "tapping thread"}, {0}};
 static const struct gw_choice HEADS[] = {{"flat", GW_HEAD_FLAT, "bears flat, head or washer"},
                                          {"hex_washer", GW_HEAD_HEX_WASHER, "flat; brings the size's diameter"},
@@ -75,7 +75,7 @@ static const struct gw_record SHEET_RECORD = RECORD("sheet", sheet, SHEET);
 #define SCREW_FIELDS(struct_)                                                                                          \
     NUM(struct_, diameter, GW_THICKNESS, .flags = GW_REQUIRED, SIZE, .help = "nominal"),                               \
         NUM(struct_, threads_per_inch, GW_RATIO, .flags = GW_REQUIRED, LIMITS(1, 120), .help = "a count"),             \
-        PICK(struct_, thread, THREADS, .flags = GW_REQUIRED, .help = "coarse or spaced"),                              \
+        PICK(struct_, thread, gw_thread_choices, .flags = GW_REQUIRED, .help = "coarse or spaced"),                    \
         NUM(struct_, minor_diameter, GW_THICKNESS, SIZE, .help = "smallest, of a spaced thread; absent: the size's"),  \
         NUM(struct_, head_diameter, GW_THICKNESS, SIZE, .help = "head or washer; absent: no pull-over"),               \
         PICK(struct_, head, HEADS, .help = "flat, hex_washer or countersunk; absent: flat"),                           \
