@@ -36,11 +36,12 @@ enum gw_status fastener_magnitude_if_given(const char *key, double value, struct
 
 enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *alloy, struct gw_engine *engine)
 {
-    for (size_t i = 0; alloy && i < GW_N_FASTENER_ALLOY; i++) {
-        const struct gw_fastener_alloy *row = &engine->tables->fastener_alloy[i];
+    for (size_t i = 0; alloy && i < GW_N_ALUMINUM_STRENGTH; i++) {
+        const struct gw_aluminum_strength *row = &engine->tables->aluminum_strength[i];
         if (strcmp(row->row.id, alloy) != 0) continue;
         gw_used_add(&engine->used, &row->row);
-        *out = (struct gw_metal_strength){row->ultimate_pa, row->yield_pa, row->elastic_modulus_pa, row->thickness_m};
+        *out = (struct gw_metal_strength){row->ultimate_pa, row->yield_pa,
+                                          engine->tables->aluminum_modulus[0].elastic_modulus_pa, row->up_to_m};
         return GW_OK;
     }
     return gw_refuse(engine, GW_BAD_VALUE, "alloy",

@@ -86,11 +86,10 @@ static const struct gw_record PLATE_RECORD = RECORD("pressure plate", gw_plate_s
 static const struct gw_choice HOLDS[] = {{"tapped", GW_HOLD_TAPPED, "a tapped or pilot hole through a wall"},
                                          {"chase", GW_HOLD_CHASE, "a continuous chase or slot: needs tested_pullout"},
                                          {0}};
-static const struct gw_choice THREADS[] = {{"coarse", GW_THREAD_COARSE, ""}, {"spaced", GW_THREAD_SPACED, ""}, {0}};
 static const struct gw_field SCREW[] = {
     NUM(gw_screw_spec, diameter, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.002, 0.03), .help = "nominal"),
     NUM(gw_screw_spec, threads_per_inch, GW_RATIO, .flags = GW_REQUIRED, LIMITS(4, 80), .help = "n"),
-    PICK(gw_screw_spec, thread, THREADS, .fallback = "coarse", .flags = GW_SILENT, .help = "kind of thread"),
+    PICK(gw_screw_spec, thread, gw_thread_choices, .fallback = "coarse", .flags = GW_SILENT, .help = "kind of thread"),
     PICK(gw_screw_spec, hold, HOLDS, .flags = GW_REQUIRED, .help = "what it is driven into"),
     PICK(gw_screw_spec, alloy, gw_metal_choices, .help = "of the metal that holds the thread"),
     NUM(gw_screw_spec, engagement, GW_THICKNESS, LIMITS(0.0005, 0.1), .help = "thickness that holds the thread"),
