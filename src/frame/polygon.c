@@ -25,8 +25,8 @@ enum gw_crossing gw_segments(struct gw_section_point a, struct gw_section_point 
     const double nearest = fmin(fmin(gw_point_to_segment(a, c, d), gw_point_to_segment(b, c, d)),
                                 fmin(gw_point_to_segment(c, a, b), gw_point_to_segment(d, a, b)));
     if (nearest <= near) return GW_TOUCHING;
-    const bool apart = cross(a, b, c) * cross(a, b, d) > 0 || cross(c, d, a) * cross(c, d, b) > 0;
-    return apart ? GW_APART : GW_CROSSING;
+    const bool crossing = cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
+    return crossing ? GW_CROSSING : GW_APART;
 }
 
 /* All lines one after the other. */
