@@ -166,6 +166,7 @@ static void govern(struct gw_bending_result *out, struct gw_engine *engine)
     for (size_t i = 0; i < 4; i++) {
         if (!gw_given(values[i])) {
             gw_bending_note(out, "no allowable moment: one of its limits is not known");
+            out->governing = NULL;
             return;
         }
         if (values[i] < least) least = values[i], out->governing = names[i];

@@ -25,8 +25,8 @@ enum gw_crossing gw_segments(struct gw_section_point a, struct gw_section_point 
     const double nearest = fmin(fmin(gw_point_to_segment(a, c, d), gw_point_to_segment(b, c, d)),
                                 fmin(gw_point_to_segment(c, a, b), gw_point_to_segment(d, a, b)));
     if (nearest <= near) return GW_TOUCHING;
-    const bool apart = cross(a, b, c) * cross(a, b, d) > 0 || cross(c, d, a) * cross(c, d, b) > 0;
-    return apart ? GW_APART : GW_CROSSING;
+    const bool crossing = cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
+    return crossing ? GW_CROSSING : GW_APART;
 }
 
 /* All lines one after the other. */
@@ -61,24 +61,30 @@ static bool folds(const struct gw_polygon *line, size_t i, double near)
     return gw_point_to_segment(c, a, b) <= near || gw_point_to_segment(a, b, c) <= near;
 }
 
-static enum gw_status check_line(const struct lines *lines, size_t at, struct gw_engine *engine)
+static enum gw_status check_folds(const struct lines *lines, size_t at, struct gw_engine *engine)
 {
     const struct gw_polygon *line = line_at(lines, at);
     if (line->n < 3) return gw_refuse(engine, GW_BAD_VALUE, key_of(at), "a polygon has three points or more");
-    for (size_t i = 0; i < line->n; i++) {
+    for (size_t i = 0; i < line->n; i++)
         if (folds(line, i, lines->near))
             return gw_refuse(
                 engine, GW_BAD_VALUE, key_of(at),
                 "points %zu to %zu repeat a point or fold back; the first point is not given again at the end", i + 1,
                 (i + 2) % line->n + 1);
-        for (size_t j = i + 2; j < line->n; j++) {
-            if (i == 0 && j == line->n - 1) continue;
+    return GW_OK;
+}
+
+static enum gw_status check_line(const struct lines *lines, size_t at, struct gw_engine *engine)
+{
+    const struct gw_polygon *line = line_at(lines, at);
+    enum gw_status status = check_folds(lines, at, engine);
+    if (status) return status;
+    for (size_t i = 0; i + 2 < line->n; i++)
+        for (size_t j = i + 2; j < line->n - (i == 0); j++)
             if (gw_segments(line->points[i], line->points[i + 1], line->points[j], line->points[(j + 1) % line->n],
                             lines->near))
                 return gw_refuse(engine, GW_BAD_VALUE, key_of(at),
                                  "the line crosses or touches itself: its edges %zu and %zu", i + 1, j + 1);
-        }
-    }
     return GW_OK;
 }
 

@@ -70,11 +70,21 @@ static bool quantity(enum gw_dim dim, const char *text, double *si)
     return gw_quantity_read(gw_units_standard(), dim, GW_UNITS_NONE, text, strlen(text), si, &at) == GW_QUANTITY_OK;
 }
 
+/* Dimensions may share a suffix (m3: a volume, a section modulus): the unit says which. */
+static bool quantity_of(enum gw_dim dim, const char *text, double *si)
+{
+    const char *suffix = gw_dim_info(dim)->suffix;
+    for (int other = 0; other < GW_DIM_COUNT; other++)
+        if (strcmp(gw_dim_info((enum gw_dim)other)->suffix, suffix) == 0 && quantity((enum gw_dim)other, text, si))
+            return true;
+    return false;
+}
+
 /* Absolute in the value's dimension, or a percentage of it. */
 static bool tolerance_of(const struct row *row, enum gw_dim dim, double *tolerance)
 {
     size_t length = strlen(row->tolerance);
-    if (!length || row->tolerance[length - 1] != '%') return quantity(dim, row->tolerance, tolerance);
+    if (!length || row->tolerance[length - 1] != '%') return quantity_of(dim, row->tolerance, tolerance);
     if (!quantity(GW_RATIO, row->tolerance, tolerance)) return false;
     *tolerance *= fabs(row->want);
     return true;
@@ -105,7 +115,7 @@ static void compare(struct row *row, const struct gw_node *result)
     double tolerance, in_its_unit;
     const struct gw_node *got = at_path(result, row->key);
     row->got_text = got && got->kind == GW_SCALAR ? got->text : "absent";
-    if (!quantity(dim, row->expected, &row->want) || !tolerance_of(row, dim, &tolerance)) {
+    if (!quantity_of(dim, row->expected, &row->want) || !tolerance_of(row, dim, &tolerance)) {
         file_fault(row->file, row->id, gw_format(&all.arena, "%s: not a quantity with its tolerance", row->key));
         return;
     }

@@ -177,6 +177,24 @@ static void check_trace(struct tally *tally, struct gw_arena *arena, const char 
     }
 }
 
+/* Takes `units` out of a case, as 'calc' does; the caller's node is left alone. */
+static struct gw_node *take_units(struct gw_load *load, const struct gw_node *in)
+{
+    struct gw_node *out = gw_alloc(load->arena, 1, sizeof *out), **end = &out->first;
+    *out = *in;
+    for (const struct gw_node *child = in->first; child; child = child->next) {
+        if (strcmp(child->key, "units") == 0) {
+            load->preset = strcmp(child->text, "us") == 0 ? GW_US : GW_SI;
+            continue;
+        }
+        struct gw_node *copy = *end = gw_alloc(load->arena, 1, sizeof *copy);
+        *copy = *child;
+        end = &copy->next;
+    }
+    *end = NULL;
+    return out;
+}
+
 static void check_case(struct tally *tally, struct gw_arena *arena, const struct gw_node *node)
 {
     struct gw_diags diags;
@@ -188,7 +206,7 @@ static void check_case(struct tally *tally, struct gw_arena *arena, const struct
     if (!kind || gw_node_get(node, "error")) return;
     void *in = gw_alloc(arena, 1, kind->input->size), *out = gw_alloc(arena, 1, kind->output->size);
     gw_record_clear(kind->output, out);
-    assert_true(gw_record_load(&load, kind->input, gw_node_get(node, "in"), "", in));
+    assert_true(gw_record_load(&load, kind->input, take_units(&load, gw_node_get(node, "in")), "", in));
     gw_trace_init(&trace, arena);
     gw_engine_init(&engine, gw_tables_standard(), &trace);
     engine.workspace = kind->workspace ? gw_alloc(arena, kind->workspace, 1) : NULL;
