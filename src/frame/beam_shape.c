@@ -115,8 +115,12 @@ static const double ROUNDING = 1e-11;
 
 static void offer(struct gw_beam_extreme *best, double sign, double value, double at, double size)
 {
+    if (fabs(value) <= ROUNDING * size) value = 0;
     if (sign * value > sign * best->value + ROUNDING * size) *best = (struct gw_beam_extreme){value, at};
 }
+
+/* Nothing was offered yet. */
+static const struct gw_beam_extreme LOWEST = {-INFINITY, 0}, HIGHEST = {INFINITY, 0};
 
 struct sizes {
     double shear, moment;
@@ -144,16 +148,22 @@ static int candidates(double places[DEGREE + 2], const struct gw_beam_piece *pie
     return n + 2;
 }
 
+/* The end is exactly the end. */
+static double place_on(const struct gw_beam_piece *piece, double distance)
+{
+    return distance >= beam_piece_length(piece) ? piece->to : piece->from + distance;
+}
+
 static void forces_on(struct gw_beam_result *out, const struct gw_beam_piece *piece, const struct sizes *most)
 {
     double places[DEGREE + 2];
     const struct polynomial load = load_on(piece), shear = shear_on(piece);
     int n = candidates(places, piece, &load);
     for (int i = 0; i < n; i++)
-        offer(&out->shear_max, 1, fabs(beam_on_piece(piece, places[i]).shear), piece->from + places[i], most->shear);
+        offer(&out->shear_max, 1, fabs(beam_on_piece(piece, places[i]).shear), place_on(piece, places[i]), most->shear);
     n = candidates(places, piece, &shear);
     for (int i = 0; i < n; i++) {
-        const double moment = beam_on_piece(piece, places[i]).moment, at = piece->from + places[i];
+        const double moment = beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
         offer(&out->moment_max, 1, moment, at, most->moment);
         offer(&out->moment_min, -1, moment, at, most->moment);
     }
@@ -191,7 +201,7 @@ static void depart(struct both *both, const struct gw_beam_result *beam, const s
         const struct polynomial slope = slope_on(&part, line->slope);
         const int n = candidates(places, &part, &slope);
         for (int k = 0; k < n; k++) {
-            const double at = part.from + places[k], chord = line->start + line->slope * (at - line->from);
+            const double at = place_on(&part, places[k]), chord = line->start + line->slope * (at - line->from);
             const double departure = beam_on_piece(&part, places[k]).deflection - chord;
             offer(&both->with, 1, departure, at, size);
             offer(&both->against, -1, departure, at, size);
@@ -202,7 +212,7 @@ static void depart(struct both *both, const struct gw_beam_result *beam, const s
 /* The second round knows how large they are, and so what rounding is. */
 static struct both departures(const struct gw_beam_result *beam, const struct line *line)
 {
-    struct both rough = {{0, line->from}, {0, line->from}}, both = rough;
+    struct both rough = {LOWEST, HIGHEST}, both = rough;
     depart(&rough, beam, line, 0);
     depart(&both, beam, line, fmax(rough.with.value, -rough.against.value));
     return both;
@@ -218,6 +228,8 @@ void beam_find_extremes(struct gw_beam_result *out)
 {
     const struct sizes most = sizes_of(out);
     const struct line axis = {0, out->pieces[out->n_pieces - 1].to, 0, 0};
+    out->shear_max = out->moment_max = LOWEST;
+    out->moment_min = HIGHEST;
     for (size_t i = 0; i < out->n_pieces; i++) forces_on(out, &out->pieces[i], &most);
     const struct both both = departures(out, &axis);
     out->deflection_max = larger(&both);
