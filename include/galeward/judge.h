@@ -71,11 +71,20 @@ struct gw_reaction {
     bool cut;                                 /* with the part above the roof line */
 };
 
+/* What the wind asks of a mullion or a transom, allowable-stress level, whoever makes it. */
+struct gw_member_demand {
+    const struct gw_element *element;
+    double moment, shear;    /* Nm, N, largest magnitudes */
+    double deflection_limit; /* m */
+    double inertia;          /* m4, needed of aluminum for that limit */
+};
+
 struct gw_judgement {
     GW_LIST(struct gw_demand) demands;
     size_t demands_capacity;
-    GW_LIST(struct gw_reaction) reactions; /* of every group of anchors */
-    GW_LIST(struct gw_finding) findings;   /* by candidate, then by demand */
+    GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
+    GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
+    GW_LIST(struct gw_finding) findings;      /* by candidate, then by demand */
     GW_LIST(struct gw_summary) summaries;
 };
 

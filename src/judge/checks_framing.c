@@ -422,3 +422,44 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
                         spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
                                      : "capacity as stated by the maker");
 }
+
+/* What any maker's framing must bring --------------------------------------------------------------------------------
+ */
+
+static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const struct gw_element *e)
+{
+    struct gw_engine engine;
+    const double aluminum = modulus_of(false, j->model->tables);
+    double deflection; /* m, with E I of 1 N m2 */
+    gw_engine_init(&engine, j->model->tables, NULL);
+    *out = (struct gw_member_demand){.element = e, .deflection_limit = wind_deflection_limit(j, e, &engine)};
+    if (e->kind == GW_MULLION) {
+        const struct gw_stretch *s = gw_stretch_of(j, e);
+        out->moment = s->moment;
+        out->shear = s->shear;
+        deflection = s->deflection;
+        if (s->fault) return false;
+    } else {
+        const double pressure = fmax(fmax(e->inward_asd.pa, 0), fmax(-e->outward_asd.pa, 0));
+        const struct shed shed = shed_to(e);
+        out->moment = pressure * shed.moment;
+        out->shear = pressure * shed.reaction;
+        deflection = pressure * shed.deflection;
+    }
+    out->inertia = deflection / (aluminum * out->deflection_limit);
+    return true;
+}
+
+void gw_judge_members(struct gw_judging *j)
+{
+    struct gw_judgement *out = j->out;
+    size_t capacity = 0;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        struct gw_member_demand one;
+        if ((e->kind != GW_MULLION && e->kind != GW_TRANSOM) || e->outside || !demand_of(&one, j, e)) continue;
+        out->members.items =
+            gw_grow(j->model->arena, out->members.items, out->members.n, &capacity, sizeof *out->members.items);
+        out->members.items[out->members.n++] = one;
+    }
+}

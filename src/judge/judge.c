@@ -144,6 +144,8 @@ void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, co
             break;
         }
     }
+    gw_judge_reactions(&j);
+    gw_judge_members(&j);
 }
 
 const struct gw_check *gw_check_of(const struct gw_demand *demand)

@@ -120,6 +120,7 @@ void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw
 void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_judge_reactions(struct gw_judging *j);
+void gw_judge_members(struct gw_judging *j);
 /* At an outside corner one mullion takes both faces. */
 bool gw_is_corner(const struct gw_element *e);
 /* Parts of a settle. */

@@ -150,6 +150,88 @@ static void unknown_places(struct page *page)
                                            t->no_offset, t->no_sill));
 }
 
+static const char *place_of(struct page *page, const struct gw_element *e)
+{
+    return gw_format(page->arena, "%s: %s, zone %d%s", e->wall, e->mark, e->zone, e->parapet ? ", parapet" : "");
+}
+
+static void reactions(struct page *page)
+{
+    static const struct heading headings[] = {{.title = "Anchors"},
+                                              {.title = "From - to", .dim = GW_LENGTH},
+                                              {.title = "Count", .right = true},
+                                              {"In 0.6 W", true, GW_FORCE},
+                                              {"Out 0.6 W", true, GW_FORCE},
+                                              {"In 1.0 W", true, GW_FORCE},
+                                              {"Out 1.0 W", true, GW_FORCE},
+                                              {"Wall", true, GW_AREA}};
+    const struct gw_judgement *judgement = page->results->judgement;
+    if (!judgement->reactions.n) return;
+    gw_report_heading(page->report, 2, "Reactions of the anchors under wind, each");
+    gw_page_table(page, "", headings, COUNT(headings));
+    for (size_t i = 0; i < judgement->reactions.n; i++) {
+        const struct gw_reaction *r = &judgement->reactions.items[i];
+        gw_page_cell(page, place_of(page, r->element));
+        gw_page_cell(page, gw_height_band(page, r->element->bottom, r->element->top));
+        gw_page_count(page, r->element->count);
+        gw_page_quantity(page, GW_FORCE, r->inward, UP);
+        gw_page_quantity(page, GW_FORCE, r->outward, UP);
+        gw_page_quantity(page, GW_FORCE, r->inward_strength, UP);
+        gw_page_quantity(page, GW_FORCE, r->outward_strength, UP);
+        gw_page_quantity(page, GW_AREA, r->area, NEAREST);
+    }
+    gw_report_line(page->report, "Dead load: the wall's area times its weight, framing and glass. An anchor that the "
+                                 "roof line cuts is listed once, with both of its parts.");
+}
+
+static bool same_row(const struct gw_element *a, const struct gw_element *b)
+{
+    return a->kind == b->kind && a->zone == b->zone && a->parapet == b->parapet && strcmp(a->wall, b->wall) == 0 &&
+           strcmp(a->mark, b->mark) == 0;
+}
+
+/* Of like members of a wall the one that needs most; the result file has them all. */
+static bool needs_most(const struct gw_judgement *judgement, size_t at)
+{
+    const struct gw_member_demand *own = &judgement->members.items[at];
+    for (size_t i = 0; i < judgement->members.n; i++) {
+        const struct gw_member_demand *other = &judgement->members.items[i];
+        if (i == at || !same_row(own->element, other->element)) continue;
+        if (other->inertia > own->inertia || (i < at && !(own->inertia > other->inertia))) return false;
+    }
+    return true;
+}
+
+static void members(struct page *page)
+{
+    static const struct heading headings[] = {{.title = "Members"},
+                                              {.title = "From - to", .dim = GW_LENGTH},
+                                              {.title = "Count", .right = true},
+                                              {"Moment", true, GW_BENDING},
+                                              {"Shear", true, GW_FORCE},
+                                              {"Deflection limit", true, GW_THICKNESS},
+                                              {"I of aluminum", true, GW_INERTIA}};
+    const struct gw_judgement *judgement = page->results->judgement;
+    if (!judgement->members.n) return;
+    gw_report_heading(page->report, 2, "What framing must bring under wind (0.6 W)");
+    gw_page_table(page, "", headings, COUNT(headings));
+    for (size_t i = 0; i < judgement->members.n; i++) {
+        const struct gw_member_demand *m = &judgement->members.items[i];
+        const struct gw_element *e = m->element;
+        if (!needs_most(judgement, i)) continue;
+        gw_page_cell(page, gw_format(page->arena, "%s, %s", gw_kind_names[e->kind], place_of(page, e)));
+        gw_page_cell(page, gw_height_band(page, e->bottom, e->top));
+        gw_page_count(page, e->count);
+        gw_page_quantity(page, GW_BENDING, m->moment, UP);
+        gw_page_quantity(page, GW_FORCE, m->shear, UP);
+        gw_page_quantity(page, GW_THICKNESS, m->deflection_limit, DOWN);
+        gw_page_quantity(page, GW_INERTIA, m->inertia, UP);
+    }
+    gw_report_line(page->report, "Of like members of a wall the one that needs most. Section modulus needed: the "
+                                 "moment over the allowable stress of the alloy. A corner "
+                                 "mullion takes both faces: the moment about each axis.");
+}
+
 static void differences(struct page *page)
 {
     static const struct heading headings[] = {{.title = "Element"},
@@ -223,6 +305,8 @@ void gw_report_demand(struct gw_report *report, const struct gw_results *results
     unknown_places(&page);
     wall_tables(&page);
     other_demands(&page);
+    members(&page);
+    reactions(&page);
     differences(&page);
     every_group(&page);
     gw_page_rows(&rows, &page, false);

@@ -21,6 +21,18 @@ struct demand_out {
     enum gw_bool at_most;
 };
 
+struct reaction_out {
+    const char *element, *wall, *mark;
+    int count, zone;
+    double inward_asd, outward_asd, inward, outward, area;
+};
+
+struct member_out {
+    const char *element, *kind, *wall, *mark;
+    int count, zone;
+    double moment_asd, shear_asd, deflection_limit, inertia_needed;
+};
+
 struct verdict_out {
     const char *candidate, *check, *name, *verdict, *evidence, *element, *unit, *direction, *basis, *message;
     double utilisation, demand, capacity;
@@ -49,6 +61,8 @@ struct results_out {
     const char *caution;
     GW_LIST(struct element_out) elements;
     GW_LIST(struct demand_out) demands;
+    GW_LIST(struct reaction_out) reactions;
+    GW_LIST(struct member_out) members;
     GW_LIST(struct verdict_out) verdicts;
     GW_LIST(struct summary_out) summaries;
 };

@@ -127,6 +127,42 @@ static void add_remarks(struct results_out *out, struct gw_arena *arena, const s
         out->not_checked.items[i] = (struct text_out){list[i].what, list[i].ask};
 }
 
+static void add_framing(struct results_out *out, struct gw_arena *arena, const struct gw_judgement *j)
+{
+    out->reactions.items = gw_alloc(arena, j->reactions.n + 1, sizeof *out->reactions.items);
+    out->reactions.n = j->reactions.n;
+    for (size_t i = 0; i < j->reactions.n; i++) {
+        const struct gw_reaction *r = &j->reactions.items[i];
+        const struct gw_element *e = r->element;
+        out->reactions.items[i] = (struct reaction_out){e->id,
+                                                        e->wall,
+                                                        e->mark,
+                                                        whole(e->count),
+                                                        e->zone,
+                                                        r->inward,
+                                                        r->outward,
+                                                        r->inward_strength,
+                                                        r->outward_strength,
+                                                        r->area};
+    }
+    out->members.items = gw_alloc(arena, j->members.n + 1, sizeof *out->members.items);
+    out->members.n = j->members.n;
+    for (size_t i = 0; i < j->members.n; i++) {
+        const struct gw_member_demand *m = &j->members.items[i];
+        const struct gw_element *e = m->element;
+        out->members.items[i] = (struct member_out){e->id,
+                                                    e->kind == GW_MULLION ? "mullion" : "transom",
+                                                    e->wall,
+                                                    e->mark,
+                                                    whole(e->count),
+                                                    e->zone,
+                                                    m->moment,
+                                                    m->shear,
+                                                    m->deflection_limit,
+                                                    m->inertia};
+    }
+}
+
 static void add_lists(struct results_out *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_takeoff *t = results->takeoff;
@@ -137,6 +173,7 @@ static void add_lists(struct results_out *out, struct gw_arena *arena, const str
     out->demands.items = gw_alloc(arena, j->demands.n + 1, sizeof *out->demands.items);
     for (size_t i = 0; i < j->demands.n; i++)
         if (!j->demands.items[i].element) demand_out_of(&out->demands.items[out->demands.n++], &j->demands.items[i]);
+    add_framing(out, arena, j);
     out->verdicts.items = gw_alloc(arena, j->findings.n + 1, sizeof *out->verdicts.items);
     for (size_t i = 0; i < j->findings.n; i++) gw_verdict_out_of(&out->verdicts.items[i], &j->findings.items[i]);
     out->verdicts.n = j->findings.n;

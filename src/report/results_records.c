@@ -111,6 +111,35 @@ static const struct gw_field REMARK[] = {TEXT(text_out, where, "what it concerns
                                          TEXT(text_out, text, "what is said")};
 static const struct gw_record REMARK_RECORD = RECORD(text_out, "remark", REMARK, "a remark");
 
+#define R(type_, member_, ...) type_(reaction_out, member_, __VA_ARGS__)
+static const struct gw_field REACTION[] = {
+    R(TEXT, element, "name of the group of anchors"),
+    R(TEXT, wall, "its wall"),
+    R(TEXT, mark, "jamb or interior, or mark of an opening"),
+    R(WHOLE, count, "how many"),
+    R(WHOLE, zone, "4 or 5"),
+    R(NUM, inward_asd, GW_FORCE, "of each, allowable-stress level"),
+    R(NUM, outward_asd, GW_FORCE, "of each, magnitude"),
+    R(NUM, inward, GW_FORCE, "of each, strength level"),
+    R(NUM, outward, GW_FORCE, "of each, magnitude"),
+    R(NUM, area, GW_AREA, "of the wall that hangs on it, for the dead load"),
+};
+static const struct gw_record REACTION_RECORD = RECORD(reaction_out, "reaction", REACTION, "a group of anchors");
+#define M(type_, member_, ...) type_(member_out, member_, __VA_ARGS__)
+static const struct gw_field MEMBER[] = {
+    M(TEXT, element, "name of the group"),
+    M(TEXT, kind, "mullion or transom"),
+    M(TEXT, wall, "its wall"),
+    M(TEXT, mark, "its place in the frame"),
+    M(WHOLE, count, "how many"),
+    M(WHOLE, zone, "4 or 5"),
+    M(NUM, moment_asd, GW_MOMENT, "largest under wind, allowable-stress level"),
+    M(NUM, shear_asd, GW_FORCE, "the same"),
+    M(NUM, deflection_limit, GW_LENGTH, "under wind"),
+    M(NUM, inertia_needed, GW_INERTIA, "of aluminum, for that limit"),
+};
+static const struct gw_record MEMBER_RECORD = RECORD(member_out, "member", MEMBER, "a group of mullions or transoms");
+
 static const struct gw_field RESULTS[] = {
     WHOLE(results_out, galeward, "version of the format"),
     TEXT(results_out, version, "version of the program"),
@@ -122,6 +151,8 @@ static const struct gw_field RESULTS[] = {
     TEXT(results_out, caution, "what the results are good for"),
     LIST(elements, &gw_element_out_record, "groups of like elements"),
     LIST(demands, &DEMAND_RECORD, "demands other than pressures on elements"),
+    LIST(reactions, &REACTION_RECORD, "of the anchors under wind"),
+    LIST(members, &MEMBER_RECORD, "what wind asks of mullions and transoms"),
     LIST(verdicts, &gw_verdict_out_record, "every check of every candidate"),
     LIST(summaries, &SUMMARY_RECORD, "every candidate"),
 };
