@@ -35,6 +35,10 @@ bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const st
 struct gw_plate_case;
 enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, const void *in, const void *out,
                              struct gw_engine *engine);
+/* Of a 'beam' or 'member' answer: the beam that was solved, and its solution. */
+struct gw_beam;
+struct gw_beam_result;
+void gw_answer_beam(const struct gw_beam **beam, const struct gw_beam_result **solution, const void *out);
 /* A derivation as a JSON array of {symbol, formula, substituted, result, unit, clause, note}. */
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown);
 

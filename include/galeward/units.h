@@ -4,7 +4,8 @@
 
 #include "galeward/text.h"
 
-/* GW_THICKNESS is a length that people give in inches or millimeters. */
+/* GW_THICKNESS is a length that people give in inches or millimeters. The GW_BEAM_ ones are shown in the units that go
+ * with line loads and moments (m and N; in and lb), so that a beam's formulas hold for the numbers as printed. */
 enum gw_dim {
     GW_RATIO,
     GW_LENGTH,
@@ -30,6 +31,10 @@ enum gw_dim {
     GW_COST,
     GW_COST_PER_LENGTH,
     GW_COST_PER_AREA,
+    GW_BEAM_LENGTH,
+    GW_BEAM_STRESS,
+    GW_BEAM_INERTIA,
+    GW_BEAM_MODULUS,
     GW_DIM_COUNT
 };
 

@@ -64,6 +64,12 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                           {NULL, "per ft2", "per m2"},
                           {2, 2, 2},
                           "78 per ft2"},
+    [GW_BEAM_LENGTH] = {"length", "beam_length", "m", {"m", "in", "m"}, {NULL, "in", "m"}, {4, 3, 4}, "144 in"},
+    [GW_BEAM_STRESS] = {"stress", "beam_stress", "pa", {"Pa", "psi", "Pa"}, {NULL, "psi", "Pa"}, {0, 2, 0}, "25 ksi"},
+    [GW_BEAM_INERTIA] =
+        {"moment of inertia", "beam_inertia", "m4", {"m4", "in4", "m4"}, {NULL, "in4", "m4"}, {10, 3, 10}, "9.35 in4"},
+    [GW_BEAM_MODULUS] =
+        {"section modulus", "beam_modulus", "m3", {"m3", "in3", "m3"}, {NULL, "in3", "m3"}, {8, 3, 8}, "3.1 in3"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
@@ -76,7 +82,13 @@ enum gw_dim gw_dim_by_key(const char *key)
 }
 
 /* Thicknesses are lengths; the unit rows name a dimension once. */
-static enum gw_dim unit_dim(enum gw_dim dim) { return dim == GW_THICKNESS ? GW_LENGTH : dim; }
+static enum gw_dim unit_dim(enum gw_dim dim)
+{
+    if (dim == GW_THICKNESS || dim == GW_BEAM_LENGTH) return GW_LENGTH;
+    if (dim == GW_BEAM_STRESS) return GW_STRESS;
+    if (dim == GW_BEAM_INERTIA) return GW_INERTIA;
+    return dim == GW_BEAM_MODULUS ? GW_SECTION_MODULUS : dim;
+}
 
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
 {

@@ -2,6 +2,7 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
+#include "records_frame.h"
 #include "records_glass.h"
 
 #include <string.h>
@@ -79,6 +80,23 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_support_answer_record,
      .run = gw_run_support,
      .notes = gw_support_notes},
+    {.name = "beam",
+     .help = "straight beam under any piecewise linear load: spans, overhangs, hinges, clamps, steps of stiffness",
+     .example = "length='24 ft' supports='[0 ft, 12 ft, 24 ft]' loads='[{from: 0 ft, to: 24 ft, start: 12.5 lb/in}]' "
+                "elastic_modulus='10100 ksi' inertia='9.35 in4'",
+     .input = &gw_beam_case_record,
+     .output = &gw_beam_answer_record,
+     .run = gw_run_beam,
+     .notes = gw_beam_notes},
+    {.name = "member",
+     .help = "mullion or rail under the wind on its lites: reactions, moments, deflection and its limit",
+     .example = "orientation=vertical span='12 ft' pressure='30 psf' shedding=two_way "
+                "left='{width: 5 ft, heights: [30 in, 84 in, 30 in]}' right='{width: 5 ft, heights: [6 ft, 6 ft]}' "
+                "elastic_modulus='10100 ksi' inertia='9.35 in4'",
+     .input = &gw_member_case_record,
+     .output = &gw_member_answer_record,
+     .run = gw_run_member,
+     .notes = gw_beam_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)
