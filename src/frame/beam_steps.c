@@ -2,6 +2,8 @@
  * moments along it. */
 #include "frame/beam_internal.h"
 
+#include <stdint.h>
+
 static const char STATICS[] = "statics", BENDING[] = "bending, E I y'' = -M", HANDBOOK[] = "beam formulas";
 
 #define Q(name, value)                                                                                                 \
@@ -161,7 +163,7 @@ struct sum {
     bool begun; /* a step was written */
 };
 
-static const double CANCELS = 8; /* terms together over their sum: 7 digits still give 5 */
+static const double CANCELS = 10; /* terms together over their sum: 7 digits still give 5 */
 
 static struct gw_arena *arena_of(const struct beam_run *run) { return run->engine->trace->arena; }
 
@@ -296,7 +298,7 @@ static void add_field_loads(struct sum *sum, const struct beam_run *run, size_t 
 }
 
 /* The shear just after the start of the field: of a simple beam, and what the moments at its ends add. */
-static double start_shear(const struct beam_run *run, size_t f)
+static void start_shear(const struct beam_run *run, size_t f)
 {
     const struct beam_node *a = &run->nodes[f], *b = &run->nodes[f + 1];
     const double length = b->at - a->at;
@@ -307,8 +309,7 @@ static double start_shear(const struct beam_run *run, size_t f)
     if (parts <= CANCELS * fabs(a->shear_after) * length)
         GW_STEP(run->engine, "V_a", GW_FORCE, a->shear_after, STATICS, "(S+M_b-M_a)/l", M("S", about.value),
                 M("M_b", b->before), M("M_a", a->after), L("l", length));
-    else gw_trace_note(run->engine, "V_a", STATICS, "the shear after the support is as good as none");
-    return a->shear_after;
+    else gw_trace_note(run->engine, "V_a", STATICS, "the shear after a is as good as none");
 }
 
 static bool is_value(double value, const struct gw_beam_extreme *extreme)
@@ -349,26 +350,25 @@ static void add_last_couple(struct sum *moment, const struct beam_run *run, size
         if (beam_same(run->in, run->out->pieces[i].from, extreme->at)) sum_add(moment, "C", run->couples[i], false);
 }
 
-static void moment_steps(const struct beam_run *run, const struct gw_beam_extreme *extreme, const char *symbol)
+/* Returns the field whose start is derived by now; that of `derived` was before. */
+static size_t moment_steps(const struct beam_run *run, const struct gw_beam_extreme *extreme, const char *symbol,
+                           size_t derived)
 {
     const size_t f = field_at(run, extreme);
     const struct beam_node *a = &run->nodes[f];
-    if (none(extreme->value)) return;
+    if (none(extreme->value)) return derived;
     if (beam_same(run->in, extreme->at, a->at)) {
         start_moment(run, f, symbol);
-        return;
+        return derived;
     }
-    gw_trace_note(
-        run->engine, symbol, STATICS,
-        "S: the moment of the loads between two supports or hinges a, b about b; V_a: the shear after a; then "
-        "the moment at a, the shear times its arm x, less the loads up to there");
-    const double shear = start_shear(run, f);
+    if (f != derived) start_shear(run, f);
     struct sum moment = sum_open(run, symbol, GW_MOMENT);
     sum_add(&moment, "M_a", a->after, false);
-    sum_add_arm(&moment, shear, extreme->at - a->at, false);
+    sum_add_arm(&moment, a->shear_after, extreme->at - a->at, false);
     add_field_loads(&moment, run, f, extreme->at, true);
     add_last_couple(&moment, run, f, extreme);
     sum_write(&moment);
+    return f;
 }
 
 static const struct gw_beam_piece *piece_at(const struct gw_beam_result *out, double x)
@@ -407,6 +407,11 @@ static void deflection_step(const struct beam_run *run)
             {"I", segment->inertia, GW_BEAM_INERTIA});
 }
 
+static const char METHOD[] = "integrated exactly from piece to piece; moments over supports from equal slopes on both "
+                             "sides, no moment at hinges and free ends";
+static const char SUMS[] = "between two supports, hinges or ends a, b: S, the moment of the loads about b; V_a, the "
+                           "shear after a; then the moment at a, the shear times its arm, less the loads up to there";
+
 void beam_steps(const struct beam_run *run)
 {
     if (!run->engine->trace) return;
@@ -415,12 +420,10 @@ void beam_steps(const struct beam_run *run)
         handbook_steps(run, form);
         return;
     }
-    gw_trace_note(
-        run->engine, "beam", BENDING,
-        "integrated exactly from piece to piece; moments over supports from equal slopes on both sides, no moment "
-        "at hinges and free ends");
+    gw_trace_note(run->engine, "beam", BENDING, METHOD);
+    gw_trace_note(run->engine, "moments", STATICS, SUMS);
     load_steps(run);
-    moment_steps(run, &run->out->moment_max, "M_max");
-    moment_steps(run, &run->out->moment_min, "M_min");
+    const size_t derived = moment_steps(run, &run->out->moment_max, "M_max", SIZE_MAX);
+    moment_steps(run, &run->out->moment_min, "M_min", derived);
     deflection_step(run);
 }
