@@ -64,9 +64,9 @@ struct gw_beam_result {
     double supports[GW_BEAM_SUPPORTS], reactions[GW_BEAM_SUPPORTS], couples[GW_BEAM_SUPPORTS]; /* couples: of clamps */
     size_t n_supports;
     struct gw_beam_extreme shear_max;              /* magnitude */
-    struct gw_beam_extreme moment_max, moment_min; /* 0 where the beam has none of that sign */
+    struct gw_beam_extreme moment_max, moment_min; /* with sign */
     struct gw_beam_extreme deflection_max;         /* of the largest magnitude, with its sign */
-    struct gw_beam_extreme deflection_back;        /* the largest the other way; 0 where there is none */
+    struct gw_beam_extreme deflection_back;        /* the largest the other way; 0, at a support, where there is none */
     struct gw_beam_piece pieces[GW_BEAM_PIECES];
     size_t n_pieces;
 };

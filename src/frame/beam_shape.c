@@ -115,8 +115,12 @@ static const double ROUNDING = 1e-11;
 
 static void offer(struct gw_beam_extreme *best, double sign, double value, double at, double size)
 {
+    if (fabs(value) <= ROUNDING * size) value = 0;
     if (sign * value > sign * best->value + ROUNDING * size) *best = (struct gw_beam_extreme){value, at};
 }
+
+/* Nothing was offered yet. */
+static const struct gw_beam_extreme LOWEST = {-INFINITY, 0}, HIGHEST = {INFINITY, 0};
 
 struct sizes {
     double shear, moment;
@@ -202,7 +206,7 @@ static void depart(struct both *both, const struct gw_beam_result *beam, const s
 /* The second round knows how large they are, and so what rounding is. */
 static struct both departures(const struct gw_beam_result *beam, const struct line *line)
 {
-    struct both rough = {{0, line->from}, {0, line->from}}, both = rough;
+    struct both rough = {LOWEST, HIGHEST}, both = rough;
     depart(&rough, beam, line, 0);
     depart(&both, beam, line, fmax(rough.with.value, -rough.against.value));
     return both;
@@ -218,6 +222,8 @@ void beam_find_extremes(struct gw_beam_result *out)
 {
     const struct sizes most = sizes_of(out);
     const struct line axis = {0, out->pieces[out->n_pieces - 1].to, 0, 0};
+    out->shear_max = out->moment_max = LOWEST;
+    out->moment_min = HIGHEST;
     for (size_t i = 0; i < out->n_pieces; i++) forces_on(out, &out->pieces[i], &most);
     const struct both both = departures(out, &axis);
     out->deflection_max = larger(&both);

@@ -156,9 +156,9 @@ const struct gw_record gw_member_case_record = RECORD("member", member_case, MEM
             .help = "that the clamps among them put on the beam; 0: no clamp"),                                        \
         OUT(struct_, "shear_max", bent.shear_max.value, GW_FORCE, .help = "magnitude"),                                \
         OUT(struct_, "shear_max_at", bent.shear_max.at, GW_LENGTH, .help = "its place"),                               \
-        OUT(struct_, "moment_max", bent.moment_max.value, GW_MOMENT, .help = "sagging"),                               \
+        OUT(struct_, "moment_max", bent.moment_max.value, GW_MOMENT, .help = "largest; sagging is positive"),          \
         OUT(struct_, "moment_max_at", bent.moment_max.at, GW_LENGTH, .help = "its place"),                             \
-        OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, .help = "hogging, negative"),                     \
+        OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, .help = "least; hogging is negative"),            \
         OUT(struct_, "moment_min_at", bent.moment_min.at, GW_LENGTH, .help = "its place"),                             \
         OUT(struct_, "deflection_max", bent.deflection_max.value, GW_LENGTH,                                           \
             .help = "of the largest magnitude; positive with the load"),                                               \
