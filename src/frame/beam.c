@@ -356,15 +356,22 @@ static void fill_fields(struct beam_run *run, const struct field *fields)
     }
 }
 
+/* What is left when parts of this size cancel but for rounding is nothing. */
+static double settled(double sum, double parts) { return fabs(sum) <= 1e-13 * parts ? 0 : sum; }
+
 static void fill_reactions(struct beam_run *run)
 {
     struct gw_beam_result *out = run->out;
     for (size_t i = 0; i < run->n_nodes; i++) {
         const struct beam_node *node = &run->nodes[i];
+        const double force = run->forces[node->piece], couple = run->couples[node->piece];
+        const double shear = node->shear_after - node->shear_before, moment = node->after - node->before;
         if (!node->support) continue;
+        const double forces = fabs(node->shear_after) + fabs(node->shear_before) + fabs(force);
         out->supports[out->n_supports] = node->at;
-        out->reactions[out->n_supports] = node->shear_after - node->shear_before + run->forces[node->piece];
-        out->couples[out->n_supports] = node->clamp ? node->after - node->before - run->couples[node->piece] : 0;
+        out->reactions[out->n_supports] = settled(shear + force, forces);
+        out->couples[out->n_supports] =
+            node->clamp ? settled(moment - couple, fabs(node->after) + fabs(node->before) + fabs(couple)) : 0;
         out->n_supports++;
     }
 }

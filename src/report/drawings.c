@@ -22,9 +22,33 @@ static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *ans
     return draw_plate(out, &governing, &words, shown, engine);
 }
 
+static enum gw_status beam(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                           struct gw_engine *engine)
+{
+    const struct gw_beam *solved;
+    const struct gw_beam_result *solution;
+    (void)engine;
+    gw_answer_beam(&solved, &solution, answer->out);
+    draw_beam(out, solved, solution, "Beam", shown);
+    return GW_OK;
+}
+
+static enum gw_status member(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                             struct gw_engine *engine)
+{
+    const struct gw_beam *solved;
+    const struct gw_beam_result *solution;
+    (void)engine;
+    gw_answer_beam(&solved, &solution, answer->out);
+    draw_beam(out, solved, solution, "Member, drawn from its lower or left end", shown);
+    return GW_OK;
+}
+
 static const struct gw_drawing DRAWINGS[] = {
     {"plate", "contours of deflection and of the largest tension of the unloaded face", plate},
     {"lite", "contours of deflection and of the largest tension of the layer that governs, under its share", lite},
+    {"beam", "loads and reactions, bending moment, deflection", beam},
+    {"member", "loads and reactions, bending moment, deflection", member},
 };
 
 const struct gw_drawing *gw_drawings(size_t *n)

@@ -11,5 +11,9 @@ struct plate_words {
 };
 enum gw_status draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
                           enum gw_units shown, struct gw_engine *engine);
+struct gw_beam;
+struct gw_beam_result;
+void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result, const char *name,
+               enum gw_units shown);
 
 #endif
