@@ -4,7 +4,8 @@
 # make test     set up, build, run every test
 # make asan lint cov bench install clean docs
 # make response the table of plate solutions into tables/; a minute
-# make fem      the plate by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
+# make fem      plate and beams by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
+# make fem-beams the beams alone; seconds
 B ?= build
 CC ?= cc
 ifeq ($(origin CC),default)
@@ -37,7 +38,7 @@ say = @echo " "
 endif
 
 .DEFAULT_GOAL = all
-.PHONY: all setup demo test check asan lint cov fuzz bench fem install uninstall clean docs golden response FORCE
+.PHONY: all setup demo test check asan lint cov fuzz bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 $(B)/.flags: FORCE
@@ -126,10 +127,14 @@ bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)
 	@sh tests/bench/run.sh $(B)
-fem:
+fem: fem-beams
 	@mkdir -p $(B)/tests
 	$(Q)$(CC) $(ALL) -o $(B)/tests/deck tests/fem/deck.c -lm
 	@sh tests/fem/run.sh $(B)
+fem-beams:
+	@mkdir -p $(B)/tests
+	$(Q)$(CC) $(ALL) -o $(B)/tests/fem_beam tests/fem/beam.c -lm
+	@sh tests/fem/beam.sh $(B)
 
 install: all
 	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/galeward $(DESTDIR)$(PREFIX)/share/man/man1

@@ -148,16 +148,22 @@ static int candidates(double places[DEGREE + 2], const struct gw_beam_piece *pie
     return n + 2;
 }
 
+/* The end is exactly the end. */
+static double place_on(const struct gw_beam_piece *piece, double distance)
+{
+    return distance >= beam_piece_length(piece) ? piece->to : piece->from + distance;
+}
+
 static void forces_on(struct gw_beam_result *out, const struct gw_beam_piece *piece, const struct sizes *most)
 {
     double places[DEGREE + 2];
     const struct polynomial load = load_on(piece), shear = shear_on(piece);
     int n = candidates(places, piece, &load);
     for (int i = 0; i < n; i++)
-        offer(&out->shear_max, 1, fabs(beam_on_piece(piece, places[i]).shear), piece->from + places[i], most->shear);
+        offer(&out->shear_max, 1, fabs(beam_on_piece(piece, places[i]).shear), place_on(piece, places[i]), most->shear);
     n = candidates(places, piece, &shear);
     for (int i = 0; i < n; i++) {
-        const double moment = beam_on_piece(piece, places[i]).moment, at = piece->from + places[i];
+        const double moment = beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
         offer(&out->moment_max, 1, moment, at, most->moment);
         offer(&out->moment_min, -1, moment, at, most->moment);
     }
@@ -195,7 +201,7 @@ static void depart(struct both *both, const struct gw_beam_result *beam, const s
         const struct polynomial slope = slope_on(&part, line->slope);
         const int n = candidates(places, &part, &slope);
         for (int k = 0; k < n; k++) {
-            const double at = part.from + places[k], chord = line->start + line->slope * (at - line->from);
+            const double at = place_on(&part, places[k]), chord = line->start + line->slope * (at - line->from);
             const double departure = beam_on_piece(&part, places[k]).deflection - chord;
             offer(&both->with, 1, departure, at, size);
             offer(&both->against, -1, departure, at, size);

@@ -288,8 +288,9 @@ static void load_steps(const struct beam_run *run)
 static void add_field_loads(struct sum *sum, const struct beam_run *run, size_t f, double x, bool minus)
 {
     const size_t first = run->nodes[f].piece, end = run->nodes[f + 1].piece;
-    for (size_t i = first; i < end && run->out->pieces[i].from < x; i++) {
+    for (size_t i = first; i < end; i++) {
         const struct gw_beam_piece *piece = &run->out->pieces[i];
+        if (piece->from > x || beam_same(run->in, piece->from, x)) return;
         const double to = fmin(piece->to, x);
         if (i > first) sum_add_arm(sum, run->forces[i], x - piece->from, minus);
         if (i > first) sum_add(sum, "C", run->couples[i], !minus);
