@@ -423,9 +423,9 @@ static double curve_panel(struct sheet *s, const struct curve *c, double top)
  * ---------------------------------------------------------------------------------------------------------------
  */
 
-static double draw_foot(struct sheet *s, struct gw_svg *svg, double top)
+/* Returns the lower end; measures only where `svg` is NULL. */
+static double draw_foot(struct gw_svg *svg, double top)
 {
-    (void)s;
     return gw_svg_paragraph(svg, (struct gw_point){MARGIN, top}, PAGE - 2 * MARGIN, &FOOT, gw_caution_text());
 }
 
@@ -453,11 +453,11 @@ void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_
         {result->deflection_max, result->deflection_back}};
     const char *title = gw_format(s.arena, "%s, %s long", name, measure(&s, GW_LENGTH, beam->length));
     const double first = 62, second = first + ABOVE + BELOW + 34, foot = second + 2 * CURVE_PANEL + 16;
-    gw_svg_open(&s.svg, out, PAGE, draw_foot(&s, NULL, foot) + 6, title, description_of(&s));
+    gw_svg_open(&s.svg, out, PAGE, draw_foot(NULL, foot) + 6, title, description_of(&s));
     gw_svg_text(&s.svg, (struct gw_point){MARGIN, 34}, &TITLE, title);
     gw_svg_text(&s.svg, (struct gw_point){MARGIN, 54}, &PLAIN, description_of(&s));
     load_panel(&s, first);
     curve_panel(&s, &deflection, curve_panel(&s, &moment, second));
-    draw_foot(&s, &s.svg, foot);
+    draw_foot(&s.svg, foot);
     gw_svg_close(&s.svg);
 }
