@@ -186,7 +186,8 @@ enum {
     AFTER = 1,
     DEFLECTION = 2,
     REACH = 5,
-    BAND = 3 * REACH + 1,
+    FAR = 2 * REACH, /* with the rows that pivoting brings up */
+    BAND = REACH + FAR + 1,
     ROWS = PER_NODE * BEAM_NODES
 };
 struct equations {
@@ -288,7 +289,7 @@ static bool eliminate(struct equations *e)
 {
     const double LOST = 1e-13;
     for (size_t r = 0; r < e->n; r++) {
-        const size_t lowest = least(r + REACH, e->n - 1), farthest = least(r + 2 * REACH, e->n - 1);
+        const size_t lowest = least(r + REACH, e->n - 1), farthest = least(r + FAR, e->n - 1);
         size_t pivot = r;
         for (size_t k = r + 1; k <= lowest; k++)
             if (fabs(*entry(e, k, r)) > fabs(*entry(e, pivot, r))) pivot = k;
@@ -306,7 +307,7 @@ static bool eliminate(struct equations *e)
 static void substitute(struct equations *e)
 {
     for (size_t r = e->n; r-- > 0;) {
-        for (size_t c = r + 1; c <= least(r + 2 * REACH, e->n - 1); c++) e->right[r] -= *entry(e, r, c) * e->right[c];
+        for (size_t c = r + 1; c <= least(r + FAR, e->n - 1); c++) e->right[r] -= *entry(e, r, c) * e->right[c];
         e->right[r] /= *entry(e, r, r);
     }
 }
@@ -379,7 +380,7 @@ static void fill_reactions(struct beam_run *run)
 enum gw_status gw_beam_solve(struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine)
 {
     struct beam_run run = {.in = in, .out = out, .engine = engine};
-    struct field fields[BEAM_NODES];
+    struct field fields[BEAM_NODES] = {{0}};
     struct cuts cuts;
     enum gw_status status = beam_check(in, engine);
     if (status) return status;

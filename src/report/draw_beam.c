@@ -74,7 +74,8 @@ static void label(struct sheet *s, struct gw_point at, double step, const char *
 {
     const double half = gw_svg_text_width(text, &LABEL) / 2;
     at.x = fmin(fmax(at.x, MARGIN + half), PAGE - MARGIN - half);
-    for (int row = 0; row < 3; row++, at.y += step) {
+    for (int row = 0; row < 3; row++) {
+        if (row) at.y += step;
         const struct box room = room_of(at, text);
         if (!is_free(s, &room)) continue;
         s->labels[s->n_labels++] = room;
@@ -145,10 +146,12 @@ static bool is_loaded(const struct stretch *t) { return fabs(t->load_from) + fab
 static void load_arrows(struct sheet *s, const struct stretch *t, double largest)
 {
     const double apart = 26, least = 12, from = across(s, t->from), to = across(s, t->to);
-    for (double x = SIDE + apart / 2; x < to; x += apart) {
+    const int first = (int)ceil((from - SIDE) / apart - 0.5), last = (int)floor((to - SIDE) / apart - 0.5);
+    for (int i = first; i <= last; i++) {
+        const double x = SIDE + apart * (i + 0.5);
         const double edge =
             load_edge(s, t->load_from + (t->load_to - t->load_from) * (x - from) / (to - from), largest);
-        if (x < from || fabs(edge - s->axis) < least) continue;
+        if (fabs(edge - s->axis) < least) continue;
         arrow(s, (struct gw_point){x, edge}, (struct gw_point){x, s->axis + (edge < s->axis ? -2 : 2)}, GW_SVG_BLUE,
               0.8);
     }
@@ -423,9 +426,9 @@ static double curve_panel(struct sheet *s, const struct curve *c, double top)
  * ---------------------------------------------------------------------------------------------------------------
  */
 
-static double draw_foot(struct sheet *s, struct gw_svg *svg, double top)
+/* Returns the lower end; measures only where `svg` is NULL. */
+static double draw_foot(struct gw_svg *svg, double top)
 {
-    (void)s;
     return gw_svg_paragraph(svg, (struct gw_point){MARGIN, top}, PAGE - 2 * MARGIN, &FOOT, gw_caution_text());
 }
 
@@ -453,11 +456,11 @@ void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_
         {result->deflection_max, result->deflection_back}};
     const char *title = gw_format(s.arena, "%s, %s long", name, measure(&s, GW_LENGTH, beam->length));
     const double first = 62, second = first + ABOVE + BELOW + 34, foot = second + 2 * CURVE_PANEL + 16;
-    gw_svg_open(&s.svg, out, PAGE, draw_foot(&s, NULL, foot) + 6, title, description_of(&s));
+    gw_svg_open(&s.svg, out, PAGE, draw_foot(NULL, foot) + 6, title, description_of(&s));
     gw_svg_text(&s.svg, (struct gw_point){MARGIN, 34}, &TITLE, title);
     gw_svg_text(&s.svg, (struct gw_point){MARGIN, 54}, &PLAIN, description_of(&s));
     load_panel(&s, first);
     curve_panel(&s, &deflection, curve_panel(&s, &moment, second));
-    draw_foot(&s, &s.svg, foot);
+    draw_foot(&s.svg, foot);
     gw_svg_close(&s.svg);
 }
