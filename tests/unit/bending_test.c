@@ -161,6 +161,34 @@ static void strengths_by_thickness(void **state)
     assert_int_equal(gw_used_weakest(&engine.used), GW_MEMORY);
 }
 
+/* The tables retyped: ultimate and yield strength, plain and beside a weld, ksi; 0: not known. */
+static void strengths_retyped(void **state)
+{
+    (void)state;
+    static const double plain[][2] = {{22, 16}, {30, 25}, {38, 35}, {38, 35}, {38, 35}};
+    static const double welded[][2] = {{17, 8}, {17, 8}, {24, 15}, {24, 13}, {0, 0}};
+    struct gw_alloy a;
+    for (EACH(i, ALUMINUM)) {
+        assert_int_equal(find(ALUMINUM[i], 0.125 * IN, false, &a), GW_OK);
+        assert_near(a.ultimate / KSI, plain[i][0], 1e-9);
+        assert_near(a.yield / KSI, plain[i][1], 1e-9);
+        assert_near(a.shear_yield / KSI, 0.6 * plain[i][1], 1e-9);
+        assert_int_equal(a.temper, GW_TEMPER_AGED);
+        if (!(welded[i][0] > 0)) continue;
+        assert_int_equal(find(ALUMINUM[i], 0.125 * IN, true, &a), GW_OK);
+        assert_near(a.ultimate / KSI, welded[i][0], 1e-9);
+        assert_near(a.yield / KSI, welded[i][1], 1e-9);
+        assert_int_equal(a.temper, GW_TEMPER_ANNEALED);
+    }
+    static const double steel[][2] = {{36, 58}, {46, 58}, {50, 62}, {50, 65}, {50, 65}, {30, 75}, {30, 75}};
+    for (EACH(i, steel)) {
+        const struct gw_steel_strength *row = &gw_tables_standard()->steel_strength[i];
+        assert_int_equal(row->grade, GW_METAL_A36 + (int)i);
+        assert_near(row->yield_pa / KSI, steel[i][0], 1e-9);
+        assert_near(row->ultimate_pa / KSI, steel[i][1], 1e-9);
+    }
+}
+
 /* Steel is 29/10.1 = 2.871 times as stiff as aluminum, not 3, and aluminum has 10,100 ksi, not 10,000. */
 static void mistake_modular_ratio(void **state)
 {
@@ -501,6 +529,20 @@ static void steel_tubes(void **state)
     assert_true(last < 0.95 * out.allowable);
 }
 
+/* Walls on both sides of the limits of compact tubes: 1.12 and 2.42 times sqrt(E/Fy), 31.8 and 68.7 for A36. */
+static void steel_compact_limits(void **state)
+{
+    (void)state;
+    const double root = sqrt(29000 / 36.0), t = 0.1;
+    for (int side = -1; side <= 1; side += 2) {
+        const struct gw_tube flange = inches(2 * t + (1.12 * root + 0.01 * side) * t, 4, t, t),
+                             web = inches(2, 2 * t + (2.42 * root + 0.01 * side) * t, t, t);
+        const struct gw_bending a = tube_case(GW_METAL_A36, &flange, 1), b = tube_case(GW_METAL_A36, &web, 1);
+        if (side < 0) strength(&a), strength(&b);
+        else refuse(&a, GW_OUTSIDE_METHOD, "tube"), refuse(&b, GW_OUTSIDE_METHOD, "tube");
+    }
+}
+
 static void steel_refused(void **state)
 {
     (void)state;
@@ -669,6 +711,7 @@ int main(void)
         cmocka_unit_test(single_line_formulas),
         cmocka_unit_test(welded_constants),
         cmocka_unit_test(strengths_by_thickness),
+        cmocka_unit_test(strengths_retyped),
         cmocka_unit_test(mistake_modular_ratio),
         cmocka_unit_test(mistake_yielding_for_rupture),
         cmocka_unit_test(mistake_web_plateau),
@@ -686,6 +729,7 @@ int main(void)
         cmocka_unit_test(unknown_parts_stay_absent),
         cmocka_unit_test(wrong_cases_are_refused),
         cmocka_unit_test(steel_tubes),
+        cmocka_unit_test(steel_compact_limits),
         cmocka_unit_test(steel_refused),
         cmocka_unit_test(mistake_sum_as_composite),
         cmocka_unit_test(moments_and_deflections_add_up),
