@@ -252,6 +252,14 @@ void gw_judge_reactions(struct gw_judging *j)
     }
 }
 
+/* The part above the roof line is told with the part below. */
+static struct gw_reaction find_reaction(struct gw_judging *j, const struct gw_element *e)
+{
+    for (size_t i = 0; i < j->out->reactions.n; i++)
+        if (j->out->reactions.items[i].element == e) return j->out->reactions.items[i];
+    return reaction_of(j, e);
+}
+
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
 static double heaviest_glass(const struct gw_judging *j)
 {
@@ -319,7 +327,7 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
     const struct gw_element *e = f->demand->element;
     const struct gw_anchor_spec *a = f->candidate->anchor;
     struct gw_engine engine;
-    struct gw_reaction r = reaction_of(j, e);
+    struct gw_reaction r = find_reaction(j, e);
     struct anchor_use u = {.provided = GW_ABSENT};
     (void)check;
     double glass = heaviest_glass(j), weight = glass + f->candidate->frame_weight;

@@ -117,35 +117,34 @@ static void per_name(struct gw_judging *j, const struct gw_check *check)
     }
 }
 
-void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
+static void find_demands(struct gw_judging *j)
 {
-    struct gw_judging j = {.out = out, .model = model, .takeoff = takeoff};
     size_t n;
-    gather_walls(&j);
+    gather_walls(j);
     const struct gw_check *checks = gw_check_list(&n);
-    *out = (struct gw_judgement){.demands_capacity = 0};
+    *j->out = (struct gw_judgement){.demands_capacity = 0};
     for (size_t i = 0; i < n; i++) {
-        if (settle_without_engine(&j, &checks[i])) continue;
+        if (settle_without_engine(j, &checks[i])) continue;
         switch (checks[i].scope) {
         case GW_PER_ELEMENT:
-            per_element(&j, &checks[i]);
+            per_element(j, &checks[i]);
             break;
         case GW_PER_WALL:
-            per_wall(&j, &checks[i]);
+            per_wall(j, &checks[i]);
             break;
         case GW_PER_LITE_TYPE:
-            per_lite_type(&j, &checks[i]);
+            per_lite_type(j, &checks[i]);
             break;
         case GW_PER_NAME:
-            per_name(&j, &checks[i]);
+            per_name(j, &checks[i]);
             break;
         case GW_PER_PROJECT:
-            demand_at(&j, &checks[i], "project", &(struct gw_place){.component = GW_FIXED});
+            demand_at(j, &checks[i], "project", &(struct gw_place){.component = GW_FIXED});
             break;
         }
     }
-    gw_judge_reactions(&j);
-    gw_judge_members(&j);
+    gw_judge_reactions(j);
+    gw_judge_members(j);
 }
 
 const struct gw_check *gw_check_of(const struct gw_demand *demand)
@@ -191,10 +190,16 @@ static void summarize(struct gw_summary *summary, const struct gw_finding *findi
     summary->verdict = fails ? GW_FAIL : unshown ? GW_NOT_SHOWN : GW_PASS;
 }
 
+void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
+{
+    struct gw_judging j = {.out = out, .model = model, .takeoff = takeoff};
+    find_demands(&j);
+}
+
 void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff)
 {
-    gw_judge_demands(out, model, takeoff);
     struct gw_judging j = {.out = out, .model = model, .takeoff = takeoff};
+    find_demands(&j);
     size_t each = out->demands.n, candidates = model->systems.n;
     out->findings.items = gw_alloc(model->arena, each * candidates + 1, sizeof *out->findings.items);
     out->summaries.items = gw_alloc(model->arena, candidates + 1, sizeof *out->summaries.items);
