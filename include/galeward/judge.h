@@ -109,6 +109,10 @@ enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model
                               struct gw_engine *engine);
 
 void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
+/* One link of the chain at one element for one candidate, with its derivation. False: the check is no link of such an
+ * element. */
+bool gw_judge_derive(struct gw_finding *out, const struct gw_model *model, const struct gw_takeoff *takeoff,
+                     const struct gw_judgement *judgement, const struct gw_finding *finding, struct gw_trace *trace);
 /* Demands, then every candidate against each. */
 void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
 

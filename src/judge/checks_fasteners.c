@@ -112,7 +112,7 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
         gw_unanswered(f, missing);
         return;
     }
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (find_held(&h, f->candidate, &engine) != GW_OK) {
         gw_unanswered(f, gw_fault_of(j, &engine));
         return;
@@ -120,7 +120,10 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
     gw_used_merge(&f->used, &engine.used);
     f->direction = "outward";
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, suction(f->demand) * e->width * e->height, h.allowable, h.by);
+    double force = suction(f->demand) * e->width * e->height;
+    GW_STEP(&engine, "T", GW_FORCE, force, "tributary area of the screw", "p*b*s", {"p", suction(f->demand), GW_STRESS},
+            {"b", e->width, GW_THICKNESS}, {"s", e->height, GW_THICKNESS});
+    gw_weigh_calculated(f, force, h.allowable, h.by);
 }
 
 /* The plate between two screws. */
@@ -142,7 +145,7 @@ void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw
                                        .thickness = GW_ABSENT,
                                        .hole = GW_ABSENT,
                                        .arm = GW_ABSENT};
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     enum gw_status status = metal_of(&section.metal, p->alloy, t, &engine);
     const struct gw_pressure_plate_case in = {.pressure = suction(f->demand),
                                               .width_left = e->width,
@@ -196,7 +199,7 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
                                         .strain = GW_ABSENT,
                                         .bite = GW_ABSENT,
                                         .thickness = GW_ABSENT};
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (gw_silicone(&r, &in, &engine) != GW_OK) {
         gw_unanswered(f, gw_fault_of(j, &engine));
         return;
@@ -265,7 +268,7 @@ static double heaviest_glass(const struct gw_judging *j)
 {
     double heaviest = 0;
     struct gw_engine engine;
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     for (size_t i = 0; i < j->model->project.lites.n; i++) {
         const struct gw_lite_type *type = &j->model->project.lites.items[i];
         struct gw_make_up make_up;
@@ -336,7 +339,7 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
         gw_unanswered(f, missing);
         return;
     }
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     worst_of(&u, r.inward, a->inward, "reaction", "inward");
     worst_of(&u, r.outward, a->outward, "reaction", "outward");
     worst_of(&u, weight * r.area, a->dead, "dead load", "");

@@ -42,6 +42,9 @@ const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engi
     return gw_format(j->model->arena, "%s%s", how, engine->fault.message);
 }
 
+static const char BEAM[] = "mullion as a beam over its wall",
+                  SHED[] = "45-degree shedding of the lites above and below";
+
 /* Members ------------------------------------------------------------------------------------------------------------
  */
 
@@ -136,7 +139,7 @@ static void find_member(struct member *m, const struct gw_member_spec *spec, dou
     struct gw_engine engine;
     struct gw_arena *arena = j->model->arena;
     clear(m);
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (!spec || (!spec->tube && !(gw_given(spec->inertia_x) && gw_given(spec->allowable_moment)))) {
         m->question = gw_format(arena,
                                 "which section is the %s? Ask the maker (%s: alloy and tube, or inertia_x and "
@@ -204,6 +207,7 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
         corner_strength(f, &m, s->moment, j);
         return;
     }
+    gw_stretch_derive(j, e);
     double by_shear = gw_given(m.shear) ? s->shear / m.shear : 0;
     bool shear = by_shear > s->moment / m.moment;
     if (shear) f->dim = GW_FORCE;
@@ -245,9 +249,12 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
         gw_unanswered(f, s->fault ? s->fault : m.question);
         return;
     }
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     double limit = wind_deflection_limit(j, e, &engine);
     gw_used_merge(&f->used, &engine.used);
+    gw_trace_note(&engine, "d_1", BEAM, "the beam's deflection with E I of 1: solved over the whole wall");
+    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->deflection / m.stiffness, BEAM, "d_1/EI", {"d_1", s->deflection, GW_RATIO},
+            {"EI", m.stiffness, GW_RATIO});
     weigh_deflection(f, s->deflection / m.stiffness, limit, "under wind");
 }
 
@@ -275,6 +282,21 @@ static struct shed shed_to(const struct gw_element *e)
                          above.deflection + below.deflection};
 }
 
+static void trace_lite(struct gw_engine *engine, const char *symbol, double l, double height, double pressure)
+{
+    if (!(height > 0)) return;
+    const double a = fmin(l, height) / 2;
+    GW_STEP(engine, symbol, GW_BENDING, pressure * shed_by(l, height).moment, SHED, "p*a*L^2/24*(3-4*a^2/L^2)",
+            {"p", pressure, GW_STRESS}, {"a", a, GW_THICKNESS}, {"L", l, GW_THICKNESS});
+}
+
+/* Each lite's triangle or trapezoid, whose height is p times half of the lite's lesser side. */
+static void trace_shed(struct gw_engine *engine, const struct gw_element *e, double pressure)
+{
+    trace_lite(engine, "M_above", e->span, e->above, pressure);
+    trace_lite(engine, "M_below", e->span, e->below, pressure);
+}
+
 /* Weight of the lite that rests on the horizontal, N; absent: its glass is not known. */
 static double resting_weight(const struct gw_judging *j, const struct gw_element *e)
 {
@@ -282,7 +304,7 @@ static double resting_weight(const struct gw_judging *j, const struct gw_element
     struct gw_make_up make_up;
     if (!(e->above > 0)) return 0;
     if (!e->rests || !e->rests->layers.n) return GW_ABSENT;
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (gw_make_up_from(&make_up, e->rests->layers.items, e->rests->layers.n, &engine) != GW_OK) return GW_ABSENT;
     return gw_make_up_weight(&make_up, &engine) * e->span * e->above;
 }
@@ -319,7 +341,7 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
         gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
         return;
     }
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
         gw_unanswered(f, gw_fault_of(j, &engine));
         return;
@@ -328,6 +350,7 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
         gw_unanswered(f, "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)");
         return;
     }
+    trace_shed(&engine, e, greatest(f->demand));
     double wind = greatest(f->demand) * shed_to(e).moment, about_y = weight > 0 ? dead.moment / m.moment_y : 0;
     double use = wind / m.moment + about_y;
     f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
@@ -361,7 +384,7 @@ void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, co
         gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
         return;
     }
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
         gw_unanswered(f, gw_fault_of(j, &engine));
         return;

@@ -137,7 +137,10 @@ static const char *find_stretch(struct gw_stretch *s, struct gw_judging *j, cons
         struct gw_stretch one = {0};
         take_range(&one, j->beam, from, to);
         take_joints(&one, j->beam, e);
-        if (one.moment > s->moment) s->direction = i / 2 == INWARD ? "inward" : "outward";
+        if (one.moment > s->moment) {
+            s->direction = i / 2 == INWARD ? "inward" : "outward";
+            s->pattern = i;
+        }
         s->moment = fmax(s->moment, one.moment);
         s->shear = fmax(s->shear, one.shear);
         s->splice_shear = fmax(s->splice_shear, one.splice_shear);
@@ -155,6 +158,24 @@ const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_ele
     s->direction = "";
     s->fault = find_stretch(s, j, e);
     return j->stretches[at] = s;
+}
+
+/* The same once more with its derivation: the direction and pattern of the largest moment. */
+void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e)
+{
+    struct line line;
+    struct gw_engine engine;
+    const struct gw_stretch *s = gw_stretch_of(j, e);
+    if (!j->trace || s->fault || !set_line(&line, e->lines)) return;
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    if (!add_loads(&line, j, e, s->pattern / 2, s->pattern % 2 == 0)) return;
+    gw_trace_note(&engine, "w", "line loads",
+                  "each stretch: its own pressure times the width carried; x from the wall's bottom");
+    for (size_t i = 0; i < line.beam.n_loads; i++)
+        GW_STEP(&engine, "w", GW_LINE_LOAD, line.loads[i].start, "line loads", "w",
+                {"w", line.loads[i].start, GW_LINE_LOAD});
+    gw_beam_solve(j->beam, &line.beam, &engine);
+    GW_STEP(&engine, "M", GW_BENDING, s->moment, "largest moment in the stretch", "M", {"M", s->moment, GW_BENDING});
 }
 
 /* Anchors ------------------------------------------------------------------------------------------------------------

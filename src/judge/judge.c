@@ -217,3 +217,15 @@ void gw_judge(struct gw_judgement *out, const struct gw_model *model, const stru
     out->findings.n = each * candidates;
     out->summaries.n = candidates;
 }
+
+bool gw_judge_derive(struct gw_finding *out, const struct gw_model *model, const struct gw_takeoff *takeoff,
+                     const struct gw_judgement *judgement, const struct gw_finding *finding, struct gw_trace *trace)
+{
+    struct gw_judgement kept = *judgement;
+    struct gw_judging j = {.out = &kept, .model = model, .takeoff = takeoff, .trace = trace};
+    const struct gw_check *check = gw_check_of(finding->demand);
+    if (!check->link || !check->settle || finding->demand->status != GW_PASS) return false;
+    *out = (struct gw_finding){.candidate = finding->candidate, .demand = finding->demand};
+    find(out, &j);
+    return true;
+}

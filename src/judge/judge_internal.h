@@ -22,6 +22,7 @@ struct gw_stretch {
     double splice_shear;   /* N, largest of the splices in the stretch; 0: none */
     double deflection;     /* m, largest magnitude */
     const char *direction; /* of the moment */
+    int pattern;           /* of loads that gives it */
     const char *fault;     /* NULL; else why there are no figures */
 };
 
@@ -34,6 +35,7 @@ struct gw_judging {
     const struct gw_glass_judged **glass; /* by element, as far as worked out; NULL: none yet */
     void *workspace;                      /* of the plate solver, once one was needed */
     const struct gw_stretch **stretches;  /* by element, the same */
+    struct gw_trace *trace;               /* NULL: no derivation wanted */
     struct gw_beam_result *beam;          /* room for one, once one was needed */
 };
 
@@ -94,6 +96,7 @@ struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_ratin
                                const struct gw_demand *demand);
 /* framing.c */
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
+void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
 /* Reaction at an anchor over that of half the spans beside it: what continuity and overhangs add or take. Absent where
  * the beam has no solution. */
 double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e);

@@ -140,6 +140,27 @@ static void glass(struct page *page, const struct glass_derived *d, const struct
                              gw_quantity_text(page, GW_THICKNESS, r->deflection, UP)));
 }
 
+/* Every link at the element, candidate by candidate. */
+static void links(struct page *page, const struct gw_element *e, struct gw_used *used)
+{
+    const struct gw_results *r = page->results;
+    for (size_t i = 0; r->judgement && i < r->judgement->findings.n; i++) {
+        const struct gw_finding *f = &r->judgement->findings.items[i];
+        struct gw_finding derived;
+        struct gw_trace trace;
+        if (f->demand->element != e || strcmp(f->demand->check, "glass") == 0) continue;
+        gw_trace_init(&trace, page->arena);
+        if (!gw_judge_derive(&derived, r->model, r->takeoff, r->judgement, f, &trace)) continue;
+        steps(page, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->title), &trace);
+        const char *needs = gw_quantity_text(page, derived.dim, derived.required, derived.at_most ? NEAREST : UP);
+        const char *has = gw_quantity_text(page, derived.dim, derived.provided, derived.at_most ? NEAREST : DOWN);
+        gw_report_line(page->report,
+                       gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(derived.verdict), *needs ? ", " : "",
+                                 needs, *has ? " against " : "", has, derived.message));
+        gw_used_merge(used, &derived.used);
+    }
+}
+
 static void rows_used(struct page *page, const struct gw_used *used)
 {
     static const struct heading headings[] = {
@@ -174,6 +195,7 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
         glass(&page, derived, element);
         gw_used_merge(&used, &derived->engine.used);
     }
+    links(&page, element, &used);
     rows_used(&page, &used);
     gw_row_set_add(&rows, page.arena, &used);
     gw_page_foot(&page, &rows);
