@@ -212,8 +212,8 @@ struct gw_exemption {
 };
 struct gw_exemptions {
     struct gw_exemption of[GW_EXEMPT_COUNT]; /* by enum gw_exempt */
-    const struct gw_exemption *chapter;      /* of chapter 13 as a whole: the first that applies, or NULL */
-    const struct gw_exemption *glass;        /* of the glass from its drift, or NULL */
+    enum gw_exempt chapter;                  /* of chapter 13 as a whole: the first that applies, or GW_EXEMPT_COUNT */
+    enum gw_exempt glass;                    /* of the glass from its drift, likewise */
     struct gw_seismic_notes notes;
 };
 enum gw_status gw_seismic_exemptions(struct gw_exemptions *out, const struct gw_exemption_case *in,

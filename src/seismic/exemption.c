@@ -80,18 +80,18 @@ static void laminated_exemption(struct gw_exemption *out, const struct gw_exempt
           {is_anchored(in, limit), "a wet-glazed perimeter bead of the least contact, or other approved anchorage"});
 }
 
-static const struct gw_exemption *first_of(const struct gw_exemptions *out, int from, int to)
+static enum gw_exempt first_of(const struct gw_exemptions *out, int from, int to)
 {
     for (int i = from; i <= to; i++)
-        if (out->of[i].applies == GW_YES) return &out->of[i];
-    return NULL;
+        if (out->of[i].applies == GW_YES) return (enum gw_exempt)i;
+    return GW_EXEMPT_COUNT;
 }
 
 enum gw_status gw_seismic_exemptions(struct gw_exemptions *out, const struct gw_exemption_case *in,
                                      struct gw_engine *engine)
 {
     const struct gw_exemption_limit *limit = GW_USE(engine, &engine->tables->exemption_limit[0]);
-    *out = (struct gw_exemptions){.chapter = NULL};
+    *out = (struct gw_exemptions){.chapter = GW_EXEMPT_COUNT, .glass = GW_EXEMPT_COUNT};
     if (in->edition == GW_EDITION_UNSET)
         return gw_refuse(engine, GW_MISSING, "edition", "edition of ASCE 7 is not given");
     for (size_t i = 0; i < GW_N_SEISMIC_EXEMPTION; i++) {
