@@ -260,6 +260,8 @@ static const char NOTE_RACKING[] =
     "no distribution given: the frame racks evenly over the story, which stiff bands above "
     "and below the glass would make too low";
 
+static const char NOTE_NO_DRIFT[] = "importance, story_height, frame_height and distribution go with a drift: not used";
+
 static enum gw_status find_drift_in_lite(struct clearance_answer *answer, const struct clearance_case *given,
                                          struct gw_engine *engine)
 {
@@ -271,8 +273,10 @@ static enum gw_status find_drift_in_lite(struct clearance_answer *answer, const 
                                       .slip = GW_ABSENT,
                                       .unit_width = GW_ABSENT};
     if (!gw_given(given->drift)) {
-        if (!gw_given(given->story_height) && !gw_given(given->frame_height) && !given->distribution) return GW_OK;
-        return gw_refuse(engine, GW_MISSING, "drift", "story_height, frame_height and distribution go with a drift");
+        if (gw_given(given->importance) || gw_given(given->story_height) || gw_given(given->frame_height) ||
+            given->distribution)
+            answer->notes.items[answer->notes.n++] = NOTE_NO_DRIFT;
+        return GW_OK;
     }
     if (lite.path == GW_PATH_UNSET) {
         lite.path = GW_PATH_RACKING;

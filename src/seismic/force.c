@@ -57,10 +57,12 @@ static enum gw_status open_force(struct force *f)
     struct gw_engine *engine = f->engine;
     if (f->in->edition == GW_EDITION_UNSET)
         return gw_refuse(engine, GW_MISSING, "edition", "edition of ASCE 7 is not given");
-    for (size_t i = 0; i < GW_N_SEISMIC_FORCE_RULE; i++)
-        if (engine->tables->seismic_force_rule[i].edition == (int)f->in->edition)
-            f->rule = GW_USE(engine, &engine->tables->seismic_force_rule[i]);
-    if (!f->rule) return gw_refuse(engine, GW_OUTSIDE_METHOD, "edition", "no seismic force for this edition");
+    const struct gw_seismic_force_rule *rules = engine->tables->seismic_force_rule;
+    size_t row = 0;
+    while (row < GW_N_SEISMIC_FORCE_RULE && rules[row].edition != (int)f->in->edition) row++;
+    if (row == GW_N_SEISMIC_FORCE_RULE)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "edition", "no seismic force for this edition");
+    f->rule = GW_USE(engine, &rules[row]);
     enum gw_status status = seismic_positive("sds", f->in->sds, engine);
     if (!status) status = seismic_positive("weight", f->in->weight, engine);
     if (!status) status = seismic_not_negative("height_ratio", f->in->height_ratio, engine);
@@ -247,7 +249,7 @@ static void close_force(const struct force *f)
 enum gw_status gw_seismic_force(struct gw_seismic_force_result *out, const struct gw_seismic_force_case *in,
                                 struct gw_engine *engine)
 {
-    struct force f = {.in = in, .out = out, .engine = engine};
+    struct force f = {.in = in, .out = out, .engine = engine, .rule = &engine->tables->seismic_force_rule[0]};
     *out = (struct gw_seismic_force_result){.governs = NULL};
     out->ap = out->rp = out->car = out->rpo = out->hf = out->rmu = GW_ABSENT;
     enum gw_status status = open_force(&f);
