@@ -52,7 +52,4 @@ struct gw_anchor_combined {
 enum gw_status gw_anchor_combine(struct gw_anchor_combined *out, const struct gw_anchor_case *in,
                                  const struct gw_anchor_loads *loads, enum gw_design design, struct gw_engine *engine);
 
-/* A slot that lets the anchor move: bolt + 2 (movement + erection tolerance, each one way). */
-double gw_anchor_slot(double bolt, double movement, double tolerance, struct gw_engine *engine);
-
 #endif

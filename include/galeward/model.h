@@ -9,15 +9,15 @@
 #include "galeward/bending.h"
 #include "galeward/fastener.h"
 #include "galeward/lite.h"
+#include "galeward/movement.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
+#include "galeward/seismic.h"
 #include "galeward/wind.h"
 
 enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
 enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL };
 enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
-enum gw_risk { GW_RISK_UNSET, GW_RISK_I, GW_RISK_II, GW_RISK_III, GW_RISK_IV };
-enum gw_seismic_category { GW_SDC_UNSET, GW_SDC_A, GW_SDC_B, GW_SDC_C, GW_SDC_D, GW_SDC_E, GW_SDC_F };
 enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
 enum gw_blast_word { GW_BLAST_UNSET, GW_BLAST_NONE };
 enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };

@@ -167,11 +167,3 @@ enum gw_status gw_anchor_combine(struct gw_anchor_combined *out, const struct gw
     }
     return GW_OK;
 }
-
-double gw_anchor_slot(double bolt, double movement, double tolerance, struct gw_engine *engine)
-{
-    const double length = bolt + 2 * (movement + tolerance);
-    GW_STEP(engine, "slot", GW_THICKNESS, length, "movement and erection, each way", "d+2*(m+t)",
-            {"d", bolt, GW_THICKNESS}, {"m", movement, GW_THICKNESS}, {"t", tolerance, GW_THICKNESS});
-    return length;
-}

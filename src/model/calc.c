@@ -2,10 +2,11 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
-#include "records_frame.h"
 #include "records_fastener.h"
+#include "records_frame.h"
 #include "records_glass.h"
 #include "records_section.h"
+#include "records_seismic.h"
 
 #include <string.h>
 
@@ -177,6 +178,43 @@ static const struct gw_calc_kind KINDS[] = {
      .input = &gw_joint_case_record,
      .output = &gw_joint_answer_record,
      .run = gw_run_joint},
+    {.name = "seismic_force",
+     .help = "force of an earthquake on a wall, its connections or their fasteners, ASCE 7-10, 7-16 or 7-22",
+     .example = "edition=asce7-16 sds=1.0 weight='650 lb' height_ratio=1 importance=1 part=fasteners",
+     .input = &gw_seismic_force_record,
+     .output = &gw_seismic_force_answer_record,
+     .run = gw_run_seismic_force,
+     .notes = gw_seismic_force_notes},
+    {.name = "story_drift",
+     .help = "drift of a story, what of it reaches a lite and its connections, fallout drift of the glass",
+     .example = "risk_category=IV structure=other story_height='13 ft' distribution=racking frame_height='73 in'",
+     .input = &gw_story_drift_record,
+     .output = &gw_story_drift_answer_record,
+     .run = gw_run_story_drift,
+     .notes = gw_story_drift_notes},
+    {.name = "clearance",
+     .help = "drift at which glass meets its frame, against the drift that it must stand",
+     .example = "lite_width='60 in' lite_height='72 in' side_gap='3/8 in' end_gap='1/2 in' drift='1.56 in' "
+                "importance=1.5 story_height='156 in' frame_height='73 in' distribution=racking",
+     .input = &gw_clearance_record,
+     .output = &gw_clearance_answer_record,
+     .run = gw_run_clearance,
+     .notes = gw_clearance_notes},
+    {.name = "silicone_racking",
+     .help = "a lite bonded on four edges in a frame that racks: its turn, slips and strain of the bead",
+     .example = "drift_in_lite='0.73 in' lite_width='60 in' lite_height='72 in' thickness='3/8 in'",
+     .input = &gw_racking_record,
+     .output = &gw_racking_answer_record,
+     .run = gw_run_racking,
+     .notes = gw_racking_notes},
+    {.name = "movement",
+     .help = "closing and opening of a joint: movements and tolerances added up three ways",
+     .example = "items='[{name: live load, value: 3/4 in, direction: close, kind: movement}, "
+                "{name: erection, value: 1/8 in, direction: both, kind: tolerance}]' least_gap='1/4 in'",
+     .input = &gw_movement_record,
+     .output = &gw_movement_answer_record,
+     .run = gw_run_movement,
+     .notes = gw_movement_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

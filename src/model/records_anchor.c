@@ -4,6 +4,7 @@
 
 #include "galeward/anchor.h"
 #include "galeward/fastener.h"
+#include "galeward/movement.h"
 #include "galeward/silicone.h"
 
 #define OUT(struct_, key_, member_, dim_, help_)                                                                       \
@@ -187,8 +188,7 @@ static enum gw_status find_slot(struct anchor_answer *answer, const struct ancho
     if (!n) return GW_OK;
     if (n < 3)
         return gw_refuse(engine, GW_MISSING, "movement", "a slot wants bolt_diameter, movement and erection_tolerance");
-    answer->slot = gw_anchor_slot(given->bolt_diameter, given->movement, given->erection_tolerance, engine);
-    return GW_OK;
+    return gw_anchor_slot(&answer->slot, given->bolt_diameter, given->movement, given->erection_tolerance, engine);
 }
 
 enum gw_status gw_run_anchor(void *out, const void *in, struct gw_engine *engine)

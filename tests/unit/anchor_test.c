@@ -198,7 +198,9 @@ static void slots_take_both_ways(void **state)
 {
     (void)state;
     struct gw_engine engine = start();
-    assert_near(gw_anchor_slot(0.0127, 0.019, 0.006, &engine), 0.0127 + 2 * 0.025, 1e-15);
+    double slot;
+    assert_int_equal(gw_anchor_slot(&slot, 0.0127, 0.019, 0.006, &engine), GW_OK);
+    assert_near(slot, 0.0127 + 2 * 0.025, 1e-15);
 }
 
 /* Silicone -----------------------------------------------------------------------------------------------------------

@@ -282,6 +282,25 @@ static void steps_of_the_glass_of_every_lite(void **state)
     assert_true(tally.cases > 50 && tally.steps > 1000);
 }
 
+/* What no calc kind reaches: importance, floors, slots. */
+static void steps_of_importance_and_movement(void **state)
+{
+    struct world *w = *state;
+    struct gw_trace trace;
+    struct gw_engine engine;
+    struct tally tally = {0};
+    double value;
+    gw_trace_init(&trace, &w->arena);
+    gw_engine_init(&engine, gw_tables_standard(), &trace);
+    assert_int_equal(gw_component_importance(&value, GW_RISK_IV, GW_NO, &engine), GW_OK);
+    assert_int_equal(gw_structure_importance(&value, GW_RISK_III, &engine), GW_OK);
+    assert_int_equal(gw_floor_movement(&value, 9.1, GW_ABSENT, &engine), GW_OK);
+    assert_int_equal(gw_anchor_slot(&value, 0.0127, 0.019, 0.006, &engine), GW_OK);
+    check_trace(&tally, &w->arena, "importance and movement", &trace);
+    assert_int_equal(tally.bad, 0);
+    assert_int_equal(tally.steps, 8);
+}
+
 int main(int argc, char **argv)
 {
     if (argc > 1) reference_directory = argv[1];
@@ -290,6 +309,7 @@ int main(int argc, char **argv)
         WORLD_TEST(every_step_of_every_case),
         WORLD_TEST(steps_of_the_levels),
         WORLD_TEST(steps_of_the_glass_of_every_lite),
+        WORLD_TEST(steps_of_importance_and_movement),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
