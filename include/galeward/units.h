@@ -30,6 +30,12 @@ enum gw_dim {
     GW_COST,
     GW_COST_PER_LENGTH,
     GW_COST_PER_AREA,
+    GW_VELOCITY, /* of water and missiles: feet a second, where GW_SPEED is of wind */
+    GW_ACCELERATION,
+    GW_FLOW,
+    GW_UNIT_WEIGHT,
+    GW_MOMENTUM,
+    GW_ENERGY,
     GW_DIM_COUNT
 };
 

@@ -64,6 +64,26 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                           {NULL, "per ft2", "per m2"},
                           {2, 2, 2},
                           "78 per ft2"},
+    [GW_VELOCITY] =
+        {"velocity", "velocity", "m_s", {"m/s", "ft/s", "m/s"}, {NULL, "ft/s", "m/s"}, {3, 2, 3}, "50 ft/s"},
+    [GW_ACCELERATION] = {"acceleration",
+                         "acceleration",
+                         "m_s2",
+                         {"m/s2", "ft/s2", "m/s2"},
+                         {NULL, "ft/s2", "m/s2"},
+                         {4, 4, 4},
+                         "32.174 ft/s2"},
+    [GW_FLOW] = {"flow", "flow", "m3_s", {"m3/s", "ft3/s", "m3/s"}, {NULL, "ft3/s", "m3/s"}, {8, 6, 8}, "1.5 gpm"},
+    [GW_UNIT_WEIGHT] = {"weight per volume",
+                        "unit_weight",
+                        "n_m3",
+                        {"N/m3", "lb/ft3", "N/m3"},
+                        {NULL, "lb/ft3", "N/m3"},
+                        {1, 2, 1},
+                        "62.4 lb/ft3"},
+    [GW_MOMENTUM] =
+        {"momentum", "momentum", "n_s", {"N-s", "lbf-s", "N-s"}, {NULL, "lbf-s", "N-s"}, {2, 2, 2}, "14 lbf-s"},
+    [GW_ENERGY] = {"energy", "energy", "j", {"J", "ft-lb", "J"}, {NULL, "ft-lb", "J"}, {1, 1, 1}, "350 ft-lb"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
