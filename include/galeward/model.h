@@ -5,15 +5,16 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/debris.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
+#include "galeward/weather.h"
 #include "galeward/wind.h"
 
 enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
 enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL };
 enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
-enum gw_risk { GW_RISK_UNSET, GW_RISK_I, GW_RISK_II, GW_RISK_III, GW_RISK_IV };
 enum gw_seismic_category { GW_SDC_UNSET, GW_SDC_A, GW_SDC_B, GW_SDC_C, GW_SDC_D, GW_SDC_E, GW_SDC_F };
 enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
 enum gw_blast_word { GW_BLAST_UNSET, GW_BLAST_NONE };
@@ -21,7 +22,6 @@ enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
 enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
 enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
 enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY };
-enum gw_water_rule { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
 enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
 enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
 enum gw_test {
