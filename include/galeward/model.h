@@ -291,6 +291,9 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[];
+extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
+    gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
+    gw_sequence_test_choices[], gw_sequence_when_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record;
 
 /* Layers, from outside to inside, as panes and cavities; refuses an order that is no lite. Their texts for reports:

@@ -106,7 +106,8 @@ enum gw_status gw_equalization(struct gw_equalization_result *out, const struct 
 /* Air (air.c) -------------------------------------------------------------------------------------------------------
  */
 
-/* Leakage at another pressure by the power law, m/s. An estimate: never a result of a test. */
+/* Leakage at another pressure by the power law, m/s; exponent absent: the usual one. An estimate: never a result of a
+ * test. */
 double gw_air_convert(double leakage, double from, double to, double exponent, struct gw_engine *engine);
 
 /* What a leakage measured at one pressure shows of a limit at another. A higher pressure shows the lower one, never the
@@ -158,7 +159,7 @@ enum gw_sequence_test {
     GW_STEP_PROOF_OUT,
     GW_STEP_SAFETY
 };
-enum gw_sequence_when { GW_WHEN_ALWAYS, GW_WHEN_DYNAMIC, GW_WHEN_SWAY, GW_WHEN_THERMAL };
+enum gw_sequence_when { GW_WHEN_UNSET, GW_WHEN_ALWAYS, GW_WHEN_DYNAMIC, GW_WHEN_SWAY, GW_WHEN_THERMAL };
 struct gw_sequence_case {
     struct gw_asd positive, negative; /* magnitudes */
     double span;                      /* m */

@@ -81,6 +81,7 @@ static bool wanted(const struct plan *plan, enum gw_sequence_when when)
     case GW_WHEN_THERMAL:
         return plan->in.thermal == GW_YES;
     case GW_WHEN_ALWAYS:
+    case GW_WHEN_UNSET:
         break;
     }
     return true;
