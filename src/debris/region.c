@@ -209,15 +209,21 @@ static const struct gw_debris_protection *protection_row(enum gw_risk risk, stru
     return GW_USE(engine, row);
 }
 
-static bool is_relieved(struct gw_debris_result *out, const struct gw_debris_case *in, struct gw_engine *engine)
+/* Sets the reason; the steps cite what it rests on. */
+static bool is_relieved(struct gw_debris_result *out, const struct gw_debris_case *in, const char *clause,
+                        struct gw_engine *engine)
 {
-    const struct gw_debris_relief *relief = &engine->tables->debris_relief[GW_ROW_DEBRIS_RELIEF_HIGH_GLAZING];
-    if (in->hurricane_prone == GW_NO) out->reason = NOT_PRONE;
-    else if (out->region != GW_YES) out->reason = OUT_OF_REGION;
-    else if (protection_row(in->risk_category, engine)->protection == GW_PROTECTION_NONE) out->reason = CATEGORY_I;
-    else if (relieved(out, in, engine)) out->reason = HIGH_UP;
-    else out->reason = IN_REGION;
-    gw_trace_note(engine, "protection", out->reason == HIGH_UP ? relief->clause : NULL, out->reason);
+    out->reason = IN_REGION;
+    if (out->region != GW_YES) {
+        out->reason = in->hurricane_prone == GW_NO ? NOT_PRONE : OUT_OF_REGION;
+    } else if (protection_row(in->risk_category, engine)->protection == GW_PROTECTION_NONE) {
+        out->reason = CATEGORY_I;
+        clause = protection_row(in->risk_category, engine)->row.source;
+    } else if (relieved(out, in, engine)) {
+        out->reason = HIGH_UP;
+        clause = engine->tables->debris_relief[GW_ROW_DEBRIS_RELIEF_HIGH_GLAZING].clause;
+    }
+    gw_trace_note(engine, "protection", clause, out->reason);
     return out->reason != IN_REGION;
 }
 
@@ -270,7 +276,6 @@ enum gw_status gw_debris(struct gw_debris_result *out, const struct gw_debris_ca
     out->map = gw_debris_map(in->edition, in->risk_category, in->health_care == GW_YES, &borrowed, engine);
     status = gw_debris_region(&out->region, in, engine);
     if (status) return status;
-    gw_trace_note(engine, "region", row->clause, out->region == GW_YES ? IN_REGION : OUT_OF_REGION);
     note_assumed(out, row, in, borrowed, engine);
-    return is_relieved(out, in, engine) ? GW_OK : choose_missile(out, in, engine);
+    return is_relieved(out, in, row->clause, engine) ? GW_OK : choose_missile(out, in, engine);
 }
