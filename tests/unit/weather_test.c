@@ -572,6 +572,28 @@ static void units_do_not_matter(void **state)
     }
 }
 
+/* --help prints every field's help: one without would be a null pointer. Nested records too. */
+static void must_explain(const struct gw_record *record)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->type != GW_T_NODE && !field->help) print_error("%s: %s has no help\n", record->name, field->key);
+        assert_true(field->type == GW_T_NODE || field->help);
+        if (field->type == GW_T_RECORD) must_explain(field->record);
+    }
+}
+
+static void every_key_is_explained(void **state)
+{
+    (void)state;
+    size_t n;
+    const struct gw_calc_kind *kinds = gw_calc_kinds(&n);
+    for (size_t i = 0; i < n; i++) {
+        must_explain(kinds[i].input);
+        must_explain(kinds[i].output);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -597,6 +619,7 @@ int main(void)
         cmocka_unit_test(every_disturbance_is_followed_by_water),
         cmocka_unit_test(sequence_follows_the_project),
         WORLD_TEST(units_do_not_matter),
+        cmocka_unit_test(every_key_is_explained),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
