@@ -8,11 +8,13 @@
 #include "galeward/anchor.h"
 #include "galeward/bending.h"
 #include "galeward/fastener.h"
+#include "galeward/debris.h"
 #include "galeward/lite.h"
 #include "galeward/movement.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
 #include "galeward/seismic.h"
+#include "galeward/weather.h"
 #include "galeward/wind.h"
 
 enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
@@ -24,7 +26,6 @@ enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
 enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
 enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
 enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY };
-enum gw_water_rule { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
 enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
 enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
 enum gw_test {
@@ -337,6 +338,9 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[];
+extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
+    gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
+    gw_sequence_test_choices[], gw_sequence_when_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */

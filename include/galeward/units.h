@@ -40,6 +40,12 @@ enum gw_dim {
     GW_BEAM_STRESS,
     GW_BEAM_INERTIA,
     GW_BEAM_MODULUS,
+    GW_VELOCITY, /* of water and missiles: feet a second, where GW_SPEED is of wind */
+    GW_ACCELERATION,
+    GW_FLOW,
+    GW_UNIT_WEIGHT,
+    GW_MOMENTUM,
+    GW_ENERGY,
     GW_DIM_COUNT
 };
 

@@ -78,6 +78,26 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
         {"moment of inertia", "beam_inertia", "m4", {"m4", "in4", "m4"}, {NULL, "in4", "m4"}, {10, 3, 10}, "9.35 in4"},
     [GW_BEAM_MODULUS] =
         {"section modulus", "beam_modulus", "m3", {"m3", "in3", "m3"}, {NULL, "in3", "m3"}, {8, 3, 8}, "3.1 in3"},
+    [GW_VELOCITY] =
+        {"velocity", "velocity", "m_s", {"m/s", "ft/s", "m/s"}, {NULL, "ft/s", "m/s"}, {3, 2, 3}, "50 ft/s"},
+    [GW_ACCELERATION] = {"acceleration",
+                         "acceleration",
+                         "m_s2",
+                         {"m/s2", "ft/s2", "m/s2"},
+                         {NULL, "ft/s2", "m/s2"},
+                         {4, 4, 4},
+                         "32.174 ft/s2"},
+    [GW_FLOW] = {"flow", "flow", "m3_s", {"m3/s", "ft3/s", "m3/s"}, {NULL, "ft3/s", "m3/s"}, {8, 6, 8}, "1.5 gpm"},
+    [GW_UNIT_WEIGHT] = {"weight per volume",
+                        "unit_weight",
+                        "n_m3",
+                        {"N/m3", "lb/ft3", "N/m3"},
+                        {NULL, "lb/ft3", "N/m3"},
+                        {1, 2, 1},
+                        "62.4 lb/ft3"},
+    [GW_MOMENTUM] =
+        {"momentum", "momentum", "n_s", {"N-s", "lbf-s", "N-s"}, {NULL, "lbf-s", "N-s"}, {2, 2, 2}, "14 lbf-s"},
+    [GW_ENERGY] = {"energy", "energy", "j", {"J", "ft-lb", "J"}, {NULL, "ft-lb", "J"}, {1, 1, 1}, "350 ft-lb"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }

@@ -159,11 +159,30 @@ struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_
 
 /* Water ------------------------------------------------------------------------------------------------------------ */
 
-static const struct gw_water_basis *water_row(const struct gw_model *model, enum gw_water_rule basis)
+static struct gw_water_case water_case(const struct gw_water_requirement *w, const struct gw_judged_wall *wall)
 {
-    for (size_t i = 0; i < GW_N_WATER_BASIS; i++)
-        if (model->tables->water_basis[i].class == (int)basis) return &model->tables->water_basis[i];
-    return NULL;
+    return (struct gw_water_case){.positive = {wall->greatest_inward},
+                                  .basis = w && w->basis ? w->basis : GW_WATER_CURTAIN_WALL,
+                                  .region = GW_WATER_US,
+                                  .share = w ? w->share : GW_ABSENT,
+                                  .floor = w ? w->floor : GW_ABSENT,
+                                  .cap = w ? w->cap : GW_ABSENT};
+}
+
+static const char *water_message(const struct gw_judging *j, const struct gw_water_result *water,
+                                 enum gw_water_rule basis)
+{
+    static const char *const governs[] = {[GW_WATER_GOVERNS_UNSET] = "",
+                                          [GW_BY_SHARE] = "the share governs",
+                                          [GW_BY_FLOOR] = "the floor governs",
+                                          [GW_BY_CAP] = "the cap governs"};
+    struct gw_text percent;
+    gw_text_init(&percent, j->model->arena);
+    gw_text_fixed(&percent, water->share * 100, 0);
+    return gw_format(j->model->arena, "%s %% of the greatest inward pressure, %s; floor %s, cap %s: %s (basis %s)",
+                     percent.at, gw_judge_say(j, GW_PRESSURE, water->shared),
+                     gw_judge_say(j, GW_PRESSURE, water->floor), gw_judge_say(j, GW_PRESSURE, water->cap),
+                     governs[water->governs], gw_choice_name(gw_water_basis_choices, (int)basis));
 }
 
 void gw_demand_water(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
@@ -176,25 +195,19 @@ void gw_demand_water(struct gw_demand *out, struct gw_judging *j, const struct g
         out->message = "required by the project";
         return;
     }
-    enum gw_water_rule basis = w && w->basis ? w->basis : GW_WATER_CURTAIN_WALL;
-    const struct gw_water_basis *row = water_row(j->model, basis);
-    double share = w && gw_given(w->share) ? w->share : row->share;
-    double floor = w && gw_given(w->floor) ? w->floor : row->floor_pa;
-    double cap = w && gw_given(w->cap) ? w->cap : row->cap_pa;
-    double shared = share * place->wall->greatest_inward;
+    struct gw_engine engine;
+    struct gw_water_result water;
+    const struct gw_water_case in = water_case(w, place->wall);
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (gw_required_water(&water, &in, &engine)) {
+        out->status = GW_NOT_SHOWN;
+        out->message = gw_strdup(j->model->arena, engine.fault.message);
+        return;
+    }
     gw_used_merge(&out->used, &place->wall->used);
-    gw_used_add(&out->used, &row->row);
-    out->value = fmin(fmax(shared, floor), cap);
-    const char *governs = out->value < shared ? "the cap governs"
-                          : shared < floor    ? "the floor governs"
-                                              : "the share governs";
-    struct gw_text percent;
-    gw_text_init(&percent, j->model->arena);
-    gw_text_fixed(&percent, share * 100, 0);
-    out->message =
-        gw_format(j->model->arena, "%s %% of the greatest inward pressure, %s; floor %s, cap %s: %s (basis %s)",
-                  percent.at, gw_judge_say(j, GW_PRESSURE, shared), gw_judge_say(j, GW_PRESSURE, floor),
-                  gw_judge_say(j, GW_PRESSURE, cap), governs, gw_choice_name(gw_water_basis_choices, (int)basis));
+    gw_used_merge(&out->used, &engine.used);
+    out->value = water.pressure;
+    out->message = water_message(j, &water, in.basis);
 }
 
 struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_rating *rating,
@@ -229,33 +242,40 @@ void gw_demand_air(struct gw_demand *out, struct gw_judging *j, const struct gw_
                              gw_judge_say(j, GW_PRESSURE, out->at));
 }
 
-/* Leakage grows with pressure: a test at the higher pressure also shows the lower, never the other way round. */
+static const char *too_hard(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
+{
+    return gw_format(
+        j->model->arena,
+        "tested at %s, above the required %s, where it leaks more than the limit; ask for the result at the "
+        "required pressure",
+        gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at));
+}
+
+static const char *too_soft(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand,
+                            double estimate)
+{
+    return gw_format(
+        j->model->arena,
+        "tested at %s, required at %s: a lower pressure does not show it (about %s there, for information)",
+        gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at),
+        gw_judge_say(j, GW_LEAKAGE, estimate));
+}
+
 struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
 {
-    const double hair = 0.005; /* 6.24 psf and 300 Pa are the same test */
     struct gw_offer offer = {.applies = rating->test == GW_TEST_AIR && same_component(rating, demand->component),
                              .value = rating->leakage,
                              .value_out = GW_ABSENT,
                              .why = ""};
     if (!offer.applies) return offer;
-    bool harder = rating->at > demand->at * (1 + hair);
-    if (harder && rating->leakage > demand->value) {
-        offer.why = gw_format(j->model->arena,
-                              "tested at %s, above the required %s, where it leaks more than the limit; ask for the "
-                              "result at the required pressure",
-                              gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at));
-        return offer;
-    }
-    bool leaks_already = rating->leakage > demand->value; /* at a lower pressure: more still at the required one */
-    offer.covers = rating->at >= demand->at * (1 - hair) || leaks_already;
-    if (offer.covers) return offer;
-    double exponent = j->model->tables->air_conversion[GW_ROW_AIR_CONVERSION_TYPICAL].exponent;
-    double carried = rating->leakage * pow(demand->at / rating->at, exponent);
-    offer.why =
-        gw_format(j->model->arena,
-                  "tested at %s, required at %s: a lower pressure does not show it (about %s there, for information)",
-                  gw_judge_say(j, GW_PRESSURE, rating->at), gw_judge_say(j, GW_PRESSURE, demand->at),
-                  gw_judge_say(j, GW_LEAKAGE, carried));
+    struct gw_engine engine;
+    double estimate;
+    const struct gw_air_claim claim = {rating->leakage, rating->at, demand->value, demand->at};
+    gw_engine_init(&engine, j->model->tables, NULL);
+    enum gw_air_evidence evidence = gw_air_shows(&estimate, &claim, &engine);
+    offer.covers = evidence == GW_AIR_SHOWS;
+    if (evidence == GW_AIR_TOO_HARD) offer.why = too_hard(j, rating, demand);
+    if (evidence == GW_AIR_TOO_SOFT) offer.why = too_soft(j, rating, demand, estimate);
     return offer;
 }
 

@@ -2,11 +2,13 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
+#include "records_debris.h"
 #include "records_fastener.h"
 #include "records_frame.h"
 #include "records_glass.h"
 #include "records_section.h"
 #include "records_seismic.h"
+#include "records_weather.h"
 
 #include <string.h>
 
@@ -215,6 +217,61 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_movement_answer_record,
      .run = gw_run_movement,
      .notes = gw_movement_notes},
+    {.name = "debris",
+     .help = "wind-borne debris: is protection required, which wind zone, which missile",
+     .example = "edition=asce7-16 basic_wind_speed='145 mph' coast_distance='0.5 mi' risk_category=II height='12 ft' "
+                "hurricane_prone=true",
+     .input = &gw_debris_case_record,
+     .output = &gw_debris_answer_record,
+     .run = gw_run_debris,
+     .notes = gw_debris_notes},
+    {.name = "cycles",
+     .help = "pressure cycles after an impact test",
+     .example = "pressure_positive='45 psf' pressure_negative='60 psf'",
+     .input = &gw_cycles_case_record,
+     .output = &gw_cycles_answer_record,
+     .run = gw_run_cycles,
+     .notes = gw_cycles_notes},
+    {.name = "water",
+     .help = "water test pressure from the design pressure; head, upstand, dynamic test, field test",
+     .example = "positive_pressure='47 psf' basis=curtain_wall upstand='2 in'",
+     .input = &gw_water_case_record,
+     .output = &gw_water_answer_record,
+     .run = gw_run_water,
+     .notes = gw_water_notes},
+    {.name = "leakage",
+     .help = "air leakage at another pressure, and what a test shows of a limit there",
+     .example = "leakage='0.06 cfm/ft2' at='1.57 psf' to='6.24 psf' limit='0.06 cfm/ft2'",
+     .input = &gw_leakage_case_record,
+     .output = &gw_leakage_answer_record,
+     .run = gw_run_leakage},
+    {.name = "proof",
+     .help = "structural test: preload, proof loads, permanent set, deflection",
+     .example = "pressure_positive='45 psf' pressure_negative='60 psf' span='12 ft 6 in' basis=curtain_wall",
+     .input = &gw_proof_case_record,
+     .output = &gw_proof_answer_record,
+     .run = gw_run_proof},
+    {.name = "sequence",
+     .help = "tests of a mock-up in their order, with their pressures",
+     .example = "pressure_positive='45 psf' pressure_negative='60 psf' span='12 ft 6 in' story_height='13 ft'",
+     .input = &gw_sequence_case_record,
+     .output = &gw_sequence_answer_record,
+     .run = gw_run_sequence},
+    {.name = "weep",
+     .help = "flow out of weeps under net head, surface tension, drainage ratio",
+     .example = "slot='{length: 2 in, height: 1/4 in}' count=2 head='1 in' adverse_pressure='2 psf' wet_area='50 ft2' "
+                "leak_fraction=0.10",
+     .input = &gw_weep_case_record,
+     .output = &gw_weep_answer_record,
+     .run = gw_run_weep,
+     .notes = gw_weep_notes},
+    {.name = "equalization",
+     .help = "steady share of the pressure on the outer screen of a vented cavity",
+     .example = "vent_to_leak=5 pressure='30 psf'",
+     .input = &gw_equalization_case_record,
+     .output = &gw_equalization_answer_record,
+     .run = gw_run_equalization,
+     .notes = gw_equalization_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

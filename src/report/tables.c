@@ -13,11 +13,28 @@ static const char *symbol_name(const char *column, int value)
     static const struct {
         const char *column;
         const struct gw_choice *choices;
-    } kinds[] = {{"edition", gw_edition_choices},     {"exposure", gw_exposure_choices},
-                 {"code", gw_building_code_choices},  {"enclosure", gw_enclosure_choices},
-                 {"basis", gw_water_basis_choices},   {"material", gw_interlayer_choices},
-                 {"treatment", gw_treatment_choices}, {"finish", gw_edge_finish_choices},
-                 {"thread", gw_thread_choices},       {"design", gw_design_choices}};
+    } kinds[] = {{"edition", gw_edition_choices},
+                 {"exposure", gw_exposure_choices},
+                 {"code", gw_building_code_choices},
+                 {"enclosure", gw_enclosure_choices},
+                 {"class", gw_water_basis_choices},
+                 {"material", gw_interlayer_choices},
+                 {"treatment", gw_treatment_choices},
+                 {"finish", gw_edge_finish_choices},
+                 {"thread", gw_thread_choices},
+                 {"design", gw_design_choices},
+                 {"debris_edition", gw_debris_edition_choices},
+                 {"risk", gw_risk_choices},
+                 {"protection", gw_protection_choices},
+                 {"missile", gw_missile_choices},
+                 {"basic", gw_missile_choices},
+                 {"enhanced", gw_missile_choices},
+                 {"size", gw_missile_size_choices},
+                 {"schedule", gw_cycle_schedule_choices},
+                 {"direction", gw_cycle_direction_choices},
+                 {"protocol", gw_proof_protocol_choices},
+                 {"step", gw_sequence_test_choices},
+                 {"when", gw_sequence_when_choices}};
     for (size_t i = 0; i < COUNT(kinds); i++)
         if (strcmp(kinds[i].column, column) == 0) return gw_choice_name(kinds[i].choices, value);
     return value == GW_YES ? "yes" : value == GW_NO ? "no" : "";

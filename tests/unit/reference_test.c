@@ -16,6 +16,7 @@ struct row {
     const char *file, *id, *source, *key, *expected, *tolerance;
     enum basis basis;
     bool number, good;      /* number: want and got are set */
+    bool word;              /* no tolerance: a word, true or false, to the letter */
     double want, got, unit; /* SI; unit: one of the expected's unit, SI */
     const char *got_text;
 };
@@ -115,6 +116,11 @@ static void compare(struct row *row, const struct gw_node *result)
     double tolerance, in_its_unit;
     const struct gw_node *got = at_path(result, row->key);
     row->got_text = got && got->kind == GW_SCALAR ? got->text : "absent";
+    row->word = !*row->tolerance && !gw_read_number(row->expected, strlen(row->expected), &in_its_unit);
+    if (row->word) {
+        row->good = strcmp(row->got_text, row->expected) == 0;
+        return;
+    }
     if (!quantity_of(dim, row->expected, &row->want) || !tolerance_of(row, dim, &tolerance)) {
         file_fault(row->file, row->id, gw_format(&all.arena, "%s: not a quantity with its tolerance", row->key));
         return;
@@ -301,6 +307,10 @@ static void print_record(const struct row *r, bool first)
 {
     printf("| %s | ", first ? r->id : "");
     if (first) print_cell(r->source);
+    if (r->word) {
+        printf(" | `%s` | %s | %s%s | |\n", r->key, r->expected, r->got_text, r->good ? "" : " **differs**");
+        return;
+    }
     if (!r->number) {
         printf(" | `%s` | refused: %s | %s%s | |\n", r->key, r->expected, *r->got_text ? "refused: " : "not refused",
                r->got_text);
