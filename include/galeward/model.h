@@ -5,6 +5,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/blast.h"
 #include "galeward/lite.h"
 #include "galeward/plate.h"
 #include "galeward/record.h"
