@@ -11,5 +11,7 @@ struct plate_words {
 };
 enum gw_status draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
                           enum gw_units shown, struct gw_engine *engine);
+enum gw_status draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
+                              struct gw_engine *engine);
 
 #endif
