@@ -82,9 +82,10 @@ struct gw_blast_curve {
     double motion;           /* kinetic energy over that of a rigid lite with the mean velocity, small deflections */
     double load_mass_factor; /* of the deflection of the center: motion times mean over center */
     const char *governing;   /* basis of the capacity; constant */
-    bool inner_alone;        /* of an insulating unit */
-    double
-        passed_on; /* inner_alone: 2 m/(m + m_outer), the most that an impulse through outer panes and gas is worth */
+    const char *notes[GW_LITE_NOTES]; /* about the strength: constant strings */
+    int n_notes;
+    bool inner_alone; /* of an insulating unit */
+    double passed_on; /* inner_alone: 2 m/(m + m_outer), the most that an impulse through outer panes is worth */
 };
 
 /* Insulating units are refused unless `inner_alone`: then the inner pane takes the whole load by itself.

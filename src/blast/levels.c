@@ -95,7 +95,7 @@ static enum gw_status by_area(double *out, const struct gw_blast_support *in, st
     }
     if (!best)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "width",
-                         "the document's connection loads end at a vision area of 3 m2 (32 ft2)");
+                         "the vision area is larger than the document's connection loads reach");
     gw_used_add(&engine->used, &best->row);
     *out = best->pressure_pa;
     GW_STEP(engine, "p_a", GW_PRESSURE, *out, best->row.source, "p", {"p", best->pressure_pa, GW_PRESSURE});

@@ -12,8 +12,7 @@ static const char WHERE[] =
     "hemispherical burst on the ground before one large flat face: reflections from other buildings and loads inside "
     "come on top; a small face clears sooner, so that the full impulse is on the safe side";
 static const char NO_INCIDENT[] =
-    "nearer than 0.2 m/kg^(1/3), where the polynomials of the incident wave and of the duration begin: those are left "
-    "out";
+    "nearer than the polynomials of the incident wave and of the duration begin: those are left out";
 static const char FULL_REFLECTION[] =
     "the reflected pair, as at normal incidence, is the upper bound for a face at any "
     "angle";

@@ -11,6 +11,8 @@
 
 #include "tables_data.h"
 
+#include <string.h>
+
 static const char MODEL[] = "one degree of freedom on the plate's static curve", MASS[] = "plies by minimum thickness";
 static const char SHORT[] =
     "the static load of the standard's short duration, 3 s: the type factors of heat-treated glass are stated for it, "
@@ -190,6 +192,8 @@ static enum gw_status find_capacity(struct gw_blast_curve *c, const struct gw_li
     const enum gw_status status = gw_lite_assess(&result, lite, &load, engine);
     if (status) return status;
     c->capacity = result.resistance;
+    c->n_notes = result.n_notes;
+    memcpy(c->notes, result.notes, sizeof c->notes);
     c->thickness = result.panes[0].principles.deflection_thickness;
     c->governing = result.governing == GW_BASIS_STANDARD ? "standard's factors" : "first principles";
     return GW_OK;

@@ -26,9 +26,9 @@ static const struct gw_field BLAST_ANSWER[] = {
     B("scaled_distance_m_kg13", scaled_distance, GW_RATIO, "standoff over the cube root of the charge, m/kg^(1/3)"),
     B("reflected_pressure", reflected_pressure, GW_PRESSURE, "peak, normal incidence"),
     B("reflected_impulse", reflected_impulse, GW_IMPULSE, "positive phase, normal incidence"),
-    B("incident_pressure", incident_pressure, GW_PRESSURE, "peak; null nearer than 0.2 m/kg^(1/3)"),
-    B("incident_impulse", incident_impulse, GW_IMPULSE, "positive phase; null nearer than 0.2"),
-    B("positive_duration", positive_duration, GW_TIME, "null nearer than 0.2"),
+    B("incident_pressure", incident_pressure, GW_PRESSURE, "peak; null nearer than its polynomials begin"),
+    B("incident_impulse", incident_impulse, GW_IMPULSE, "positive phase; null nearer than its polynomials begin"),
+    B("positive_duration", positive_duration, GW_TIME, "null nearer than its polynomials begin"),
     B("arrival", arrival, GW_TIME, "after the burst"),
     B("triangle_duration", triangle_duration, GW_TIME, "of the triangle with the reflected peak and impulse"),
     B("face_pressure", face_pressure, GW_PRESSURE, "peak on the face at the angle"),
@@ -63,7 +63,7 @@ struct response_case {
     enum gw_glass_basis basis;
     double rated_pressure, rated_impulse;
 };
-enum { NOTES_MOST = 12 };
+enum { NOTES_MOST = 10 + GW_LITE_NOTES };
 struct response_answer {
     struct gw_blast_curve curve;
     struct gw_blast_pair demand, least, breaking; /* least: the asymptotes */
@@ -76,8 +76,7 @@ struct response_answer {
 
 static const struct gw_choice UNIT_RULES[] = {
     {"inner_alone", INNER_ALONE, "of an insulating unit, the inner pane takes the whole load"}, {0}};
-static const struct gw_choice LEVELS[] = {
-    {"C", GW_BLAST_LEVEL_C, "4 psi, 28 psi-ms"}, {"D", GW_BLAST_LEVEL_D, "10 psi, 89 psi-ms"}, {0}};
+static const struct gw_choice LEVELS[] = {{"C", GW_BLAST_LEVEL_C, ""}, {"D", GW_BLAST_LEVEL_D, ""}, {0}};
 #define R(key_, dim_, ...) NUM(response_case, key_, dim_, __VA_ARGS__)
 static const struct gw_field RESPONSE[] = {
     R(width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = "clear opening"),
@@ -88,7 +87,8 @@ static const struct gw_field RESPONSE[] = {
     R(pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e9), LIKELY(1000, 1e7), .help = "peak, reflected"),
     R(impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), LIKELY(10, 1e5), .help = "reflected; with pressure"),
     BURST(response_case, 0),
-    PICK(response_case, level, LEVELS, .help = "instead of pressure and impulse, as recalled"),
+    PICK(response_case, level, LEVELS,
+         .help = "named level, instead of pressure and impulse: table blast_named_load, recalled"),
     R(probability, GW_RATIO, .help = "of breakage; absent: 0.008"),
     R(temperature, GW_TEMPERATURE, LIMITS(200, 400), .help = "of interlayers; absent: 50 degC"),
     PICK(response_case, edition, gw_glass_standard_choices, .fallback = "e1300-16", .help = "of ASTM E1300"),
@@ -122,7 +122,7 @@ static const struct gw_field ANSWER[] = {
     A("least_breaking_pressure", least.pressure, GW_PRESSURE, "below it no impulse breaks the glass"),
     A("least_breaking_impulse", least.impulse, GW_IMPULSE, "below it no pressure does"),
     A("load_mass_factor", curve.load_mass_factor, GW_RATIO, "of the center, small deflections"),
-    A("mass_kg_m2", curve.mass, GW_RATIO, "of the glass that moves, kg/m2"),
+    A("mass_per_area", curve.mass, GW_RATIO, "of the glass that moves, kg/m2"),
     F(response_answer, rating_covers, GW_T_BOOL, .help = "both numbers of the rating reach the demand"),
     A("energy_residual", response.energy_residual, GW_RATIO, "work less strain energy at the largest deflection"),
     {.key = "steps",
@@ -203,6 +203,7 @@ static void add_notes(struct response_answer *answer, const struct response_case
          "one degree of freedom on the plate's static curve, no damping, up to the first fracture; the strength "
          "is that of a static load of 3 s; mass of the glass alone, without interlayers; rebound, frame and "
          "anchors are not checked");
+    for (int i = 0; i < answer->curve.n_notes; i++) note(answer, answer->curve.notes[i]);
     if (answer->breaks == GW_YES)
         note(answer, laminated(given) ? "the glass cracks: what a laminated pane holds afterwards, and the hazard, are "
                                         "not computed here"
