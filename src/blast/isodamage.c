@@ -41,7 +41,7 @@ enum gw_status gw_blast_breaking(struct gw_blast_pair *out, const struct gw_blas
     enum { MOST_STEPS = 80 };
     const double wider = 1.3, enough = 1e-7;
     struct gw_blast_pair least;
-    double f_low, f_high, f;
+    double f_low = 0, f_high = 0, f = 0;
     if (!(duration > 0 && isfinite(duration))) return gw_refuse(engine, GW_BAD_VALUE, "duration", "must be above zero");
     enum gw_status status = gw_blast_asymptotes(&least, c, engine);
     if (status) return status;
@@ -53,10 +53,12 @@ enum gw_status gw_blast_breaking(struct gw_blast_pair *out, const struct gw_blas
         low = high, f_low = f_high;
         status = excess(&f_high, c, high *= wider, duration, engine);
     }
+    if (!status && f_low >= 0) high = low; /* on the asymptote, to the steps' error */
     for (int i = 0; i < MOST_STEPS && !status && high - low > enough * low; i++) {
         const double by_chord = low + (high - low) * f_low / (f_low - f_high);
         const double middle = i % 3 == 2 ? (low + high) / 2 : by_chord;
         status = excess(&f, c, middle, duration, engine);
+        if (status) break;
         if (f < 0) low = middle, f_low = f;
         else high = middle, f_high = f;
         if (fabs(f) < enough / 10) low = high = middle;
