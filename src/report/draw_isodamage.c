@@ -15,7 +15,7 @@ static const double PAGE = 760, MARGIN = 30, LEFT = 92, PLOT = 460, BELOW = 56, 
 static const struct gw_svg_font TITLE = {.size = 18, .bold = true};
 static const struct gw_svg_font PLAIN = {.size = 12, .color = GW_SVG_SOFT};
 static const struct gw_svg_font FOOT = {.size = 11, .color = GW_SVG_SOFT};
-static const struct gw_svg_font REGION = {.size = 13, .color = GW_SVG_SOFT, .anchor = GW_SVG_MIDDLE};
+static const struct gw_svg_font REGION = {.size = 13, .color = GW_SVG_SOFT, .plate = true};
 
 static const struct gw_svg_look WHOLE = {.fill = "#e6eef5"};
 static const struct gw_svg_look CURVE = {.line = GW_SVG_BLUE, .width = 2.2};
@@ -109,18 +109,15 @@ static void draw_margin(struct sheet *s, const struct gw_plot *plot)
     if (is_given(s->chart.breaking)) gw_plot_curve(&s->svg, plot, ends, 2, &SAME);
 }
 
+/* Beside the upright limit and in the lower left corner, where demands and ratings are rare. */
 static void draw_regions(struct sheet *s, const struct gw_plot *plot)
 {
-    const double part = 0.06;
+    const double off = 12;
     const struct gw_point least = place(s, s->chart.least);
     struct gw_point corner;
     gw_plot_place(&corner, plot, least.x, least.y);
-    const double right = plot->left + plot->width;
-    struct gw_svg_font font = REGION;
-    font.plate = true;
-    gw_svg_text(&s->svg, (struct gw_point){(corner.x + right) / 2, plot->top + plot->height * (1 - part / 2)}, &font,
-                "stays whole");
-    gw_svg_text(&s->svg, (struct gw_point){(corner.x + right) / 2, plot->top + plot->height * part}, &font, "breaks");
+    gw_svg_text(&s->svg, (struct gw_point){corner.x + off, plot->top + off + REGION.size}, &REGION, "breaks");
+    gw_svg_text(&s->svg, (struct gw_point){plot->left + off, plot->top + plot->height - off}, &REGION, "stays whole");
 }
 
 static const char *number(const struct sheet *s, double value, enum rounding rounding)
