@@ -2,6 +2,7 @@
 #ifndef GALEWARD_CALC_H
 #define GALEWARD_CALC_H
 
+#include "galeward/blast.h"
 #include "galeward/json.h"
 
 struct gw_calc_kind {
@@ -39,6 +40,20 @@ enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, con
 struct gw_beam;
 struct gw_beam_result;
 void gw_answer_beam(const struct gw_beam **beam, const struct gw_beam_result **solution, const void *out);
+/* Of a 'response' answer: what its chart shows. Pairs are absent where they are not given, or not found. */
+struct gw_layer;
+struct gw_response_chart {
+    const struct gw_blast_curve *curve;
+    const struct gw_layer *layers;
+    size_t n_layers;
+    double probability; /* absent: the standard's */
+    struct gw_blast_pair demand, breaking, least, rating;
+    bool breaks;
+    double use;
+    const char *const *notes;
+    size_t n_notes;
+};
+void gw_response_chart(struct gw_response_chart *chart, const void *in, const void *out);
 /* A derivation as a JSON array of {symbol, formula, substituted, result, unit, clause, note}. */
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown);
 

@@ -7,8 +7,9 @@
 
 #include "galeward/anchor.h"
 #include "galeward/bending.h"
-#include "galeward/fastener.h"
+#include "galeward/blast.h"
 #include "galeward/debris.h"
+#include "galeward/fastener.h"
 #include "galeward/lite.h"
 #include "galeward/movement.h"
 #include "galeward/plate.h"

@@ -2,6 +2,7 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
+#include "records_blast.h"
 #include "records_debris.h"
 #include "records_fastener.h"
 #include "records_frame.h"
@@ -272,6 +273,23 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_equalization_answer_record,
      .run = gw_run_equalization,
      .notes = gw_equalization_notes},
+    {.name = "blast",
+     .help = "air blast on a face from charge and standoff, for protective design",
+     .example = "charge='100 kg' standoff='15 m'",
+     .input = &gw_blast_case_record,
+     .output = &gw_blast_answer_record,
+     .run = gw_run_blast,
+     .notes = gw_blast_notes},
+    {.name = "response",
+     .help = "lite under a blast: deflection, break, the pairs of pressure and impulse that break it",
+     .example = "width='1.2 m' height='1.8 m' layers='[{glass: 6 mm, treatment: heat_strengthened}, {interlayer: pvb, "
+                "thickness: 1.52 mm}, {glass: 6 mm, treatment: heat_strengthened}]' pressure='4 psi' "
+                "impulse='28 psi-ms' probability=0.008",
+     .input = &gw_response_case_record,
+     .output = &gw_response_answer_record,
+     .run = gw_run_response,
+     .workspace = GW_PLATE_WORKSPACE,
+     .notes = gw_response_notes},
 };
 
 const struct gw_calc_kind *gw_calc_kinds(size_t *n)

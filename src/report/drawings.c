@@ -44,11 +44,20 @@ static enum gw_status member(struct gw_text *out, const struct gw_calc_answer *a
     return GW_OK;
 }
 
+static enum gw_status response(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
+                               struct gw_engine *engine)
+{
+    struct gw_response_chart chart;
+    gw_response_chart(&chart, answer->in, answer->out);
+    return draw_isodamage(out, &chart, shown, engine);
+}
+
 static const struct gw_drawing DRAWINGS[] = {
     {"plate", "contours of deflection and of the largest tension of the unloaded face", plate},
     {"lite", "contours of deflection and of the largest tension of the layer that governs, under its share", lite},
     {"beam", "loads and reactions, bending moment, deflection", beam},
     {"member", "loads and reactions, bending moment, deflection", member},
+    {"response", "pairs of peak pressure and impulse that break the lite, with the demand and a rating", response},
 };
 
 const struct gw_drawing *gw_drawings(size_t *n)

@@ -15,5 +15,7 @@ struct gw_beam;
 struct gw_beam_result;
 void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result, const char *name,
                enum gw_units shown);
+enum gw_status draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
+                              struct gw_engine *engine);
 
 #endif

@@ -53,12 +53,16 @@ static double to_four_digits(double value, enum rounding rounding)
     return rounded(value, decimals, rounding);
 }
 
+void gw_add_figure(struct gw_text *out, double value, enum rounding rounding)
+{
+    gw_text_number(out, to_four_digits(value, rounding), rounding == NEAREST ? 4 : 6);
+}
+
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
     const char *unit = gw_dim_info(dim)->shown[shown];
     if (!gw_given(si)) return;
-    double value = to_four_digits(gw_quantity_shown(gw_units_standard(), dim, shown, si), rounding);
-    gw_text_number(out, value, rounding == NEAREST ? 4 : 6);
+    gw_add_figure(out, gw_quantity_shown(gw_units_standard(), dim, shown, si), rounding);
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 

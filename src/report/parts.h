@@ -29,7 +29,8 @@ void gw_page_count(struct page *page, long value);
 void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
 void gw_page_utilization(struct page *page, double value);
 void gw_add_utilization(struct gw_text *out, double value);
-/* "38.2 psf", four digits */
+/* Four digits; with the unit: "38.2 psf". */
+void gw_add_figure(struct gw_text *out, double value, enum rounding rounding);
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
 const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
 const char *gw_height_band(struct page *page, double bottom, double top);
