@@ -53,6 +53,15 @@ struct gw_codes {
 struct gw_seismic {
     enum gw_seismic_category category;
     double sds;
+    double story_drift, story_drift_ratio; /* m, or of the story's height: D_p, without importance */
+    enum gw_drift_structure structure;     /* for the allowable drift, where none is given */
+    double component_importance;
+};
+/* Of the joints of the wall, by the structural engineer; m, K. */
+struct gw_movement_rules {
+    double live_load, live_load_below, shortening, rebound;
+    double coldest, hottest, set_coldest, set_warmest;
+    double fabrication, erection;
 };
 struct gw_impact {
     enum gw_impact_word rule;
@@ -232,6 +241,7 @@ struct gw_project {
     GW_LIST(struct gw_lite_type) lites;
     const struct gw_glass_rules *glass;
     const struct gw_framing_rules *framing;
+    const struct gw_movement_rules *movement;
     GW_LIST(struct gw_given_row) given;
     enum gw_governs pressures;
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
@@ -297,7 +307,15 @@ struct gw_anchor_spec {
     const char *report;
 };
 struct gw_silicone_spec {
-    double bite, thickness, design_stress;
+    double bite, thickness, design_stress, shear_strain;
+};
+/* How the system takes the drift of a story, and the gaps round its glass. */
+struct gw_drift_spec {
+    enum gw_drift_path path;
+    double slip, side_gap, end_gap;
+};
+struct gw_stack_spec {
+    double width, least_gap, engagement, least_overlap;
 };
 struct gw_adds {
     double inertia_x, section_modulus_x;
@@ -326,6 +344,8 @@ struct gw_system {
     const struct gw_silicone_spec *silicone;
     const struct gw_capacity_spec *transom_connection, *splice;
     const struct gw_anchor_spec *anchor;
+    const struct gw_drift_spec *drift;
+    const struct gw_stack_spec *stack_joint;
     double frame_weight;
     GW_LIST(struct gw_system_option) options;
     double cost;
@@ -341,7 +361,7 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
-    gw_sequence_test_choices[], gw_sequence_when_choices[];
+    gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */

@@ -3,7 +3,11 @@
 
 #include <string.h>
 
-static bool knows_seismic(const struct gw_model *m) { return m->project.site->seismic != NULL; }
+static bool knows_seismic(const struct gw_model *m)
+{
+    const struct gw_seismic *s = m->project.site->seismic;
+    return s && (s->category == GW_SDC_A || gw_given(s->sds));
+}
 
 static bool knows_debris(const struct gw_model *m)
 {
@@ -40,6 +44,15 @@ static const char *waive_glass_deflection(const struct gw_model *m)
 
 static const struct gw_need SEISMIC_NEEDS[] = {
     {knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
+static bool knows_movement(const struct gw_model *m)
+{
+    return m->project.movement && gw_given(m->project.movement->live_load);
+}
+
+static const struct gw_need MOVEMENT_NEEDS[] = {
+    {knows_movement, "how far do the floor edges deflect under live load? Ask the structural engineer (movement: "
+                     "live_load; 0 where they do not)"},
+    {0}};
 static const struct gw_need DEBRIS_NEEDS[] = {
     {knows_debris, "is the site in the hurricane-prone region, and must the glazing be impact resistant? Ask the "
                    "architect (site: hurricane_prone, impact)"},
@@ -85,10 +98,14 @@ static const struct gw_check CHECKS[] = {
      gw_demand_structural, gw_settle_silicone, NULL, true},
     {"anchor", "Anchors to the structure", "ASCE 7 combinations", GW_PER_ELEMENT, BIT(GW_ANCHOR), NULL, NULL,
      gw_demand_structural, gw_settle_anchor, NULL, true},
-    {"seismic", "Seismic force, drift and glass fallout", "ASCE 7 chapter 13", GW_PER_PROJECT, 0, SEISMIC_NEEDS,
-     waive_seismic, NULL, NULL, NULL, false},
-    {"movement", "Thermal and structural movement of joints", "project movements", GW_PER_PROJECT, 0, NULL, NULL, NULL,
-     NULL, NULL, false},
+    {"seismic_force", "Seismic force on anchors", "ASCE 7 13.3", GW_PER_ELEMENT, BIT(GW_ANCHOR), SEISMIC_NEEDS,
+     waive_seismic, gw_demand_seismic_force, gw_settle_seismic_force, NULL, false},
+    {"seismic_glass", "Glass in its pocket when the story drifts", "ASCE 7 13.5.9", GW_PER_ELEMENT, BIT(GW_LITE),
+     SEISMIC_NEEDS, waive_seismic, gw_demand_seismic_glass, gw_settle_seismic_glass, NULL, false},
+    {"seismic_silicone", "Structural silicone when the story drifts", "ASTM C1401", GW_PER_ELEMENT, BIT(GW_LITE),
+     SEISMIC_NEEDS, waive_seismic, gw_demand_seismic_glass, gw_settle_seismic_silicone, NULL, false},
+    {"movement", "Joints between pieces one above the other", "sum of movements", GW_PER_PROJECT, 0, MOVEMENT_NEEDS,
+     NULL, gw_demand_movement, gw_settle_movement, NULL, false},
     {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_PROJECT, 0, DEBRIS_NEEDS, waive_debris, NULL, NULL,
      NULL, false},
     {"blast", "Blast", "ASTM F1642, F2248", GW_PER_PROJECT, 0, BLAST_NEEDS, waive_blast, NULL, NULL, NULL, false},

@@ -264,7 +264,7 @@ static struct gw_reaction find_reaction(struct gw_judging *j, const struct gw_el
 }
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
-static double heaviest_glass(const struct gw_judging *j)
+double gw_heaviest_glass(const struct gw_judging *j)
 {
     double heaviest = 0;
     struct gw_engine engine;
@@ -333,7 +333,7 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
     struct gw_reaction r = find_reaction(j, e);
     struct anchor_use u = {.provided = GW_ABSENT};
     (void)check;
-    double glass = heaviest_glass(j), weight = glass + f->candidate->frame_weight;
+    double glass = gw_heaviest_glass(j), weight = glass + f->candidate->frame_weight;
     const char *missing = missing_of_anchor(f->candidate, glass);
     if (missing) {
         gw_unanswered(f, missing);

@@ -122,6 +122,16 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
 void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+/* checks_seismic.c */
+void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+void gw_demand_movement(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_movement(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+/* Heaviest glass of the project's lite types, Pa; absent where a make-up is not known. */
+double gw_heaviest_glass(const struct gw_judging *j);
 void gw_judge_reactions(struct gw_judging *j);
 void gw_judge_members(struct gw_judging *j);
 /* At an outside corner one mullion takes both faces. */

@@ -118,6 +118,12 @@ const struct gw_record gw_topography_record = RECORD("topography", gw_topography
 static const struct gw_field SEISMIC[] = {
     PICK(gw_seismic, category, CATEGORIES, .flags = GW_REQUIRED, .help = "seismic design category"),
     NUM(gw_seismic, sds, GW_RATIO, LIMITS(0, 5), .help = "S_DS, g"),
+    NUM(gw_seismic, story_drift, GW_LENGTH, LIMITS(0.0001, 2),
+        .help = "drift of a story by the structural engineer, without the importance factor"),
+    NUM(gw_seismic, story_drift_ratio, GW_RATIO, LIMITS(0.0001, 0.1),
+        .help = "the same as part of the story's height; neither: the allowable one"),
+    PICK(gw_seismic, structure, gw_drift_structure_choices, .help = "row of the allowable story drift"),
+    NUM(gw_seismic, component_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_p; absent: by the risk category"),
 };
 static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC);
 static const struct gw_field IMPACT[] = {
@@ -268,6 +274,20 @@ static const struct gw_field FRAMING_RULES[] = {
         .help = "of horizontals over glass; absent: span/360 and 1/8 in"),
 };
 static const struct gw_record FRAMING_RULES_RECORD = RECORD("framing", gw_framing_rules, FRAMING_RULES);
+#define MOVES(key_, dim_, ...) NUM(gw_movement_rules, key_, dim_, __VA_ARGS__)
+static const struct gw_field MOVEMENT_RULES[] = {
+    MOVES(live_load, GW_LENGTH, LIMITS(0, 0.3), .help = "live-load deflection of the floor edge above a joint"),
+    MOVES(live_load_below, GW_LENGTH, LIMITS(0, 0.3), .help = "of the floor edge below it; absent: the same"),
+    MOVES(shortening, GW_LENGTH, LIMITS(0, 0.1), .help = "of the columns, a story, after the wall is set"),
+    MOVES(rebound, GW_LENGTH, LIMITS(0, 0.1), .help = "of the structure, that opens a joint"),
+    MOVES(coldest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal in service; absent: the usual range"),
+    MOVES(hottest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal in service"),
+    MOVES(set_coldest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal at installation; absent: any"),
+    MOVES(set_warmest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal at installation"),
+    MOVES(fabrication, GW_LENGTH, LIMITS(0, 0.05), .help = "tolerance each way; absent: the usual"),
+    MOVES(erection, GW_LENGTH, LIMITS(0, 0.05), .help = "tolerance each way; absent: the usual"),
+};
+static const struct gw_record MOVEMENT_RULES_RECORD = RECORD("movement", gw_movement_rules, MOVEMENT_RULES);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
@@ -413,6 +433,7 @@ static const struct gw_field PROJECT[] = {
       .help = "lite types by name"),
     F(gw_project, glass, GW_T_RECORD, .record = &GLASS_RULES_RECORD, .help = "how glass is judged"),
     F(gw_project, framing, GW_T_RECORD, .record = &FRAMING_RULES_RECORD, .help = "how framing is judged"),
+    F(gw_project, movement, GW_T_RECORD, .record = &MOVEMENT_RULES_RECORD, .help = "of the structure and of the metal"),
     F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY,
       .help = "pressures from the structural drawings"),
     PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,

@@ -82,13 +82,13 @@ const char *const *gw_seismic_force_notes(const void *out, size_t *n)
 /* Story drift --------------------------------------------------------------------------------------------------------
  */
 
-static const struct gw_choice STRUCTURES[] = {
+const struct gw_choice gw_drift_structure_choices[] = {
     {"low_rise", GW_DRIFT_LOW_RISE, "at most 4 stories, no masonry shear walls, finishes detailed for the drift"},
     {"masonry_cantilever", GW_DRIFT_MASONRY_CANTILEVER, "masonry cantilever shear walls"},
     {"masonry", GW_DRIFT_MASONRY, "other masonry shear walls"},
     {"other", GW_DRIFT_OTHER, ""},
     {0}};
-static const struct gw_choice PATHS[] = {
+const struct gw_choice gw_drift_path_choices[] = {
     {"racking", GW_PATH_RACKING, "the frame racks evenly over the story"},
     {"all_in_lite", GW_PATH_ALL_IN_LITE, "stiff bands above and below the glazed one"},
     {"sliding_head", GW_PATH_SLIDING_HEAD, "a receptor or track slides, the rest racks the frame"},
@@ -117,11 +117,12 @@ static const struct gw_field DRIFT[] = {
     NUM(drift_case, drift_with_importance, GW_THICKNESS, LIMITS(0, 5), .help = "D_pI, in place of drift"),
     NUM(drift_case, importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_e; absent: by risk_category"),
     PICK(drift_case, risk_category, gw_risk_choices, .help = "for I_e and the allowable drift"),
-    PICK(drift_case, structure, STRUCTURES, .help = "without a drift: whose allowable one is taken"),
+    PICK(drift_case, structure, gw_drift_structure_choices, .help = "without a drift: whose allowable one is taken"),
     NUM(drift_case, story_height, GW_LENGTH, LIMITS(0.1, 50), .help = "between the floors"),
     NUM(drift_case, redundancy, GW_RATIO, LIMITS(1, 2),
         .help = "rho of a moment frame in category D to F: divides the allowable drift"),
-    PICK(drift_case, distribution, PATHS, .help = "how the wall takes the drift; absent: nothing about the lite"),
+    PICK(drift_case, distribution, gw_drift_path_choices,
+         .help = "how the wall takes the drift; absent: nothing about the lite"),
     NUM(drift_case, frame_height, GW_LENGTH, LIMITS(0.01, 50), .help = "frame opening; racking, sliding_head"),
     NUM(drift_case, slip, GW_THICKNESS, LIMITS(0, 5), .help = "that the head can slide each way; sliding_head"),
     NUM(drift_case, unit_width, GW_LENGTH, LIMITS(0.01, 50), .help = "of a unit; tilting"),

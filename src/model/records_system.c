@@ -119,7 +119,24 @@ static const struct gw_field SILICONE_BEAD[] = {
     NUM(gw_silicone_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.2), .help = "width of the bead"),
     NUM(gw_silicone_spec, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "of the bead"),
     NUM(gw_silicone_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6), .help = "absent: 20 psi"),
+    NUM(gw_silicone_spec, shear_strain, GW_RATIO, LIMITS(0.01, 3),
+        .help = "allowed of the sealant, slip over thickness"),
 };
+static const struct gw_field DRIFT_SPEC[] = {
+    PICK(gw_drift_spec, path, gw_drift_path_choices, .flags = GW_REQUIRED, .help = "how the wall takes it"),
+    NUM(gw_drift_spec, slip, GW_LENGTH, LIMITS(0, 1), .help = "that a sliding head takes each way"),
+    NUM(gw_drift_spec, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal at each side, average"),
+    NUM(gw_drift_spec, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal, average of head and sill"),
+};
+static const struct gw_record DRIFT_SPEC_RECORD = RECORD("drift", gw_drift_spec, DRIFT_SPEC);
+static const struct gw_field STACK[] = {
+    NUM(gw_stack_spec, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.2), .help = "nominal, as installed"),
+    NUM(gw_stack_spec, least_gap, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0, 0.1),
+        .help = "what the closed joint keeps"),
+    NUM(gw_stack_spec, engagement, GW_THICKNESS, LIMITS(0, 0.3), .help = "of the male leg, as installed"),
+    NUM(gw_stack_spec, least_overlap, GW_THICKNESS, LIMITS(0, 0.1), .help = "what the open joint keeps engaged"),
+};
+static const struct gw_record STACK_RECORD = RECORD("stack joint", gw_stack_spec, STACK);
 static const struct gw_record SILICONE_RECORD = RECORD("silicone", gw_silicone_spec, SILICONE_BEAD);
 static const struct gw_field ADDS[] = {
     NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
@@ -153,6 +170,8 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
     F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
+    F(gw_system, drift, GW_T_RECORD, .record = &DRIFT_SPEC_RECORD, .help = "of a story, in an earthquake"),
+    F(gw_system, stack_joint, GW_T_RECORD, .record = &STACK_RECORD, .help = "between pieces one above the other"),
     NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),
     F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
       .help = "reinforcement and other options"),

@@ -662,7 +662,8 @@ static void protection(void **state)
     const enum gw_hazard admitted[] = {GW_HAZARD_LOW, GW_HAZARD_VERY_LOW, GW_HAZARD_MINIMAL, GW_HAZARD_NO_HAZARD};
     enum gw_hazard hazard;
     for (int i = 0; i < 4; i++) {
-        assert_int_equal(gw_blast_admitted(&hazard, (enum gw_protection_level)(GW_BLAST_PROTECTION_VERY_LOW + i), *state), GW_OK);
+        assert_int_equal(
+            gw_blast_admitted(&hazard, (enum gw_protection_level)(GW_BLAST_PROTECTION_VERY_LOW + i), *state), GW_OK);
         assert_int_equal(hazard, admitted[i]);
     }
     assert_int_equal(gw_blast_admitted(&hazard, GW_BLAST_PROTECTION_UNSET, *state), GW_MISSING);

@@ -1,0 +1,415 @@
+/* Earthquakes and movement: force on anchors, glass and silicone when the story drifts, joints between pieces. */
+#include "judge_internal.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+static const struct gw_seismic *seismic_of(const struct gw_judging *j) { return j->model->project.site->seismic; }
+
+static enum gw_risk risk_of(const struct gw_judging *j) { return j->model->project.project->risk_category; }
+
+/* Force ---------------------------------------------------------------------------------------------------------------
+ */
+
+static enum gw_status force_per_weight(struct gw_seismic_forces *out, const struct gw_judging *j,
+                                       const struct gw_element *e, struct gw_engine *engine)
+{
+    const struct gw_seismic *s = seismic_of(j);
+    double importance = s->component_importance;
+    enum gw_status status = GW_OK;
+    if (!gw_given(importance)) status = gw_component_importance(&importance, risk_of(j), GW_UNSAID, engine);
+    if (status != GW_OK) return status;
+    const struct gw_seismic_force_case in = {.edition = j->model->project.codes->wind,
+                                             .sds = s->sds,
+                                             .weight = 1,
+                                             .height_ratio = fmin(e->top / e->building->roof_height, 1),
+                                             .importance = importance,
+                                             .ap = GW_ABSENT,
+                                             .rp = GW_ABSENT,
+                                             .car = GW_ABSENT,
+                                             .rpo = GW_ABSENT,
+                                             .period = GW_ABSENT,
+                                             .response_modification = GW_ABSENT,
+                                             .overstrength = GW_ABSENT,
+                                             .structure_importance = GW_ABSENT};
+    return gw_seismic_forces(out, &in, engine);
+}
+
+static const char *percent(struct gw_judging *j, double ratio)
+{
+    struct gw_text text;
+    gw_text_init(&text, j->model->arena);
+    gw_text_number(&text, ratio * 100, 3);
+    return text.at;
+}
+
+/* In parts of the weight: what hangs on the anchor is the candidate's. */
+void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
+{
+    struct gw_engine engine;
+    struct gw_seismic_forces forces;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    out->dim = GW_RATIO;
+    if (force_per_weight(&forces, j, place->element, &engine) != GW_OK) {
+        out->status = GW_NOT_SHOWN;
+        out->message = gw_fault_of(j, &engine);
+        return;
+    }
+    out->value = forces.fasteners.force;
+    gw_used_merge(&out->used, &engine.used);
+    out->message = gw_format(j->model->arena,
+                             "strength level: wall and bodies of connections %s %% of the weight, fasteners %s %%",
+                             percent(j, forces.wall_element.force), percent(j, forces.fasteners.force));
+}
+
+static const char *missing_of_force(const struct gw_system *s, double glass)
+{
+    if (!s->anchor || !gw_given(s->anchor->outward) || !gw_given(s->anchor->inward))
+        return "what does the anchor take? Ask the maker's engineer (anchor: inward, outward)";
+    if (!gw_given(s->frame_weight)) return "what does the framing weigh? Ask the maker (frame_weight)";
+    return gw_given(glass) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
+}
+
+/* Out of plane, both ways, at allowable-stress level; wind does not act with it. */
+void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_anchor_factors *level = &j->model->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
+    const double glass = gw_heaviest_glass(j);
+    const char *missing = missing_of_force(f->candidate, glass);
+    struct gw_engine engine;
+    (void)check;
+    if (missing) {
+        gw_unanswered(f, missing);
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    const double weight = (glass + f->candidate->frame_weight) * e->width * e->height;
+    const double force = level->seismic * f->demand->value * weight;
+    GW_STEP(&engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
+            {"c", f->demand->value, GW_RATIO}, {"W", weight, GW_FORCE});
+    gw_used_add(&f->used, &level->row);
+    f->dim = GW_FORCE;
+    gw_weigh_calculated(f, force, fmin(f->candidate->anchor->inward, f->candidate->anchor->outward),
+                        "fasteners of the connection, out of plane, 0.7 E; in plane the same force goes to the "
+                        "anchors that carry dead load: ask the maker's engineer");
+}
+
+/* Drift ---------------------------------------------------------------------------------------------------------------
+ */
+
+/* Anchor to anchor where the lite stands. */
+static double story_height(const struct gw_element *e)
+{
+    const struct gw_wall_lines *l = e->lines;
+    const double middle = (e->bottom + e->top) / 2;
+    for (size_t i = 1; i < l->n_anchors; i++)
+        if (middle < l->anchors[i]) return l->anchors[i] - l->anchors[i - 1];
+    return l->n_anchors > 1 ? l->anchors[l->n_anchors - 1] - l->anchors[l->n_anchors - 2] : l->top - l->bottom;
+}
+
+static enum gw_status find_drift(struct gw_drift_result *out, const struct gw_judging *j, const struct gw_element *e,
+                                 struct gw_engine *engine)
+{
+    const struct gw_seismic *s = seismic_of(j);
+    const double height = story_height(e);
+    const double given = gw_given(s->story_drift)         ? s->story_drift
+                         : gw_given(s->story_drift_ratio) ? s->story_drift_ratio * height
+                                                          : GW_ABSENT;
+    const struct gw_drift_case in = {.drift = given,
+                                     .drift_with_importance = GW_ABSENT,
+                                     .importance = GW_ABSENT,
+                                     .risk = risk_of(j),
+                                     .structure = s->structure,
+                                     .story_height = height,
+                                     .redundancy = GW_ABSENT};
+    if (!gw_given(given) && !s->structure)
+        return gw_refuse(engine, GW_MISSING, "story_drift",
+                         "how far does a story drift? Ask the structural engineer (site: seismic: story_drift, or "
+                         "structure for the allowable drift)");
+    return gw_story_drift(out, &in, engine);
+}
+
+void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
+{
+    struct gw_engine engine;
+    struct gw_drift_result drift;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    out->dim = GW_THICKNESS;
+    if (find_drift(&drift, j, place->element, &engine) != GW_OK) {
+        out->status = GW_NOT_SHOWN;
+        out->message = gw_fault_of(j, &engine);
+        return;
+    }
+    out->value = drift.drift_with_importance;
+    gw_used_merge(&out->used, &engine.used);
+    out->message = gw_format(j->model->arena, "story drift %s, with the importance factor %s",
+                             gw_judge_say(j, GW_THICKNESS, drift.drift),
+                             gw_judge_say(j, GW_THICKNESS, drift.drift_with_importance));
+}
+
+/* What of the story's drift, without importance, reaches the lite. */
+static enum gw_status drift_in_lite(double *out, const struct gw_judging *j, const struct gw_finding *f, double drift,
+                                    struct gw_engine *engine)
+{
+    const struct gw_drift_spec *spec = f->candidate->drift;
+    const struct gw_element *e = f->demand->element;
+    struct gw_lite_drift_result r;
+    (void)j;
+    const struct gw_lite_drift_case in = {.path = spec->path,
+                                          .drift = drift,
+                                          .story_height = story_height(e),
+                                          .frame_height = fmin(e->height, story_height(e)),
+                                          .slip = spec->slip,
+                                          .unit_width = e->width};
+    enum gw_status status = gw_lite_drift(&r, &in, engine);
+    *out = r.in_lite;
+    return status;
+}
+
+/* Of a lite type: one layer of glass, laminated, the same treatment throughout. */
+static void set_glass(struct gw_exemption_case *in, const struct gw_judging *j, const struct gw_element *e)
+{
+    const struct gw_lite_type *type = e->lite ? gw_model_lite(j->model, e->lite) : NULL;
+    struct gw_make_up m;
+    struct gw_engine engine;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (!type || gw_make_up_from(&m, type->layers.items, type->layers.n, &engine) != GW_OK) return;
+    const struct gw_pane *p = &m.panes[0];
+    in->monolithic = m.n_panes == 1 && p->n_plies == 1 ? GW_YES : GW_NO;
+    in->single_thickness = m.n_panes == 1 && p->n_plies > 1 ? GW_YES : GW_NO;
+    in->treatment = p->plies[0].treatment;
+    in->interlayer = p->n_plies > 1 ? p->bonds[0].thickness : GW_ABSENT;
+}
+
+static const char *exempt_by(const struct gw_judging *j, const struct gw_finding *f, enum gw_bool clearance,
+                             struct gw_engine *engine)
+{
+    struct gw_exemptions all;
+    const struct gw_element *e = f->demand->element;
+    struct gw_exemption_case in = {.edition = j->model->project.codes->wind,
+                                   .category = seismic_of(j)->category,
+                                   .risk = risk_of(j),
+                                   .importance = seismic_of(j)->component_importance,
+                                   .parapet = e->parapet ? GW_YES : GW_NO,
+                                   .clearance_passes = clearance,
+                                   .monolithic = GW_UNSAID,
+                                   .height_above_walk = e->top,
+                                   .single_thickness = GW_UNSAID,
+                                   .interlayer = GW_ABSENT,
+                                   .captured = f->candidate->system->glazing == GW_CAPTURED ? GW_YES : GW_NO,
+                                   .bead = GW_ABSENT,
+                                   .other_anchorage = GW_UNSAID};
+    if (!gw_given(in.importance) && gw_component_importance(&in.importance, in.risk, GW_UNSAID, engine) != GW_OK)
+        return NULL;
+    set_glass(&in, j, e);
+    if (gw_seismic_exemptions(&all, &in, engine) != GW_OK) return NULL;
+    enum gw_exempt which = all.chapter != GW_EXEMPT_COUNT ? all.chapter : all.glass;
+    return which == GW_EXEMPT_COUNT || which == GW_EXEMPT_CLEARANCE ? NULL : all.of[which].title;
+}
+
+/* Largest fallout drift of the candidate's racking tests; absent: none. */
+static double tested_fallout(const struct gw_system *s, const char **report)
+{
+    double most = GW_ABSENT;
+    for (size_t i = 0; i < s->ratings.n; i++) {
+        const struct gw_rating *r = &s->ratings.items[i];
+        if (r->test != GW_TEST_SWAY || !gw_given(r->drift) || most >= r->drift) continue;
+        most = r->drift;
+        *report = r->report ? r->report : "report not named";
+    }
+    return most;
+}
+
+static void by_fallout(struct gw_finding *f, struct gw_judging *j, const struct gw_clearance_result *c)
+{
+    const char *report = NULL;
+    double tested = tested_fallout(f->candidate, &report);
+    f->required = c->fallout_required;
+    if (!gw_given(tested)) {
+        f->provided = c->clearance;
+        gw_unanswered(f, gw_format(j->model->arena,
+                                   "the clearance of %s is short: ask the maker for the drift at which glass falls "
+                                   "out (AAMA 501.6; ratings: test sway, drift)",
+                                   gw_judge_say(j, GW_THICKNESS, c->clearance)));
+        return;
+    }
+    gw_weigh_calculated(f, c->fallout_required, tested, gw_format(j->model->arena, "fallout drift by %s", report));
+    f->evidence = GW_BY_TEST;
+}
+
+void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_drift_spec *spec = f->candidate->drift;
+    struct gw_engine engine;
+    struct gw_drift_result drift;
+    struct gw_clearance_result c;
+    double in_lite = 0;
+    (void)check;
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    const char *exempt = exempt_by(j, f, GW_NO, &engine);
+    if (exempt) {
+        f->verdict = GW_NOT_REQUIRED;
+        f->message = gw_format(j->model->arena, "exempt: %s (as recalled; confirm)", exempt);
+        return;
+    }
+    if (!spec || !gw_given(spec->side_gap) || !gw_given(spec->end_gap)) {
+        gw_unanswered(f, "how does the system take drift, and how much room has the glass? Ask the maker (drift: path, "
+                         "side_gap, end_gap)");
+        return;
+    }
+    enum gw_status status = find_drift(&drift, j, e, &engine);
+    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift, &engine);
+    const struct gw_clearance_case in = {.lite_width = e->width,
+                                         .lite_height = e->height,
+                                         .side_gap = spec->side_gap,
+                                         .end_gap = spec->end_gap,
+                                         .drift_in_lite = in_lite,
+                                         .importance = drift.importance,
+                                         .edition = j->model->project.codes->wind};
+    if (status == GW_OK) status = gw_clearance(&c, &in, &engine);
+    gw_used_merge(&f->used, &engine.used);
+    if (status != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    if (c.passes != GW_YES) {
+        by_fallout(f, j, &c);
+        return;
+    }
+    double needed = c.edition_counts_importance == GW_NO ? c.required_without : c.required_with_importance;
+    gw_weigh_calculated(f, needed, c.clearance, "clearance of the glass in its pocket");
+}
+
+/* The bead in shear under the drift that reaches the lite, without importance. */
+void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_silicone_spec *s = f->candidate->silicone;
+    struct gw_engine engine;
+    struct gw_drift_result drift;
+    struct gw_racking_result r;
+    double in_lite = 0;
+    (void)check;
+    if (f->candidate->system->glazing == GW_CAPTURED) {
+        f->verdict = GW_NOT_REQUIRED;
+        f->message = "the glass is captured";
+        return;
+    }
+    if (!s || !gw_given(s->thickness) || !gw_given(s->shear_strain) || !f->candidate->drift) {
+        gw_unanswered(f, "how thick is the bead, how far may it shear, how does the system take drift? Ask the maker "
+                         "(silicone: thickness, shear_strain; drift: path)");
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    enum gw_status status = find_drift(&drift, j, e, &engine);
+    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift, &engine);
+    const struct gw_racking_case in = {in_lite, e->width, e->height, s->thickness};
+    if (status == GW_OK) status = gw_silicone_racking(&r, &in, &engine);
+    gw_used_merge(&f->used, &engine.used);
+    if (status != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    f->dim = GW_RATIO;
+    gw_weigh_calculated(f, r.strain_corner, s->shear_strain, "shear of the bead at a corner, slip over thickness");
+}
+
+/* Movement ------------------------------------------------------------------------------------------------------------
+ */
+
+/* The longest piece of any wall: between splices, else between anchors. */
+static double longest_piece(const struct gw_judging *j)
+{
+    double longest = 0;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_wall_lines *l = j->takeoff->elements.items[i].lines;
+        const double *at = l->n_splices ? l->splices : l->anchors;
+        size_t n = l->n_splices ? l->n_splices : l->n_anchors;
+        for (size_t k = 1; k < n; k++) longest = fmax(longest, at[k] - at[k - 1]);
+    }
+    return longest;
+}
+
+static enum gw_status find_movement(struct gw_movement_result *out, const struct gw_judging *j, double least_gap,
+                                    double least_overlap, struct gw_engine *engine)
+{
+    const struct gw_movement_rules *m = j->model->project.movement;
+    struct gw_movement_item items[GW_JOINT_ITEMS];
+    struct gw_thermal_result thermal;
+    const struct gw_thermal_case warm = {.length = longest_piece(j),
+                                         .material = GW_EXPANDS_ALUMINUM,
+                                         .expansion_per_k = GW_ABSENT,
+                                         .hottest = m->hottest,
+                                         .coldest = m->coldest,
+                                         .set_warmest = m->set_warmest,
+                                         .set_coldest = m->set_coldest};
+    enum gw_status status = gw_thermal_movement(&thermal, &warm, engine);
+    if (status != GW_OK) return status;
+    const struct gw_stack_joint joint = {.live_above = m->live_load,
+                                         .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
+                                         .shortening = m->shortening,
+                                         .rebound = m->rebound,
+                                         .thermal = &thermal,
+                                         .stories = GW_ABSENT,
+                                         .fabrication = m->fabrication,
+                                         .erection = m->erection};
+    size_t n = gw_joint_items(items, &joint, engine);
+    return gw_movement_sum(out, items, n, least_gap, least_overlap, engine);
+}
+
+void gw_demand_movement(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
+{
+    struct gw_engine engine;
+    struct gw_movement_result r;
+    (void)place;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    out->dim = GW_THICKNESS;
+    if (find_movement(&r, j, 0, GW_ABSENT, &engine) != GW_OK) {
+        out->status = GW_NOT_SHOWN;
+        out->message = gw_fault_of(j, &engine);
+        return;
+    }
+    out->value = r.closing.arithmetic;
+    gw_used_merge(&out->used, &engine.used);
+    out->message = gw_format(
+        j->model->arena,
+        "closes %s arithmetic, %s with tolerances by root sum of squares, %s all by root sum of squares; opens %s, %s, "
+        "%s; the arithmetic sums govern",
+        gw_judge_say(j, GW_THICKNESS, r.closing.arithmetic), gw_judge_say(j, GW_THICKNESS, r.closing.mixed),
+        gw_judge_say(j, GW_THICKNESS, r.closing.srss), gw_judge_say(j, GW_THICKNESS, r.opening.arithmetic),
+        gw_judge_say(j, GW_THICKNESS, r.opening.mixed), gw_judge_say(j, GW_THICKNESS, r.opening.srss));
+}
+
+/* The joint closes onto its gasket; the leg stays engaged where the joint opens. */
+void gw_settle_movement(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
+{
+    const struct gw_stack_spec *s = f->candidate->stack_joint;
+    struct gw_engine engine;
+    struct gw_movement_result r;
+    (void)check;
+    if (!s) {
+        gw_unanswered(f, "how wide is the joint between pieces, and what does it keep when closed? Ask the maker "
+                         "(stack_joint: width, least_gap, engagement, least_overlap)");
+        return;
+    }
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    if (find_movement(&r, j, s->least_gap, s->least_overlap, &engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, &engine));
+        return;
+    }
+    gw_used_merge(&f->used, &engine.used);
+    double closing = r.joint.arithmetic / s->width;
+    if (!gw_given(s->engagement) || !gw_given(s->least_overlap)) {
+        gw_weigh_calculated(f, r.joint.arithmetic, s->width, "closing and the least gap");
+        if (f->verdict == GW_PASS)
+            gw_unanswered(f, "it closes safely; how far is the male leg engaged, and how far must it stay? Ask the "
+                             "maker (stack_joint: engagement, least_overlap)");
+        return;
+    }
+    bool opens = r.engagement.arithmetic / s->engagement > closing;
+    gw_weigh_calculated(f, opens ? r.engagement.arithmetic : r.joint.arithmetic, opens ? s->engagement : s->width,
+                        opens ? "opening and the least overlap" : "closing and the least gap");
+}
