@@ -84,6 +84,8 @@ struct gw_judgement {
     size_t demands_capacity;
     GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
+    struct gw_sequence mock_up;               /* tests of a laboratory mock-up, in their order */
+    const char *mock_up_fault;                /* NULL; else why there is no sequence */
     GW_LIST(struct gw_finding) findings;      /* by candidate, then by demand */
     GW_LIST(struct gw_summary) summaries;
 };

@@ -301,3 +301,54 @@ struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_ratin
     return (struct gw_offer){
         .applies = named, .covers = true, .value = rating->value, .value_out = GW_ABSENT, .why = ""};
 }
+
+/* Mock-up
+ * -------------------------------------------------------------------------------------------------------------- */
+
+/* The story drift that the structural engineer gives, for the tallest story; absent: no racking in the sequence. */
+static double racking(const struct gw_judging *j, double span)
+{
+    const struct gw_seismic *s = j->model->project.site->seismic;
+    if (!s || s->category == GW_SDC_A) return GW_ABSENT;
+    return gw_given(s->story_drift) ? s->story_drift : s->story_drift_ratio * span;
+}
+
+static void set_requirements(struct gw_sequence_case *in, const struct gw_requirements *r)
+{
+    if (r && r->water) {
+        in->water = r->water->pressure;
+        if (r->water->basis) in->basis = r->water->basis;
+    }
+    if (!r || !r->air) return;
+    in->air_leakage = r->air->leakage;
+    in->air_at = r->air->at;
+}
+
+/* The greatest pressures of the walls below the roof, on the greatest span. */
+void gw_judge_mock_up(struct gw_judging *j)
+{
+    struct gw_engine engine;
+    double span = 0;
+    struct gw_sequence_case in = {.basis = GW_WATER_CURTAIN_WALL,
+                                  .water = GW_ABSENT,
+                                  .air_leakage = GW_ABSENT,
+                                  .air_at = GW_ABSENT,
+                                  .dynamic = GW_UNSAID,
+                                  .thermal = GW_UNSAID,
+                                  .story_height = GW_ABSENT};
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *e = &j->takeoff->elements.items[i];
+        if (e->outside || e->parapet) continue;
+        if (e->kind == GW_MULLION && !e->overhang) span = fmax(span, e->span);
+        if (e->kind != GW_LITE) continue;
+        in.positive.pa = fmax(in.positive.pa, e->inward_asd.pa);
+        in.negative.pa = fmax(in.negative.pa, -e->outward_asd.pa);
+    }
+    in.span = span;
+    in.drift = racking(j, span);
+    set_requirements(&in, j->model->project.requirements);
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (gw_test_sequence(&j->out->mock_up, &in, &engine) == GW_OK) return;
+    j->out->mock_up.n = 0;
+    j->out->mock_up_fault = gw_fault_of(j, &engine);
+}

@@ -145,6 +145,7 @@ static void find_demands(struct gw_judging *j)
     }
     gw_judge_reactions(j);
     gw_judge_members(j);
+    gw_judge_mock_up(j);
 }
 
 const struct gw_check *gw_check_of(const struct gw_demand *demand)

@@ -134,6 +134,7 @@ void gw_settle_movement(struct gw_finding *f, struct gw_judging *j, const struct
 double gw_heaviest_glass(const struct gw_judging *j);
 void gw_judge_reactions(struct gw_judging *j);
 void gw_judge_members(struct gw_judging *j);
+void gw_judge_mock_up(struct gw_judging *j); /* checks_rated.c */
 /* At an outside corner one mullion takes both faces. */
 bool gw_is_corner(const struct gw_element *e);
 /* Parts of a settle. */

@@ -232,6 +232,44 @@ static void members(struct page *page)
                                  "mullion takes both faces: the moment about each axis.");
 }
 
+static void optional_quantity(struct page *page, enum gw_dim dim, double value)
+{
+    if (gw_given(value)) gw_page_quantity(page, dim, value, NEAREST);
+    else gw_page_cell(page, "");
+}
+
+static void mock_up(struct page *page)
+{
+    static const struct heading headings[] = {{.title = "Step"},
+                                              {.title = "Test"},
+                                              {.title = "Method"},
+                                              {"Pressure", true, GW_PRESSURE},
+                                              {"Leakage at most", true, GW_LEAKAGE},
+                                              {"Racking", true, GW_THICKNESS},
+                                              {"Limit", true, GW_THICKNESS}};
+    const struct gw_judgement *judgement = page->results->judgement;
+    gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
+    if (judgement->mock_up_fault) {
+        gw_report_line(page->report, gw_format(page->arena, "Not shown: %s", judgement->mock_up_fault));
+        return;
+    }
+    gw_page_table(page, "", headings, COUNT(headings));
+    for (size_t i = 0; i < judgement->mock_up.n; i++) {
+        const struct gw_sequence_step *s = &judgement->mock_up.steps[i];
+        const char *name = gw_choice_name(gw_sequence_test_choices, (int)s->test);
+        gw_page_count(page, (long)i + 1);
+        gw_page_cell(page, gw_format(page->arena, "%s%s", name, s->again == GW_YES ? " again" : ""));
+        gw_page_cell(page, s->method ? s->method : "");
+        optional_quantity(page, GW_PRESSURE, s->pressure);
+        optional_quantity(page, GW_LEAKAGE, s->leakage);
+        optional_quantity(page, GW_THICKNESS, s->displacement);
+        optional_quantity(page, GW_THICKNESS, s->limit);
+    }
+    gw_report_line(page->report,
+                   "At the greatest pressures of the walls below the roof line, on the greatest span. Limit: "
+                   "deflection at the design pressure, permanent set after proof.");
+}
+
 static void differences(struct page *page)
 {
     static const struct heading headings[] = {{.title = "Element"},
@@ -307,6 +345,7 @@ void gw_report_demand(struct gw_report *report, const struct gw_results *results
     other_demands(&page);
     members(&page);
     reactions(&page);
+    mock_up(&page);
     differences(&page);
     every_group(&page);
     gw_page_rows(&rows, &page, false);

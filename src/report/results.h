@@ -33,6 +33,12 @@ struct member_out {
     double moment_asd, shear_asd, deflection_limit, inertia_needed;
 };
 
+struct step_out {
+    const char *test, *method;
+    enum gw_bool again;
+    double pressure, leakage, racking, limit;
+};
+
 struct verdict_out {
     const char *candidate, *check, *name, *verdict, *evidence, *element, *unit, *direction, *basis, *message;
     double utilisation, demand, capacity;
@@ -63,6 +69,7 @@ struct results_out {
     GW_LIST(struct demand_out) demands;
     GW_LIST(struct reaction_out) reactions;
     GW_LIST(struct member_out) members;
+    GW_LIST(struct step_out) mock_up;
     GW_LIST(struct verdict_out) verdicts;
     GW_LIST(struct summary_out) summaries;
 };

@@ -163,6 +163,22 @@ static void add_framing(struct results_out *out, struct gw_arena *arena, const s
     }
 }
 
+static void add_mock_up(struct results_out *out, struct gw_arena *arena, const struct gw_sequence *mock_up)
+{
+    out->mock_up.items = gw_alloc(arena, mock_up->n + 1, sizeof *out->mock_up.items);
+    out->mock_up.n = mock_up->n;
+    for (size_t i = 0; i < mock_up->n; i++) {
+        const struct gw_sequence_step *s = &mock_up->steps[i];
+        out->mock_up.items[i] = (struct step_out){gw_choice_name(gw_sequence_test_choices, (int)s->test),
+                                                  s->method,
+                                                  s->again,
+                                                  s->pressure,
+                                                  s->leakage,
+                                                  s->displacement,
+                                                  s->limit};
+    }
+}
+
 static void add_lists(struct results_out *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_takeoff *t = results->takeoff;
@@ -174,6 +190,7 @@ static void add_lists(struct results_out *out, struct gw_arena *arena, const str
     for (size_t i = 0; i < j->demands.n; i++)
         if (!j->demands.items[i].element) demand_out_of(&out->demands.items[out->demands.n++], &j->demands.items[i]);
     add_framing(out, arena, j);
+    add_mock_up(out, arena, &j->mock_up);
     out->verdicts.items = gw_alloc(arena, j->findings.n + 1, sizeof *out->verdicts.items);
     for (size_t i = 0; i < j->findings.n; i++) gw_verdict_out_of(&out->verdicts.items[i], &j->findings.items[i]);
     out->verdicts.n = j->findings.n;

@@ -140,6 +140,18 @@ static const struct gw_field MEMBER[] = {
 };
 static const struct gw_record MEMBER_RECORD = RECORD(member_out, "member", MEMBER, "a group of mullions or transoms");
 
+#define T(type_, member_, ...) type_(step_out, member_, __VA_ARGS__)
+static const struct gw_field STEP[] = {
+    T(TEXT, test, "what is done"),
+    T(TEXT, method, "standard"),
+    T(YES_NO, again, "a repetition"),
+    T(NUM, pressure, GW_PRESSURE, "outward negative"),
+    T(NUM, leakage, GW_LEAKAGE, "at most"),
+    T(NUM, racking, GW_LENGTH, "displacement"),
+    T(NUM, limit, GW_LENGTH, "deflection at design pressure, permanent set after proof, at most"),
+};
+static const struct gw_record STEP_RECORD = RECORD(step_out, "step", STEP, "a test of a laboratory mock-up");
+
 static const struct gw_field RESULTS[] = {
     WHOLE(results_out, galeward, "version of the format"),
     TEXT(results_out, version, "version of the program"),
@@ -153,6 +165,7 @@ static const struct gw_field RESULTS[] = {
     LIST(demands, &DEMAND_RECORD, "demands other than pressures on elements"),
     LIST(reactions, &REACTION_RECORD, "of the anchors under wind"),
     LIST(members, &MEMBER_RECORD, "what wind asks of mullions and transoms"),
+    LIST(mock_up, &STEP_RECORD, "tests of a laboratory mock-up, in their order"),
     LIST(verdicts, &gw_verdict_out_record, "every check of every candidate"),
     LIST(summaries, &SUMMARY_RECORD, "every candidate"),
 };
