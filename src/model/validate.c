@@ -344,7 +344,7 @@ static void check_impact(struct gw_model *model)
 {
     const struct gw_site *site = model->project.site;
     const struct gw_impact *impact = site ? site->impact : NULL;
-    if (!impact || holds_fault(model, impact->node)) return;
+    if (!impact || !impact->node || holds_fault(model, impact->node)) return;
     if (impact->rule == GW_IMPACT_NONE && impact->missile)
         FAULT(model, impact->node, "missile", "'impact' asks for none and for a missile");
     if (impact->wind_zone != GW_NO_INTEGER && !impact->missile)

@@ -147,8 +147,8 @@ static void hazard_row(struct page *page, const struct hazard *h)
 {
     struct gw_demand row = *h->first;
     row.where =
-        gw_format(page->arena, "%ld lites, %s %s", h->band.count, gw_height_band(page, h->band.bottom, h->band.top),
-                  gw_dim_info(GW_LENGTH)->shown[page->shown]);
+        gw_format(page->arena, "%ld lite%s, %s %s", h->band.count, h->band.count == 1 ? "" : "s",
+                  gw_height_band(page, h->band.bottom, h->band.top), gw_dim_info(GW_LENGTH)->shown[page->shown]);
     row.component = GW_FIXED;
     row.value = GW_ABSENT;
     row.message = row.summary;

@@ -4,6 +4,8 @@
  * is 5 ft wide. Pressures are given: 40 psf inward and 60 psf outward, allowable-stress level. */
 #include "support.h"
 
+#include "galeward/report.h"
+
 #define HEAD                                                                                                           \
     "galeward: 1\nproject: {name: Hazards}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                             \
     "buildings: [{name: tall, roof_height: 100 ft, least_width: 80 ft, enclosure: enclosed}]\n"                        \
@@ -392,6 +394,64 @@ static void debris_is_derived(void **state)
         gw_judge_derive(&derived, &w->model, &w->takeoff, &w->judgement, finding(w, "debris", "k/lite/3"), &trace));
 }
 
+/* Without a sill the take-off's place, high up, would spare the lite or give it the ball. */
+static void an_unknown_height_is_asked_for(void **state)
+{
+    struct world *w = *state;
+    static const char file[] = "openings: {file: schedule.csv, columns: {mark: Tag}}\n";
+    static const char head[] =
+        "galeward: 1\nproject: {name: Hazards}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+        "buildings: [{name: tall, roof_height: 100 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+        "candidates: [x.yaml]\n";
+    put_file(w, "schedule.csv",
+             "Tag,width,height,count,sill,offset,lite,building\nW1,5 ft,6 ft,1,,20 ft,a,tall\n"
+             "W2,5 ft,6 ft,1,10 ft,20 ft,a,tall\nW3,5 ft,6 ft,1,10 ft,,a,tall\n");
+    judge_of(w, head, gw_format(&w->arena, "%s%s", INLAND, file), "");
+    assert_non_null(strstr(finding(w, "debris", "schedule/lite/1")->message, "(openings: sill, offset)"));
+    assert_int_equal(finding(w, "debris", "schedule/lite/2")->demand->hazard->missile, GW_MISSILE_D);
+    assert_int_equal(finding(w, "debris", "schedule/lite/3")->demand->hazard->missile, GW_MISSILE_D);
+    judge_of(w, head, gw_format(&w->arena, "%s%s", COAST("129", "0", BY_CODE), file), "");
+    assert_int_equal(finding(w, "debris", "schedule/lite/1")->verdict, GW_NOT_REQUIRED);
+}
+
+/* Reports ---------------------------------------------------------------------------------------------------------- */
+
+static const char *report_text(struct world *w, const char *element)
+{
+    struct gw_text text;
+    struct gw_report report;
+    const struct gw_results results = {&w->model, &w->takeoff, &w->judgement, GW_US};
+    gw_report_init(&report, &w->arena);
+    if (element) gw_report_explain(&report, &results, gw_takeoff_find(&w->takeoff, element));
+    else gw_report_demand(&report, &results);
+    gw_text_init(&text, &w->arena);
+    gw_render_text(&text, &report, false);
+    return text.at;
+}
+
+/* One line a requirement, whatever the pressures: walls h and k share theirs. */
+static void demand_sums_up(void **state)
+{
+    struct world *w = *state;
+    judge_of(w, HEAD, INLAND, "");
+    const char *text = report_text(w, NULL);
+    static const char *const parts[] = {"3 lites, 0.00 - 60.00 ft",  "missile D",
+                                        "2 lites, 30.10 - 70.00 ft", "missile A",
+                                        "1 lite, 60.10 - 70.00 ft", "high above the ground"};
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) assert_non_null(strstr(text, parts[i]));
+}
+
+static void explain_derives_them(void **state)
+{
+    struct world *w = *state;
+    judge_of(w, HEAD, SPEED("160") ", coast_distance: 20000 ft, impact: " BY_CODE ", blast: {" PAIR "}}\n" GLASS(STOUT),
+             GOOD);
+    const char *text = report_text(w, "h/lite/1");
+    static const char *const parts[] = {"X: Wind-borne debris", "p_high = c*P", "X: Blast",
+                                        "debris_cycles",        "impact-8",     "I-1: provided"};
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) assert_non_null(strstr(text, parts[i]));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -407,6 +467,9 @@ int main(void)
         cmocka_unit_test(blast_of_a_charge),
         WORLD_TEST(the_calculation_is_the_engines),
         WORLD_TEST(debris_is_derived),
+        WORLD_TEST(an_unknown_height_is_asked_for),
+        WORLD_TEST(demand_sums_up),
+        WORLD_TEST(explain_derives_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
