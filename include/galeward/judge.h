@@ -20,6 +20,14 @@ struct gw_calculated {
     const char *message;
 };
 
+/* What debris or blast asks of a lite. */
+struct gw_hazard_demand {
+    enum gw_missile missile;
+    int wind_zone; /* GW_NO_ZONE: none */
+    enum gw_bool high_velocity_zone;
+    struct gw_blast_pair blast;
+};
+
 /* What one check asks at one place. */
 struct gw_demand {
     const char *check, *title, *clause;
@@ -37,6 +45,8 @@ struct gw_demand {
     const char *message;                    /* how it came about */
     const struct gw_calculated *calculated; /* NULL: ratings answer it */
     const struct gw_lite_type *lite;        /* NULL unless the check is a lite type's */
+    const struct gw_hazard_demand *hazard;  /* NULL unless the check is debris or blast, and required */
+    const char *summary; /* debris, blast: the part of the message that places share; NULL otherwise */
     struct gw_used used;
 };
 

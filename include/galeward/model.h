@@ -23,6 +23,7 @@ enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL 
 enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
 enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
 enum gw_blast_word { GW_BLAST_UNSET, GW_BLAST_NONE };
+enum gw_blast_unit { GW_BLAST_UNIT_UNSET, GW_BLAST_INNER_ALONE };
 enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
 enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
 enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
@@ -48,7 +49,8 @@ struct gw_codes {
     enum gw_building_code building;
     enum gw_edition wind;
     enum gw_glass_standard glass;
-    const char *aluminum, *debris;
+    const char *aluminum;
+    enum gw_debris_edition debris;
 };
 struct gw_seismic {
     enum gw_seismic_category category;
@@ -65,12 +67,18 @@ struct gw_movement_rules {
 };
 struct gw_impact {
     enum gw_impact_word rule;
-    const char *missile;
+    enum gw_missile missile;
     int wind_zone;
+    double region_wind_speed, aggregate_roof_height, bite;
+    enum gw_bool health_care, exposure_d_at_shore, high_velocity_zone, hawaii;
+    const struct gw_node *node;
 };
 struct gw_blast {
     enum gw_blast_word none;
     double pressure, impulse, charge, standoff;
+    enum gw_hazard hazard; /* the worst allowed */
+    enum gw_condition condition;
+    enum gw_blast_unit unit;
 };
 
 struct gw_site {
@@ -263,10 +271,16 @@ struct gw_tested {
 struct gw_rating {
     enum gw_test test;
     const char *name;
-    double positive, negative, pressure, leakage, at, value, drift;
+    double positive, negative, pressure, impulse, leakage, at, value, drift;
     enum gw_component component;
     const struct gw_tested *tested;
-    const char *report, *missile;
+    const char *report;
+    enum gw_missile missile;
+    int wind_zone, cycles;
+    enum gw_bool small_missile_shown, high_velocity_zone;
+    double bite;
+    enum gw_hazard hazard;
+    enum gw_condition condition;
     const struct gw_node *node;
 };
 enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };
@@ -361,7 +375,8 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
-    gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[];
+    gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
+    gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[];
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */

@@ -14,20 +14,46 @@ static bool knows_debris(const struct gw_model *m)
     return m->project.site->hurricane_prone != GW_UNSAID || m->project.site->impact;
 }
 
-static bool knows_blast(const struct gw_model *m) { return m->project.site->blast != NULL; }
-
-static const char *waive_seismic(const struct gw_model *m)
-{
-    bool waived = m->project.site->seismic->category == GW_SDC_A;
-    return waived ? "Seismic Design Category A: chapter 13 of ASCE 7 does not apply" : NULL;
-}
-
 static const char *waive_debris(const struct gw_model *m)
 {
     const struct gw_site *s = m->project.site;
     if (s->impact && s->impact->rule == GW_IMPACT_NONE) return "the project asks for no impact rating";
     bool asked = s->impact && s->impact->missile;
     return !asked && s->hurricane_prone == GW_NO ? "the site is not in the hurricane-prone region" : NULL;
+}
+
+/* From ASCE 7-10 on maps are of the strength level, as is the site's speed. */
+static bool knows_debris_speed(const struct gw_model *m)
+{
+    const struct gw_impact *impact = m->project.site->impact;
+    return m->project.codes->debris != GW_DEBRIS_ASCE7_05 || (impact && impact->missile) || waive_debris(m);
+}
+
+static bool knows_blast(const struct gw_model *m) { return m->project.site->blast != NULL; }
+
+static bool knows_blast_load(const struct gw_model *m)
+{
+    const struct gw_blast *b = m->project.site->blast;
+    bool any = gw_given(b->pressure) || gw_given(b->impulse) || gw_given(b->charge) || gw_given(b->standoff);
+    return b->none == GW_BLAST_NONE || any;
+}
+
+static bool knows_blast_pair(const struct gw_model *m)
+{
+    const struct gw_blast *b = m->project.site->blast;
+    return gw_given(b->pressure) == gw_given(b->impulse);
+}
+
+static bool knows_blast_burst(const struct gw_model *m)
+{
+    const struct gw_blast *b = m->project.site->blast;
+    return gw_given(b->charge) == gw_given(b->standoff);
+}
+
+static const char *waive_seismic(const struct gw_model *m)
+{
+    bool waived = m->project.site->seismic->category == GW_SDC_A;
+    return waived ? "Seismic Design Category A: chapter 13 of ASCE 7 does not apply" : NULL;
 }
 
 static const char *waive_blast(const struct gw_model *m)
@@ -56,10 +82,18 @@ static const struct gw_need MOVEMENT_NEEDS[] = {
 static const struct gw_need DEBRIS_NEEDS[] = {
     {knows_debris, "is the site in the hurricane-prone region, and must the glazing be impact resistant? Ask the "
                    "architect (site: hurricane_prone, impact)"},
+    {knows_debris_speed, "which missile is asked for? asce7-05 goes by nominal wind speeds, the site's is of the "
+                         "strength level: give the missile (site: impact) or a later edition (codes: debris)"},
     {0}};
 static const struct gw_need BLAST_NEEDS[] = {
     {knows_blast,
      "is there a blast requirement? Ask the owner's security consultant (site: blast; 'none' if there is none)"},
+    {knows_blast_load, "which pressure and impulse, or which charge and standoff? Ask the owner's security consultant "
+                       "(site: blast)"},
+    {knows_blast_pair, "peak pressure and impulse go together, both reflected: which is the other one? Ask the "
+                       "owner's security consultant (site: blast: pressure, impulse)"},
+    {knows_blast_burst, "charge and standoff go together: which is the other one? Ask the owner's security "
+                        "consultant (site: blast: charge, standoff)"},
     {0}};
 
 #define BIT(kind) (1u << (kind))
@@ -106,9 +140,10 @@ static const struct gw_check CHECKS[] = {
      SEISMIC_NEEDS, waive_seismic, gw_demand_seismic_glass, gw_settle_seismic_silicone, NULL, false},
     {"movement", "Joints between pieces one above the other", "sum of movements", GW_PER_PROJECT, 0, MOVEMENT_NEEDS,
      NULL, gw_demand_movement, gw_settle_movement, NULL, false},
-    {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_PROJECT, 0, DEBRIS_NEEDS, waive_debris, NULL, NULL,
-     NULL, false},
-    {"blast", "Blast", "ASTM F1642, F2248", GW_PER_PROJECT, 0, BLAST_NEEDS, waive_blast, NULL, NULL, NULL, false},
+    {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_ELEMENT, BIT(GW_LITE), DEBRIS_NEEDS, waive_debris,
+     gw_demand_debris, gw_settle_debris, NULL, false},
+    {"blast", "Blast", "ASTM F1642, F2248", GW_PER_ELEMENT, BIT(GW_LITE), BLAST_NEEDS, waive_blast, gw_demand_blast,
+     gw_settle_blast, NULL, false},
 };
 
 const struct gw_check *gw_check_list(size_t *n)

@@ -24,8 +24,8 @@ static double deflection_limit(const struct gw_glass_rules *rules, const struct 
 }
 
 /* The lite takes the element's whole rectangle: no smaller than the clear opening. */
-static enum gw_status find_lite(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
-                                const struct gw_lite_type *type, struct gw_engine *engine)
+enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
+                          const struct gw_lite_type *type, struct gw_engine *engine)
 {
     const struct gw_glass_rules *rules = rules_of(model);
     *out = (struct gw_lite){.width = e->width,
@@ -75,7 +75,7 @@ enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model
                               const struct gw_lite_type *type, struct gw_engine *engine)
 {
     const struct gw_glass_rules *rules = rules_of(model);
-    enum gw_status status = find_lite(&out->lite, model, e, type, engine);
+    enum gw_status status = gw_lite_of(&out->lite, model, e, type, engine);
     if (status != GW_OK) return status;
     out->demand = (struct gw_lite_demand){.loads = {{"inward wind", fmax(e->inward_asd.pa, 0), GW_ABSENT},
                                                     {"outward wind", fmin(e->outward_asd.pa, 0), GW_ABSENT}},

@@ -21,7 +21,7 @@ static enum gw_component tested_as(enum gw_component component)
     return component == GW_SPANDREL || component == GW_COMPONENT_UNSET ? GW_FIXED : component;
 }
 
-static bool same_component(const struct gw_rating *rating, enum gw_component component)
+bool gw_same_component(const struct gw_rating *rating, enum gw_component component)
 {
     return tested_as(rating->component) == tested_as(component);
 }
@@ -109,6 +109,12 @@ static const char *screw_shortfall(const struct gw_judging *j, const struct gw_t
     return shortfall(j, d, 2);
 }
 
+const char *gw_lite_shortfall(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_element *e)
+{
+    if (!rating->tested) return "the report's tested dimensions are not given; ask the maker for them";
+    return lite_shortfall(j, rating->tested, e);
+}
+
 static const char *shortfall_of(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_element *e)
 {
     if (!rating->tested) return "the report's tested dimensions are not given; ask the maker for them";
@@ -135,7 +141,7 @@ const char *gw_test_that_covers(const struct gw_judging *j, const struct gw_syst
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_rating *r = &system->ratings.items[i];
         bool strong = r->test == GW_TEST_STRUCTURAL && r->positive >= demand->value && r->negative >= demand->value_out;
-        if (strong && same_component(r, e->component) && !*shortfall_of(j, r, e))
+        if (strong && gw_same_component(r, e->component) && !*shortfall_of(j, r, e))
             return r->report ? r->report : "the structural test";
     }
     return NULL;
@@ -146,7 +152,7 @@ struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_
 {
     struct gw_offer offer = {.value = rating->positive, .value_out = rating->negative, .why = ""};
     const struct gw_element *e = demand->element;
-    offer.applies = rating->test == GW_TEST_STRUCTURAL && same_component(rating, e->component);
+    offer.applies = rating->test == GW_TEST_STRUCTURAL && gw_same_component(rating, e->component);
     if (!offer.applies) return offer;
     offer.why = shortfall_of(j, rating, e);
     offer.covers = !*offer.why;
@@ -214,7 +220,7 @@ struct gw_offer gw_offer_water(const struct gw_judging *j, const struct gw_ratin
                                const struct gw_demand *demand)
 {
     (void)j;
-    bool applies = rating->test == GW_TEST_WATER && same_component(rating, demand->component);
+    bool applies = rating->test == GW_TEST_WATER && gw_same_component(rating, demand->component);
     return (struct gw_offer){
         .applies = applies, .covers = true, .value = rating->pressure, .value_out = GW_ABSENT, .why = ""};
 }
@@ -263,7 +269,7 @@ static const char *too_soft(const struct gw_judging *j, const struct gw_rating *
 
 struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_demand *demand)
 {
-    struct gw_offer offer = {.applies = rating->test == GW_TEST_AIR && same_component(rating, demand->component),
+    struct gw_offer offer = {.applies = rating->test == GW_TEST_AIR && gw_same_component(rating, demand->component),
                              .value = rating->leakage,
                              .value_out = GW_ABSENT,
                              .why = ""};

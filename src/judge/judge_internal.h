@@ -37,6 +37,8 @@ struct gw_judging {
     const struct gw_stretch **stretches;  /* by element, the same */
     struct gw_trace *trace;               /* NULL: no derivation wanted */
     struct gw_beam_result *beam;          /* room for one, once one was needed */
+    struct gw_blasted *blasted;           /* by lite type and size, as far as worked out */
+    size_t n_blasted, blasted_capacity;
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -94,6 +96,15 @@ struct gw_offer gw_offer_air(const struct gw_judging *j, const struct gw_rating 
                              const struct gw_demand *demand);
 struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_rating *rating,
                                const struct gw_demand *demand);
+/* A spandrel is glazed like any fixed lite; vents and doors are tested on their own. */
+bool gw_same_component(const struct gw_rating *rating, enum gw_component component);
+/* Why a test of a lite does not reach the element; "": it does. */
+const char *gw_lite_shortfall(const struct gw_judging *j, const struct gw_rating *rating, const struct gw_element *e);
+/* checks_hazard.c: wind-borne debris, blast */
+void gw_demand_debris(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_debris(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
+void gw_demand_blast(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
+void gw_settle_blast(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
 /* framing.c */
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
@@ -101,6 +112,9 @@ void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
  * the beam has no solution. */
 double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e);
 /* checks_glass.c: strength, deflection, pocket */
+/* The lite of an element by the project's rules; the state of the gas in service is left to the caller. */
+enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
+                          const struct gw_lite_type *type, struct gw_engine *engine);
 void gw_demand_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_demand_pocket(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);

@@ -96,7 +96,7 @@ static const struct gw_field CODES[] = {
          .help = "edition of ASCE 7; absent: the one that the building code adopts"),
     PICK(gw_codes, glass, gw_glass_standard_choices, .help = "edition of ASTM E1300; absent: by the building code"),
     F(gw_codes, aluminum, GW_T_TEXT, .help = "edition of the Aluminum Design Manual; absent: by the building code"),
-    F(gw_codes, debris, GW_T_TEXT, .help = "edition for wind-borne debris; absent: by the building code"),
+    PICK(gw_codes, debris, gw_debris_edition_choices, .help = "edition for wind-borne debris; absent: that for wind"),
 };
 static const struct gw_record CODES_RECORD = RECORD("codes", gw_codes, CODES);
 
@@ -128,8 +128,19 @@ static const struct gw_field SEISMIC[] = {
 static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC);
 static const struct gw_field IMPACT[] = {
     PICK(gw_impact, rule, IMPACT_WORDS, .help = "by_code or none"),
-    F(gw_impact, missile, GW_T_TEXT, .help = "required missile level, A to E"),
-    F(gw_impact, wind_zone, GW_T_INTEGER, LIMITS(1, 4), .help = "required wind zone"),
+    PICK(gw_impact, missile, gw_missile_choices, .help = "required missile level; goes before the code's"),
+    F(gw_impact, wind_zone, GW_T_INTEGER, LIMITS(1, 4), .help = "required wind zone, with missile"),
+    NUM(gw_impact, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "glass bite of the project's glazing"),
+    NUM(gw_impact, region_wind_speed, GW_SPEED, LIMITS(1, 300),
+        .help = "Risk Category III: from the Category II map, which the region goes by"),
+    NUM(gw_impact, aggregate_roof_height, GW_LENGTH, LIMITS(0, 1000),
+        .help = "highest roof with gravel within 1,500 ft; absent: none"),
+    F(gw_impact, health_care, GW_T_BOOL, .help = "Risk Category III: health care facility; absent: no"),
+    F(gw_impact, exposure_d_at_shore, GW_T_BOOL,
+      .help = "asce7-22: Exposure D upwind at the water; absent: taken as true"),
+    F(gw_impact, high_velocity_zone, GW_T_BOOL, .help = "Florida's, with rules of its own; absent: no"),
+    F(gw_impact, hawaii, GW_T_BOOL, .help = "absent: no"),
+    PLACE(gw_impact),
 };
 static const struct gw_record IMPACT_RECORD = RECORD("impact", gw_impact, IMPACT, .scalar_key = "rule");
 static const struct gw_field BLAST[] = {
@@ -138,6 +149,10 @@ static const struct gw_field BLAST[] = {
     NUM(gw_blast, impulse, GW_IMPULSE, LIMITS(0, 1e7), .help = "reflected impulse"),
     NUM(gw_blast, charge, GW_MASS, LIMITS(0, 1e6), .help = "TNT equivalent, from the security consultant"),
     NUM(gw_blast, standoff, GW_LENGTH, LIMITS(0, 1e4), .help = "distance from the charge"),
+    PICK(gw_blast, hazard, gw_hazard_choices, .help = "worst hazard rating allowed"),
+    PICK(gw_blast, condition, gw_condition_choices, .help = "worst performance condition allowed"),
+    PICK(gw_blast, unit, gw_blast_unit_choices,
+         .help = "how an insulating unit without a blast rating is calculated; absent: it is not"),
 };
 static const struct gw_record BLAST_RECORD = RECORD("blast", gw_blast, BLAST, .scalar_key = "none");
 

@@ -51,11 +51,10 @@ const char *const *gw_blast_notes(const void *out, size_t *n)
 /* Response ----------------------------------------------------------------------------------------------------------
  */
 
-enum unit_rule { UNIT_UNSET, INNER_ALONE };
 struct response_case {
     double width, height;
     GW_LIST(struct gw_layer) layers;
-    enum unit_rule unit;
+    enum gw_blast_unit unit;
     double pressure, impulse, charge, standoff, angle;
     enum gw_blast_level level;
     double probability, temperature;
@@ -74,8 +73,23 @@ struct response_answer {
     size_t n_notes;
 };
 
-static const struct gw_choice UNIT_RULES[] = {
-    {"inner_alone", INNER_ALONE, "of an insulating unit, the inner pane takes the whole load"}, {0}};
+const struct gw_choice gw_blast_unit_choices[] = {
+    {"inner_alone", GW_BLAST_INNER_ALONE, "of an insulating unit, the inner pane takes the whole load"}, {0}};
+/* Best first. */
+const struct gw_choice gw_hazard_choices[] = {{"no_break", GW_HAZARD_NO_BREAK, ""},
+                                              {"no_hazard", GW_HAZARD_NO_HAZARD, ""},
+                                              {"minimal", GW_HAZARD_MINIMAL, ""},
+                                              {"very_low", GW_HAZARD_VERY_LOW, ""},
+                                              {"low", GW_HAZARD_LOW, ""},
+                                              {"high", GW_HAZARD_HIGH, ""},
+                                              {0}};
+const struct gw_choice gw_condition_choices[] = {{"1", GW_CONDITION_1, ""},
+                                                 {"2", GW_CONDITION_2, ""},
+                                                 {"3a", GW_CONDITION_3A, ""},
+                                                 {"3b", GW_CONDITION_3B, ""},
+                                                 {"4", GW_CONDITION_4, ""},
+                                                 {"5", GW_CONDITION_5, ""},
+                                                 {0}};
 static const struct gw_choice LEVELS[] = {{"C", GW_BLAST_LEVEL_C, ""}, {"D", GW_BLAST_LEVEL_D, ""}, {0}};
 #define R(key_, dim_, ...) NUM(response_case, key_, dim_, __VA_ARGS__)
 static const struct gw_field RESPONSE[] = {
@@ -83,7 +97,7 @@ static const struct gw_field RESPONSE[] = {
     R(height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = "clear opening"),
     F(response_case, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_REQUIRED | GW_MANY,
       .help = "from outside to inside, as of a lite; four edges held"),
-    PICK(response_case, unit, UNIT_RULES, .help = "an insulating unit needs it: the gas is not covered"),
+    PICK(response_case, unit, gw_blast_unit_choices, .help = "an insulating unit needs it: the gas is not covered"),
     R(pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e9), LIKELY(1000, 1e7), .help = "peak, reflected"),
     R(impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), LIKELY(10, 1e5), .help = "reflected; with pressure"),
     BURST(response_case, 0),
@@ -174,7 +188,7 @@ static enum gw_status find_curve(struct response_answer *answer, const struct re
                            .basis = given->basis};
     const enum gw_status status = gw_make_up_from(&lite.make_up, given->layers.items, given->layers.n, engine);
     if (status) return status;
-    return gw_blast_curve(&answer->curve, &lite, given->unit == INNER_ALONE, engine);
+    return gw_blast_curve(&answer->curve, &lite, given->unit == GW_BLAST_INNER_ALONE, engine);
 }
 
 /* Margins of the demand; none where the strength lies beyond the plate's solution. */

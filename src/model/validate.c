@@ -339,6 +339,18 @@ static void check_requirements(struct gw_model *model)
               "the water floor lies above its cap");
 }
 
+/* A zone goes with its missile, and what is waived is not asked for. */
+static void check_impact(struct gw_model *model)
+{
+    const struct gw_site *site = model->project.site;
+    const struct gw_impact *impact = site ? site->impact : NULL;
+    if (!impact || !impact->node || holds_fault(model, impact->node)) return;
+    if (impact->rule == GW_IMPACT_NONE && impact->missile)
+        FAULT(model, impact->node, "missile", "'impact' asks for none and for a missile");
+    if (impact->wind_zone != GW_NO_INTEGER && !impact->missile)
+        FAULT(model, impact->node, "wind_zone", "'wind_zone' wants the missile that is asked for with it");
+}
+
 static void assume_edition(struct gw_model *model, const char *what, const char *edition, const char *code)
 {
     gw_assume(model->arena, &model->assumptions, "codes",
@@ -484,6 +496,7 @@ void gw_validate_project(struct gw_model *model)
         if (p->wind_tunnel.items[i].building)
             check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
+    check_impact(model);
     assume_site(model);
     assume_conventions(model);
     const struct gw_node *walls = gw_node_get(p->node, "walls");

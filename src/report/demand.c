@@ -118,6 +118,53 @@ static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
     gw_page_cell(page, d->message);
 }
 
+/* What a hazard asks of lites: one line a requirement, with the lites that it meets. */
+static bool same_hazard(const struct gw_demand *a, const struct gw_demand *b)
+{
+    return a->status == b->status && strcmp(a->check, b->check) == 0 && strcmp(a->summary, b->summary) == 0;
+}
+
+struct hazards {
+    struct hazard {
+        const struct gw_demand *first;
+        struct band band;
+    } * items;
+    size_t n, capacity;
+};
+
+/* The requirement that a demand belongs to; a new one, if it is the first. */
+static struct hazard *hazard_of(struct hazards *hazards, const struct gw_demand *d, struct gw_arena *arena)
+{
+    for (size_t i = 0; i < hazards->n; i++)
+        if (same_hazard(hazards->items[i].first, d)) return &hazards->items[i];
+    hazards->items = gw_grow(arena, hazards->items, hazards->n, &hazards->capacity, sizeof *hazards->items);
+    hazards->items[hazards->n] = (struct hazard){.first = d, .band = {.governs = ""}};
+    return &hazards->items[hazards->n++];
+}
+
+/* Pressures of the elements stand in the tables above, the pair of a blast in its text. */
+static void hazard_row(struct page *page, const struct hazard *h)
+{
+    struct gw_demand row = *h->first;
+    row.where =
+        gw_format(page->arena, "%ld lite%s, %s %s", h->band.count, h->band.count == 1 ? "" : "s",
+                  gw_height_band(page, h->band.bottom, h->band.top), gw_dim_info(GW_LENGTH)->shown[page->shown]);
+    row.component = GW_FIXED;
+    row.value = GW_ABSENT;
+    row.message = row.summary;
+    other_demand(page, &row, 1);
+}
+
+static void hazard_rows(struct page *page, const struct gw_judgement *judgement)
+{
+    struct hazards hazards = {.n = 0};
+    for (size_t i = 0; i < judgement->demands.n; i++) {
+        const struct gw_demand *d = &judgement->demands.items[i];
+        if (d->element && d->summary) widen(&hazard_of(&hazards, d, page->arena)->band, d->element);
+    }
+    for (size_t i = 0; i < hazards.n; i++) hazard_row(page, &hazards.items[i]);
+}
+
 static void other_demands(struct page *page)
 {
     static const struct heading headings[] = {
@@ -136,6 +183,7 @@ static void other_demands(struct page *page)
         if (gw_is_not_built(d->message)) gw_text_addf(&unbuilt, "%s%s", unbuilt.length ? ", " : "", d->check);
         else other_demand(page, d, next - i);
     }
+    hazard_rows(page, judgement);
     if (unbuilt.length)
         gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", unbuilt.at));
 }

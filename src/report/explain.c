@@ -141,7 +141,7 @@ static void glass(struct page *page, const struct glass_derived *d, const struct
 }
 
 /* Every link at the element, candidate by candidate. */
-static void links(struct page *page, const struct gw_element *e, struct gw_used *used)
+static void links(struct page *page, const struct gw_element *e, struct row_set *used)
 {
     const struct gw_results *r = page->results;
     for (size_t i = 0; r->judgement && i < r->judgement->findings.n; i++) {
@@ -157,17 +157,17 @@ static void links(struct page *page, const struct gw_element *e, struct gw_used 
         gw_report_line(page->report,
                        gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(derived.verdict), *needs ? ", " : "",
                                  needs, *has ? " against " : "", has, derived.message));
-        gw_used_merge(used, &derived.used);
+        gw_row_set_add(used, page->arena, &derived.used);
     }
 }
 
-static void rows_used(struct page *page, const struct gw_used *used)
+static void rows_used(struct page *page, const struct row_set *used)
 {
     static const struct heading headings[] = {
         {.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
     gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
     gw_page_table(page, "", headings, COUNT(headings));
-    for (unsigned i = 0; i < used->n; i++) {
+    for (size_t i = 0; i < used->n; i++) {
         const struct gw_row *row = used->rows[i];
         gw_page_cell(page, row->table);
         gw_page_cell(page, row->id);
@@ -190,14 +190,13 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
         gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
     design_values(&page, element);
     struct glass_derived *derived = gw_alloc(report->arena, 1, sizeof *derived);
-    struct gw_used used = element->used;
+    gw_row_set_add(&rows, page.arena, &element->used);
     if (derive_glass(derived, report->arena, results->model, element)) {
         glass(&page, derived, element);
-        gw_used_merge(&used, &derived->engine.used);
+        gw_row_set_add(&rows, page.arena, &derived->engine.used);
     }
-    links(&page, element, &used);
-    rows_used(&page, &used);
-    gw_row_set_add(&rows, page.arena, &used);
+    links(&page, element, &rows);
+    rows_used(&page, &rows);
     gw_page_foot(&page, &rows);
 }
 
