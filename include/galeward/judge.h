@@ -46,7 +46,7 @@ struct gw_demand {
     const struct gw_calculated *calculated; /* NULL: ratings answer it */
     const struct gw_lite_type *lite;        /* NULL unless the check is a lite type's */
     const struct gw_hazard_demand *hazard;  /* NULL unless the check is debris or blast, and required */
-    const char *summary; /* debris, blast: the part of the message that places share; NULL otherwise */
+    const char *summary;                    /* hazards: the part of the message that places share; NULL otherwise */
     struct gw_used used;
 };
 

@@ -61,6 +61,7 @@ void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const 
     out->message = gw_format(j->model->arena,
                              "strength level: wall and bodies of connections %s %% of the weight, fasteners %s %%",
                              percent(j, forces.wall_element.force), percent(j, forces.fasteners.force));
+    out->summary = out->message;
 }
 
 static const char *missing_of_force(const struct gw_system *s, double glass)
@@ -85,6 +86,8 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
         return;
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
+    struct gw_seismic_forces derived;
+    if (j->trace && force_per_weight(&derived, j, e, &engine) != GW_OK) return; /* the demand was known, so this is */
     const double weight = (glass + f->candidate->frame_weight) * e->width * e->height;
     const double force = level->seismic * f->demand->value * weight;
     GW_STEP(&engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
@@ -147,6 +150,7 @@ void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const 
     out->message = gw_format(j->model->arena, "story drift %s, with the importance factor %s",
                              gw_judge_say(j, GW_THICKNESS, drift.drift),
                              gw_judge_say(j, GW_THICKNESS, drift.drift_with_importance));
+    out->summary = out->message;
 }
 
 /* What of the story's drift, without importance, reaches the lite. */

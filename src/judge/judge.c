@@ -225,8 +225,8 @@ bool gw_judge_derive(struct gw_finding *out, const struct gw_model *model, const
     struct gw_judgement kept = *judgement;
     struct gw_judging j = {.out = &kept, .model = model, .takeoff = takeoff, .trace = trace};
     const struct gw_check *check = gw_check_of(finding->demand);
-    bool derived = check->link || finding->demand->hazard;
-    if (!derived || !check->settle || finding->demand->status != GW_PASS) return false;
+    bool compared = check->settle == gw_compare || check->settle == gw_settle_calculated;
+    if (compared || !check->settle || finding->demand->status != GW_PASS) return false;
     *out = (struct gw_finding){.candidate = finding->candidate, .demand = finding->demand};
     find(out, &j);
     return true;

@@ -118,7 +118,7 @@ static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
     gw_page_cell(page, d->message);
 }
 
-/* What a hazard asks of lites: one line a requirement, with the lites that it meets. */
+/* What a hazard asks of elements: one line a requirement, with those that it meets. */
 static bool same_hazard(const struct gw_demand *a, const struct gw_demand *b)
 {
     return a->status == b->status && strcmp(a->check, b->check) == 0 && strcmp(a->summary, b->summary) == 0;
@@ -146,9 +146,9 @@ static struct hazard *hazard_of(struct hazards *hazards, const struct gw_demand 
 static void hazard_row(struct page *page, const struct hazard *h)
 {
     struct gw_demand row = *h->first;
-    row.where =
-        gw_format(page->arena, "%ld lite%s, %s %s", h->band.count, h->band.count == 1 ? "" : "s",
-                  gw_height_band(page, h->band.bottom, h->band.top), gw_dim_info(GW_LENGTH)->shown[page->shown]);
+    row.where = gw_format(page->arena, "%ld %s%s, %s %s", h->band.count, gw_kind_names[row.element->kind],
+                          h->band.count == 1 ? "" : "s", gw_height_band(page, h->band.bottom, h->band.top),
+                          gw_dim_info(GW_LENGTH)->shown[page->shown]);
     row.component = GW_FIXED;
     row.value = GW_ABSENT;
     row.message = row.summary;
