@@ -190,7 +190,7 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
         return;
     }
     const struct gw_silicone_case in = {.width = e->width,
-                                        .height = e->height,
+                                        .height = e->pane,
                                         .pressure = suction(f->demand),
                                         .allowable = s->design_stress,
                                         .weight = GW_ABSENT,

@@ -193,7 +193,7 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
     struct member m;
     (void)check;
     if (gw_tested(f, j)) return;
-    const bool corner = gw_is_corner(e);
+    const bool corner = e->corner;
     const struct gw_stretch *s = gw_stretch_of(j, e);
     find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
                 corner ? "corner_mullion" : "mullion", j, &f->used);
@@ -242,7 +242,7 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
     (void)check;
     if (gw_tested(f, j)) return;
     const struct gw_stretch *s = gw_stretch_of(j, e);
-    const bool corner = gw_is_corner(e);
+    const bool corner = e->corner;
     find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
                 corner ? "corner_mullion" : "mullion", j, &f->used);
     if (s->fault || m.question) {

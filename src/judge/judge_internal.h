@@ -124,8 +124,6 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_judge_reactions(struct gw_judging *j);
 void gw_judge_members(struct gw_judging *j);
-/* At an outside corner one mullion takes both faces. */
-bool gw_is_corner(const struct gw_element *e);
 /* Parts of a settle. */
 bool gw_tested(struct gw_finding *f, const struct gw_judging *j);
 void gw_unanswered(struct gw_finding *f, const char *question);
