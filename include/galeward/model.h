@@ -323,7 +323,7 @@ struct gw_system {
     const struct gw_screw_spec *screw;
     const struct gw_silicone_spec *silicone;
     const struct gw_capacity_spec *transom_connection, *splice;
-    const struct gw_anchor_spec *anchor;
+    const struct gw_anchor_spec *anchor, *corner_anchor;
     double frame_weight;
     GW_LIST(struct gw_system_option) options;
     double cost;

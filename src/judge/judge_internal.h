@@ -37,6 +37,7 @@ struct gw_judging {
     const struct gw_stretch **stretches;  /* by element, the same */
     struct gw_trace *trace;               /* NULL: no derivation wanted */
     struct gw_beam_result *beam;          /* room for one, once one was needed */
+    struct gw_influence *influence;       /* of the last wall's anchors, framing.c */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -97,9 +98,13 @@ struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_ratin
 /* framing.c */
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
-/* Reaction at an anchor over that of half the spans beside it: what continuity and overhangs add or take. Absent where
- * the beam has no solution. */
-double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e);
+/* What the beam hands to an anchor: the heights of wall below and above the roof line whose pressure it takes, m, from
+ * every stretch that adds to its reaction and none that relieves it; and the longest piece that can hang on it. NULL,
+ * or why there is none. */
+struct gw_anchor_share {
+    double below, above, piece;
+};
+const char *gw_anchor_holds(struct gw_anchor_share *out, struct gw_judging *j, const struct gw_element *e);
 /* checks_glass.c: strength, deflection, pocket */
 void gw_demand_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_demand_glass_deflection(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);

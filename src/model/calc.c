@@ -2,8 +2,8 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
-#include "records_frame.h"
 #include "records_fastener.h"
+#include "records_frame.h"
 #include "records_glass.h"
 #include "records_section.h"
 

@@ -153,6 +153,8 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
     F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
+    F(gw_system, corner_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,
+      .help = "anchor at an outside corner: inward and outward of each face with the other's at once"),
     NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),
     F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
       .help = "reinforcement and other options"),
