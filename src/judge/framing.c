@@ -285,8 +285,10 @@ const char *gw_anchor_holds(struct gw_anchor_share *out, struct gw_judging *j, c
     if (j->influence->lines != l) find_influence(j->influence, j, l);
     const struct gw_influence *f = j->influence;
     for (size_t i = 0; i < f->n && !f->fault; i++) {
+        bool past_end = f->to[i] < l->anchors[0] + HAIR || f->from[i] > l->anchors[l->n_anchors - 1] - HAIR;
+        bool relieves = past_end && f->reactions[i][a] < 0;
         double *part = f->from[i] < l->roof - HAIR ? &out->below : &out->above;
-        *part += fmax(f->reactions[i][a], 0);
+        if (!relieves) *part += f->reactions[i][a];
     }
     return f->fault;
 }

@@ -99,7 +99,7 @@ struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_ratin
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
 /* What the beam hands to an anchor: the heights of wall below and above the roof line whose pressure it takes, m, from
- * every stretch that adds to its reaction and none that relieves it; and the longest piece that can hang on it. NULL,
+ * all spans of its mullion and the overhangs that do not relieve it; and the longest piece that can hang on it. NULL,
  * or why there is none. */
 struct gw_anchor_share {
     double below, above, piece;
