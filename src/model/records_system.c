@@ -48,7 +48,7 @@ const struct gw_record gw_tube_record = RECORD("tube", gw_tube, TUBE);
 static const struct gw_choice INSERT_METALS[] = {
     {"steel", GW_INSERT_STEEL, ""}, {"aluminum", GW_INSERT_ALUMINUM, ""}, {0}};
 static const struct gw_field INSERT[] = {
-    PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert"),
+    PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert: steel or aluminum"),
     NUM(gw_insert_spec, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1), .help = "about its own axis"),
     NUM(gw_insert_spec, section_modulus_x, GW_SECTION_MODULUS, .flags = GW_REQUIRED, LIMITS(1e-9, 1),
         .help = "about its own axis"),
