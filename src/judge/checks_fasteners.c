@@ -271,12 +271,17 @@ static double force_of(const struct sides *s, double own, double across)
     return s->e->width * (s->own * fmax(own, 0) + (s->across > 0 ? s->across * fmax(across, 0) : 0));
 }
 
+static struct sides sides_of(const struct gw_judging *j, const struct gw_element *e, const struct gw_anchor_share *h)
+{
+    const struct gw_element *o = across_roof(j, e);
+    return (struct sides){e->parapet ? h->above : h->below, e->parapet ? h->below : h->above, e, o ? o : e};
+}
+
 static struct gw_reaction reaction_of(struct gw_judging *j, const struct gw_element *e)
 {
     struct gw_anchor_share h;
     struct gw_reaction r = {.element = e, .fault = gw_anchor_holds(&h, j, e), .cut = other_part(j, e) != NULL};
-    const struct gw_element *o = across_roof(j, e);
-    struct sides s = {e->parapet ? h.above : h.below, e->parapet ? h.below : h.above, e, o ? o : e};
+    const struct sides s = sides_of(j, e, &h);
     r.area = e->width * h.piece;
     r.inward = r.outward = r.inward_strength = r.outward_strength = GW_ABSENT;
     if (!r.fault && s.across > 0 && s.o->outside) r.fault = s.o->outside;
@@ -309,6 +314,32 @@ static struct gw_reaction find_reaction(struct gw_judging *j, const struct gw_el
     for (size_t i = 0; i < j->out->reactions.n; i++)
         if (j->out->reactions.items[i].element == e) return j->out->reactions.items[i];
     return reaction_of(j, e);
+}
+
+static void trace_force(struct gw_engine *engine, const char *symbol, double force, const struct sides *s, double own,
+                        double across)
+{
+    static const char clause[] = "reaction of the mullion as a beam";
+    if (s->across > 0)
+        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*(h_1*p_1+h_2*p_2)", {"b", s->e->width, GW_THICKNESS},
+                {"h_1", s->own, GW_THICKNESS}, {"p_1", fmax(own, 0), GW_STRESS}, {"h_2", s->across, GW_THICKNESS},
+                {"p_2", fmax(across, 0), GW_STRESS});
+    else
+        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*h*p", {"b", s->e->width, GW_THICKNESS},
+                {"h", s->own, GW_THICKNESS}, {"p", fmax(own, 0), GW_STRESS});
+}
+
+/* Heights by the beam, below and above the roof line; the piece that can hang on it. */
+static void trace_reaction(struct gw_judging *j, const struct gw_reaction *r, double weight, struct gw_engine *engine)
+{
+    struct gw_anchor_share h;
+    const struct gw_element *e = r->element;
+    if (!j->trace || gw_anchor_holds(&h, j, e)) return;
+    const struct sides s = sides_of(j, e, &h);
+    trace_force(engine, "R_in", r->inward, &s, e->inward_asd.pa, s.o->inward_asd.pa);
+    trace_force(engine, "R_out", r->outward, &s, -e->outward_asd.pa, -s.o->outward_asd.pa);
+    GW_STEP(engine, "D", GW_FORCE, weight * r->area, "longest piece of mullion that can hang on it", "g*b*h",
+            {"g", weight, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", h.piece, GW_THICKNESS});
 }
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
@@ -393,6 +424,7 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
         return;
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
+    trace_reaction(j, &r, weight, &engine);
     worst_of(&u, r.inward, a->inward, "reaction", "inward");
     worst_of(&u, r.outward, a->outward, "reaction", "outward");
     worst_of(&u, weight * r.area, a->dead, "dead load", "");

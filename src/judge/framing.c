@@ -179,7 +179,8 @@ static const char *find_stretch(struct gw_stretch *s, struct gw_judging *j, cons
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e)
 {
     const size_t at = (size_t)(e - j->takeoff->elements.items);
-    if (!j->stretches) j->stretches = gw_alloc(j->model->arena, j->takeoff->elements.n, sizeof(*j->stretches));
+    if (!j->stretches)
+        j->stretches = gw_alloc(j->model->arena, j->takeoff->elements.n, sizeof(const struct gw_stretch *));
     if (j->stretches[at]) return j->stretches[at];
     struct gw_stretch *s = gw_alloc(j->model->arena, 1, sizeof *s);
     s->direction = "";
