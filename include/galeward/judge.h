@@ -72,13 +72,14 @@ struct gw_summary {
 };
 
 /* What an anchor hands to the structure: wind both ways at both levels, N, magnitudes, and the wall that hangs on it.
- */
+ * At an outside corner: of each face. */
 struct gw_reaction {
     const struct gw_element *element;
     double inward, outward;                   /* allowable-stress level */
     double inward_strength, outward_strength; /* strength level */
-    double area;                              /* m2, for the dead load */
-    bool cut;                                 /* with the part above the roof line */
+    double area;       /* m2, the longest piece of mullion times the width carried: for the dead load */
+    bool cut;          /* with the part above the roof line */
+    const char *fault; /* NULL; else why the reactions are absent */
 };
 
 /* What the wind asks of a mullion or a transom, allowable-stress level, whoever makes it. */

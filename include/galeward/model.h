@@ -357,7 +357,7 @@ struct gw_system {
     const struct gw_screw_spec *screw;
     const struct gw_silicone_spec *silicone;
     const struct gw_capacity_spec *transom_connection, *splice;
-    const struct gw_anchor_spec *anchor;
+    const struct gw_anchor_spec *anchor, *corner_anchor;
     const struct gw_drift_spec *drift;
     const struct gw_stack_spec *stack_joint;
     double frame_weight;

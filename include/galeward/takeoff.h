@@ -15,7 +15,7 @@ extern const char *const gw_kind_names[GW_KIND_COUNT]; /* "lite" ... */
 struct gw_wall_lines {
     const double *anchors, *splices, *levels; /* levels: horizontal members */
     size_t n_anchors, n_splices, n_levels;
-    double bottom, top;
+    double bottom, top, roof; /* roof: where elements are cut; above top: never */
 };
 
 struct gw_element {
@@ -33,9 +33,12 @@ struct gw_element {
     const struct gw_wall_lines *lines;
     double above, below;                /* m, transoms: heights of the rows that they divide; 0: none */
     const struct gw_lite_type *rests;   /* transoms: the lite type that stands on it; NULL: none, or not known */
-    double span;                        /* m, mullions, transoms, anchors */
+    const struct gw_lite_type *under;   /* transoms: the lite type below it; the same */
+    double pane;                        /* m, lites: height of the whole pane, where the roof line cuts it */
+    double span;                        /* m, mullions, transoms, anchors: the member's own, cut or not */
     int spans;                          /* of the mullion piece */
     bool overhang;                      /* a mullion past its last anchor */
+    bool corner;                        /* mullions, anchors: at an outside corner, with the other face's bay too */
     bool parapet;                       /* above the roof line */
     bool place_unknown;                 /* taken at the worst place */
     int zone;                           /* 4 or 5 */

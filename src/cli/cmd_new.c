@@ -59,7 +59,28 @@ static const char SYSTEM[] =
     "    tested: {module: 5 ft, span: 14 ft, spans: 1, lite_width: 5 ft, lite_height: 11 ft}\n"
     "  - {test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, report: R-101}\n"
     "  - {test: water, pressure: 12 psf, report: R-101}\n"
-    "  # - {test: other, name: u_factor, value: 0.38}\n";
+    "  # - {test: other, name: u_factor, value: 0.38}\n"
+    "# Framing: what a test does not reach is calculated, and shown only where every link is. Without a link: not "
+    "shown.\n"
+    "# mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 6 in, flange: 0.188 in, web: 0.125 in}}\n"
+    "#   no tube: {alloy: 6063-T6, inertia_x: 12.4 in4, inertia_y: 2.9 in4, allowable_moment: 62000 in-lb}\n"
+    "#   reinforced: insert: {metal: steel, inertia_x: 2.5 in4, section_modulus_x: 1.25 in3, yield: 36 ksi}\n"
+    "#   unbraced_length: 6 ft      # of the inner flange; without it the whole span\n"
+    "# corner_mullion: {alloy: 6063-T6, tube: {width: 5 in, depth: 6 in, flange: 0.188 in, web: 0.188 in}}\n"
+    "# transom: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 5 in, flange: 0.125 in, web: 0.125 in}, block_offset: 15 "
+    "in, "
+    "eccentricity: 1 in}\n"
+    "# transom_connection: {capacity: 700 lb, report: R-110}     # allowable, of one end; splice alike\n"
+    "# splice: {capacity: 1900 lb, report: R-111}\n"
+    "# pressure_plate: {alloy: 6063-T6, width: 2.25 in, thickness: 1/4 in, hole: 0.281 in}\n"
+    "# screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, head_diameter: 1/2 in, "
+    "tested_pullout: 1800 lb, report: R-112}\n"
+    "#   in a wall: hold: tapped, alloy: 6063-T6, engagement: 0.125 in\n"
+    "# silicone: {bite: 5/8 in}     # of structural glazing; 20 psi unless design_stress says otherwise\n"
+    "# anchor: {inward: 2400 lb, outward: 3300 lb, dead: 1100 lb, report: calculation C-1}\n"
+    "#   its bolts too: eccentricity: 4 in, bolt_arm: 5 in, bolts: 2, bolt_tension: 2600 lb\n"
+    "# corner_anchor: {inward: 1500 lb, outward: 2000 lb, dead: 1100 lb}     # of each face, with the other's at once\n"
+    "# frame_weight: 3 psf          # of wall, without glass\n";
 
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)

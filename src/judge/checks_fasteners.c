@@ -12,6 +12,24 @@ static const double INCH = 0.0254; /* m, exact */
 
 static double suction(const struct gw_demand *d) { return d->value_out; }
 
+static double outward_of(const struct gw_element *e) { return fmax(-e->outward_asd.pa, 0); }
+
+/* What the roof line cuts stands in two groups; the other part, or NULL. */
+static const struct gw_element *other_part(const struct gw_judging *j, const struct gw_element *e)
+{
+    const double hair = 1e-6;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
+        const struct gw_element *o = &j->takeoff->elements.items[i];
+        bool alike = o->kind == e->kind && o->lines == e->lines && o->zone == e->zone && o->corner == e->corner &&
+                     o->parapet != e->parapet && strcmp(o->mark, e->mark) == 0;
+        if (alike && (fabs(o->bottom - e->top) < hair || fabs(o->top - e->bottom) < hair)) return o;
+    }
+    return NULL;
+}
+
+/* Screws of a horizontal; those of a vertical stand one above the other, each on one side of the roof line. */
+static bool horizontal(const struct gw_element *screw) { return screw->above > 0 || screw->below > 0; }
+
 /* Screws -------------------------------------------------------------------------------------------------------------
  */
 
@@ -120,9 +138,18 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
     gw_used_merge(&f->used, &engine.used);
     f->direction = "outward";
     f->dim = GW_FORCE;
-    double force = suction(f->demand) * e->width * e->height;
-    GW_STEP(&engine, "T", GW_FORCE, force, "tributary area of the screw", "p*b*s", {"p", suction(f->demand), GW_STRESS},
+    const struct gw_element *o = horizontal(e) ? other_part(j, e) : NULL;
+    if (o && o->outside) {
+        gw_unanswered(f, o->outside);
+        return;
+    }
+    double own = suction(f->demand) * e->width * e->height,
+           force = own + (o ? outward_of(o) * o->width * o->height : 0);
+    GW_STEP(&engine, "T", GW_FORCE, own, "tributary area of the screw", "p*b*s", {"p", suction(f->demand), GW_STRESS},
             {"b", e->width, GW_THICKNESS}, {"s", e->height, GW_THICKNESS});
+    if (o)
+        GW_STEP(&engine, "T_both", GW_FORCE, force, "both sides of the roof line", "T+p_2*b_2*s", {"T", own, GW_FORCE},
+                {"p_2", outward_of(o), GW_STRESS}, {"b_2", o->width, GW_THICKNESS}, {"s", o->height, GW_THICKNESS});
     gw_weigh_calculated(f, force, h.allowable, h.by);
 }
 
@@ -139,6 +166,11 @@ void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw
         gw_unanswered(f, "which pressure plate? Ask the maker (pressure_plate: alloy, width, thickness)");
         return;
     }
+    const struct gw_element *o = horizontal(e) ? other_part(j, e) : NULL;
+    if (o && o->outside) {
+        gw_unanswered(f, o->outside);
+        return;
+    }
     double breadth = p->width - (gw_given(p->hole) ? p->hole : 0), t = p->thickness;
     struct gw_plate_section section = {.section_modulus = breadth * t * t / 6,
                                        .inertia = p->width * t * t * t / 12,
@@ -147,9 +179,11 @@ void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw
                                        .arm = GW_ABSENT};
     gw_engine_init(&engine, j->model->tables, j->trace);
     enum gw_status status = metal_of(&section.metal, p->alloy, t, &engine);
+    /* A width that gives both parts' load under this one's pressure. */
+    double width = e->width + (o ? outward_of(o) / suction(f->demand) * o->width : 0);
     const struct gw_pressure_plate_case in = {.pressure = suction(f->demand),
-                                              .width_left = e->width,
-                                              .width_right = e->width,
+                                              .width_left = width,
+                                              .width_right = width,
                                               .spacing = e->height,
                                               .length = GW_ABSENT,
                                               .end_distance = GW_ABSENT,
@@ -190,7 +224,7 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
         return;
     }
     const struct gw_silicone_case in = {.width = e->width,
-                                        .height = e->height,
+                                        .height = e->pane,
                                         .pressure = suction(f->demand),
                                         .allowable = s->design_stress,
                                         .weight = GW_ABSENT,
@@ -213,31 +247,50 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
 /* Anchors
  * -------------------------------------------------------------------------------------------------------------- */
 
-/* An anchor that the roof line cuts stands in two groups; the other part, or NULL. */
-static const struct gw_element *other_part(const struct gw_judging *j, const struct gw_element *e)
+/* The nearest anchor of the same verticals on the other side of the roof line, for its pressures; NULL. */
+static const struct gw_element *across_roof(const struct gw_judging *j, const struct gw_element *e)
 {
     const double hair = 1e-6;
+    const struct gw_element *best = NULL;
     for (size_t i = 0; i < j->takeoff->elements.n; i++) {
         const struct gw_element *o = &j->takeoff->elements.items[i];
-        bool alike = o != e && o->kind == e->kind && o->lines == e->lines && fabs(o->width - e->width) < hair &&
-                     o->zone == e->zone && o->parapet != e->parapet;
-        if (alike && (fabs(o->bottom - e->top) < hair || fabs(o->top - e->bottom) < hair)) return o;
+        bool alike = o->kind == GW_ANCHOR && o->lines == e->lines && o->zone == e->zone && o->corner == e->corner &&
+                     o->parapet != e->parapet && fabs(o->width - e->width) < hair && strcmp(o->mark, e->mark) == 0;
+        if (alike && (!best || fabs(o->bottom - e->bottom) < fabs(best->bottom - e->bottom))) best = o;
     }
-    return NULL;
+    return best;
+}
+
+struct sides {
+    double own, across; /* m, heights of wall whose pressure it takes */
+    const struct gw_element *e, *o;
+};
+
+static double force_of(const struct sides *s, double own, double across)
+{
+    return s->e->width * (s->own * fmax(own, 0) + (s->across > 0 ? s->across * fmax(across, 0) : 0));
+}
+
+static struct sides sides_of(const struct gw_judging *j, const struct gw_element *e, const struct gw_anchor_share *h)
+{
+    const struct gw_element *o = across_roof(j, e);
+    return (struct sides){e->parapet ? h->above : h->below, e->parapet ? h->below : h->above, e, o ? o : e};
 }
 
 static struct gw_reaction reaction_of(struct gw_judging *j, const struct gw_element *e)
 {
-    const struct gw_element *o = other_part(j, e);
-    double factor = gw_anchor_factor(j, e), area = e->width * e->height, more = o ? o->width * o->height : 0;
-    return (struct gw_reaction){
-        .element = e,
-        .inward = factor * (fmax(e->inward_asd.pa, 0) * area + (o ? fmax(o->inward_asd.pa, 0) * more : 0)),
-        .outward = factor * (fmax(-e->outward_asd.pa, 0) * area + (o ? fmax(-o->outward_asd.pa, 0) * more : 0)),
-        .inward_strength = factor * (fmax(e->inward.pa, 0) * area + (o ? fmax(o->inward.pa, 0) * more : 0)),
-        .outward_strength = factor * (fmax(-e->outward.pa, 0) * area + (o ? fmax(-o->outward.pa, 0) * more : 0)),
-        .area = area + more,
-        .cut = o != NULL};
+    struct gw_anchor_share h;
+    struct gw_reaction r = {.element = e, .fault = gw_anchor_holds(&h, j, e), .cut = other_part(j, e) != NULL};
+    const struct sides s = sides_of(j, e, &h);
+    r.area = e->width * h.piece;
+    r.inward = r.outward = r.inward_strength = r.outward_strength = GW_ABSENT;
+    if (!r.fault && s.across > 0 && s.o->outside) r.fault = s.o->outside;
+    if (r.fault) return r;
+    r.inward = force_of(&s, e->inward_asd.pa, s.o->inward_asd.pa);
+    r.outward = force_of(&s, -e->outward_asd.pa, -s.o->outward_asd.pa);
+    r.inward_strength = force_of(&s, e->inward.pa, s.o->inward.pa);
+    r.outward_strength = force_of(&s, -e->outward.pa, -s.o->outward.pa);
+    return r;
 }
 
 void gw_judge_reactions(struct gw_judging *j)
@@ -261,6 +314,32 @@ static struct gw_reaction find_reaction(struct gw_judging *j, const struct gw_el
     for (size_t i = 0; i < j->out->reactions.n; i++)
         if (j->out->reactions.items[i].element == e) return j->out->reactions.items[i];
     return reaction_of(j, e);
+}
+
+static void trace_force(struct gw_engine *engine, const char *symbol, double force, const struct sides *s, double own,
+                        double across)
+{
+    static const char clause[] = "reaction of the mullion as a beam";
+    if (s->across > 0)
+        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*(h_1*p_1+h_2*p_2)", {"b", s->e->width, GW_THICKNESS},
+                {"h_1", s->own, GW_THICKNESS}, {"p_1", fmax(own, 0), GW_STRESS}, {"h_2", s->across, GW_THICKNESS},
+                {"p_2", fmax(across, 0), GW_STRESS});
+    else
+        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*h*p", {"b", s->e->width, GW_THICKNESS},
+                {"h", s->own, GW_THICKNESS}, {"p", fmax(own, 0), GW_STRESS});
+}
+
+/* Heights by the beam, below and above the roof line; the piece that can hang on it. */
+static void trace_reaction(struct gw_judging *j, const struct gw_reaction *r, double weight, struct gw_engine *engine)
+{
+    struct gw_anchor_share h;
+    const struct gw_element *e = r->element;
+    if (!j->trace || gw_anchor_holds(&h, j, e)) return;
+    const struct sides s = sides_of(j, e, &h);
+    trace_force(engine, "R_in", r->inward, &s, e->inward_asd.pa, s.o->inward_asd.pa);
+    trace_force(engine, "R_out", r->outward, &s, -e->outward_asd.pa, -s.o->outward_asd.pa);
+    GW_STEP(engine, "D", GW_FORCE, weight * r->area, "longest piece of mullion that can hang on it", "g*b*h",
+            {"g", weight, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", h.piece, GW_THICKNESS});
 }
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
@@ -290,9 +369,13 @@ static void worst_of(struct anchor_use *u, double required, double provided, con
     *u = (struct anchor_use){required, provided, by, direction};
 }
 
-static const char *missing_of_anchor(const struct gw_system *s, double weight)
+static const char *missing_of_anchor(const struct gw_system *s, bool corner, double weight)
 {
-    const struct gw_anchor_spec *a = s->anchor;
+    const struct gw_anchor_spec *a = corner ? s->corner_anchor : s->anchor;
+    bool known = a && gw_given(a->inward) && gw_given(a->outward) && gw_given(a->dead);
+    if (corner && !known)
+        return "an anchor at an outside corner takes both faces at once, one along its slab edge: what does it take? "
+               "Ask the maker's engineer (corner_anchor: inward, outward, dead)";
     if (!a || !gw_given(a->inward) || !gw_given(a->outward) || !gw_given(a->dead))
         return "what does the anchor take? Ask the maker's engineer (anchor: inward, outward, dead)";
     if (!gw_given(s->frame_weight)) return "what does the framing weigh? Ask the maker (frame_weight)";
@@ -328,18 +411,20 @@ static enum gw_status weigh_bolts(struct anchor_use *u, const struct gw_anchor_s
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    const struct gw_anchor_spec *a = f->candidate->anchor;
+    const struct gw_anchor_spec *a = e->corner ? f->candidate->corner_anchor : f->candidate->anchor;
     struct gw_engine engine;
     struct gw_reaction r = find_reaction(j, e);
     struct anchor_use u = {.provided = GW_ABSENT};
     (void)check;
-    double glass = gw_heaviest_glass(j), weight = glass + f->candidate->frame_weight;
-    const char *missing = missing_of_anchor(f->candidate, glass);
-    if (missing) {
-        gw_unanswered(f, missing);
+    double glass = gw_heaviest_glass(j), faces = e->corner ? 2 : 1;
+    double weight = faces * (glass + f->candidate->frame_weight);
+    const char *missing = missing_of_anchor(f->candidate, e->corner, glass);
+    if (missing || r.fault) {
+        gw_unanswered(f, missing ? missing : r.fault);
         return;
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
+    trace_reaction(j, &r, weight, &engine);
     worst_of(&u, r.inward, a->inward, "reaction", "inward");
     worst_of(&u, r.outward, a->outward, "reaction", "outward");
     worst_of(&u, weight * r.area, a->dead, "dead load", "");
@@ -350,5 +435,6 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
     f->dim = GW_FORCE;
     f->direction = u.direction;
     gw_weigh_calculated(f, u.required, u.provided,
-                        gw_format(j->model->arena, "%s%s", u.by, r.cut ? ", both sides of the roof line" : ""));
+                        gw_format(j->model->arena, "%s%s%s", u.by, r.cut ? ", both sides of the roof line" : "",
+                                  e->corner ? ", corner: both faces at once" : ""));
 }

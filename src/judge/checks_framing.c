@@ -52,6 +52,7 @@ struct member {
     double moment;    /* Nm, allowable about x, of all its parts together */
     double moment_y;  /* Nm, about y; absent: not known */
     double shear;     /* N, allowable; absent: not known */
+    double shear_y;   /* the same across it */
     double stiffness; /* N m2, E I of all its parts, about x */
     double elastic_modulus, inertia_y;
     double shear_modulus, torsion;
@@ -64,6 +65,7 @@ static void clear(struct member *m)
     *m = (struct member){.moment = GW_ABSENT,
                          .moment_y = GW_ABSENT,
                          .shear = GW_ABSENT,
+                         .shear_y = GW_ABSENT,
                          .stiffness = GW_ABSENT,
                          .elastic_modulus = GW_ABSENT,
                          .inertia_y = GW_ABSENT,
@@ -97,7 +99,9 @@ static enum gw_status tube_strength(struct member *m, const struct gw_member_spe
     status = gw_bending_tube(&in, &other, engine);
     if (status == GW_OK) status = gw_bending_strength(&r, &in, engine);
     if (status == GW_OK) status = gw_section_tube(&turned, &other, engine);
-    if (status == GW_OK) m->moment_y = r.allowable;
+    if (status != GW_OK) return status;
+    m->moment_y = r.allowable;
+    m->shear_y = r.shear_allowable;
     return status;
 }
 
@@ -174,17 +178,23 @@ static void find_member(struct member *m, const struct gw_member_spec *spec, dou
 
 static double greatest(const struct gw_demand *d) { return fmax(d->value, d->value_out); }
 
-/* Both faces at once, each with a half bay and the greatest pressure: M_x/M_ax + M_y/M_ay. */
-static void corner_strength(struct gw_finding *f, const struct member *m, double moment, struct gw_judging *j)
+/* Both faces at once, each with a half bay and the greatest pressure: M_x/M_ax + M_y/M_ay, and shear alike. */
+static void corner_strength(struct gw_finding *f, const struct member *m, const struct gw_stretch *s,
+                            struct gw_judging *j)
 {
     if (!gw_given(m->moment_y)) {
         gw_unanswered(f, "a corner mullion bends both ways: its strength about y is not known; ask the maker "
                          "(corner_mullion: tube)");
         return;
     }
-    double use = moment / m->moment + moment / m->moment_y;
-    gw_weigh_calculated(f, moment, moment / use,
-                        gw_format(j->model->arena, "corner: both faces at once, alike; %s", m->governing));
+    double use = s->moment / m->moment + s->moment / m->moment_y;
+    bool known = gw_given(m->shear) && gw_given(m->shear_y);
+    double by_shear = known ? s->shear / m->shear + s->shear / m->shear_y : 0;
+    bool shear = by_shear > use;
+    if (shear) f->dim = GW_FORCE;
+    gw_weigh_calculated(f, shear ? s->shear : s->moment, shear ? s->shear / by_shear : s->moment / use,
+                        gw_format(j->model->arena, "corner: both faces at once, alike; %s",
+                                  shear ? "shear of the webs" : m->governing));
 }
 
 void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
@@ -193,7 +203,7 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
     struct member m;
     (void)check;
     if (gw_tested(f, j)) return;
-    const bool corner = gw_is_corner(e);
+    const bool corner = e->corner;
     const struct gw_stretch *s = gw_stretch_of(j, e);
     find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
                 corner ? "corner_mullion" : "mullion", j, &f->used);
@@ -203,11 +213,11 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
     }
     f->direction = s->direction;
     f->dim = GW_MOMENT;
+    gw_stretch_derive(j, e);
     if (corner) {
-        corner_strength(f, &m, s->moment, j);
+        corner_strength(f, &m, s, j);
         return;
     }
-    gw_stretch_derive(j, e);
     double by_shear = gw_given(m.shear) ? s->shear / m.shear : 0;
     bool shear = by_shear > s->moment / m.moment;
     if (shear) f->dim = GW_FORCE;
@@ -242,20 +252,26 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
     (void)check;
     if (gw_tested(f, j)) return;
     const struct gw_stretch *s = gw_stretch_of(j, e);
-    const bool corner = gw_is_corner(e);
+    const bool corner = e->corner;
     find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
                 corner ? "corner_mullion" : "mullion", j, &f->used);
     if (s->fault || m.question) {
         gw_unanswered(f, s->fault ? s->fault : m.question);
         return;
     }
+    if (corner && !gw_given(m.inertia_y)) {
+        gw_unanswered(f, "a corner mullion bends both ways: its inertia about y is not known; ask the maker "
+                         "(corner_mullion: inertia_y)");
+        return;
+    }
     gw_engine_init(&engine, j->model->tables, j->trace);
     double limit = wind_deflection_limit(j, e, &engine);
+    double stiffness = corner ? fmin(m.stiffness, m.elastic_modulus * m.inertia_y) : m.stiffness; /* of either face */
     gw_used_merge(&f->used, &engine.used);
     gw_trace_note(&engine, "d_1", BEAM, "the beam's deflection with E I of 1: solved over the whole wall");
-    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->deflection / m.stiffness, BEAM, "d_1/EI", {"d_1", s->deflection, GW_RATIO},
-            {"EI", m.stiffness, GW_RATIO});
-    weigh_deflection(f, s->deflection / m.stiffness, limit, "under wind");
+    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->deflection / stiffness, BEAM, "d_1/EI", {"d_1", s->deflection, GW_RATIO},
+            {"EI", stiffness, GW_RATIO});
+    weigh_deflection(f, s->deflection / stiffness, limit, "under wind");
 }
 
 /* Transoms -----------------------------------------------------------------------------------------------------------
@@ -275,16 +291,45 @@ static struct shed shed_by(double width, double height)
     return (struct shed){w * l * l / 24 * (3 - 4 * a * a / (l * l)), w * (l - a) / 2, w * square * square / 1920};
 }
 
+/* All of `carried` of the lite's height, evenly. */
+static struct shed spread_by(double l, double carried)
+{
+    return (struct shed){carried * l * l / 8, carried * l / 2, 5 * carried * l * l * l * l / 384};
+}
+
+/* Heights carried evenly by a lite that is not held on four edges; 0: it sheds at 45 degrees. Held at head and sill it
+ * gives half to each; on three edges or one the horizontal may take all of it. Held at the jambs alone it gives less
+ * than it would at 45 degrees. */
+static double carried_evenly(const struct gw_lite_type *type, double height)
+{
+    if (!type || type->support == 4) return 0;
+    if (type->support != 2) return height;
+    return type->span == GW_SPAN_WIDTH ? 0 : height / 2;
+}
+
+static struct shed shed_from(const struct gw_lite_type *type, double width, double height)
+{
+    const double carried = carried_evenly(type, height);
+    return carried > 0 ? spread_by(width, carried) : shed_by(width, height);
+}
+
 static struct shed shed_to(const struct gw_element *e)
 {
-    struct shed above = shed_by(e->span, e->above), below = shed_by(e->span, e->below);
+    struct shed above = shed_from(e->rests, e->span, e->above), below = shed_from(e->under, e->span, e->below);
     return (struct shed){above.moment + below.moment, above.reaction + below.reaction,
                          above.deflection + below.deflection};
 }
 
-static void trace_lite(struct gw_engine *engine, const char *symbol, double l, double height, double pressure)
+static void trace_lite(struct gw_engine *engine, const char *symbol, const struct gw_lite_type *type, double l,
+                       double height, double pressure)
 {
+    const double carried = carried_evenly(type, height);
     if (!(height > 0)) return;
+    if (carried > 0) {
+        GW_STEP(engine, symbol, GW_BENDING, pressure * spread_by(l, carried).moment, "lite on fewer than four edges",
+                "p*b*L^2/8", {"p", pressure, GW_STRESS}, {"b", carried, GW_THICKNESS}, {"L", l, GW_THICKNESS});
+        return;
+    }
     const double a = fmin(l, height) / 2;
     GW_STEP(engine, symbol, GW_BENDING, pressure * shed_by(l, height).moment, SHED, "p*a*L^2/24*(3-4*a^2/L^2)",
             {"p", pressure, GW_STRESS}, {"a", a, GW_THICKNESS}, {"L", l, GW_THICKNESS});
@@ -293,8 +338,8 @@ static void trace_lite(struct gw_engine *engine, const char *symbol, double l, d
 /* Each lite's triangle or trapezoid, whose height is p times half of the lite's lesser side. */
 static void trace_shed(struct gw_engine *engine, const struct gw_element *e, double pressure)
 {
-    trace_lite(engine, "M_above", e->span, e->above, pressure);
-    trace_lite(engine, "M_below", e->span, e->below, pressure);
+    trace_lite(engine, "M_above", e->rests, e->span, e->above, pressure);
+    trace_lite(engine, "M_below", e->under, e->span, e->below, pressure);
 }
 
 /* Weight of the lite that rests on the horizontal, N; absent: its glass is not known. */
@@ -354,6 +399,12 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
     double wind = greatest(f->demand) * shed_to(e).moment, about_y = weight > 0 ? dead.moment / m.moment_y : 0;
     double use = wind / m.moment + about_y;
     f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
+    const double reaction = greatest(f->demand) * shed_to(e).reaction;
+    if (gw_given(m.shear) && reaction / m.shear > use) {
+        f->dim = GW_FORCE;
+        gw_weigh_calculated(f, reaction, m.shear, "shear of the webs under wind");
+        return;
+    }
     f->dim = GW_MOMENT;
     gw_weigh_calculated(
         f, wind, wind / use,
@@ -441,9 +492,10 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
         return;
     }
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, s->splice_shear, spec->capacity,
-                        spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
-                                     : "capacity as stated by the maker");
+    const char *by =
+        spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report) : "capacity as stated by the maker";
+    gw_weigh_calculated(f, e->corner ? 2 * s->splice_shear : s->splice_shear, spec->capacity,
+                        e->corner ? gw_format(j->model->arena, "corner: both faces' shears added; %s", by) : by);
 }
 
 /* What any maker's framing must bring --------------------------------------------------------------------------------

@@ -17,8 +17,7 @@ static const struct gw_glass_rules *rules_of(const struct gw_model *model)
 /* The lower of the two limits. */
 static double deflection_limit(const struct gw_glass_rules *rules, const struct gw_element *e)
 {
-    double by_side =
-        gw_given(rules->deflection_ratio) ? fmin(e->width, e->height) / rules->deflection_ratio : GW_ABSENT;
+    double by_side = gw_given(rules->deflection_ratio) ? fmin(e->width, e->pane) / rules->deflection_ratio : GW_ABSENT;
     return gw_given(rules->deflection_limit) && !(by_side < rules->deflection_limit) ? rules->deflection_limit
                                                                                      : by_side;
 }
@@ -29,7 +28,7 @@ enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, con
 {
     const struct gw_glass_rules *rules = rules_of(model);
     *out = (struct gw_lite){.width = e->width,
-                            .height = e->height,
+                            .height = e->pane,
                             .edges = type->support,
                             .span = type->span,
                             .finish = type->edge_finish,

@@ -65,7 +65,7 @@ static const char *shortfall(const struct gw_judging *j, const struct dimension 
 
 static const char *lite_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
 {
-    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->height}};
+    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->pane}};
     const char *size = shortfall(j, d, 2);
     if (*size) return size;
     if (t->make_up && e->lite && strcmp(t->make_up, e->lite) != 0)
@@ -73,18 +73,12 @@ static const char *lite_shortfall(const struct gw_judging *j, const struct gw_te
     return "";
 }
 
-bool gw_is_corner(const struct gw_element *e)
-{
-    const double hair = 1e-6;
-    return e->kind == GW_MULLION && e->corner_distance < hair;
-}
-
 static const char *mullion_shortfall(const struct gw_judging *j, const struct gw_tested *t, const struct gw_element *e)
 {
     if (e->parapet)
         return "framing above the roof carries both skins of the parapet: a wall test does not show it; ask for a "
                "calculation";
-    if (gw_is_corner(e)) return "a corner mullion takes both faces: a flat specimen does not show it";
+    if (e->corner) return "a corner mullion takes both faces: a flat specimen does not show it";
     if (e->overhang) {
         const struct dimension d[] = {{"overhang", t->overhang, e->span}, {"module", t->module, e->width}};
         return shortfall(j, d, 2);
@@ -99,7 +93,11 @@ static const char *transom_shortfall(const struct gw_judging *j, const struct gw
 {
     const struct dimension d[] = {{"module", t->module, e->span},
                                   {"lite height", t->lite_height, fmax(e->above, e->below)}};
-    return shortfall(j, d, 2);
+    const char *size = shortfall(j, d, 2);
+    if (*size) return size;
+    if (t->make_up && e->rests && strcmp(t->make_up, e->rests->name) != 0)
+        return gw_format(j->model->arena, "tested under the weight of make-up %s, here %s", t->make_up, e->rests->name);
+    return "";
 }
 
 /* A screw carries half a lite on each side, so the lites tested are to be no narrower than what it carries. */
@@ -156,7 +154,7 @@ struct gw_offer gw_offer_structural(const struct gw_judging *j, const struct gw_
     if (!offer.applies) return offer;
     offer.why = shortfall_of(j, rating, e);
     offer.covers = !*offer.why;
-    offer.foreign = gw_is_corner(e) || (e->parapet && e->kind == GW_MULLION);
+    offer.foreign = e->corner || (e->parapet && e->kind == GW_MULLION);
     if (offer.covers && e->kind == GW_LITE && !rating->tested->make_up)
         offer.why = "provided that the tested make-up, reinforcement and fastening are like the project's: the "
                     "report's make-up is not recorded";

@@ -58,8 +58,19 @@ static double pressure_of(const struct gw_element *e, int direction)
 /* Another stretch of the same mullions. */
 static bool same_mullion(const struct gw_element *a, const struct gw_element *b)
 {
-    return a->kind == b->kind && a->zone == b->zone && fabs(a->width - b->width) < HAIR && !a->outside &&
+    return a->kind == b->kind && a->zone == b->zone && a->corner == b->corner && fabs(a->width - b->width) < HAIR &&
            strcmp(a->mark, b->mark) == 0;
+}
+
+/* Whether a load on one stretch bends the other: not past a joint over an anchor; splices elsewhere pass it on. */
+static bool reaches(const struct gw_element *a, const struct gw_element *b)
+{
+    const double low = fmin(a->top, b->top), high = fmax(a->bottom, b->bottom);
+    for (size_t i = 0; i < joint_count(a->lines) && !a->lines->n_splices; i++) {
+        double x = joint_at(a->lines, i);
+        if (is_joint(a->lines, i) && x > low - HAIR && x < high + HAIR) return false;
+    }
+    return true;
 }
 
 static bool add_load(struct line *line, const struct gw_element *o, int direction)
@@ -71,17 +82,24 @@ static bool add_load(struct line *line, const struct gw_element *o, int directio
     return true;
 }
 
-/* Elements of a wall stand together in the list. */
-static bool add_loads(struct line *line, const struct gw_judging *j, const struct gw_element *e, int direction,
-                      bool all)
+/* NULL, or why there is no answer. Elements of a wall stand together in the list. */
+static const char *add_loads(struct line *line, const struct gw_judging *j, const struct gw_element *e, int direction,
+                             bool all)
 {
     const struct gw_element *first = j->takeoff->elements.items, *end = first + j->takeoff->elements.n, *from = e;
-    bool room = true;
     line->beam.n_loads = 0;
     while (from > first && from[-1].lines == e->lines) from--;
-    for (const struct gw_element *o = from; o < end && o->lines == e->lines && room; o++)
-        if (same_mullion(o, e) && (all || o->overhang == e->overhang)) room = add_load(line, o, direction);
-    return room;
+    for (const struct gw_element *o = from; o < end && o->lines == e->lines; o++) {
+        if (!same_mullion(o, e) || (!all && o->overhang != e->overhang)) continue;
+        if (o->outside && reaches(o, e))
+            return gw_format(j->model->arena,
+                             "%s, and its piece of mullion reaches to here; ask the structural "
+                             "engineer for the pressure at %s",
+                             o->outside, o->id);
+        if (!o->outside && !add_load(line, o, direction))
+            return "outside the method: more stretches than a beam here can have";
+    }
+    return NULL;
 }
 
 /* What the stretch feels ------------------------------------------------------------------------------------------- */
@@ -111,32 +129,41 @@ static void take_range(struct gw_stretch *s, const struct gw_beam_result *b, dou
     s->deflection = fmax(s->deflection, fabs(gw_beam_deflection_between(b, from, to).value));
 }
 
-static void take_joints(struct gw_stretch *s, const struct gw_beam_result *b, const struct gw_element *e)
+static void take_joints(struct gw_stretch *s, const struct gw_beam_result *b, const struct gw_wall_lines *l,
+                        double from, double to)
 {
-    for (size_t i = 0; i < joint_count(e->lines); i++) {
-        double x = joint_at(e->lines, i);
-        if (!is_joint(e->lines, i) || x < e->bottom - HAIR || x > e->top + HAIR) continue;
+    for (size_t i = 0; i < joint_count(l); i++) {
+        double x = joint_at(l, i) - l->bottom;
+        if (!is_joint(l, i) || x < from - HAIR || x > to + HAIR) continue;
         struct gw_stretch at = {0};
-        take_point(&at, b, x - e->lines->bottom);
+        take_point(&at, b, x);
         s->splice_shear = fmax(s->splice_shear, at.shear);
     }
+}
+
+/* From the wall's bottom: the whole member, where the roof line cuts it. */
+static void member_range(const struct gw_element *e, double *from, double *to)
+{
+    *from = (e->parapet ? e->top - e->span : e->bottom) - e->lines->bottom;
+    *to = (e->parapet ? e->top : e->bottom + e->span) - e->lines->bottom;
 }
 
 static const char *find_stretch(struct gw_stretch *s, struct gw_judging *j, const struct gw_element *e)
 {
     struct line line;
     struct gw_engine engine;
-    const double from = e->bottom - e->lines->bottom, to = e->top - e->lines->bottom;
+    double from, to;
+    member_range(e, &from, &to);
     if (!j->beam) j->beam = gw_alloc(j->model->arena, 1, sizeof *j->beam);
     if (!set_line(&line, e->lines)) return "outside the method: more anchors or splices than a beam here can have";
     for (int i = 0; i < 2 * DIRECTIONS; i++) {
         gw_engine_init(&engine, j->model->tables, NULL);
-        if (!add_loads(&line, j, e, i / 2, i % 2 == 0))
-            return "outside the method: more stretches than a beam here can have";
+        const char *fault = add_loads(&line, j, e, i / 2, i % 2 == 0);
+        if (fault) return fault;
         if (gw_beam_solve(j->beam, &line.beam, &engine) != GW_OK) return gw_fault_of(j, &engine);
         struct gw_stretch one = {0};
         take_range(&one, j->beam, from, to);
-        take_joints(&one, j->beam, e);
+        take_joints(&one, j->beam, e->lines, from, to);
         if (one.moment > s->moment) {
             s->direction = i / 2 == INWARD ? "inward" : "outward";
             s->pattern = i;
@@ -152,7 +179,8 @@ static const char *find_stretch(struct gw_stretch *s, struct gw_judging *j, cons
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e)
 {
     const size_t at = (size_t)(e - j->takeoff->elements.items);
-    if (!j->stretches) j->stretches = gw_alloc(j->model->arena, j->takeoff->elements.n, sizeof(*j->stretches));
+    if (!j->stretches)
+        j->stretches = gw_alloc(j->model->arena, j->takeoff->elements.n, sizeof(const struct gw_stretch *));
     if (j->stretches[at]) return j->stretches[at];
     struct gw_stretch *s = gw_alloc(j->model->arena, 1, sizeof *s);
     s->direction = "";
@@ -168,7 +196,7 @@ void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e)
     const struct gw_stretch *s = gw_stretch_of(j, e);
     if (!j->trace || s->fault || !set_line(&line, e->lines)) return;
     gw_engine_init(&engine, j->model->tables, j->trace);
-    if (!add_loads(&line, j, e, s->pattern / 2, s->pattern % 2 == 0)) return;
+    if (add_loads(&line, j, e, s->pattern / 2, s->pattern % 2 == 0)) return;
     gw_trace_note(&engine, "w", "line loads",
                   "each stretch: its own pressure times the width carried; x from the wall's bottom");
     for (size_t i = 0; i < line.beam.n_loads; i++)
@@ -191,18 +219,77 @@ static size_t anchor_in(const struct gw_element *e)
     return best;
 }
 
-double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e)
+/* Reactions of every anchor of one wall under 1 N/m on each stretch alone. */
+struct gw_influence {
+    const struct gw_wall_lines *lines;
+    double from[GW_BEAM_SUPPORTS + 3], to[GW_BEAM_SUPPORTS + 3]; /* heights above ground */
+    double reactions[GW_BEAM_SUPPORTS + 3][GW_BEAM_SUPPORTS];
+    size_t n;
+    const char *fault;
+};
+
+static void add_stretch(struct gw_influence *f, double from, double to)
 {
-    const struct gw_wall_lines *l = e->lines;
+    const double roof = f->lines->roof;
+    if (!(to > from + HAIR)) return;
+    if (from < roof - HAIR && to > roof + HAIR) {
+        add_stretch(f, from, roof);
+        from = roof;
+    }
+    f->from[f->n] = from;
+    f->to[f->n++] = to;
+}
+
+static void find_influence(struct gw_influence *f, struct gw_judging *j, const struct gw_wall_lines *l)
+{
     struct line line;
     struct gw_engine engine;
-    gw_engine_init(&engine, j->model->tables, NULL);
+    *f = (struct gw_influence){.lines = l};
+    if (!set_line(&line, l)) {
+        f->fault = "outside the method: more anchors or splices than a beam here can have";
+        return;
+    }
+    add_stretch(f, l->bottom, l->anchors[0]);
+    for (size_t i = 1; i < l->n_anchors; i++) add_stretch(f, l->anchors[i - 1], l->anchors[i]);
+    add_stretch(f, l->anchors[l->n_anchors - 1], l->top);
+    line.beam.n_loads = 1;
+    for (size_t i = 0; i < f->n && !f->fault; i++) {
+        line.loads[0] = (struct gw_beam_load){GW_BEAM_SPREAD, f->from[i] - l->bottom, f->to[i] - l->bottom, 1, 1};
+        gw_engine_init(&engine, j->model->tables, NULL);
+        if (gw_beam_solve(j->beam, &line.beam, &engine) != GW_OK) f->fault = gw_fault_of(j, &engine);
+        for (size_t a = 0; a < l->n_anchors && !f->fault; a++) f->reactions[i][a] = j->beam->reactions[a];
+    }
+}
+
+/* The longest piece of mullion that the anchor at x can carry: which of its anchors bears a piece is not told. */
+static double longest_piece(const struct gw_wall_lines *l, double x)
+{
+    double longest = 0, low = l->bottom;
+    for (size_t i = 0; i <= joint_count(l); i++) {
+        bool last = i == joint_count(l);
+        if (!last && !is_joint(l, i)) continue;
+        double high = last ? l->top : joint_at(l, i);
+        if (x > low - HAIR && x < high + HAIR) longest = fmax(longest, high - low);
+        low = high;
+    }
+    return longest;
+}
+
+/* Elements of a wall stand together in the list, so one wall is kept. */
+const char *gw_anchor_holds(struct gw_anchor_share *out, struct gw_judging *j, const struct gw_element *e)
+{
+    const struct gw_wall_lines *l = e->lines;
+    const size_t a = anchor_in(e);
+    *out = (struct gw_anchor_share){.piece = longest_piece(l, l->anchors[a])};
     if (!j->beam) j->beam = gw_alloc(j->model->arena, 1, sizeof *j->beam);
-    if (!set_line(&line, l)) return GW_ABSENT;
-    line.loads[line.beam.n_loads++] = (struct gw_beam_load){GW_BEAM_SPREAD, 0, l->top - l->bottom, 1, 1};
-    if (gw_beam_solve(j->beam, &line.beam, &engine) != GW_OK) return GW_ABSENT;
-    size_t a = anchor_in(e);
-    double low = a ? (l->anchors[a - 1] + l->anchors[a]) / 2 : l->bottom;
-    double high = a + 1 < l->n_anchors ? (l->anchors[a] + l->anchors[a + 1]) / 2 : l->top;
-    return fabs(j->beam->reactions[a]) / (high - low);
+    if (!j->influence) j->influence = gw_alloc(j->model->arena, 1, sizeof *j->influence);
+    if (j->influence->lines != l) find_influence(j->influence, j, l);
+    const struct gw_influence *f = j->influence;
+    for (size_t i = 0; i < f->n && !f->fault; i++) {
+        bool past_end = f->to[i] < l->anchors[0] + HAIR || f->from[i] > l->anchors[l->n_anchors - 1] - HAIR;
+        bool relieves = past_end && f->reactions[i][a] < 0;
+        double *part = f->from[i] < l->roof - HAIR ? &out->below : &out->above;
+        if (!relieves) *part += f->reactions[i][a];
+    }
+    return f->fault;
 }

@@ -39,6 +39,7 @@ struct gw_judging {
     struct gw_beam_result *beam;          /* room for one, once one was needed */
     struct gw_blasted *blasted;           /* by lite type and size, as far as worked out */
     size_t n_blasted, blasted_capacity;
+    struct gw_influence *influence;       /* of the last wall's anchors, framing.c */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -108,9 +109,13 @@ void gw_settle_blast(struct gw_finding *finding, struct gw_judging *j, const str
 /* framing.c */
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
-/* Reaction at an anchor over that of half the spans beside it: what continuity and overhangs add or take. Absent where
- * the beam has no solution. */
-double gw_anchor_factor(struct gw_judging *j, const struct gw_element *e);
+/* What the beam hands to an anchor: the heights of wall below and above the roof line whose pressure it takes, m, from
+ * all spans of its mullion and the overhangs that do not relieve it; and the longest piece that can hang on it. NULL,
+ * or why there is none. */
+struct gw_anchor_share {
+    double below, above, piece;
+};
+const char *gw_anchor_holds(struct gw_anchor_share *out, struct gw_judging *j, const struct gw_element *e);
 /* checks_glass.c: strength, deflection, pocket */
 /* The lite of an element by the project's rules; the state of the gas in service is left to the caller. */
 enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
@@ -149,8 +154,6 @@ double gw_heaviest_glass(const struct gw_judging *j);
 void gw_judge_reactions(struct gw_judging *j);
 void gw_judge_members(struct gw_judging *j);
 void gw_judge_mock_up(struct gw_judging *j); /* checks_rated.c */
-/* At an outside corner one mullion takes both faces. */
-bool gw_is_corner(const struct gw_element *e);
 /* Parts of a settle. */
 bool gw_tested(struct gw_finding *f, const struct gw_judging *j);
 void gw_unanswered(struct gw_finding *f, const char *question);

@@ -8,6 +8,8 @@
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
+/* validate_system.c: its framing. */
+void gw_validate_framing(struct gw_model *model, const struct gw_system *system);
 /* The project's `assume` rows into a copy of the tables. */
 void gw_correct_tables(struct gw_model *model);
 

@@ -58,7 +58,7 @@ const struct gw_record gw_tube_record = RECORD("tube", gw_tube, TUBE);
 static const struct gw_choice INSERT_METALS[] = {
     {"steel", GW_INSERT_STEEL, ""}, {"aluminum", GW_INSERT_ALUMINUM, ""}, {0}};
 static const struct gw_field INSERT[] = {
-    PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert"),
+    PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert: steel or aluminum"),
     NUM(gw_insert_spec, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1), .help = "about its own axis"),
     NUM(gw_insert_spec, section_modulus_x, GW_SECTION_MODULUS, .flags = GW_REQUIRED, LIMITS(1e-9, 1),
         .help = "about its own axis"),
@@ -180,6 +180,8 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
     F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
+    F(gw_system, corner_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,
+      .help = "anchor at an outside corner: inward and outward of each face with the other's at once"),
     F(gw_system, drift, GW_T_RECORD, .record = &DRIFT_SPEC_RECORD, .help = "of a story, in an earthquake"),
     F(gw_system, stack_joint, GW_T_RECORD, .record = &STACK_RECORD, .help = "between pieces one above the other"),
     NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),

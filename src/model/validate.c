@@ -547,4 +547,5 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
                          "'name' is missing in this rating: which number is it?");
         if (r->test == GW_TEST_OTHER || (untold && r->name)) want(model, r, "value", r->value);
     }
+    gw_validate_framing(model, system);
 }

@@ -228,8 +228,10 @@ static void reactions(struct page *page)
         gw_page_quantity(page, GW_FORCE, r->outward_strength, UP);
         gw_page_quantity(page, GW_AREA, r->area, NEAREST);
     }
-    gw_report_line(page->report, "Dead load: the wall's area times its weight, framing and glass. An anchor that the "
-                                 "roof line cuts is listed once, with both of its parts.");
+    gw_report_line(page->report, "Wall: the longest piece of mullion that can hang on the anchor; its dead load is "
+                                 "that area times the weight of framing and glass. At an outside corner: of each face. "
+                                 "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
+                                 "load the method does not give has no figures.");
 }
 
 static bool same_row(const struct gw_element *a, const struct gw_element *b)

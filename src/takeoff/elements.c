@@ -38,6 +38,7 @@ static struct gw_element start(const struct gw_builder *b, enum gw_kind kind, co
                            .bottom = bottom,
                            .top = top,
                            .span = GW_ABSENT,
+                           .pane = GW_ABSENT,
                            .parapet = bottom >= g->roof,
                            .place_unknown = g->place_unknown,
                            .corner_distance = corner_distance(g, x0, x1)};
@@ -56,6 +57,7 @@ static void add_lites(struct gw_builder *b, const struct gw_band *band)
         e.lite = band->type ? band->type->name : NULL;
         e.component = band->type ? band->type->component : GW_FIXED;
         e.effective_area = e.width * e.height;
+        e.pane = band->pane;
         gw_group_add(b, &e, 1, column_number(g, i));
     }
 }
@@ -92,25 +94,40 @@ static int spans_of_piece(const struct gw_grid *g, double bottom, double top)
     return held > 2 ? held - 1 : 1;
 }
 
-/* One stretch of every mullion, cut at the roof line; its span stays the member's own. */
-static void add_mullion_span(struct gw_builder *b, double bottom, double top, bool overhang)
+/* The vertical at an end of a wall that is an outside corner also holds the other face. An opening has jambs of its
+ * own. */
+static bool at_corner(const struct gw_grid *g, size_t i)
+{
+    const double hair = 1e-6;
+    return !g->mark && ((i == 0 && g->left_corner < hair) || (i == g->n_columns && g->right_corner < hair));
+}
+
+static void add_mullion_part(struct gw_builder *b, double bottom, double top, double span, bool overhang)
 {
     const struct gw_grid *g = b->grid;
-    if (!(top > bottom)) return;
-    if (bottom < g->roof && top > g->roof) {
-        add_mullion_span(b, bottom, g->roof, overhang);
-        add_mullion_span(b, g->roof, top, overhang);
-        return;
-    }
     for (size_t i = 0; i <= g->n_columns; i++) {
         struct strip s = carried(g, i);
         struct gw_element e =
             start(b, GW_MULLION, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
-        e.span = top - bottom;
+        e.span = span;
         e.spans = overhang ? 0 : spans_of_piece(g, bottom, top);
         e.overhang = overhang;
+        e.corner = at_corner(g, i);
         e.effective_area = member_area(b, e.span, e.width);
         gw_group_add(b, &e, 1, column_number(g, i));
+    }
+}
+
+/* One stretch of every mullion, cut at the roof line; its span stays the member's own. */
+static void add_mullion_span(struct gw_builder *b, double bottom, double top, bool overhang)
+{
+    const double roof = b->grid->roof, span = top - bottom;
+    if (!(top > bottom)) return;
+    if (bottom < roof && top > roof) {
+        add_mullion_part(b, bottom, roof, span, overhang);
+        add_mullion_part(b, roof, top, span, overhang);
+    } else {
+        add_mullion_part(b, bottom, top, span, overhang);
     }
 }
 
@@ -160,6 +177,15 @@ static const struct gw_lite_type *glass_on(const struct gw_grid *g, double level
     return NULL;
 }
 
+/* The one whose upper edge is held there. */
+static const struct gw_lite_type *glass_under(const struct gw_grid *g, double level)
+{
+    const double hair = 1e-6;
+    for (size_t i = 0; i < g->n_bands; i++)
+        if (fabs(g->bands[i].top - level) < hair) return g->bands[i].type;
+    return NULL;
+}
+
 static void add_transom_part(struct gw_builder *b, size_t k, double bottom, double top)
 {
     const struct gw_grid *g = b->grid;
@@ -169,6 +195,7 @@ static void add_transom_part(struct gw_builder *b, size_t k, double bottom, doub
         e.above = k + 1 < g->n_levels ? g->levels[k + 1] - g->levels[k] : 0;
         e.below = k ? g->levels[k] - g->levels[k - 1] : 0;
         e.rests = glass_on(g, g->levels[k]);
+        e.under = glass_under(g, g->levels[k]);
         e.span = e.width;
         e.spans = 1;
         e.effective_area = member_area(b, e.span, e.height);
@@ -219,6 +246,7 @@ static void add_anchor_part(struct gw_builder *b, size_t a, double bottom, doubl
         struct gw_element e =
             start(b, GW_ANCHOR, i == 0 || i == g->n_columns ? "jamb" : "interior", s.x0, s.x1, bottom, top);
         e.span = anchor_span(g, a);
+        e.corner = at_corner(g, i);
         e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
         gw_group_add(b, &e, 1, column_number(g, i));
     }

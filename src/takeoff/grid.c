@@ -33,12 +33,13 @@ static void set_columns(struct gw_grid *grid, struct gw_model *model, const stru
 
 static void add_band(struct gw_grid *grid, double bottom, double top, const struct gw_lite_type *type)
 {
+    const double pane = top - bottom;
     bool crosses = bottom < grid->roof && top > grid->roof;
     if (crosses) {
-        grid->bands[grid->n_bands++] = (struct gw_band){bottom, grid->roof, type, false};
+        grid->bands[grid->n_bands++] = (struct gw_band){bottom, grid->roof, pane, type, false};
         bottom = grid->roof;
     }
-    grid->bands[grid->n_bands++] = (struct gw_band){bottom, top, type, bottom >= grid->roof};
+    grid->bands[grid->n_bands++] = (struct gw_band){bottom, top, pane, type, bottom >= grid->roof};
 }
 
 static double rest_of(const struct gw_storey *storey, double height)
@@ -138,7 +139,7 @@ bool gw_grid_from_opening(struct gw_grid *grid, struct gw_model *model, const st
     grid->x[1] = opening->width;
     grid->bands = gw_alloc(model->arena, 1, sizeof *grid->bands);
     grid->bands[grid->n_bands++] =
-        (struct gw_band){grid->bottom, grid->top, gw_model_lite(model, opening->lite), false};
+        (struct gw_band){grid->bottom, grid->top, opening->height, gw_model_lite(model, opening->lite), false};
     grid->levels = gw_alloc(model->arena, 2, sizeof *grid->levels);
     grid->levels[0] = grid->bottom;
     grid->levels[1] = grid->top;

@@ -33,12 +33,14 @@ static struct gw_group_key key_of(const struct gw_element *e)
     key.bottom = micrometers(e->bottom);
     key.top = micrometers(e->top);
     key.span = micrometers(e->span);
+    key.pane = micrometers(e->pane);
     key.kind = (int)e->kind;
     key.zone = e->zone;
     key.spans = e->spans;
     key.overhang = e->overhang;
     key.parapet = e->parapet;
     key.place_unknown = e->place_unknown;
+    key.corner = e->corner;
     return key;
 }
 
@@ -47,9 +49,10 @@ static bool same_text(const char *a, const char *b) { return a == b || (a && b &
 static bool same_key(const struct gw_group_key *a, const struct gw_group_key *b)
 {
     return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top &&
-           a->span == b->span && a->kind == b->kind && a->zone == b->zone && a->spans == b->spans &&
-           a->overhang == b->overhang && a->parapet == b->parapet && a->place_unknown == b->place_unknown &&
-           same_text(a->wall, b->wall) && same_text(a->mark, b->mark) && same_text(a->lite, b->lite);
+           a->span == b->span && a->pane == b->pane && a->corner == b->corner && a->kind == b->kind &&
+           a->zone == b->zone && a->spans == b->spans && a->overhang == b->overhang && a->parapet == b->parapet &&
+           a->place_unknown == b->place_unknown && same_text(a->wall, b->wall) && same_text(a->mark, b->mark) &&
+           same_text(a->lite, b->lite);
 }
 
 static size_t hash_text(size_t h, const char *text)
@@ -112,7 +115,8 @@ static const struct gw_wall_lines *lines_of(struct gw_builder *b)
                                     .n_splices = g->n_splices,
                                     .n_levels = g->n_levels,
                                     .bottom = g->bottom,
-                                    .top = g->top};
+                                    .top = g->top,
+                                    .roof = g->roof};
     return b->lines = lines;
 }
 

@@ -7,6 +7,7 @@
 /* One row of lites across the whole grid; a row that the roof line crosses is two bands. */
 struct gw_band {
     double bottom, top;
+    double pane; /* height of the whole row */
     const struct gw_lite_type *type;
     bool parapet;
 };
@@ -38,9 +39,9 @@ struct gw_grid {
 /* What makes two elements alike; lengths in micrometers so that equal ones compare equal. */
 struct gw_group_key {
     const char *wall, *mark, *lite;
-    long long width, height, bottom, top, span;
+    long long width, height, bottom, top, span, pane;
     int kind, zone, spans;
-    bool overhang, parapet, place_unknown;
+    bool overhang, parapet, place_unknown, corner;
 };
 
 struct gw_slot; /* hash table slot, groups.c */

@@ -438,6 +438,7 @@ static const char *const CHAIN[] = {
     "tested_pullout: 2000 lb}",
     "anchor: {inward: 3000 lb, outward: 3000 lb, dead: 3000 lb}",
     "frame_weight: 3 psf",
+    "corner_anchor: {inward: 3000 lb, outward: 3000 lb, dead: 3000 lb}",
 };
 enum { CHAIN_LENGTH = sizeof CHAIN / sizeof *CHAIN };
 #define SMALL_TEST                                                                                                     \

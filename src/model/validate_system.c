@@ -1,0 +1,119 @@
+/* What no single field of a system's framing can tell: walls that leave a tube, heads wider than holes, keys that only
+ * mean something together. A value with a fault of its own is absent here and raises no second one. */
+#include "model_internal.h"
+
+#include <string.h>
+
+static const struct gw_node *at_key(const struct gw_node *node, const char *key)
+{
+    const struct gw_node *found = gw_node_get(node, key);
+    return found ? found : node;
+}
+
+#define FAULT(model, node, key, ...)                                                                                   \
+    gw_diag_node((model)->diags, GW_ERROR, "bad_value", key, at_key(node, key), __VA_ARGS__)
+
+static const char *size(struct gw_model *model, double si)
+{
+    struct gw_text text;
+    gw_text_init(&text, model->arena);
+    enum gw_units shown = model->project.units ? model->project.units : GW_US;
+    gw_quantity_print(&text, gw_units_standard(), GW_THICKNESS, shown, si);
+    return text.at;
+}
+
+static void check_tube(struct gw_model *model, const struct gw_node *node, const struct gw_tube *t)
+{
+    if (2 * t->flange >= t->depth)
+        FAULT(model, node, "flange", "two flanges of %s fill the depth of %s: give the thickness of one wall",
+              size(model, t->flange), size(model, t->depth));
+    if (2 * t->web >= t->width)
+        FAULT(model, node, "web", "two webs of %s fill the width of %s: give the thickness of one wall",
+              size(model, t->web), size(model, t->width));
+}
+
+/* A tube gives all properties; a second set would have to be believed or dropped. */
+static void check_properties(struct gw_model *model, const struct gw_node *node)
+{
+    static const char *const keys[] = {"area",
+                                       "inertia_x",
+                                       "inertia_y",
+                                       "section_modulus_x",
+                                       "section_modulus_y",
+                                       "torsion_constant",
+                                       "allowable_moment"};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+        if (gw_node_get(node, keys[i]))
+            FAULT(model, node, keys[i],
+                  "'%s' beside 'tube': the tube gives it; leave one of them out (properties are for shapes that are no "
+                  "tube)",
+                  keys[i]);
+}
+
+static void check_member(struct gw_model *model, const struct gw_system *system, const char *key,
+                         const struct gw_member_spec *spec, bool transom)
+{
+    static const char *const of_glass[] = {"block_offset", "eccentricity"};
+    const struct gw_node *node = gw_node_get(system->node, key);
+    if (!spec || !node) return;
+    if (spec->tube) {
+        check_tube(model, at_key(node, "tube"), spec->tube);
+        check_properties(model, node);
+    }
+    for (size_t i = 0; i < 2 && !transom; i++)
+        if (gw_node_get(node, of_glass[i]))
+            FAULT(model, node, of_glass[i], "'%s' is of the glass that stands on a transom: give it there",
+                  of_glass[i]);
+}
+
+static void check_screw(struct gw_model *model, const struct gw_system *system)
+{
+    const struct gw_screw_spec *k = system->screw;
+    const struct gw_plate_spec *p = system->pressure_plate;
+    const struct gw_node *screw = gw_node_get(system->node, "screw"),
+                         *plate = gw_node_get(system->node, "pressure_plate");
+    if (k && k->head_diameter <= k->diameter)
+        FAULT(model, screw, "head_diameter", "the head, %s, is no wider than the screw, %s",
+              size(model, k->head_diameter), size(model, k->diameter));
+    if (p && p->hole >= p->width)
+        FAULT(model, plate, "hole", "the hole, %s, is as wide as the plate, %s", size(model, p->hole),
+              size(model, p->width));
+    if (k && p && p->hole >= k->head_diameter)
+        FAULT(model, plate, "hole", "the hole, %s, lets the head of the screw through, %s", size(model, p->hole),
+              size(model, k->head_diameter));
+    if (k && p && p->hole < k->diameter)
+        FAULT(model, plate, "hole", "the hole, %s, is smaller than the screw, %s", size(model, p->hole),
+              size(model, k->diameter));
+    if (k && k->hold == GW_HOLD_CHASE && gw_node_get(screw, "engagement"))
+        FAULT(model, screw, "engagement",
+              "a chase holds only part of the thread: 'engagement' has no formula there, give 'tested_pullout'");
+}
+
+/* Bolts are judged by all four or not at all. */
+static void check_anchor(struct gw_model *model, const struct gw_system *system, const char *key)
+{
+    static const char *const keys[] = {"eccentricity", "bolt_arm", "bolts", "bolt_tension"};
+    const struct gw_node *node = gw_node_get(system->node, key);
+    size_t given = 0;
+    for (size_t i = 0; node && i < 4; i++) given += gw_node_get(node, keys[i]) != NULL;
+    for (size_t i = 0; given && i < 4; i++)
+        if (!gw_node_get(node, keys[i])) {
+            gw_diag_node(
+                model->diags, GW_ERROR, "missing", keys[i], node,
+                "'%s' is missing: the bolts need eccentricity, bolt_arm, bolts and bolt_tension together (leave "
+                "out all four where the stated reactions cover them)",
+                keys[i]);
+            return;
+        }
+}
+
+void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
+{
+    if (!system->node) return;
+    check_member(model, system, "mullion", system->mullion, false);
+    check_member(model, system, "corner_mullion", system->corner_mullion, false);
+    check_member(model, system, "transom", system->transom, true);
+    check_screw(model, system);
+    check_anchor(model, system, "anchor");
+    check_anchor(model, system, "corner_anchor");
+}
