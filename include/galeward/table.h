@@ -48,7 +48,7 @@ const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct g
 struct gw_unit_list gw_units_standard(void);
 
 /* The rows that a result rests on. */
-enum { GW_USED_LIMIT = 32 };
+enum { GW_USED_LIMIT = 48 }; /* the most seen: 41, of a transom; rows past it are dropped */
 struct gw_used {
     const struct gw_row *rows[GW_USED_LIMIT];
     unsigned n;
