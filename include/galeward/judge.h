@@ -90,14 +90,25 @@ struct gw_member_demand {
     double inertia;          /* m4, needed of aluminum for that limit */
 };
 
+/* How far a candidate goes in a zone by calculation, at the pressures of the worst element there; absent: not known, or
+ * not at all. Whoever buys by a test goes no further than the test. */
+struct gw_reach {
+    const struct gw_system *candidate;
+    int zone;
+    double span, at_width;       /* m, of a mullion that carries that width, simple span */
+    double width, at_span;       /* m, that a mullion of that span can carry */
+    double spacing, screw_width; /* m, of screws that carry that width */
+};
+
 struct gw_judgement {
     GW_LIST(struct gw_demand) demands;
     size_t demands_capacity;
     GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
-    struct gw_sequence mock_up;               /* tests of a laboratory mock-up, in their order */
-    const char *mock_up_fault;                /* NULL; else why there is no sequence */
-    GW_LIST(struct gw_finding) findings;      /* by candidate, then by demand */
+    GW_LIST(struct gw_reach) reaches;
+    struct gw_sequence mock_up;          /* tests of a laboratory mock-up, in their order */
+    const char *mock_up_fault;           /* NULL; else why there is no sequence */
+    GW_LIST(struct gw_finding) findings; /* by candidate, then by demand */
     GW_LIST(struct gw_summary) summaries;
 };
 

@@ -120,11 +120,15 @@ static enum gw_status find_held(struct held *h, const struct gw_system *s, struc
 /* Suction on the screw's own length of plate. */
 void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
+    (void)check;
+    if (!not_plated(f) && !gw_tested(f, j)) gw_calculate_screw(f, j);
+}
+
+void gw_calculate_screw(struct gw_finding *f, struct gw_judging *j)
+{
     const struct gw_element *e = f->demand->element;
     struct gw_engine engine;
     struct held h;
-    (void)check;
-    if (not_plated(f) || gw_tested(f, j)) return;
     const char *missing = missing_of_screw(f->candidate);
     if (missing) {
         gw_unanswered(f, missing);
@@ -156,12 +160,16 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
 /* The plate between two screws. */
 void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
+    (void)check;
+    if (!not_plated(f) && !gw_tested(f, j)) gw_calculate_plate(f, j);
+}
+
+void gw_calculate_plate(struct gw_finding *f, struct gw_judging *j)
+{
     const struct gw_element *e = f->demand->element;
     const struct gw_plate_spec *p = f->candidate->pressure_plate;
     struct gw_engine engine;
     struct gw_pressure_plate_result r;
-    (void)check;
-    if (not_plated(f) || gw_tested(f, j)) return;
     if (!p) {
         gw_unanswered(f, "which pressure plate? Ask the maker (pressure_plate: alloy, width, thickness)");
         return;

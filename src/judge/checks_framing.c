@@ -45,141 +45,13 @@ const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engi
 static const char BEAM[] = "mullion as a beam over its wall",
                   SHED[] = "45-degree shedding of the lites above and below";
 
-/* Members ------------------------------------------------------------------------------------------------------------
- */
-
-struct member {
-    double moment;    /* Nm, allowable about x, of all its parts together */
-    double moment_y;  /* Nm, about y; absent: not known */
-    double shear;     /* N, allowable; absent: not known */
-    double shear_y;   /* the same across it */
-    double stiffness; /* N m2, E I of all its parts, about x */
-    double elastic_modulus, inertia_y;
-    double shear_modulus, torsion;
-    const char *governing; /* limit state */
-    const char *question;  /* NULL; else what is missing, whom to ask */
-};
-
-static void clear(struct member *m)
-{
-    *m = (struct member){.moment = GW_ABSENT,
-                         .moment_y = GW_ABSENT,
-                         .shear = GW_ABSENT,
-                         .shear_y = GW_ABSENT,
-                         .stiffness = GW_ABSENT,
-                         .elastic_modulus = GW_ABSENT,
-                         .inertia_y = GW_ABSENT,
-                         .torsion = GW_ABSENT,
-                         .governing = ""};
-}
-
-static enum gw_status tube_strength(struct member *m, const struct gw_member_spec *spec, double unbraced,
-                                    struct gw_engine *engine)
-{
-    struct gw_bending in;
-    struct gw_bending_result r;
-    struct gw_section section, turned;
-    const struct gw_tube *t = spec->tube, other = {t->depth, t->width, t->web, t->flange};
-    gw_bending_clear(&in);
-    in.metal = spec->alloy;
-    in.unbraced_length = unbraced;
-    enum gw_status status = gw_bending_tube(&in, t, engine);
-    if (status == GW_OK) status = gw_bending_strength(&r, &in, engine);
-    if (status == GW_OK) status = gw_section_tube(&section, t, engine);
-    if (status != GW_OK) return status;
-    m->moment = r.allowable;
-    m->shear = r.shear_allowable;
-    m->governing = r.governing ? r.governing : "";
-    m->stiffness = section.inertia_x;
-    m->inertia_y = section.inertia_y;
-    m->torsion = section.torsion;
-    gw_bending_clear(&in); /* the tube on its side */
-    in.metal = spec->alloy;
-    in.unbraced_length = unbraced;
-    status = gw_bending_tube(&in, &other, engine);
-    if (status == GW_OK) status = gw_bending_strength(&r, &in, engine);
-    if (status == GW_OK) status = gw_section_tube(&turned, &other, engine);
-    if (status != GW_OK) return status;
-    m->moment_y = r.allowable;
-    m->shear_y = r.shear_allowable;
-    return status;
-}
-
-/* Moments go by stiffness; the part that is used up first limits the whole. */
-static void add_insert(struct member *m, const struct gw_insert_spec *insert, double insert_modulus,
-                       const struct gw_judging *j)
-{
-    const double safety = j->model->tables->steel_rule[GW_ROW_STEEL_RULE_BENDING_SAFETY].value;
-    double own = insert_modulus * insert->inertia_x, all = m->stiffness + own;
-    double by_insert = insert->yield * insert->section_modulus_x / safety * all / own;
-    double by_member = m->moment * all / m->stiffness;
-    if (by_insert < by_member) m->governing = "the insert's yielding";
-    m->moment = fmin(by_member, by_insert);
-    m->stiffness = all;
-}
-
-/* Elastic constants do not hang on the thickness. */
-static double modulus_of(bool steel, const struct gw_tables *t)
-{
-    return steel ? t->steel_modulus[GW_ROW_STEEL_MODULUS_CARBON].elastic_modulus_pa
-                 : t->aluminum_modulus[0].elastic_modulus_pa;
-}
-
-static void add_parts(struct member *m, const struct gw_member_spec *spec, const struct gw_judging *j)
-{
-    const struct gw_tables *t = j->model->tables;
-    bool steel = gw_metal_is_steel(spec->alloy);
-    m->elastic_modulus = modulus_of(steel, t);
-    m->shear_modulus =
-        steel ? GW_ABSENT : t->aluminum_shear_modulus[0].shear_modulus_pa; /* a steel twist is not told */
-    m->stiffness *= m->elastic_modulus;
-    if (spec->insert) add_insert(m, spec->insert, modulus_of(spec->insert->metal == GW_INSERT_STEEL, t), j);
-}
-
-/* From a tube, or from stated properties; `who` names the key in the questions. */
-static void find_member(struct member *m, const struct gw_member_spec *spec, double span, const char *who,
-                        const struct gw_judging *j, struct gw_used *used)
-{
-    struct gw_engine engine;
-    struct gw_arena *arena = j->model->arena;
-    clear(m);
-    gw_engine_init(&engine, j->model->tables, j->trace);
-    if (!spec || (!spec->tube && !(gw_given(spec->inertia_x) && gw_given(spec->allowable_moment)))) {
-        m->question = gw_format(arena,
-                                "which section is the %s? Ask the maker (%s: alloy and tube, or inertia_x and "
-                                "allowable_moment)",
-                                who, who);
-        return;
-    }
-    if (!spec->alloy) {
-        m->question = gw_format(arena, "which alloy and temper is the %s? Ask the maker (%s: alloy)", who, who);
-        return;
-    }
-    enum gw_status status = GW_OK;
-    if (spec->tube) {
-        status = tube_strength(m, spec, gw_given(spec->unbraced_length) ? spec->unbraced_length : span, &engine);
-    } else {
-        m->moment = spec->allowable_moment;
-        m->stiffness = spec->inertia_x;
-        m->inertia_y = spec->inertia_y;
-        m->torsion = spec->torsion_constant;
-        m->governing = "stated by the maker";
-    }
-    if (status == GW_OK) add_parts(m, spec, j);
-    if (status != GW_OK) m->question = gw_fault_of(j, &engine);
-    else if (!gw_given(m->moment))
-        m->question =
-            gw_format(arena, "the strength of the %s is not known: ask the maker (%s: allowable_moment)", who, who);
-    gw_used_merge(used, &engine.used);
-}
-
 /* Mullions -----------------------------------------------------------------------------------------------------------
  */
 
 static double greatest(const struct gw_demand *d) { return fmax(d->value, d->value_out); }
 
 /* Both faces at once, each with a half bay and the greatest pressure: M_x/M_ax + M_y/M_ay, and shear alike. */
-static void corner_strength(struct gw_finding *f, const struct member *m, const struct gw_stretch *s,
+static void corner_strength(struct gw_finding *f, const struct gw_strength_of_member *m, const struct gw_stretch *s,
                             struct gw_judging *j)
 {
     if (!gw_given(m->moment_y)) {
@@ -200,13 +72,13 @@ static void corner_strength(struct gw_finding *f, const struct member *m, const 
 void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    struct member m;
+    struct gw_strength_of_member m;
     (void)check;
     if (gw_tested(f, j)) return;
     const bool corner = e->corner;
     const struct gw_stretch *s = gw_stretch_of(j, e);
-    find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
-                corner ? "corner_mullion" : "mullion", j, &f->used);
+    gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                   corner ? "corner_mullion" : "mullion", j, &f->used);
     if (s->fault || m.question) {
         gw_unanswered(f, s->fault ? s->fault : m.question);
         return;
@@ -225,11 +97,16 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
                         shear ? "shear of the webs" : gw_format(j->model->arena, "bending: %s", m.governing));
 }
 
-static double wind_deflection_limit(const struct gw_judging *j, const struct gw_element *e, struct gw_engine *engine)
+double gw_framing_limit(const struct gw_judging *j, double span, bool overhang, struct gw_engine *engine)
 {
     const struct gw_framing_rules *rules = j->model->project.framing;
-    double limit = gw_deflection_limit(e->span, e->overhang, false, engine);
+    double limit = gw_deflection_limit(span, overhang, false, engine);
     return rules && gw_given(rules->deflection_cap) ? fmin(limit, rules->deflection_cap) : limit;
+}
+
+static double wind_deflection_limit(const struct gw_judging *j, const struct gw_element *e, struct gw_engine *engine)
+{
+    return gw_framing_limit(j, e->span, e->overhang, engine);
 }
 
 static void weigh_deflection(struct gw_finding *f, double deflection, double limit, const char *message)
@@ -248,13 +125,13 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
 {
     const struct gw_element *e = f->demand->element;
     struct gw_engine engine;
-    struct member m;
+    struct gw_strength_of_member m;
     (void)check;
     if (gw_tested(f, j)) return;
     const struct gw_stretch *s = gw_stretch_of(j, e);
     const bool corner = e->corner;
-    find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
-                corner ? "corner_mullion" : "mullion", j, &f->used);
+    gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                   corner ? "corner_mullion" : "mullion", j, &f->used);
     if (s->fault || m.question) {
         gw_unanswered(f, s->fault ? s->fault : m.question);
         return;
@@ -356,8 +233,9 @@ static double resting_weight(const struct gw_judging *j, const struct gw_element
 
 static const char NO_WEIGHT[] = "which glass rests on it? Ask the architect (lites: layers)";
 
-static enum gw_status rail(struct gw_rail_result *out, const struct member *m, const struct gw_member_spec *spec,
-                           const struct gw_element *e, double weight, struct gw_engine *engine)
+static enum gw_status rail(struct gw_rail_result *out, const struct gw_strength_of_member *m,
+                           const struct gw_member_spec *spec, const struct gw_element *e, double weight,
+                           struct gw_engine *engine)
 {
     const struct gw_rail_case in = {.weight = weight,
                                     .span = e->span,
@@ -377,10 +255,10 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
     const struct gw_member_spec *spec = f->candidate->transom;
     struct gw_engine engine;
     struct gw_rail_result dead;
-    struct member m;
+    struct gw_strength_of_member m;
     (void)check;
     if (gw_tested(f, j)) return;
-    find_member(&m, spec, e->span, "transom", j, &f->used);
+    gw_find_member(&m, spec, e->span, "transom", j, &f->used);
     double weight = resting_weight(j, e);
     if (m.question || !gw_given(weight)) {
         gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
@@ -424,10 +302,10 @@ void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, co
     const struct gw_member_spec *spec = f->candidate->transom;
     struct gw_engine engine;
     struct gw_rail_result dead;
-    struct member m;
+    struct gw_strength_of_member m;
     (void)check;
     if (gw_tested(f, j)) return;
-    find_member(&m, spec, e->span, "transom", j, &f->used);
+    gw_find_member(&m, spec, e->span, "transom", j, &f->used);
     double weight = resting_weight(j, e);
     if (!m.question && weight > 0 && !gw_given(m.inertia_y))
         m.question = "the transom carries glass: ask the maker for its inertia about y (transom: inertia_y)";
@@ -504,7 +382,7 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
 static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const struct gw_element *e)
 {
     struct gw_engine engine;
-    const double aluminum = modulus_of(false, j->model->tables);
+    const double aluminum = gw_modulus_of(false, j->model->tables);
     double deflection; /* m, with E I of 1 N m2 */
     gw_engine_init(&engine, j->model->tables, NULL);
     *out = (struct gw_member_demand){.element = e, .deflection_limit = wind_deflection_limit(j, e, &engine)};

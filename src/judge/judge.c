@@ -215,6 +215,7 @@ void gw_judge(struct gw_judgement *out, const struct gw_model *model, const stru
         out->summaries.items[c].candidate = &model->systems.items[c];
         summarize(&out->summaries.items[c], first, each);
     }
+    gw_judge_reach(&j);
     out->findings.n = each * candidates;
     out->summaries.n = candidates;
 }

@@ -39,7 +39,7 @@ struct gw_judging {
     struct gw_beam_result *beam;          /* room for one, once one was needed */
     struct gw_blasted *blasted;           /* by lite type and size, as far as worked out */
     size_t n_blasted, blasted_capacity;
-    struct gw_influence *influence;       /* of the last wall's anchors, framing.c */
+    struct gw_influence *influence; /* of the last wall's anchors, framing.c */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -106,6 +106,24 @@ void gw_demand_debris(struct gw_demand *out, struct gw_judging *j, const struct 
 void gw_settle_debris(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
 void gw_demand_blast(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_settle_blast(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
+/* members.c: a candidate's member over a span. */
+struct gw_strength_of_member {
+    double moment;    /* Nm, allowable about x, of all its parts together */
+    double moment_y;  /* Nm, about y; absent: not known */
+    double shear;     /* N, allowable; absent: not known */
+    double shear_y;   /* the same across it */
+    double stiffness; /* N m2, E I of all its parts, about x */
+    double elastic_modulus, inertia_y;
+    double shear_modulus, torsion;
+    const char *governing; /* limit state */
+    const char *question;  /* NULL; else what is missing, whom to ask */
+};
+/* From a tube, or from stated properties; `who` names the key in the questions. */
+void gw_find_member(struct gw_strength_of_member *m, const struct gw_member_spec *spec, double span, const char *who,
+                    const struct gw_judging *j, struct gw_used *used);
+/* Elastic modulus, Pa. */
+double gw_modulus_of(bool steel, const struct gw_tables *t);
+
 /* framing.c */
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
@@ -153,7 +171,13 @@ void gw_settle_movement(struct gw_finding *f, struct gw_judging *j, const struct
 double gw_heaviest_glass(const struct gw_judging *j);
 void gw_judge_reactions(struct gw_judging *j);
 void gw_judge_members(struct gw_judging *j);
+void gw_judge_reach(struct gw_judging *j);   /* reach.c */
 void gw_judge_mock_up(struct gw_judging *j); /* checks_rated.c */
+/* Of a screw and of its plate, without asking whether a test reaches them. */
+void gw_calculate_screw(struct gw_finding *f, struct gw_judging *j);
+void gw_calculate_plate(struct gw_finding *f, struct gw_judging *j);
+/* Deflection limit of framing over glass under wind, with the project's cap, m. */
+double gw_framing_limit(const struct gw_judging *j, double span, bool overhang, struct gw_engine *engine);
 /* Parts of a settle. */
 bool gw_tested(struct gw_finding *f, const struct gw_judging *j);
 void gw_unanswered(struct gw_finding *f, const char *question);

@@ -102,6 +102,33 @@ static void not_built(struct page *page, const struct check_rows *rows)
         gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", text.at));
 }
 
+/* Three figures to a line; a candidate without the data has no line. */
+static void reach(struct page *page, const struct gw_system *candidate)
+{
+    static const struct heading headings[] = {{.title = "How far it goes, by calculation"},
+                                              {"Mullion span", true, GW_LENGTH},
+                                              {"at width", true, GW_LENGTH},
+                                              {"Width", true, GW_LENGTH},
+                                              {"at span", true, GW_LENGTH},
+                                              {"Screw spacing", true, GW_THICKNESS},
+                                              {"at width", true, GW_LENGTH}};
+    const struct gw_judgement *judgement = page->results->judgement;
+    bool any = false;
+    for (size_t i = 0; i < judgement->reaches.n; i++) {
+        const struct gw_reach *r = &judgement->reaches.items[i];
+        if (r->candidate != candidate) continue;
+        if (!any) gw_page_table(page, "", headings, COUNT(headings));
+        any = true;
+        gw_page_cell(page, gw_format(page->arena, "zone %d, its worst element", r->zone));
+        gw_page_quantity(page, GW_LENGTH, r->span, DOWN);
+        gw_page_quantity(page, GW_LENGTH, r->at_width, NEAREST);
+        gw_page_quantity(page, GW_LENGTH, r->width, DOWN);
+        gw_page_quantity(page, GW_LENGTH, r->at_span, NEAREST);
+        gw_page_quantity(page, GW_THICKNESS, r->spacing, DOWN);
+        gw_page_quantity(page, GW_LENGTH, r->screw_width, NEAREST);
+    }
+}
+
 static void check_table(struct page *page, const struct check_rows *rows)
 {
     static const struct heading headings[] = {{.title = "Check"},
@@ -278,6 +305,7 @@ static void candidate(struct page *page, const struct gw_summary *s, const size_
     gw_report_heading(page->report, 2, headline(page, s));
     edge_only(page, troubles, n);
     check_table(page, &rows);
+    reach(page, s->candidate);
     trouble_table(page, troubles, n);
 }
 

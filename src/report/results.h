@@ -33,6 +33,12 @@ struct member_out {
     double moment_asd, shear_asd, deflection_limit, inertia_needed;
 };
 
+struct reach_out {
+    const char *candidate;
+    int zone;
+    double mullion_span, at_width, mullion_width, at_span, screw_spacing, screw_width;
+};
+
 struct step_out {
     const char *test, *method;
     enum gw_bool again;
@@ -72,6 +78,7 @@ struct results_out {
     GW_LIST(struct step_out) mock_up;
     GW_LIST(struct verdict_out) verdicts;
     GW_LIST(struct summary_out) summaries;
+    GW_LIST(struct reach_out) reaches;
 };
 
 /* What 'demand' writes; gw_results_record is what 'check' writes. */

@@ -179,6 +179,17 @@ static void add_mock_up(struct results_out *out, struct gw_arena *arena, const s
     }
 }
 
+static void add_reaches(struct results_out *out, struct gw_arena *arena, const struct gw_judgement *j)
+{
+    out->reaches.items = gw_alloc(arena, j->reaches.n + 1, sizeof *out->reaches.items);
+    out->reaches.n = j->reaches.n;
+    for (size_t i = 0; i < j->reaches.n; i++) {
+        const struct gw_reach *r = &j->reaches.items[i];
+        out->reaches.items[i] = (struct reach_out){r->candidate->name, r->zone,    r->span,    r->at_width,
+                                                   r->width,           r->at_span, r->spacing, r->screw_width};
+    }
+}
+
 static void add_lists(struct results_out *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_takeoff *t = results->takeoff;
@@ -191,6 +202,7 @@ static void add_lists(struct results_out *out, struct gw_arena *arena, const str
         if (!j->demands.items[i].element) demand_out_of(&out->demands.items[out->demands.n++], &j->demands.items[i]);
     add_framing(out, arena, j);
     add_mock_up(out, arena, &j->mock_up);
+    add_reaches(out, arena, j);
     out->verdicts.items = gw_alloc(arena, j->findings.n + 1, sizeof *out->verdicts.items);
     for (size_t i = 0; i < j->findings.n; i++) gw_verdict_out_of(&out->verdicts.items[i], &j->findings.items[i]);
     out->verdicts.n = j->findings.n;

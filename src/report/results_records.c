@@ -152,6 +152,19 @@ static const struct gw_field STEP[] = {
 };
 static const struct gw_record STEP_RECORD = RECORD(step_out, "step", STEP, "a test of a laboratory mock-up");
 
+#define G(type_, member_, ...) type_(reach_out, member_, __VA_ARGS__)
+static const struct gw_field REACH[] = {
+    G(TEXT, candidate, "name of the system"),
+    G(WHOLE, zone, "4 or 5: at the pressures of its worst element"),
+    G(NUM, mullion_span, GW_LENGTH, "greatest simple span by calculation"),
+    G(NUM, at_width, GW_LENGTH, "width that it carries"),
+    G(NUM, mullion_width, GW_LENGTH, "greatest width carried, by calculation"),
+    G(NUM, at_span, GW_LENGTH, "over that span"),
+    G(NUM, screw_spacing, GW_LENGTH, "greatest spacing of pressure-plate screws, by calculation"),
+    G(NUM, screw_width, GW_LENGTH, "width that they carry"),
+};
+static const struct gw_record REACH_RECORD = RECORD(reach_out, "reach", REACH, "how far a candidate goes");
+
 static const struct gw_field RESULTS[] = {
     WHOLE(results_out, galeward, "version of the format"),
     TEXT(results_out, version, "version of the program"),
@@ -168,8 +181,9 @@ static const struct gw_field RESULTS[] = {
     LIST(mock_up, &STEP_RECORD, "tests of a laboratory mock-up, in their order"),
     LIST(verdicts, &gw_verdict_out_record, "every check of every candidate"),
     LIST(summaries, &SUMMARY_RECORD, "every candidate"),
+    LIST(reaches, &REACH_RECORD, "how far each candidate goes"),
 };
-enum { CHECK_ONLY = 2 /* the last lists */ };
+enum { CHECK_ONLY = 3 /* the last lists */ };
 const struct gw_record gw_demand_results_record = {.name = "results",
                                                    .size = sizeof(struct results_out),
                                                    .fields = RESULTS,

@@ -252,7 +252,7 @@ static struct gw_lite lite_of(double width, double height, double nominal, enum 
     struct gw_lite lite = {
         .width = width, .height = height, .temperature = GW_ABSENT, .probability = GW_ABSENT, .edges = 4};
     lite.make_up.n_panes = 1;
-    lite.make_up.panes[0] = (struct gw_pane){.plies = {{nominal, treatment}}, .n_plies = 1};
+    lite.make_up.panes[0] = (struct gw_pane){.plies = {{nominal, treatment, false}}, .n_plies = 1};
     return lite;
 }
 

@@ -22,6 +22,15 @@ static const double LB = 4.4482216152605, INCH = 0.0254, KSI = 6894757.293168, L
 /* Of that tube: (2.5 x 6^3 - 2.25 x 5.75^3) / 12. */
 static const double TUBE_INERTIA = (2.5 * 216 - 2.25 * 5.75 * 5.75 * 5.75) / 12; /* in4 */
 
+/* For a YAML file; never by printf, whose point goes with the locale. */
+static const char *shown(struct world *w, double value)
+{
+    struct gw_text text;
+    gw_text_init(&text, &w->arena);
+    gw_text_number(&text, value, 12);
+    return text.at;
+}
+
 static void judge(struct world *w, const char *project, const char *system)
 {
     put_file(w, "x.yaml",
@@ -520,6 +529,41 @@ static void a_test_shows_a_rail_only_under_its_own_glass(void **state)
     }
 }
 
+/* One simple span of that height, 5 ft modules. */
+static bool mullion_passes(double span_ft)
+{
+    struct world w;
+    world_open(&w);
+    judge(&w,
+          gw_format(&w.arena, PROJECT("floors: [0 ft], top: %s ft, anchors: [0 ft, %s ft]"), shown(&w, span_ft),
+                    shown(&w, span_ft)),
+          "mullion: " TUBE);
+    const struct gw_element *e = element(&w, GW_MULLION, "interior", 0);
+    bool passes = finding(&w, "mullion", e->id)->verdict == GW_PASS &&
+                  finding(&w, "mullion_deflection", e->id)->verdict == GW_PASS;
+    world_close(&w);
+    return passes;
+}
+
+/* The span that the search gives is where the checks themselves turn. */
+static void the_reach_is_where_the_checks_turn(void **state)
+{
+    struct world *w = *state;
+    judge(w, PROJECT("floors: [0 ft], top: 12 ft, anchors: [0 ft, 12 ft]"), "mullion: " TUBE);
+    const struct gw_reach *r = NULL;
+    for (size_t i = 0; i < w->judgement.reaches.n; i++)
+        if (w->judgement.reaches.items[i].zone == 4) r = &w->judgement.reaches.items[i];
+    assert_non_null(r);
+    assert_near(r->at_width, 5 * FT, 1e-9);
+    assert_true(mullion_passes(r->span / FT * 0.995));
+    assert_false(mullion_passes(r->span / FT * 1.005));
+    /* By hand where deflection governs: 5 w L^4/(384 E I) = L/175. */
+    double line = 42 * 5 * LB / FT, inertia = TUBE_INERTIA * pow(INCH, 4), modulus = 10100 * KSI;
+    double by_hand = cbrt(384 * modulus * inertia / (5 * 175 * line));
+    assert_near(r->span, by_hand, 0.002 * by_hand);
+    assert_false(gw_given(r->spacing)); /* no screws are known */
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -543,6 +587,7 @@ int main(void)
         WORLD_TEST(bolts_take_the_couple_of_the_weight),
         WORLD_TEST(the_bite_goes_by_the_lesser_side),
         cmocka_unit_test(a_test_shows_a_rail_only_under_its_own_glass),
+        WORLD_TEST(the_reach_is_where_the_checks_turn),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
