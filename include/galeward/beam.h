@@ -13,7 +13,7 @@
 
 #include "galeward/engine.h"
 
-enum { GW_BEAM_SUPPORTS = 32, GW_BEAM_HINGES = 32, GW_BEAM_LOADS = 256, GW_BEAM_SEGMENTS = 64 };
+enum { GW_BEAM_SUPPORTS = 128, GW_BEAM_HINGES = 128, GW_BEAM_LOADS = 256, GW_BEAM_SEGMENTS = 64 };
 /* Every load may begin and end in a place of its own. */
 enum { GW_BEAM_PIECES = 2 * GW_BEAM_LOADS + GW_BEAM_SUPPORTS + GW_BEAM_HINGES + GW_BEAM_SEGMENTS + 1 };
 
