@@ -9,6 +9,9 @@
 
 enum gw_treatment { GW_TREATMENT_UNSET, GW_ANNEALED, GW_HEAT_STRENGTHENED, GW_TEMPERED };
 
+struct gw_glass_thickness;
+/* Row of a nominal designation given in mm or in inches (m); NULL where the standard has none. */
+const struct gw_glass_thickness *gw_glass_designation(const struct gw_tables *tables, double nominal);
 /* Minimum thickness of a nominal designation given in mm or in inches; refuses one that is not in the table. */
 enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *engine);
 /* Probability of breakage under a pressure (Pa, magnitude) for a duration (s); engine->workspace as for gw_plate. */

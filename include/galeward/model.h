@@ -118,7 +118,7 @@ struct gw_row_spec {
     const char *lite;
     const struct gw_node *node;
 };
-struct gw_storey {
+struct gw_story {
     GW_LIST(struct gw_row_spec) rows;
 };
 struct gw_screws {
@@ -134,7 +134,7 @@ struct gw_wall {
     double top;
     GW_LIST(struct gw_end) ends;
     const struct gw_columns *columns;
-    GW_LIST(struct gw_storey) rows;
+    GW_LIST(struct gw_story) rows;
     const struct gw_screws *screws;
     const struct gw_node *node;
 };
@@ -385,7 +385,8 @@ enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t
  * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed". */
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine);
-void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown);
+void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown,
+                   const struct gw_tables *tables);
 enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
                            struct gw_engine *engine);
 

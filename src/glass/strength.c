@@ -5,21 +5,28 @@
 
 static const char MODEL[] = "ASTM E1300 failure model";
 
-enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *engine)
+const struct gw_glass_thickness *gw_glass_designation(const struct gw_tables *tables, double nominal)
 {
     const double near =
         1e-4; /* m: 0.1 mm tells every designation from its neighbors, and 1/4 in from 6 mm is a spelling */
     for (size_t i = 0; i < GW_N_GLASS_THICKNESS; i++) {
-        const struct gw_glass_thickness *row = &engine->tables->glass_thickness[i];
-        if (!(fabs(nominal - row->metric_m) < near) && !(fabs(nominal - row->inch_m) < near)) continue;
-        gw_used_add(&engine->used, &row->row);
-        GW_STEP(engine, "t", GW_THICKNESS, row->minimum_m, row->row.source, "t_min",
-                {"t_min", row->minimum_m, GW_THICKNESS});
-        *out = row->minimum_m;
-        return GW_OK;
+        const struct gw_glass_thickness *row = &tables->glass_thickness[i];
+        if (fabs(nominal - row->metric_m) < near || fabs(nominal - row->inch_m) < near) return row;
     }
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "glass",
-                     "no nominal thickness of the standard: 'galeward tables glass_thickness' lists them");
+    return NULL;
+}
+
+enum gw_status gw_glass_minimum(double *out, double nominal, struct gw_engine *engine)
+{
+    const struct gw_glass_thickness *row = gw_glass_designation(engine->tables, nominal);
+    if (!row)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "glass",
+                         "no nominal thickness of the standard: 'galeward tables glass_thickness' lists them");
+    gw_used_add(&engine->used, &row->row);
+    GW_STEP(engine, "t", GW_THICKNESS, row->minimum_m, row->row.source, "t_min",
+            {"t_min", row->minimum_m, GW_THICKNESS});
+    *out = row->minimum_m;
+    return GW_OK;
 }
 
 /* ln B of the lite under a pressure; the plate solution is kept in `plate`. */

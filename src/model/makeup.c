@@ -122,20 +122,27 @@ static const char *treatment_words(enum gw_treatment treatment)
     return words[treatment];
 }
 
-void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown)
+/* 1/4 in is called 6 mm: one designation, one name. */
+static void say_glass(struct gw_text *out, const struct gw_layer *l, const struct gw_tables *tables)
+{
+    const struct gw_glass_thickness *row = gw_glass_designation(tables, l->glass);
+    gw_text_number(out, (row ? row->metric_m : l->glass) * 1000, 3);
+    gw_text_addf(out, " mm %s%s", treatment_words(l->treatment), l->frit == GW_YES ? " with frit" : "");
+}
+
+void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown,
+                   const struct gw_tables *tables)
 {
     for (size_t i = 0; i < n; i++) {
         const struct gw_layer *l = &layers[i];
-        double thickness = is_glass(l) ? l->glass : gw_given(l->cavity) ? l->cavity : l->thickness;
         if (i) gw_text_add(out, " + ");
-        if (is_glass(l)) { /* by its designation */
-            gw_text_number(out, thickness * 1000, 3);
-            gw_text_addf(out, " mm %s", treatment_words(l->treatment));
-        } else if (gw_given(thickness)) {
-            gw_quantity_print(out, gw_units_standard(), GW_THICKNESS, shown, thickness);
+        if (is_glass(l)) {
+            say_glass(out, l, tables);
+            continue;
         }
-        if (is_glass(l)) gw_text_add(out, l->frit == GW_YES ? " with frit" : "");
-        else if (gw_given(l->cavity)) gw_text_add(out, " cavity");
+        double thickness = gw_given(l->cavity) ? l->cavity : l->thickness;
+        if (gw_given(thickness)) gw_quantity_print(out, gw_units_standard(), GW_THICKNESS, shown, thickness);
+        if (gw_given(l->cavity)) gw_text_add(out, " cavity");
         else gw_text_addf(out, " %s", gw_choice_name(gw_interlayer_choices, (int)l->interlayer));
     }
 }

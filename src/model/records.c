@@ -221,9 +221,9 @@ static const struct gw_field ROW[] = {
     PLACE(gw_row_spec),
 };
 static const struct gw_record ROW_RECORD = RECORD("row", gw_row_spec, ROW);
-static const struct gw_field STOREY[] = {F(gw_storey, rows, GW_T_RECORD, .record = &ROW_RECORD,
+static const struct gw_field STORY[] = {F(gw_story, rows, GW_T_RECORD, .record = &ROW_RECORD,
                                            .flags = GW_MANY | GW_REQUIRED, .help = "rows from the floor up")};
-static const struct gw_record STOREY_RECORD = RECORD("rows of one floor", gw_storey, STOREY, .list_key = "rows");
+static const struct gw_record STORY_RECORD = RECORD("rows of one floor", gw_story, STORY, .list_key = "rows");
 static const struct gw_field SCREWS[] = {NUM(gw_screws, spacing, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.01, 2),
                                              LIKELY(0.1, 0.61), .help = "on center")};
 static const struct gw_record SCREWS_RECORD = RECORD("screws", gw_screws, SCREWS);
@@ -243,7 +243,7 @@ static const struct gw_field WALL[] = {
       .help = "left and right end, seen from outside"),
     F(gw_wall, columns, GW_T_RECORD, .record = &COLUMNS_RECORD, .flags = GW_REQUIRED,
       .help = "lite columns: count and width, or a list of widths"),
-    F(gw_wall, rows, GW_T_RECORD, .record = &STOREY_RECORD, .flags = GW_MANY | GW_WRAP | GW_REQUIRED,
+    F(gw_wall, rows, GW_T_RECORD, .record = &STORY_RECORD, .flags = GW_MANY | GW_WRAP | GW_REQUIRED,
       .help = "rows from each floor up; or a list of rows for each floor"),
     F(gw_wall, screws, GW_T_RECORD, .record = &SCREWS_RECORD,
       .help = "pressure-plate screws; absent: 9 in on center, common practice"),

@@ -180,13 +180,13 @@ static void check_levels(struct gw_model *model, const struct gw_wall *wall)
 }
 
 /* False when the rows do not fill the floor. */
-static bool check_storey(struct gw_model *model, const struct gw_storey *storey, const struct gw_node *place,
-                         double floor, double height)
+static bool check_story(struct gw_model *model, const struct gw_story *story, const struct gw_node *place, double floor,
+                        double height)
 {
     double sum = 0;
     size_t rest = 0, errors = model->diags->errors;
-    for (size_t i = 0; i < storey->rows.n; i++) {
-        const struct gw_row_spec *row = &storey->rows.items[i];
+    for (size_t i = 0; i < story->rows.n; i++) {
+        const struct gw_row_spec *row = &story->rows.items[i];
         bool is_rest = isinf(row->height);
         rest += is_rest;
         sum += is_rest ? 0 : row->node ? row->height : GW_ABSENT;
@@ -220,7 +220,7 @@ static void check_rows(struct gw_model *model, const struct gw_wall *wall)
     for (size_t f = 0; f < floors && (good || lists == floors); f++) {
         double bottom = wall->floors.items[f], top = f + 1 < floors ? wall->floors.items[f + 1] : wall->top;
         size_t list = lists == 1 ? 0 : f;
-        good = check_storey(model, &wall->rows.items[list], nested ? item_at(node, list) : node, bottom, top - bottom);
+        good = check_story(model, &wall->rows.items[list], nested ? item_at(node, list) : node, bottom, top - bottom);
     }
 }
 

@@ -208,7 +208,7 @@ static const char *method_of(const struct sheet *s, struct gw_engine *engine)
         gw_given(s->chart.probability) ? s->chart.probability : engine->tables->glass_load[0].probability;
     struct gw_text layers;
     gw_text_init(&layers, s->arena);
-    gw_layers_say(&layers, s->chart.layers, s->chart.n_layers, s->shown);
+    gw_layers_say(&layers, s->chart.layers, s->chart.n_layers, s->shown, engine->tables);
     return gw_format(s->arena,
                      "%s. Pairs of peak reflected pressure and reflected impulse of a triangular pulse under which the "
                      "glass just breaks, at a probability of %s. Period of small oscillations %s ms.",

@@ -114,7 +114,7 @@ static const char *layers_text(struct page *page, const struct gw_lite_type *typ
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    gw_layers_say(&text, type->layers.items, type->layers.n, page->shown);
+    gw_layers_say(&text, type->layers.items, type->layers.n, page->shown, page->results->model->tables);
     return text.at;
 }
 

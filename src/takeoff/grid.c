@@ -42,20 +42,20 @@ static void add_band(struct gw_grid *grid, double bottom, double top, const stru
     grid->bands[grid->n_bands++] = (struct gw_band){bottom, top, pane, type, bottom >= grid->roof};
 }
 
-static double rest_of(const struct gw_storey *storey, double height)
+static double rest_of(const struct gw_story *story, double height)
 {
-    for (size_t i = 0; i < storey->rows.n; i++)
-        if (!isinf(storey->rows.items[i].height)) height -= storey->rows.items[i].height;
+    for (size_t i = 0; i < story->rows.n; i++)
+        if (!isinf(story->rows.items[i].height)) height -= story->rows.items[i].height;
     return height;
 }
 
-static void add_storey(struct gw_grid *grid, const struct gw_model *model, const struct gw_storey *storey,
-                       double bottom, double top)
+static void add_story(struct gw_grid *grid, const struct gw_model *model, const struct gw_story *story, double bottom,
+                      double top)
 {
-    double z = bottom, rest = rest_of(storey, top - bottom);
-    for (size_t i = 0; i < storey->rows.n; i++) {
-        const struct gw_row_spec *row = &storey->rows.items[i];
-        bool last = i + 1 == storey->rows.n;
+    double z = bottom, rest = rest_of(story, top - bottom);
+    for (size_t i = 0; i < story->rows.n; i++) {
+        const struct gw_row_spec *row = &story->rows.items[i];
+        bool last = i + 1 == story->rows.n;
         double next = last ? top : z + (isinf(row->height) ? rest : row->height);
         grid->levels[grid->n_levels++] = z;
         add_band(grid, z, next, gw_model_lite(model, row->lite));
@@ -72,7 +72,7 @@ static void set_rows(struct gw_grid *grid, struct gw_model *model, const struct 
     grid->levels = gw_alloc(model->arena, rows + 1, sizeof *grid->levels);
     for (size_t f = 0; f < floors; f++) {
         double top = f + 1 < floors ? wall->floors.items[f + 1] : wall->top;
-        add_storey(grid, model, &wall->rows.items[wall->rows.n == 1 ? 0 : f], wall->floors.items[f], top);
+        add_story(grid, model, &wall->rows.items[wall->rows.n == 1 ? 0 : f], wall->floors.items[f], top);
     }
     grid->levels[grid->n_levels++] = wall->top;
 }

@@ -187,7 +187,7 @@ static void two_edges_load_the_rails_evenly(void **state)
 
 #define STATED "mullion: {alloy: 6063-T6, inertia_x: 20 in4, allowable_moment: 60000 in-lb}\n"
 
-/* One piece over two storeys of 12 ft, 210 lb/ft: 1.25 w L at the middle, w L^2/8 over it; joints at every floor: w L.
+/* One piece over two stories of 12 ft, 210 lb/ft: 1.25 w L at the middle, w L^2/8 over it; joints at every floor: w L.
  */
 static void the_middle_support_of_two_spans(void **state)
 {
@@ -214,7 +214,7 @@ static void the_middle_support_of_two_spans(void **state)
 
 /* Spliced 2 ft above each floor. From the top: the piece of 50 to 60 ft spans 10 ft, 1050 lb and 2625 ft-lb; it hangs
  * on the overhang below: M = 210 x 2 + 2 V over the anchor, V = 1050 - M/10 at the next splice: 2520 ft-lb and 798 lb,
- * 2016 and 848.4, 2116.8 and 838.32, 2096.64: the end storeys are not the steady state, 2100 and 840. */
+ * 2016 and 848.4, 2116.8 and 838.32, 2096.64: the end stories are not the steady state, 2100 and 840. */
 static void splices_beyond_the_anchors(void **state)
 {
     struct world *w = *state;
@@ -222,13 +222,13 @@ static void splices_beyond_the_anchors(void **state)
           STATED "splice: {capacity: 1000 lb}");
     const struct {
         double floor, moment, splice;
-    } storeys[] = {{48, 2625, 1050}, {36, 2520, 798}, {24, 2116.8, 848.4}, {12, 2116.8, 838.32}};
-    for (size_t i = 0; i < sizeof storeys / sizeof *storeys; i++) {
-        const struct gw_finding *f = of(w, "mullion", GW_MULLION, "interior", storeys[i].floor),
-                                *s = of(w, "splice", GW_MULLION, "interior", storeys[i].floor);
-        assert_near(f->required / LB_FT, storeys[i].moment, 1e-6);
-        assert_near(s->required / LB, storeys[i].splice, 1e-6);
-        assert_int_equal(s->verdict, storeys[i].splice > 1000 ? GW_FAIL : GW_PASS);
+    } stories[] = {{48, 2625, 1050}, {36, 2520, 798}, {24, 2116.8, 848.4}, {12, 2116.8, 838.32}};
+    for (size_t i = 0; i < sizeof stories / sizeof *stories; i++) {
+        const struct gw_finding *f = of(w, "mullion", GW_MULLION, "interior", stories[i].floor),
+                                *s = of(w, "splice", GW_MULLION, "interior", stories[i].floor);
+        assert_near(f->required / LB_FT, stories[i].moment, 1e-6);
+        assert_near(s->required / LB, stories[i].splice, 1e-6);
+        assert_int_equal(s->verdict, stories[i].splice > 1000 ? GW_FAIL : GW_PASS);
     }
     /* Without a splice: 12 ft less the overhang's couple. R = 1260 - 2096.64/12 = 1085.28; M = R^2/(2 w) = 2804.4. */
     assert_near(of(w, "mullion", GW_MULLION, "interior", 0)->required / LB_FT, 1085.28 * 1085.28 / 420, 1e-6);
@@ -478,7 +478,7 @@ static void strength_goes_with_the_thickness(void **state)
     }
 }
 
-/* 13 ft storeys of 10 psf: 1950 lb in, 2730 out, 650 dead at 4 in: 2600 in-lb on 5 in: 2730 + 520 = 3250 lb. */
+/* 13 ft stories of 10 psf: 1950 lb in, 2730 out, 650 dead at 4 in: 2600 in-lb on 5 in: 2730 + 520 = 3250 lb. */
 static void bolts_take_the_couple_of_the_weight(void **state)
 {
     struct world *w = *state;
