@@ -74,19 +74,34 @@ static void check_cells(struct page *page, const struct check_row *row)
     gw_page_cell(page, f->message);
 }
 
+/* The rows on memory behind a figure; empty where nothing is asked. */
+static const char *weak_rows(struct page *page, const struct gw_finding *f)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (unsigned k = 0; f->verdict != GW_NOT_REQUIRED && k < f->used.n; k++) {
+        const struct gw_row *row = f->used.rows[k];
+        if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
+    }
+    return text.length ? text.at : "";
+}
+
+/* Checks that rest on the same rows share a line. */
 static void weak_figures(struct page *page, const struct check_rows *rows)
 {
+    const char **weak = gw_alloc(page->arena, rows->n + 1, sizeof *weak);
+    for (size_t i = 0; i < rows->n; i++) weak[i] = weak_rows(page, rows->items[i].governing);
     for (size_t i = 0; i < rows->n; i++) {
-        const struct gw_finding *f = rows->items[i].governing;
-        struct gw_text text;
-        gw_text_init(&text, page->arena);
-        for (unsigned k = 0; k < f->used.n; k++) {
-            const struct gw_row *row = f->used.rows[k];
-            if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
+        if (!*weak[i]) continue;
+        const char *shared = weak[i];
+        struct gw_text names;
+        gw_text_init(&names, page->arena);
+        for (size_t k = i; k < rows->n; k++) {
+            if (strcmp(weak[k], shared) != 0) continue;
+            gw_text_addf(&names, "%s%s", names.length ? ", " : "", check_name(rows->items[k].governing->demand));
+            weak[k] = "";
         }
-        if (text.length)
-            gw_report_item(page->report, gw_format(page->arena, "The figure behind '%s' rests on memory: %s",
-                                                   check_name(f->demand), text.at));
+        gw_report_item(page->report, gw_format(page->arena, "Rests on memory - %s: %s", names.at, shared));
     }
 }
 
