@@ -79,9 +79,10 @@ static double greatest(const struct trial *t, bool (*takes)(const struct trial *
     const double ratio = pow(most / least, 1.0 / STEPS);
     double low = least, high = 0;
     if (!takes(t, least)) return GW_ABSENT;
-    for (double x = least * ratio; high <= 0 && low < most * (1 - 1e-9); x = fmin(x * ratio, most)) {
-        if (takes(t, x)) low = x;
-        else high = x;
+    while (high <= 0 && low < most * (1 - 1e-9)) {
+        double next = fmin(low * ratio, most);
+        if (takes(t, next)) low = next;
+        else high = next;
     }
     for (int i = 0; i < BISECTIONS && high > 0; i++) {
         double middle = (low + high) / 2;

@@ -277,7 +277,8 @@ static enum gw_status take_beam(struct beam_answer *answer, const struct beam_ca
 
 static enum gw_status report_places(struct bent *bent, const struct held *held, struct gw_engine *engine)
 {
-    numbers *const lists[] = {&bent->shears, &bent->moments, &bent->slopes, &bent->deflections};
+    enum { LISTS = 4 };
+    numbers *const lists[LISTS] = {&bent->shears, &bent->moments, &bent->slopes, &bent->deflections};
     if (held->at.n > PLACES)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "at", "%zu places; a case reports on at most %d", held->at.n,
                          PLACES);
@@ -289,7 +290,7 @@ static enum gw_status report_places(struct bent *bent, const struct held *held, 
         bent->values[2][i] = p.slope;
         bent->values[3][i] = p.deflection;
     }
-    for (size_t k = 0; k < COUNT(lists); k++) {
+    for (size_t k = 0; k < LISTS; k++) {
         lists[k]->items = bent->values[k];
         lists[k]->n = held->at.n;
     }
