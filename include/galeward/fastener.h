@@ -92,7 +92,7 @@ struct gw_screw_case {
     double ultimate, yield;              /* Pa, of the screw */
     double tested_tension, tested_shear; /* N, nominal of the screw itself; go before `ultimate` */
     double safety_factor;                /* absent: the screw's */
-    double metal_safety_factor;          /* pull-out, pull-over, bearing, tilting; absent: safety_factor */
+    double metal_safety_factor; /* pull-out, pull-over, bearing, tilting; absent: safety_factor, at least the screw's */
     double demand_tension, demand_shear; /* N, magnitudes */
 };
 enum { GW_SCREW_NOTES = 4 };

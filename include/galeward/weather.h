@@ -138,7 +138,8 @@ struct gw_proof_result {
     double preload, proof_positive, proof_negative; /* Pa, magnitudes */
     double hold;                                    /* s, each load */
     double set_limit;                               /* m, permanent, after proof */
-    double deflection_limit;                        /* m, at design pressure; absent: reported only */
+    double deflection_limit;                        /* m, of the class at design pressure; absent: reported only */
+    double framing_limit;                           /* m, of framing that supports glass, whatever the class */
 };
 enum gw_status gw_proof(struct gw_proof_result *out, const struct gw_proof_case *in, struct gw_engine *engine);
 

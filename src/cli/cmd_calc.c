@@ -108,6 +108,16 @@ static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
     return deliver(cli, &text);
 }
 
+/* The same key twice: which one counts would be a guess. */
+static bool said_before(struct cli *cli, size_t at)
+{
+    const char *argument = cli->options.arguments[at];
+    const size_t length = strcspn(argument, "=") + 1; /* with the sign */
+    for (size_t i = 1; i < at; i++)
+        if (strncmp(cli->options.arguments[i], argument, length) == 0) return true;
+    return false;
+}
+
 static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
 {
     struct gw_text text;
@@ -119,6 +129,7 @@ static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
         const char *path = gw_strndup(&cli->arena, argument, length);
         if (!length || argument[length] != '=' || !gw_node_set(&cli->arena, &root, path, argument + length + 1))
             return complain("'%s': write key=value", argument);
+        if (said_before(cli, i)) return complain("'%s' is given twice", path);
     }
     if (wants_drawing(cli)) return draw_case(cli, kind, &root);
     gw_text_init(&text, &cli->arena);

@@ -6,8 +6,8 @@
 static const char NOTE_SPACED[] =
     "tension and shear of the screw are not shown: the minor diameter of this spaced thread "
     "is not in the table: give minor_diameter";
-static const char NOTE_FACTOR[] = "the safety factor given serves the metal around the screw too; metal_safety_factor "
-                                  "sets that apart";
+static const char NOTE_FACTOR[] = "the safety factor given is the screw's; the metal around it keeps at least that of "
+                                  "screws (metal_safety_factor for bolts)";
 static const char NOTE_NOT_SHOWN[] =
     "the utilisation is not shown: a demand in tension wants the screw's strength, its "
     "engagement and metal; one in shear the sheet and edge_distance too";
@@ -54,8 +54,11 @@ static enum gw_status check(const struct gw_screw_case *in, struct gw_engine *en
 
 static void factors(struct gw_screw_result *out, const struct gw_screw_case *in, struct gw_engine *engine)
 {
-    out->safety_factor = gw_given(in->safety_factor) ? in->safety_factor : gw_screw_safety(engine);
-    out->metal_safety_factor = gw_given(in->metal_safety_factor) ? in->metal_safety_factor : out->safety_factor;
+    const double usual = gw_screw_safety(engine);
+    out->safety_factor = gw_given(in->safety_factor) ? in->safety_factor : usual;
+    /* A screw's lower factor is not the metal's. */
+    out->metal_safety_factor =
+        gw_given(in->metal_safety_factor) ? in->metal_safety_factor : fmax(out->safety_factor, usual);
     if (gw_given(in->safety_factor) && !gw_given(in->metal_safety_factor) && (in->metal || in->sheet))
         note(out, NOTE_FACTOR);
 }

@@ -12,6 +12,7 @@ static const char NOTE_APPROVED[] = "above the usual allowable stress: the seala
 static const char NOTE_SUPPORTED[] = "the weight of the lite is carried by setting blocks";
 static const char NOTE_STILL[] = "no movement between glass and frame is given: the least thickness";
 static const char NOTE_SHAPE[] = "the bead offered is outside its proportions";
+static const char NOTE_WIDE[] = "the beads of opposite edges would meet: no bead holds this lite";
 
 /* A case with its defaults. */
 struct bead {
@@ -141,7 +142,10 @@ static void stresses(struct gw_silicone_result *out, const struct bead *bead, st
         use(out, out->strain / in->strain, "movement");
     }
     const double hair = 1 + GW_HAIR;
-    const bool fits = bite * hair >= t && bite <= bead->shape->ratio * t * hair && t * hair >= bead->shape->least_m;
+    const bool room = 2 * bite < short_side;
+    if (!room) note(out, NOTE_WIDE);
+    const bool fits =
+        room && bite * hair >= t && bite <= bead->shape->ratio * t * hair && t * hair >= bead->shape->least_m;
     out->fits = fits ? GW_YES : GW_NO;
     if (!fits) note(out, NOTE_SHAPE);
 }

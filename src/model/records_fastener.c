@@ -105,7 +105,7 @@ static const struct gw_field SCREW[] = {
     NUM(screw_case, tested_tension, GW_FORCE, LIMITS(1, 1e7), .help = "nominal of the screw by test, before ultimate"),
     NUM(screw_case, tested_shear, GW_FORCE, LIMITS(1, 1e7), .help = "nominal of the screw by test, before ultimate"),
     NUM(screw_case, metal_safety_factor, GW_RATIO, LIMITS(1, 10),
-        .help = "pull-out, pull-over, bearing, tilting; absent: safety_factor"),
+        .help = "pull-out, pull-over, bearing, tilting; absent: safety_factor, at least 3.0 (bolts: 1.95)"),
     NUM(screw_case, tension, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "demand"),
     NUM(screw_case, shear, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "demand"),
 };

@@ -283,6 +283,9 @@ static enum gw_status find_drift_in_lite(struct clearance_answer *answer, const 
         lite.path = GW_PATH_RACKING;
         answer->notes.items[answer->notes.n++] = NOTE_RACKING;
     }
+    if (gw_given(lite.frame_height) && lite.frame_height < given->lite_height * (1 - 1e-9))
+        return gw_refuse(engine, GW_BAD_VALUE, "frame_height",
+                         "the frame opening is lower than the lite that it holds");
     enum gw_status status = gw_lite_drift(&share, &lite, engine);
     if (!status) answer->drift_in_lite = share.in_lite;
     return status;

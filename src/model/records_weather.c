@@ -128,7 +128,9 @@ static const struct gw_field PROOF_ANSWER[] = {
     OUT(gw_proof_result, "hold", hold, GW_TIME, "each load"),
     OUT(gw_proof_result, "set_limit", set_limit, GW_LENGTH, "permanent, after proof"),
     OUT(gw_proof_result, "deflection_limit", deflection_limit, GW_LENGTH,
-        "at design pressure, framing that supports glass; null: reported only"),
+        "of the class, at design pressure; null: reported only"),
+    OUT(gw_proof_result, "framing_limit", framing_limit, GW_LENGTH,
+        "of framing that supports glass, under allowable-stress wind; in long spans below that of a class"),
 };
 const struct gw_record gw_proof_answer_record = RECORD("proof result", gw_proof_result, PROOF_ANSWER);
 

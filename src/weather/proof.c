@@ -71,5 +71,6 @@ enum gw_status gw_proof(struct gw_proof_result *out, const struct gw_proof_case 
     GW_STEP(engine, "set", GW_LENGTH, out->set_limit, row->row.source, "s*L", {"s", row->set, GW_RATIO},
             {"L", in->span, GW_LENGTH});
     limit_deflection(out, in->span, row, engine);
+    out->framing_limit = gw_deflection_limit(in->span, false, false, engine);
     return GW_OK;
 }
