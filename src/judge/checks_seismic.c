@@ -91,7 +91,7 @@ static const char *percent(struct gw_judging *j, double ratio)
 void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     struct gw_engine engine;
-    struct gw_seismic_forces forces;
+    struct gw_seismic_forces forces = {.fasteners = {.force = GW_ABSENT}};
     gw_engine_init(&engine, j->model->tables, NULL);
     out->dim = GW_RATIO;
     if (is_exempt(out, j, place->element)) return;
@@ -191,7 +191,7 @@ static enum gw_status find_drift(struct gw_drift_result *out, const struct gw_ju
 void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     gw_engine_init(&engine, j->model->tables, NULL);
     out->dim = GW_THICKNESS;
     if (is_exempt(out, j, place->element)) return;
@@ -327,7 +327,7 @@ void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const s
     const struct gw_element *e = f->demand->element;
     const struct gw_drift_spec *spec = f->candidate->drift;
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     struct gw_clearance_result c;
     double in_lite = 0;
     (void)check;
@@ -373,7 +373,7 @@ void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, cons
     const struct gw_element *e = f->demand->element;
     const struct gw_silicone_spec *s = f->candidate->silicone;
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     struct gw_racking_result r;
     double in_lite = 0;
     (void)check;
