@@ -116,7 +116,7 @@ struct gw_judgement {
 struct gw_not_checked {
     const char *what, *ask;
 };
-const struct gw_not_checked *gw_not_checked_list(size_t *n);
+const struct gw_not_checked *gw_not_checked_list(size_t *n, const struct gw_model *model);
 
 /* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
 struct gw_glass_judged {

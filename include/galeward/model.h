@@ -57,6 +57,7 @@ struct gw_seismic {
     double sds;
     double story_drift, story_drift_ratio; /* m, or of the story's height: D_p, without importance */
     enum gw_drift_structure structure;     /* for the allowable drift, where none is given */
+    double story_height;                   /* m, of openings of a schedule */
     double component_importance;
 };
 /* Of the joints of the wall, by the structural engineer; m, K. */

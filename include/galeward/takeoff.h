@@ -14,7 +14,8 @@ extern const char *const gw_kind_names[GW_KIND_COUNT]; /* "lite" ... */
 /* The lines of a wall, or of one opening, that its members stand on; heights above ground, m, from the bottom up. */
 struct gw_wall_lines {
     const double *anchors, *splices, *levels; /* levels: horizontal members */
-    size_t n_anchors, n_splices, n_levels;
+    const double *floors;                     /* none: an opening of a schedule */
+    size_t n_anchors, n_splices, n_levels, n_floors;
     double bottom, top, roof; /* roof: where elements are cut; above top: never */
 };
 

@@ -16,6 +16,11 @@ static const char PROJECT[] =
     "  hurricane_prone: false\n"
     "  # elevation: 820 ft          # lower air density; without it K_e = 1.0\n"
     "  # topography: {shape: hill, height: 60 ft, half_length: 300 ft, distance: 0 ft}\n"
+    "  # seismic: {category: D, sds: 1.0, story_drift: 1.5 in}   # by the structural engineer, without importance\n"
+    "  #   or story_drift_ratio: 0.01, or structure: other for the allowable drift; category A and most of B are "
+    "exempt\n"
+    "  # impact: by_code            # hurricane-prone sites: with coast_distance: 2 mi\n"
+    "  # blast: none                # or {pressure: 4 psi, impulse: 28 psi-ms, hazard: low}\n"
     "buildings:\n"
     "  - {name: main, roof_height: 42 ft, least_width: 80 ft, enclosure: enclosed}\n"
     "walls:                         # seen from outside, from the left and from the ground up\n"
@@ -39,6 +44,11 @@ static const char PROJECT[] =
     "#   deflection_ratio: 60       # short side over deflection, at least\n"
     "#   sealing: {elevation: 700 ft, temperature: 70 degF}   # where units are made; with service: climatic load\n"
     "#   service: [{elevation: 20 ft, temperature: 110 degF}, {elevation: 20 ft, temperature: -10 degF}]\n"
+    "# movement:                    # of the joints between pieces, by the structural engineer\n"
+    "#   live_load: 3/4 in          # of a floor edge; 0 where it does not move\n"
+    "#   shortening: 1/8 in         # of the columns, a story, after the wall is set\n"
+    "#   coldest: -10 degF          # of the metal; hottest: 170 degF, set_coldest: 40 degF, set_warmest: 80 degF with "
+    "it\n"
     "requirements:\n"
     "  air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}\n"
     "  # water: 12 psf              # without it: a share of the design pressure\n"
@@ -80,7 +90,13 @@ static const char SYSTEM[] =
     "# anchor: {inward: 2400 lb, outward: 3300 lb, dead: 1100 lb, report: calculation C-1}\n"
     "#   its bolts too: eccentricity: 4 in, bolt_arm: 5 in, bolts: 2, bolt_tension: 2600 lb\n"
     "# corner_anchor: {inward: 1500 lb, outward: 2000 lb, dead: 1100 lb}     # of each face, with the other's at once\n"
-    "# frame_weight: 3 psf          # of wall, without glass\n";
+    "# frame_weight: 3 psf          # of wall, without glass\n"
+    "# Earthquakes and movement:\n"
+    "# drift: {path: racking, side_gap: 3/8 in, end_gap: 1/2 in}     # all_in_lite, sliding_head (slip: 1 in), "
+    "sliding, "
+    "tilting\n"
+    "# stack_joint: {width: 1.75 in, least_gap: 1/4 in, engagement: 1.5 in, least_overlap: 1/2 in}\n"
+    "#   silicone: thickness: 3/8 in, shear_strain: 0.6; a racking test: {test: sway, drift: 3 in, report: R-120}\n";
 
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)

@@ -6,7 +6,8 @@
 static bool knows_seismic(const struct gw_model *m)
 {
     const struct gw_seismic *s = m->project.site->seismic;
-    return s && (s->category == GW_SDC_A || gw_given(s->sds));
+    /* most of category B is exempt */
+    return s && (s->category == GW_SDC_A || s->category == GW_SDC_B || gw_given(s->sds));
 }
 
 static bool knows_debris(const struct gw_model *m)
@@ -72,7 +73,12 @@ static const struct gw_need SEISMIC_NEEDS[] = {
     {knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
 static bool knows_movement(const struct gw_model *m)
 {
-    return m->project.movement && gw_given(m->project.movement->live_load);
+    return !m->project.walls.n || (m->project.movement && gw_given(m->project.movement->live_load));
+}
+
+static const char *waive_movement(const struct gw_model *m)
+{
+    return m->project.walls.n ? NULL : "no walls, so no joints between pieces one above the other";
 }
 
 static const struct gw_need MOVEMENT_NEEDS[] = {
@@ -139,7 +145,7 @@ static const struct gw_check CHECKS[] = {
     {"seismic_silicone", "Structural silicone when the story drifts", "ASTM C1401", GW_PER_ELEMENT, BIT(GW_LITE),
      SEISMIC_NEEDS, waive_seismic, gw_demand_seismic_glass, gw_settle_seismic_silicone, NULL, false},
     {"movement", "Joints between pieces one above the other", "sum of movements", GW_PER_PROJECT, 0, MOVEMENT_NEEDS,
-     NULL, gw_demand_movement, gw_settle_movement, NULL, false},
+     waive_movement, gw_demand_movement, gw_settle_movement, NULL, false},
     {"debris", "Wind-borne debris", "ASTM E1886, E1996", GW_PER_ELEMENT, BIT(GW_LITE), DEBRIS_NEEDS, waive_debris,
      gw_demand_debris, gw_settle_debris, NULL, false},
     {"blast", "Blast", "ASTM F1642, F2248", GW_PER_ELEMENT, BIT(GW_LITE), BLAST_NEEDS, waive_blast, gw_demand_blast,
@@ -152,10 +158,21 @@ const struct gw_check *gw_check_list(size_t *n)
     return CHECKS;
 }
 
-const struct gw_not_checked *gw_not_checked_list(size_t *n)
+/* From 7-22 on, and only for the two upper categories. */
+static bool tornado_applies(const struct gw_project *p)
 {
+    return p->codes->wind == GW_ASCE7_22 && p->project->risk_category >= GW_RISK_III;
+}
+
+const struct gw_not_checked *gw_not_checked_list(size_t *n, const struct gw_model *m)
+{
+    static const struct gw_not_checked tornado = {
+        "tornado loads: this project, by ASCE 7-22 and in Risk Category III or IV, is one that chapter 32 applies to; "
+        "it may govern over every wind pressure here, and is not computed",
+        "the structural engineer"};
     static const struct gw_not_checked rows[] = {
         {"tornado loads (ASCE 7-22 chapter 32; may govern for Risk Category III and IV)", "the structural engineer"},
+        {"joints round walls and openings", "the architect"},
         {"snow on sloped lites beyond given loads", "the structural engineer"},
         {"guards and loads of people on the glass", "the architect"},
         {"safety glazing", "the architect"},
@@ -166,7 +183,10 @@ const struct gw_not_checked *gw_not_checked_list(size_t *n)
         {"acoustics", "the specification writer"},
     };
     *n = sizeof rows / sizeof *rows;
-    return rows;
+    struct gw_not_checked *list = gw_alloc(m->arena, *n, sizeof *list);
+    memcpy(list, rows, sizeof rows);
+    if (tornado_applies(&m->project)) list[0] = tornado;
+    return list;
 }
 
 const char *gw_verdict_name(enum gw_verdict verdict)

@@ -363,7 +363,7 @@ double gw_heaviest_glass(const struct gw_judging *j)
             return GW_ABSENT;
         heaviest = fmax(heaviest, gw_make_up_weight(&make_up, &engine));
     }
-    return heaviest;
+    return heaviest > 0 ? heaviest : GW_ABSENT; /* no lite types: nothing is known of the glass */
 }
 
 struct anchor_use {

@@ -310,11 +310,14 @@ struct gw_offer gw_offer_other(const struct gw_judging *j, const struct gw_ratin
  * -------------------------------------------------------------------------------------------------------------- */
 
 /* The story drift that the structural engineer gives, for the tallest story; absent: no racking in the sequence. */
-static double racking(const struct gw_judging *j, double span)
+static double racking(const struct gw_judging *j)
 {
     const struct gw_seismic *s = j->model->project.site->seismic;
+    double tallest = GW_ABSENT;
     if (!s || s->category == GW_SDC_A) return GW_ABSENT;
-    return gw_given(s->story_drift) ? s->story_drift : s->story_drift_ratio * span;
+    for (size_t i = 0; i < j->takeoff->elements.n; i++)
+        tallest = fmax(tallest, gw_story_height(j, &j->takeoff->elements.items[i])); /* leaves out absent ones */
+    return gw_given(s->story_drift) ? s->story_drift : s->story_drift_ratio * tallest;
 }
 
 static void set_requirements(struct gw_sequence_case *in, const struct gw_requirements *r)
@@ -349,7 +352,7 @@ void gw_judge_mock_up(struct gw_judging *j)
         in.negative.pa = fmax(in.negative.pa, -e->outward_asd.pa);
     }
     in.span = span;
-    in.drift = racking(j, span);
+    in.drift = racking(j);
     set_requirements(&in, j->model->project.requirements);
     gw_engine_init(&engine, j->model->tables, NULL);
     if (gw_test_sequence(&j->out->mock_up, &in, &engine) == GW_OK) return;

@@ -9,21 +9,64 @@ static const struct gw_seismic *seismic_of(const struct gw_judging *j) { return 
 
 static enum gw_risk risk_of(const struct gw_judging *j) { return j->model->project.project->risk_category; }
 
+double gw_story_height(const struct gw_judging *j, const struct gw_element *e)
+{
+    const double hair = 1e-6, middle = (e->bottom + e->top) / 2;
+    const struct gw_wall_lines *l = e->lines;
+    const double head = fmin(l->top, l->roof);
+    size_t n = l->n_floors;
+    if (!n) return seismic_of(j)->story_height;
+    while (n > 1 && l->floors[n - 1] > head - hair) n--;
+    for (size_t i = 1; i < n; i++)
+        if (middle < l->floors[i]) return l->floors[i] - l->floors[i - 1];
+    return head > l->floors[n - 1] + hair ? head - l->floors[n - 1] : l->top - l->bottom;
+}
+
+static enum gw_status component_importance(double *out, const struct gw_judging *j, struct gw_engine *engine)
+{
+    *out = seismic_of(j)->component_importance;
+    return gw_given(*out) ? GW_OK : gw_component_importance(out, risk_of(j), GW_UNSAID, engine);
+}
+
+/* Of the chapter as a whole: category B but for parapets and components of importance. */
+static bool is_exempt(struct gw_demand *out, struct gw_judging *j, const struct gw_element *e)
+{
+    struct gw_engine engine;
+    struct gw_exemptions all;
+    struct gw_exemption_case in = {.edition = j->model->project.codes->wind,
+                                   .category = seismic_of(j)->category,
+                                   .parapet = e->parapet ? GW_YES : GW_NO,
+                                   .height_above_walk = GW_ABSENT,
+                                   .interlayer = GW_ABSENT,
+                                   .bead = GW_ABSENT};
+    gw_engine_init(&engine, j->model->tables, NULL);
+    if (component_importance(&in.importance, j, &engine) != GW_OK) return false;
+    if (gw_seismic_exemptions(&all, &in, &engine) != GW_OK || all.chapter == GW_EXEMPT_COUNT) return false;
+    gw_used_merge(&out->used, &engine.used);
+    out->status = GW_NOT_REQUIRED;
+    out->message = gw_format(j->model->arena, "exempt: %s (as recalled; confirm)", all.of[all.chapter].title);
+    out->summary = out->message;
+    return true;
+}
+
 /* Force ---------------------------------------------------------------------------------------------------------------
  */
 
+/* z is the level of the attachment, up to the roof; ground is the base. */
 static enum gw_status force_per_weight(struct gw_seismic_forces *out, const struct gw_judging *j,
                                        const struct gw_element *e, struct gw_engine *engine)
 {
     const struct gw_seismic *s = seismic_of(j);
-    double importance = s->component_importance;
-    enum gw_status status = GW_OK;
-    if (!gw_given(importance)) status = gw_component_importance(&importance, risk_of(j), GW_UNSAID, engine);
+    double importance;
+    enum gw_status status = component_importance(&importance, j, engine);
     if (status != GW_OK) return status;
+    if (!gw_given(s->sds))
+        return gw_refuse(engine, GW_MISSING, "sds", "which S_DS? Ask the structural engineer (site: seismic: sds)");
     const struct gw_seismic_force_case in = {.edition = j->model->project.codes->wind,
                                              .sds = s->sds,
                                              .weight = 1,
-                                             .height_ratio = fmin(e->top / e->building->roof_height, 1),
+                                             .height_ratio =
+                                                 fmin(fmax(gw_anchor_level(e) / e->building->roof_height, 0), 1),
                                              .importance = importance,
                                              .ap = GW_ABSENT,
                                              .rp = GW_ABSENT,
@@ -48,9 +91,10 @@ static const char *percent(struct gw_judging *j, double ratio)
 void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     struct gw_engine engine;
-    struct gw_seismic_forces forces;
+    struct gw_seismic_forces forces = {.fasteners = {.force = GW_ABSENT}};
     gw_engine_init(&engine, j->model->tables, NULL);
     out->dim = GW_RATIO;
+    if (is_exempt(out, j, place->element)) return;
     if (force_per_weight(&forces, j, place->element, &engine) != GW_OK) {
         out->status = GW_NOT_SHOWN;
         out->message = gw_fault_of(j, &engine);
@@ -64,23 +108,28 @@ void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const 
     out->summary = out->message;
 }
 
-static const char *missing_of_force(const struct gw_system *s, double glass)
+static const char *missing_of_force(const struct gw_system *s, const struct gw_anchor_spec *a, double glass)
 {
-    if (!s->anchor || !gw_given(s->anchor->outward) || !gw_given(s->anchor->inward))
-        return "what does the anchor take? Ask the maker's engineer (anchor: inward, outward)";
+    if (!a || !gw_given(a->outward) || !gw_given(a->inward))
+        return "what does the anchor take? Ask the maker's engineer (anchor, corner_anchor: inward, outward)";
     if (!gw_given(s->frame_weight)) return "what does the framing weigh? Ask the maker (frame_weight)";
     return gw_given(glass) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
 }
 
-/* Out of plane, both ways, at allowable-stress level; wind does not act with it. */
+/* Out of plane, both ways, at allowable-stress level; wind does not act with it. The mass is spread like wind, so the
+ * anchor takes the height of wall that the beam gives it, on both sides of the roof line; one at a corner takes both
+ * faces, of which one moves in its own plane. */
 void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
     const struct gw_anchor_factors *level = &j->model->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
-    const double glass = gw_heaviest_glass(j);
-    const char *missing = missing_of_force(f->candidate, glass);
+    const struct gw_anchor_spec *anchor = e->corner ? f->candidate->corner_anchor : f->candidate->anchor;
+    const double glass = gw_heaviest_glass(j), faces = e->corner ? 2 : 1;
+    const char *missing = missing_of_force(f->candidate, anchor, glass);
+    struct gw_anchor_share h;
     struct gw_engine engine;
     (void)check;
+    if (!missing) missing = gw_anchor_holds(&h, j, e);
     if (missing) {
         gw_unanswered(f, missing);
         return;
@@ -88,13 +137,16 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
     gw_engine_init(&engine, j->model->tables, j->trace);
     struct gw_seismic_forces derived;
     if (j->trace && force_per_weight(&derived, j, e, &engine) != GW_OK) return; /* the demand was known, so this is */
-    const double weight = (glass + f->candidate->frame_weight) * e->width * e->height;
+    const double per_area = faces * (glass + f->candidate->frame_weight), height = h.below + h.above;
+    const double weight = per_area * e->width * height;
+    GW_STEP(&engine, "W", GW_FORCE, weight, "height of wall by the beam; both faces at a corner", "g*b*h",
+            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
     const double force = level->seismic * f->demand->value * weight;
     GW_STEP(&engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
             {"c", f->demand->value, GW_RATIO}, {"W", weight, GW_FORCE});
     gw_used_add(&f->used, &level->row);
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, force, fmin(f->candidate->anchor->inward, f->candidate->anchor->outward),
+    gw_weigh_calculated(f, force, fmin(anchor->inward, anchor->outward),
                         "fasteners of the connection, out of plane, 0.7 E; in plane the same force goes to the "
                         "anchors that carry dead load: ask the maker's engineer");
 }
@@ -102,21 +154,25 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
 /* Drift ---------------------------------------------------------------------------------------------------------------
  */
 
-/* Anchor to anchor where the lite stands. */
-static double story_height(const struct gw_element *e)
+/* What a part of the story's height, or the allowable drift, needs. */
+static enum gw_status height_known(const struct gw_judging *j, double height, struct gw_engine *engine)
 {
-    const struct gw_wall_lines *l = e->lines;
-    const double middle = (e->bottom + e->top) / 2;
-    for (size_t i = 1; i < l->n_anchors; i++)
-        if (middle < l->anchors[i]) return l->anchors[i] - l->anchors[i - 1];
-    return l->n_anchors > 1 ? l->anchors[l->n_anchors - 1] - l->anchors[l->n_anchors - 2] : l->top - l->bottom;
+    const struct gw_seismic *s = seismic_of(j);
+    if (!gw_given(s->story_drift) && !gw_given(s->story_drift_ratio) && !s->structure)
+        return gw_refuse(engine, GW_MISSING, "story_drift",
+                         "how far does a story drift? Ask the structural engineer (site: seismic: story_drift, or "
+                         "structure for the allowable drift)");
+    if (gw_given(s->story_drift) || gw_given(height)) return GW_OK;
+    return gw_refuse(engine, GW_MISSING, "story_height",
+                     "how high is the story round an opening of the schedule? Ask the architect (site: seismic: "
+                     "story_height)");
 }
 
 static enum gw_status find_drift(struct gw_drift_result *out, const struct gw_judging *j, const struct gw_element *e,
                                  struct gw_engine *engine)
 {
     const struct gw_seismic *s = seismic_of(j);
-    const double height = story_height(e);
+    const double height = gw_story_height(j, e);
     const double given = gw_given(s->story_drift)         ? s->story_drift
                          : gw_given(s->story_drift_ratio) ? s->story_drift_ratio * height
                                                           : GW_ABSENT;
@@ -127,19 +183,18 @@ static enum gw_status find_drift(struct gw_drift_result *out, const struct gw_ju
                                      .structure = s->structure,
                                      .story_height = height,
                                      .redundancy = GW_ABSENT};
-    if (!gw_given(given) && !s->structure)
-        return gw_refuse(engine, GW_MISSING, "story_drift",
-                         "how far does a story drift? Ask the structural engineer (site: seismic: story_drift, or "
-                         "structure for the allowable drift)");
+    enum gw_status status = height_known(j, height, engine);
+    if (status != GW_OK) return status;
     return gw_story_drift(out, &in, engine);
 }
 
 void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     gw_engine_init(&engine, j->model->tables, NULL);
     out->dim = GW_THICKNESS;
+    if (is_exempt(out, j, place->element)) return;
     if (find_drift(&drift, j, place->element, &engine) != GW_OK) {
         out->status = GW_NOT_SHOWN;
         out->message = gw_fault_of(j, &engine);
@@ -153,18 +208,22 @@ void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const 
     out->summary = out->message;
 }
 
-/* What of the story's drift, without importance, reaches the lite. */
+/* What of the story's drift, with importance, reaches the lite. A head slides only so far, so what is left does not
+ * grow in step with the drift: the importance counts before it slides. Where the story's height is not known all of the
+ * drift counts as the lite's. */
 static enum gw_status drift_in_lite(double *out, const struct gw_judging *j, const struct gw_finding *f, double drift,
                                     struct gw_engine *engine)
 {
     const struct gw_drift_spec *spec = f->candidate->drift;
     const struct gw_element *e = f->demand->element;
     struct gw_lite_drift_result r;
-    (void)j;
+    const double height = gw_story_height(j, e);
+    if (spec->path == GW_PATH_SLIDING_HEAD && !gw_given(spec->slip))
+        return gw_refuse(engine, GW_MISSING, "slip", "how far does the head slide? Ask the maker (drift: slip)");
     const struct gw_lite_drift_case in = {.path = spec->path,
                                           .drift = drift,
-                                          .story_height = story_height(e),
-                                          .frame_height = fmin(e->height, story_height(e)),
+                                          .story_height = gw_given(height) ? height : e->pane,
+                                          .frame_height = e->pane,
                                           .slip = spec->slip,
                                           .unit_width = e->width};
     enum gw_status status = gw_lite_drift(&r, &in, engine);
@@ -184,20 +243,21 @@ static void set_glass(struct gw_exemption_case *in, const struct gw_judging *j, 
     in->monolithic = m.n_panes == 1 && p->n_plies == 1 ? GW_YES : GW_NO;
     in->single_thickness = m.n_panes == 1 && p->n_plies > 1 ? GW_YES : GW_NO;
     in->treatment = p->plies[0].treatment;
+    for (unsigned i = 1; i < (unsigned)p->n_plies; i++)
+        if (p->plies[i].treatment != in->treatment) in->treatment = GW_TREATMENT_UNSET; /* the least of them counts */
     in->interlayer = p->n_plies > 1 ? p->bonds[0].thickness : GW_ABSENT;
 }
 
-static const char *exempt_by(const struct gw_judging *j, const struct gw_finding *f, enum gw_bool clearance,
-                             struct gw_engine *engine)
+/* Of the glass; its clearance is weighed apart. */
+static const char *exempt_by(const struct gw_judging *j, const struct gw_finding *f, struct gw_engine *engine)
 {
     struct gw_exemptions all;
     const struct gw_element *e = f->demand->element;
     struct gw_exemption_case in = {.edition = j->model->project.codes->wind,
                                    .category = seismic_of(j)->category,
                                    .risk = risk_of(j),
-                                   .importance = seismic_of(j)->component_importance,
                                    .parapet = e->parapet ? GW_YES : GW_NO,
-                                   .clearance_passes = clearance,
+                                   .clearance_passes = GW_UNSAID,
                                    .monolithic = GW_UNSAID,
                                    .height_above_walk = e->top,
                                    .single_thickness = GW_UNSAID,
@@ -205,42 +265,61 @@ static const char *exempt_by(const struct gw_judging *j, const struct gw_finding
                                    .captured = f->candidate->system->glazing == GW_CAPTURED ? GW_YES : GW_NO,
                                    .bead = GW_ABSENT,
                                    .other_anchorage = GW_UNSAID};
-    if (!gw_given(in.importance) && gw_component_importance(&in.importance, in.risk, GW_UNSAID, engine) != GW_OK)
-        return NULL;
+    if (component_importance(&in.importance, j, engine) != GW_OK) return NULL;
     set_glass(&in, j, e);
     if (gw_seismic_exemptions(&all, &in, engine) != GW_OK) return NULL;
-    enum gw_exempt which = all.chapter != GW_EXEMPT_COUNT ? all.chapter : all.glass;
-    return which == GW_EXEMPT_COUNT || which == GW_EXEMPT_CLEARANCE ? NULL : all.of[which].title;
+    return all.glass == GW_EXEMPT_COUNT || all.glass == GW_EXEMPT_CLEARANCE ? NULL : all.of[all.glass].title;
 }
 
-/* Largest fallout drift of the candidate's racking tests; absent: none. */
-static double tested_fallout(const struct gw_system *s, const char **report)
+/* Largest fallout drift of the candidate's racking tests of that component; absent: none. */
+static double tested_fallout(const struct gw_system *s, enum gw_component component, const char **report)
 {
     double most = GW_ABSENT;
     for (size_t i = 0; i < s->ratings.n; i++) {
         const struct gw_rating *r = &s->ratings.items[i];
         if (r->test != GW_TEST_SWAY || !gw_given(r->drift) || most >= r->drift) continue;
+        if (!gw_same_component(r, component)) continue;
         most = r->drift;
         *report = r->report ? r->report : "report not named";
     }
     return most;
 }
 
-static void by_fallout(struct gw_finding *f, struct gw_judging *j, const struct gw_clearance_result *c)
+/* A racking test records the drift of the story, so all of the story's drift is asked of it, not the lite's part. */
+static void by_fallout(struct gw_finding *f, struct gw_judging *j, double clearance, double needed,
+                       struct gw_engine *engine)
 {
     const char *report = NULL;
-    double tested = tested_fallout(f->candidate, &report);
-    f->required = c->fallout_required;
+    struct gw_fallout_result fallout;
+    double tested = tested_fallout(f->candidate, f->demand->component, &report);
     if (!gw_given(tested)) {
-        f->provided = c->clearance;
+        f->required = needed;
+        f->provided = clearance;
         gw_unanswered(f, gw_format(j->model->arena,
                                    "the clearance of %s is short: ask the maker for the drift at which glass falls "
                                    "out (AAMA 501.6; ratings: test sway, drift)",
-                                   gw_judge_say(j, GW_THICKNESS, c->clearance)));
+                                   gw_judge_say(j, GW_THICKNESS, clearance)));
         return;
     }
-    gw_weigh_calculated(f, c->fallout_required, tested, gw_format(j->model->arena, "fallout drift by %s", report));
+    if (gw_fallout(&fallout, f->demand->value, tested, engine) != GW_OK) {
+        gw_unanswered(f, gw_fault_of(j, engine));
+        return;
+    }
+    gw_used_merge(&f->used, &engine->used);
+    gw_weigh_calculated(f, fallout.required, tested,
+                        gw_format(j->model->arena,
+                                  "the clearance of %s is short; fallout drift of a story by %s, of lites and stories "
+                                  "like these",
+                                  gw_judge_say(j, GW_THICKNESS, clearance), report));
     f->evidence = GW_BY_TEST;
+}
+
+/* D_p in the lite, for an engine that multiplies it by I_e. */
+static double without_importance(double in_lite, double importance, struct gw_engine *engine)
+{
+    GW_STEP(engine, "D_p,lite", GW_THICKNESS, in_lite / importance, "D_pI = D_p I_e, ASCE 7 13.3.2", "D_pI/I_e",
+            {"D_pI", in_lite, GW_THICKNESS}, {"I_e", importance, GW_RATIO});
+    return in_lite / importance;
 }
 
 void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
@@ -248,12 +327,12 @@ void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const s
     const struct gw_element *e = f->demand->element;
     const struct gw_drift_spec *spec = f->candidate->drift;
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     struct gw_clearance_result c;
     double in_lite = 0;
     (void)check;
     gw_engine_init(&engine, j->model->tables, j->trace);
-    const char *exempt = exempt_by(j, f, GW_NO, &engine);
+    const char *exempt = exempt_by(j, f, &engine);
     if (exempt) {
         f->verdict = GW_NOT_REQUIRED;
         f->message = gw_format(j->model->arena, "exempt: %s (as recalled; confirm)", exempt);
@@ -265,9 +344,10 @@ void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const s
         return;
     }
     enum gw_status status = find_drift(&drift, j, e, &engine);
-    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift, &engine);
+    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift_with_importance, &engine);
+    if (status == GW_OK) in_lite = without_importance(in_lite, drift.importance, &engine);
     const struct gw_clearance_case in = {.lite_width = e->width,
-                                         .lite_height = e->height,
+                                         .lite_height = e->pane,
                                          .side_gap = spec->side_gap,
                                          .end_gap = spec->end_gap,
                                          .drift_in_lite = in_lite,
@@ -279,21 +359,21 @@ void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const s
         gw_unanswered(f, gw_fault_of(j, &engine));
         return;
     }
+    double needed = c.edition_counts_importance == GW_NO ? c.required_without : c.required_with_importance;
     if (c.passes != GW_YES) {
-        by_fallout(f, j, &c);
+        by_fallout(f, j, c.clearance, needed, &engine);
         return;
     }
-    double needed = c.edition_counts_importance == GW_NO ? c.required_without : c.required_with_importance;
     gw_weigh_calculated(f, needed, c.clearance, "clearance of the glass in its pocket");
 }
 
-/* The bead in shear under the drift that reaches the lite, without importance. */
+/* The bead in shear under the drift that reaches the lite, with importance as 13.3.2 has it. */
 void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
     const struct gw_silicone_spec *s = f->candidate->silicone;
     struct gw_engine engine;
-    struct gw_drift_result drift;
+    struct gw_drift_result drift = {.drift = GW_ABSENT};
     struct gw_racking_result r;
     double in_lite = 0;
     (void)check;
@@ -309,8 +389,8 @@ void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, cons
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
     enum gw_status status = find_drift(&drift, j, e, &engine);
-    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift, &engine);
-    const struct gw_racking_case in = {in_lite, e->width, e->height, s->thickness};
+    if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift_with_importance, &engine);
+    const struct gw_racking_case in = {in_lite, e->width, e->pane, s->thickness};
     if (status == GW_OK) status = gw_silicone_racking(&r, &in, &engine);
     gw_used_merge(&f->used, &engine.used);
     if (status != GW_OK) {
@@ -324,15 +404,16 @@ void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, cons
 /* Movement ------------------------------------------------------------------------------------------------------------
  */
 
-/* The longest piece of any wall: between splices, else between anchors. */
-static double longest_piece(const struct gw_judging *j)
+/* The longest piece of any wall, and the most stories that one spans. */
+static struct gw_piece longest_piece(const struct gw_judging *j)
 {
-    double longest = 0;
+    struct gw_piece longest = {0, 1};
     for (size_t i = 0; i < j->takeoff->elements.n; i++) {
         const struct gw_wall_lines *l = j->takeoff->elements.items[i].lines;
-        const double *at = l->n_splices ? l->splices : l->anchors;
-        size_t n = l->n_splices ? l->n_splices : l->n_anchors;
-        for (size_t k = 1; k < n; k++) longest = fmax(longest, at[k] - at[k - 1]);
+        if (!l->n_floors) continue; /* an opening of a schedule is one piece */
+        struct gw_piece one = gw_longest_piece(l);
+        longest.length = fmax(longest.length, one.length);
+        if (one.stories > longest.stories) longest.stories = one.stories;
     }
     return longest;
 }
@@ -343,7 +424,8 @@ static enum gw_status find_movement(struct gw_movement_result *out, const struct
     const struct gw_movement_rules *m = j->model->project.movement;
     struct gw_movement_item items[GW_JOINT_ITEMS];
     struct gw_thermal_result thermal;
-    const struct gw_thermal_case warm = {.length = longest_piece(j),
+    const struct gw_piece piece = longest_piece(j);
+    const struct gw_thermal_case warm = {.length = piece.length,
                                          .material = GW_EXPANDS_ALUMINUM,
                                          .expansion_per_k = GW_ABSENT,
                                          .hottest = m->hottest,
@@ -357,7 +439,7 @@ static enum gw_status find_movement(struct gw_movement_result *out, const struct
                                          .shortening = m->shortening,
                                          .rebound = m->rebound,
                                          .thermal = &thermal,
-                                         .stories = GW_ABSENT,
+                                         .stories = (double)piece.stories,
                                          .fabrication = m->fabrication,
                                          .erection = m->erection};
     size_t n = gw_joint_items(items, &joint, engine);

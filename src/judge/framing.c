@@ -219,6 +219,8 @@ static size_t anchor_in(const struct gw_element *e)
     return best;
 }
 
+double gw_anchor_level(const struct gw_element *e) { return e->lines->anchors[anchor_in(e)]; }
+
 /* Reactions of every anchor of one wall under 1 N/m on each stretch alone. */
 struct gw_influence {
     const struct gw_wall_lines *lines;
@@ -270,6 +272,29 @@ static double longest_piece(const struct gw_wall_lines *l, double x)
         if (!last && !is_joint(l, i)) continue;
         double high = last ? l->top : joint_at(l, i);
         if (x > low - HAIR && x < high + HAIR) longest = fmax(longest, high - low);
+        low = high;
+    }
+    return longest;
+}
+
+static size_t floors_in(const struct gw_wall_lines *l, double low, double high)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < l->n_floors; i++) n += l->floors[i] > low + HAIR && l->floors[i] < high + HAIR;
+    return n;
+}
+
+struct gw_piece gw_longest_piece(const struct gw_wall_lines *l)
+{
+    struct gw_piece longest = {0, 1};
+    double low = l->bottom;
+    for (size_t i = 0; i <= joint_count(l); i++) {
+        bool last = i == joint_count(l);
+        if (!last && !is_joint(l, i)) continue;
+        double high = last ? l->top : joint_at(l, i);
+        size_t floors = floors_in(l, low, high);
+        longest.length = fmax(longest.length, high - low);
+        if (floors > longest.stories) longest.stories = floors;
         low = high;
     }
     return longest;

@@ -159,7 +159,17 @@ void gw_settle_screw(struct gw_finding *f, struct gw_judging *j, const struct gw
 void gw_settle_plate(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
+/* framing.c: the level of the anchor that the element is; the pieces of a wall's mullions. */
+double gw_anchor_level(const struct gw_element *e);
+struct gw_piece {
+    double length;  /* m, of the longest */
+    size_t stories; /* most floors that one passes, at least 1 */
+};
+struct gw_piece gw_longest_piece(const struct gw_wall_lines *l);
 /* checks_seismic.c */
+/* Floor to floor where the element stands; the last story ends at the roof, or at the head of a wall that ends below.
+ * Of an opening of a schedule as the project says, or absent. The project has seismic data. */
+double gw_story_height(const struct gw_judging *j, const struct gw_element *e);
 void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 void gw_demand_seismic_glass(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);

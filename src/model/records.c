@@ -123,6 +123,8 @@ static const struct gw_field SEISMIC[] = {
     NUM(gw_seismic, story_drift_ratio, GW_RATIO, LIMITS(0.0001, 0.1),
         .help = "the same as part of the story's height; neither: the allowable one"),
     PICK(gw_seismic, structure, gw_drift_structure_choices, .help = "row of the allowable story drift"),
+    NUM(gw_seismic, story_height, GW_LENGTH, LIMITS(1, 50),
+        .help = "round openings of a schedule; walls have their floors"),
     NUM(gw_seismic, component_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_p; absent: by the risk category"),
 };
 static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC);

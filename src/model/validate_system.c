@@ -107,6 +107,29 @@ static void check_anchor(struct gw_model *model, const struct gw_system *system,
         }
 }
 
+/* Another path has no head that slides. */
+static void check_drift(struct gw_model *model, const struct gw_system *system)
+{
+    const struct gw_node *node = gw_node_get(system->node, "drift");
+    if (system->drift && system->drift->path && system->drift->path != GW_PATH_SLIDING_HEAD &&
+        gw_node_get(node, "slip"))
+        FAULT(model, node, "slip", "'slip' is of a head that slides: path is '%s'",
+              gw_choice_name(gw_drift_path_choices, (int)system->drift->path));
+}
+
+static void check_stack(struct gw_model *model, const struct gw_system *system)
+{
+    const struct gw_stack_spec *s = system->stack_joint;
+    const struct gw_node *node = gw_node_get(system->node, "stack_joint");
+    if (!s || !node) return;
+    if (s->least_gap >= s->width)
+        FAULT(model, node, "least_gap", "the closed joint keeps %s of %s: nothing is left to move",
+              size(model, s->least_gap), size(model, s->width));
+    if (s->least_overlap >= s->engagement)
+        FAULT(model, node, "least_overlap", "the open joint keeps %s of %s engaged: nothing is left to move",
+              size(model, s->least_overlap), size(model, s->engagement));
+}
+
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
 {
     if (!system->node) return;
@@ -114,6 +137,8 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
     check_member(model, system, "corner_mullion", system->corner_mullion, false);
     check_member(model, system, "transom", system->transom, true);
     check_screw(model, system);
+    check_drift(model, system);
+    check_stack(model, system);
     check_anchor(model, system, "anchor");
     check_anchor(model, system, "corner_anchor");
 }

@@ -131,7 +131,7 @@ const char *gw_caution_text(void)
 void gw_page_foot(struct page *page, const struct row_set *rows)
 {
     size_t n;
-    const struct gw_not_checked *list = gw_not_checked_list(&n);
+    const struct gw_not_checked *list = gw_not_checked_list(&n, page->results->model);
     warnings(page);
     assumptions(page);
     weak_rows(page, rows);

@@ -121,7 +121,7 @@ static void add_remarks(struct results_out *out, struct gw_arena *arena, const s
         const struct gw_diag *d = &model->diags->items[i];
         if (d->severity == GW_WARNING) out->warnings.items[out->warnings.n++] = (struct text_out){d->key, d->message};
     }
-    const struct gw_not_checked *list = gw_not_checked_list(&out->not_checked.n);
+    const struct gw_not_checked *list = gw_not_checked_list(&out->not_checked.n, model);
     out->not_checked.items = gw_alloc(arena, out->not_checked.n + 1, sizeof *out->not_checked.items);
     for (size_t i = 0; i < out->not_checked.n; i++)
         out->not_checked.items[i] = (struct text_out){list[i].what, list[i].ask};

@@ -105,6 +105,8 @@ bool gw_grid_from_wall(struct gw_grid *grid, struct gw_model *model, const struc
                              .node = wall->node,
                              .splices = wall->splices.items,
                              .n_splices = wall->splices.n,
+                             .floors = wall->floors.items,
+                             .n_floors = wall->floors.n,
                              .bottom = wall->floors.items[0],
                              .top = wall->top,
                              .left_corner = corner_beyond(&wall->ends.items[0]),

@@ -114,6 +114,8 @@ static const struct gw_wall_lines *lines_of(struct gw_builder *b)
                                     .n_anchors = g->n_anchors,
                                     .n_splices = g->n_splices,
                                     .n_levels = g->n_levels,
+                                    .floors = g->floors,
+                                    .n_floors = g->n_floors,
                                     .bottom = g->bottom,
                                     .top = g->top,
                                     .roof = g->roof};

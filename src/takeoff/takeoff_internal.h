@@ -26,8 +26,8 @@ struct gw_grid {
     size_t n_levels;
     double *anchors;
     size_t n_anchors;
-    const double *splices;
-    size_t n_splices;
+    const double *splices, *floors;
+    size_t n_splices, n_floors;
     double bottom, top, roof;         /* roof: the line where elements are cut; above top: never */
     double left_corner, right_corner; /* distance of an outside corner beyond each end; absent: none */
     double strip;                     /* width a */

@@ -627,16 +627,45 @@ static void summaries(void **state)
     world_close(&w);
 }
 
+#define PLAIN                                                                                                          \
+    "galeward: 1\nproject: {name: P, risk_category: %s}\ncodes: {building: ibc-2021, wind: %s}\n"                      \
+    "site: {basic_wind_speed: 115 mph, exposure: C}\n"                                                                 \
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
+    "walls: [{name: s, width: 5 ft, floors: [0 ft], top: 13 ft, ends: [none, none],\n"                                 \
+    "  columns: {count: 1, width: 5 ft}, rows: [{height: rest, lite: a}]}]\nlites: {a: {}}\n"
+
 static void lists_what_is_not_checked(void **state)
 {
-    (void)state;
+    struct world *w = *state;
     size_t n;
-    const struct gw_not_checked *rows = gw_not_checked_list(&n);
-    static const char *const words[] = {"tornado",   "snow", "guards",       "safety",   "thermal",
-                                        "sunshades", "fire", "condensation", "acoustics"};
+    must_load(w, gw_format(&w->arena, PLAIN, "III", "asce7-16"));
+    const struct gw_not_checked *rows = gw_not_checked_list(&n, &w->model);
+    static const char *const words[] = {"tornado", "joints",    "snow", "guards",       "safety",
+                                        "thermal", "sunshades", "fire", "condensation", "acoustics"};
     assert_int_equal(n, sizeof words / sizeof *words);
     for (size_t i = 0; i < n; i++) assert_non_null(strstr(rows[i].what, words[i]));
     for (size_t i = 0; i < n; i++) assert_true(strlen(rows[i].ask) > 0);
+}
+
+/* Chapter 32 came with 7-22 and is for the two upper categories: a project of those is told so. */
+static void tornadoes_are_named(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *risk, *edition;
+        bool applies;
+    } rows[] = {{"I", "asce7-22", false}, {"II", "asce7-22", false},  {"III", "asce7-22", true},
+                {"IV", "asce7-22", true}, {"III", "asce7-16", false}, {"IV", "asce7-10", false}};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct world w;
+        size_t n;
+        world_open(&w);
+        must_load(&w, gw_format(&w.arena, PLAIN, rows[i].risk, rows[i].edition));
+        const char *what = gw_not_checked_list(&n, &w.model)->what;
+        assert_non_null(strstr(what, "chapter 32"));
+        assert_true((strstr(what, "this project") && strstr(what, "not computed")) == rows[i].applies);
+        world_close(&w);
+    }
 }
 
 int main(void)
@@ -664,7 +693,8 @@ int main(void)
         cmocka_unit_test(rows_without_an_engine),
         WORLD_TEST(a_pass_has_evidence),
         cmocka_unit_test(summaries),
-        cmocka_unit_test(lists_what_is_not_checked),
+        WORLD_TEST(lists_what_is_not_checked),
+        cmocka_unit_test(tornadoes_are_named),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
