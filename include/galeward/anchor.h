@@ -37,6 +37,7 @@ enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct
 struct gw_anchor_loads {
     struct gw_strength in, out;             /* magnitudes */
     double seismic_body, seismic_fasteners; /* N; absent: none */
+    double seismic_vertical; /* N, magnitude, down with the dead load and up where it relieves; absent: 0 */
 };
 enum { GW_ANCHOR_COMBINATIONS = 5 };
 struct gw_anchor_combination {

@@ -316,7 +316,7 @@ struct gw_capacity_spec {
     const char *report;
 };
 struct gw_anchor_spec {
-    double inward, outward, dead, eccentricity, bolt_arm;
+    double inward, outward, along, dead, eccentricity, bolt_arm;
     int bolts;
     double bolt_tension;
     const char *report;

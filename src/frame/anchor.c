@@ -101,7 +101,7 @@ enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct
 
 /* Unfactored forces of one anchor, N. */
 struct forces {
-    double in, out, dead, seismic, fasteners;
+    double in, out, dead, seismic, fasteners, vertical;
 };
 
 static enum gw_status check_loads(const struct gw_anchor_loads *loads, struct gw_engine *engine)
@@ -110,9 +110,22 @@ static enum gw_status check_loads(const struct gw_anchor_loads *loads, struct gw
     if (!status) status = fastener_magnitude("pressure_out", loads->out.pa, engine);
     if (!status) status = fastener_magnitude_if_given("seismic_body", loads->seismic_body, engine);
     if (!status) status = fastener_magnitude_if_given("seismic_fasteners", loads->seismic_fasteners, engine);
+    if (!status) status = fastener_magnitude_if_given("seismic_vertical", loads->seismic_vertical, engine);
     if (status || gw_given(loads->seismic_body) == gw_given(loads->seismic_fasteners)) return status;
     return gw_refuse(engine, GW_MISSING, gw_given(loads->seismic_body) ? "seismic_fasteners" : "seismic_body",
                      "the body of a connection and its fasteners have seismic forces of their own: give both");
+}
+
+/* Down where the dead load is the worse for it, up where the dead load relieves; nothing hangs upward on the slot. */
+static double factored_dead(const struct gw_anchor_factors *row, const struct forces *f, struct gw_engine *engine)
+{
+    const double sign = row->dead < 1 ? -1 : 1, vertical = row->seismic > 0 && f->dead > 0 ? f->vertical : 0;
+    const double dead = fmax(row->dead * f->dead + sign * row->seismic * vertical, 0);
+    if (vertical > 0)
+        GW_STEP(engine, "D_f", GW_FORCE, dead, row->row.source, "max(f_D*D+s*f_E*F_v,0)", {"f_D", row->dead, GW_RATIO},
+                {"D", f->dead, GW_FORCE}, {"s", sign, GW_RATIO}, {"f_E", row->seismic, GW_RATIO},
+                {"F_v", vertical, GW_FORCE});
+    return dead;
 }
 
 static void combine_one(struct gw_anchor_combination *c, const struct gw_anchor_factors *row, const struct forces *f,
@@ -122,7 +135,7 @@ static void combine_one(struct gw_anchor_combination *c, const struct gw_anchor_
     const double fasteners = row->seismic > 0 ? row->seismic * f->fasteners : 0;
     c->in = row->wind * f->in + seismic;
     c->out = row->wind * f->out + seismic;
-    c->dead = row->dead * f->dead;
+    c->dead = factored_dead(row, f, engine);
     gw_trace_note(engine, c->name, row->row.source, "load combination");
     const double moment = dead_moment(c->dead, in, engine), pull = row->wind * f->out + fasteners;
     GW_STEP(engine, "R", GW_FORCE, pull, row->row.source, "f_W*W+f_E*E", {"f_W", row->wind, GW_RATIO},
@@ -155,8 +168,11 @@ enum gw_status gw_anchor_combine(struct gw_anchor_combined *out, const struct gw
     if (status) return status;
     if (design == GW_DESIGN_UNSET) return gw_refuse(engine, GW_MISSING, "design", "design is needed: asd or lrfd");
     const struct forces f = {force("R_in", loads->in.pa, &loaded, engine),
-                             force("R_out", loads->out.pa, &loaded, engine), dead_load(&loaded, engine),
-                             loads->seismic_body, loads->seismic_fasteners};
+                             force("R_out", loads->out.pa, &loaded, engine),
+                             dead_load(&loaded, engine),
+                             loads->seismic_body,
+                             loads->seismic_fasteners,
+                             gw_given(loads->seismic_vertical) ? loads->seismic_vertical : 0};
     for (size_t i = 0; i < GW_N_ANCHOR_FACTORS; i++) {
         const struct gw_anchor_factors *row = &engine->tables->anchor_factors[i];
         if (row->design != (int)design || (row->seismic > 0 && !gw_given(f.seismic))) continue;

@@ -5,6 +5,8 @@
 
 #include <string.h>
 
+#define COUNT(array) (sizeof(array) / sizeof *(array))
+
 static const struct gw_seismic *seismic_of(const struct gw_judging *j) { return j->model->project.site->seismic; }
 
 static enum gw_risk risk_of(const struct gw_judging *j) { return j->model->project.project->risk_category; }
@@ -110,21 +112,60 @@ void gw_demand_seismic_force(struct gw_demand *out, struct gw_judging *j, const 
 
 static const char *missing_of_force(const struct gw_system *s, const struct gw_anchor_spec *a, double glass)
 {
-    if (!a || !gw_given(a->outward) || !gw_given(a->inward))
-        return "what does the anchor take? Ask the maker's engineer (anchor, corner_anchor: inward, outward)";
+    if (!a || !gw_given(a->outward) || !gw_given(a->inward) || !gw_given(a->along) || !gw_given(a->dead))
+        return "what does the anchor take? Ask the maker's engineer (anchor, corner_anchor: inward, outward, along, "
+               "dead)";
     if (!gw_given(s->frame_weight)) return "what does the framing weigh? Ask the maker (frame_weight)";
     return gw_given(glass) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
 }
 
-/* Out of plane, both ways, at allowable-stress level; wind does not act with it. The mass is spread like wind, so the
- * anchor takes the height of wall that the beam gives it, on both sides of the roof line; one at a corner takes both
- * faces, of which one moves in its own plane. */
+/* Of the mass that the anchor holds, which is spread like wind: the height of wall that the beam gives it, on both
+ * sides of the roof line; both faces at a corner. */
+static double held_weight(const struct gw_finding *f, const struct gw_anchor_share *h, double glass,
+                          struct gw_engine *engine)
+{
+    const struct gw_element *e = f->demand->element;
+    const double faces = e->corner ? 2 : 1, per_area = faces * (glass + f->candidate->frame_weight);
+    const double height = h->below + h->above, weight = per_area * e->width * height;
+    GW_STEP(engine, "W", GW_FORCE, weight, "height of wall by the beam; both faces at a corner", "g*b*h",
+            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
+    return weight;
+}
+
+struct seismic_use {
+    double required, provided;
+    const char *words;
+};
+
+/* At allowable-stress level; wind does not act with it. Out of the plane both ways, or along it, one at a time. */
+static struct seismic_use worst_use(const struct gw_anchor_spec *anchor, double coefficient, double sds, double weight,
+                                    struct gw_engine *engine)
+{
+    const struct gw_anchor_factors *level = &engine->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
+    const struct gw_seismic_vertical *vertical = GW_USE(engine, &engine->tables->seismic_vertical[0]);
+    const double force = level->seismic * coefficient * weight;
+    const double down = weight * (level->dead + level->seismic * vertical->share * sds);
+    const struct seismic_use uses[] = {
+        {force, fmin(anchor->inward, anchor->outward), "fasteners of the connection, out of plane, 0.7 E"},
+        {force, anchor->along, "fasteners of the connection, along the slab edge, 0.7 E"},
+        {down, anchor->dead, "dead load and the vertical force with it, D + 0.7 E"}};
+    size_t worst = 0;
+    gw_used_add(&engine->used, &level->row);
+    GW_STEP(engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
+            {"c", coefficient, GW_RATIO}, {"W", weight, GW_FORCE});
+    GW_STEP(engine, "F_down", GW_FORCE, down, level->row.source, "W*(f_D+f*c_v*S_DS)", {"W", weight, GW_FORCE},
+            {"f_D", level->dead, GW_RATIO}, {"f", level->seismic, GW_RATIO}, {"c_v", vertical->share, GW_RATIO},
+            {"S_DS", sds, GW_RATIO});
+    for (size_t i = 1; i < COUNT(uses); i++)
+        if (uses[i].required / uses[i].provided > uses[worst].required / uses[worst].provided) worst = i;
+    return uses[worst];
+}
+
 void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    const struct gw_anchor_factors *level = &j->model->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
     const struct gw_anchor_spec *anchor = e->corner ? f->candidate->corner_anchor : f->candidate->anchor;
-    const double glass = gw_heaviest_glass(j), faces = e->corner ? 2 : 1;
+    const double glass = gw_heaviest_glass(j);
     const char *missing = missing_of_force(f->candidate, anchor, glass);
     struct gw_anchor_share h;
     struct gw_engine engine;
@@ -137,18 +178,11 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
     gw_engine_init(&engine, j->model->tables, j->trace);
     struct gw_seismic_forces derived;
     if (j->trace && force_per_weight(&derived, j, e, &engine) != GW_OK) return; /* the demand was known, so this is */
-    const double per_area = faces * (glass + f->candidate->frame_weight), height = h.below + h.above;
-    const double weight = per_area * e->width * height;
-    GW_STEP(&engine, "W", GW_FORCE, weight, "height of wall by the beam; both faces at a corner", "g*b*h",
-            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
-    const double force = level->seismic * f->demand->value * weight;
-    GW_STEP(&engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
-            {"c", f->demand->value, GW_RATIO}, {"W", weight, GW_FORCE});
-    gw_used_add(&f->used, &level->row);
+    const double weight = held_weight(f, &h, glass, &engine);
+    const struct seismic_use use = worst_use(anchor, f->demand->value, seismic_of(j)->sds, weight, &engine);
+    gw_used_merge(&f->used, &engine.used);
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, force, fmin(anchor->inward, anchor->outward),
-                        "fasteners of the connection, out of plane, 0.7 E; in plane the same force goes to the "
-                        "anchors that carry dead load: ask the maker's engineer");
+    gw_weigh_calculated(f, use.required, use.provided, use.words);
 }
 
 /* Drift ---------------------------------------------------------------------------------------------------------------

@@ -224,7 +224,7 @@ static const struct gw_field ROW[] = {
 };
 static const struct gw_record ROW_RECORD = RECORD("row", gw_row_spec, ROW);
 static const struct gw_field STORY[] = {F(gw_story, rows, GW_T_RECORD, .record = &ROW_RECORD,
-                                           .flags = GW_MANY | GW_REQUIRED, .help = "rows from the floor up")};
+                                          .flags = GW_MANY | GW_REQUIRED, .help = "rows from the floor up")};
 static const struct gw_record STORY_RECORD = RECORD("rows of one floor", gw_story, STORY, .list_key = "rows");
 static const struct gw_field SCREWS[] = {NUM(gw_screws, spacing, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.01, 2),
                                              LIKELY(0.1, 0.61), .help = "on center")};

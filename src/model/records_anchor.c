@@ -21,6 +21,10 @@
 static const char NOTE_SHEAR[] = "the utilisation is not shown: the bolts carry the weight in shear, give "
                                  "bolt_shear_capacity";
 static const char NOTE_PRYING[] = "bolt tension before prying";
+static const char NOTE_ALONG[] =
+    "seismic force out of the plane; the same force along the slab edge, one direction at a "
+    "time, shears the bolts of the anchors that carry the weight and is not in here";
+static const char NOTE_VERTICAL[] = "no seismic_vertical given: dead load and shear of the bolts are too low by it";
 
 struct anchor_case {
     enum gw_carries carries;
@@ -28,10 +32,10 @@ struct anchor_case {
     int bolts;
     enum gw_level level;
     enum gw_design design;
-    double seismic_body, seismic_fasteners, bolt_tension_capacity, bolt_shear_capacity;
+    double seismic_body, seismic_fasteners, seismic_vertical, bolt_tension_capacity, bolt_shear_capacity;
     double bolt_diameter, movement, erection_tolerance;
 };
-enum { ANCHOR_NOTES = 2 };
+enum { ANCHOR_NOTES = 4 };
 struct anchor_answer {
     struct gw_anchor_reactions plain;
     struct gw_anchor_combined combined;
@@ -70,6 +74,8 @@ static const struct gw_field ANCHOR[] = {
         .help = "of the connection's body, out of the plane, strength level"),
     NUM(anchor_case, seismic_fasteners, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7),
         .help = "of its fasteners: a higher force of their own"),
+    NUM(anchor_case, seismic_vertical, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7),
+        .help = "up or down with them, strength level"),
     NUM(anchor_case, bolt_tension_capacity, GW_FORCE, LIMITS(1, 1e8), .help = "each, of the design's kind"),
     NUM(anchor_case, bolt_shear_capacity, GW_FORCE, LIMITS(1, 1e8), .help = "each, of the design's kind"),
     NUM(anchor_case, bolt_diameter, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "with movement: the slot"),
@@ -140,7 +146,8 @@ static enum gw_status combine(struct anchor_answer *answer, const struct anchor_
                               const struct gw_anchor_case *anchor, struct gw_engine *engine)
 {
     if (given->design == GW_DESIGN_UNSET) {
-        if (!gw_given(given->seismic_body) && !gw_given(given->seismic_fasteners)) return GW_OK;
+        if (!gw_given(given->seismic_body) && !gw_given(given->seismic_fasteners) && !gw_given(given->seismic_vertical))
+            return GW_OK;
         return gw_refuse(engine, GW_MISSING, "design", "seismic forces come in with the combinations of a design");
     }
     if (given->level == GW_LEVEL_UNSET)
@@ -148,7 +155,8 @@ static enum gw_status combine(struct anchor_answer *answer, const struct anchor_
     const struct gw_anchor_loads loads = {.in = at_strength(given->pressure_in, given->level, engine),
                                           .out = at_strength(given->pressure_out, given->level, engine),
                                           .seismic_body = given->seismic_body,
-                                          .seismic_fasteners = given->seismic_fasteners};
+                                          .seismic_fasteners = given->seismic_fasteners,
+                                          .seismic_vertical = given->seismic_vertical};
     enum gw_status status = gw_anchor_combine(&answer->combined, anchor, &loads, given->design, engine);
     if (status) return status;
     answer->combinations.items = answer->combined.each;
@@ -203,6 +211,10 @@ enum gw_status gw_run_anchor(void *out, const void *in, struct gw_engine *engine
     if (!status) status = combine(answer, given, &anchor, engine);
     if (!status) status = find_slot(answer, given, engine);
     if (status) return status;
+    if (gw_given(given->seismic_body) && anchor.carries != GW_CARRIES_WIND) {
+        answer->notes[answer->n_notes++] = NOTE_ALONG;
+        if (!gw_given(given->seismic_vertical)) answer->notes[answer->n_notes++] = NOTE_VERTICAL;
+    }
     if (!gw_given(given->prying)) answer->notes[answer->n_notes++] = NOTE_PRYING;
     compare(answer, given, engine);
     return GW_OK;

@@ -118,6 +118,7 @@ static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_s
 static const struct gw_field ANCHOR[] = {
     NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction"),
     NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction, magnitude"),
+    NUM(gw_anchor_spec, along, GW_FORCE, LIMITS(1, 1e7), .help = "allowable force along the slab edge: earthquakes"),
     NUM(gw_anchor_spec, dead, GW_FORCE, LIMITS(1, 1e7), .help = "allowable vertical load"),
     NUM(gw_anchor_spec, eccentricity, GW_LENGTH, LIMITS(0, 2), .help = "of the dead load from the bolts' plane"),
     NUM(gw_anchor_spec, bolt_arm, GW_LENGTH, LIMITS(0.005, 2), .help = "lever arm of the bolts"),

@@ -29,7 +29,7 @@ static struct gw_anchor_case anchor(double eccentricity)
 
 static struct gw_anchor_loads loads(double in, double out, double body, double fasteners)
 {
-    return (struct gw_anchor_loads){{in}, {out}, body, fasteners};
+    return (struct gw_anchor_loads){{in}, {out}, body, fasteners, GW_ABSENT};
 }
 
 static struct gw_anchor_reactions reactions_of(const struct gw_anchor_case *in)

@@ -121,8 +121,9 @@ static void glass_verdicts(void **state)
 static void anchor_force_by_hand(void **state)
 {
     struct world *w = *state;
-    const struct project p = {"", "annealed", D_1 ", story_drift: 1 in", "",
-                              "frame_weight: 3 psf\nanchor: {inward: 100 lb, outward: 90 lb, dead: 900 lb}"};
+    const struct project p = {
+        "", "annealed", D_1 ", story_drift: 1 in", "",
+        "frame_weight: 3 psf\nanchor: {inward: 100 lb, outward: 90 lb, along: 900 lb, dead: 9000 lb}"};
     judge(w, &p);
     int low = 0, high = 0;
     for (size_t i = 0; i < w->judgement.findings.n; i++) {
@@ -164,7 +165,7 @@ static const struct gw_finding *force_at(struct world *w, const char *building, 
     fail();
     return NULL;
 }
-#define ANCHORS "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb}\n"
+#define ANCHORS "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, along: 2000 lb, dead: 9000 lb}\n"
 static const double PER_AREA = 13 * 10 / 25.4 + 3; /* psf */
 
 /* Half a bay of either face, against the anchor that is made for it. */
@@ -172,14 +173,44 @@ static void corner_anchors_take_both_faces(void **state)
 {
     struct world *w = *state;
     struct world bare;
-    const struct gw_finding *f = force_at(w, "roof_height: 40 ft", "corner",
-                                          ANCHORS "corner_anchor: {inward: 400 lb, outward: 500 lb}", true, false);
+    const struct gw_finding *f = force_at(
+        w, "roof_height: 40 ft", "corner",
+        ANCHORS "corner_anchor: {inward: 400 lb, outward: 500 lb, along: 2000 lb, dead: 9000 lb}", true, false);
     assert_near(f->required / LB, 0.7 * 0.825 * PER_AREA * 2 * 2.5 * 6.5, 0.2);
     assert_near(f->provided / LB, 400, 1e-6);
     world_open(&bare);
     f = force_at(&bare, "roof_height: 40 ft", "corner", ANCHORS, true, false);
     assert_int_equal(f->verdict, GW_NOT_SHOWN);
     assert_non_null(strstr(f->message, "corner_anchor"));
+    world_close(&bare);
+}
+
+/* 5 ft by 6.5 ft at 0.825 of the weight: 0.7 E along the edge, and D + 0.7 (0.2 S_DS D) down. */
+static void anchors_hold_along_and_down(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *along_dead, *words;
+        double share, provided;
+    } cases[] = {{"along: 60 lb, dead: 9000 lb", "along the slab edge", 0.7 * 0.825, 60},
+                 {"along: 900 lb, dead: 200 lb", "dead load and the vertical", 1 + 0.7 * 0.2 * 1.0, 200}};
+    for (size_t i = 0; i < 2; i++) {
+        struct world w;
+        world_open(&w);
+        const char *system = gw_format(&w.arena, "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, %s}",
+                                       cases[i].along_dead);
+        const struct gw_finding *f = force_at(&w, "roof_height: 40 ft", "none", system, false, false);
+        assert_near(f->required / LB, cases[i].share * PER_AREA * 5 * 6.5, 0.2);
+        assert_near(f->provided / LB, cases[i].provided, 1e-6);
+        assert_non_null(strstr(f->message, cases[i].words));
+        world_close(&w);
+    }
+    struct world bare;
+    world_open(&bare);
+    const struct gw_finding *f = force_at(&bare, "roof_height: 40 ft", "none",
+                                          "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, dead: 900 lb}",
+                                          false, false);
+    assert_int_equal(f->verdict, GW_NOT_SHOWN);
     world_close(&bare);
 }
 
@@ -476,6 +507,7 @@ int main(void)
         cmocka_unit_test(glass_verdicts),
         WORLD_TEST(anchor_force_by_hand),
         WORLD_TEST(corner_anchors_take_both_faces),
+        cmocka_unit_test(anchors_hold_along_and_down),
         cmocka_unit_test(an_anchor_at_the_roof_is_one),
         cmocka_unit_test(category_b),
         WORLD_TEST(stories_go_by_floors),
