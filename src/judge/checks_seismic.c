@@ -21,7 +21,10 @@ double gw_story_height(const struct gw_judging *j, const struct gw_element *e)
     while (n > 1 && l->floors[n - 1] > head - hair) n--;
     for (size_t i = 1; i < n; i++)
         if (middle < l->floors[i]) return l->floors[i] - l->floors[i - 1];
-    return head > l->floors[n - 1] + hair ? head - l->floors[n - 1] : l->top - l->bottom;
+    const double last = head > l->floors[n - 1] + hair ? head - l->floors[n - 1] : l->top - l->bottom;
+    /* A wall that ends below the roof may end below its slab. */
+    return head < l->roof - hair && gw_given(seismic_of(j)->story_height) ? fmax(last, seismic_of(j)->story_height)
+                                                                          : last;
 }
 
 static enum gw_status component_importance(double *out, const struct gw_judging *j, struct gw_engine *engine)

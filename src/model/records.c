@@ -124,7 +124,7 @@ static const struct gw_field SEISMIC[] = {
         .help = "the same as part of the story's height; neither: the allowable one"),
     PICK(gw_seismic, structure, gw_drift_structure_choices, .help = "row of the allowable story drift"),
     NUM(gw_seismic, story_height, GW_LENGTH, LIMITS(1, 50),
-        .help = "round openings of a schedule; walls have their floors"),
+        .help = "round openings of a schedule, and of a wall that ends below its slab"),
     NUM(gw_seismic, component_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_p; absent: by the risk category"),
 };
 static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC);

@@ -207,9 +207,9 @@ static void anchors_hold_along_and_down(void **state)
     }
     struct world bare;
     world_open(&bare);
-    const struct gw_finding *f = force_at(&bare, "roof_height: 40 ft", "none",
-                                          "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, dead: 900 lb}",
-                                          false, false);
+    const struct gw_finding *f =
+        force_at(&bare, "roof_height: 40 ft", "none",
+                 "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, dead: 900 lb}", false, false);
     assert_int_equal(f->verdict, GW_NOT_SHOWN);
     world_close(&bare);
 }
@@ -283,6 +283,24 @@ static void stories_go_by_floors(void **state)
     for (size_t i = 0; i < w->judgement.mock_up.n; i++) /* of the tallest story */
         if (w->judgement.mock_up.steps[i].test == GW_STEP_SWAY)
             assert_near(w->judgement.mock_up.steps[i].displacement / inch, 0.02 * 12 * 14, 1e-9);
+}
+
+/* A shop front of 11 ft in a story of 14 ft drifts with the 14 ft. */
+static void a_wall_may_end_below_its_slab(void **state)
+{
+    struct world *w = *state;
+    put_file(w, "x.yaml", "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n" GAPS "\n");
+    must_judge(w, "galeward: 1\nproject: {name: Shaken}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+                  "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+                  "walls: [{name: s, width: 20 ft, floors: [0 ft], top: 11 ft, ends: [none, none],\n"
+                  "  columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"
+                  "lites: {a: {layers: [{glass: 10 mm, treatment: annealed}]}}\n"
+                  "site: {basic_wind_speed: 115 mph, exposure: C, seismic: {" D_1
+                  ", story_drift_ratio: 0.02, story_height: 14 ft}}\ncandidates: [x.yaml]\n");
+    for (size_t i = 0; i < w->judgement.demands.n; i++) {
+        const struct gw_demand *d = &w->judgement.demands.items[i];
+        if (strcmp(d->check, "seismic_glass") == 0) assert_near(d->value / 0.0254, 0.02 * 12 * 14, 1e-9);
+    }
 }
 
 static void importance_and_heads(void **state)
@@ -511,6 +529,7 @@ int main(void)
         cmocka_unit_test(an_anchor_at_the_roof_is_one),
         cmocka_unit_test(category_b),
         WORLD_TEST(stories_go_by_floors),
+        WORLD_TEST(a_wall_may_end_below_its_slab),
         cmocka_unit_test(importance_and_heads),
         cmocka_unit_test(tests_record_the_drift_of_the_story),
         cmocka_unit_test(the_edition_counts_importance),
