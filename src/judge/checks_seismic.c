@@ -122,17 +122,23 @@ static const char *missing_of_force(const struct gw_system *s, const struct gw_a
     return gw_given(glass) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
 }
 
-/* Of the mass that the anchor holds, which is spread like wind: the height of wall that the beam gives it, on both
- * sides of the roof line; both faces at a corner. */
-static double held_weight(const struct gw_finding *f, const struct gw_anchor_share *h, double glass,
-                          struct gw_engine *engine)
+/* Out of the plane the mass is spread like wind: the height of wall that the beam gives the anchor, on both sides of
+ * the roof line. Along the slab edge and down it is what can hang on the anchor. Both faces at a corner. */
+struct held {
+    double out_of_plane, hanging; /* N */
+};
+
+static struct held weights_of(const struct gw_finding *f, const struct gw_anchor_share *h, double glass,
+                              struct gw_engine *engine)
 {
     const struct gw_element *e = f->demand->element;
-    const double faces = e->corner ? 2 : 1, per_area = faces * (glass + f->candidate->frame_weight);
-    const double height = h->below + h->above, weight = per_area * e->width * height;
-    GW_STEP(engine, "W", GW_FORCE, weight, "height of wall by the beam; both faces at a corner", "g*b*h",
+    const double per_area = (e->corner ? 2 : 1) * (glass + f->candidate->frame_weight), height = h->below + h->above;
+    const struct held held = {per_area * e->width * height, per_area * e->width * h->piece};
+    GW_STEP(engine, "W", GW_FORCE, held.out_of_plane, "height of wall by the beam; both faces at a corner", "g*b*h",
             {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
-    return weight;
+    GW_STEP(engine, "D", GW_FORCE, held.hanging, "longest piece of mullion that can hang on it", "g*b*h",
+            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", h->piece, GW_THICKNESS});
+    return held;
 }
 
 struct seismic_use {
@@ -141,22 +147,25 @@ struct seismic_use {
 };
 
 /* At allowable-stress level; wind does not act with it. Out of the plane both ways, or along it, one at a time. */
-static struct seismic_use worst_use(const struct gw_anchor_spec *anchor, double coefficient, double sds, double weight,
-                                    struct gw_engine *engine)
+static struct seismic_use worst_use(const struct gw_anchor_spec *anchor, double coefficient, double sds,
+                                    const struct held *held, struct gw_engine *engine)
 {
     const struct gw_anchor_factors *level = &engine->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
     const struct gw_seismic_vertical *vertical = GW_USE(engine, &engine->tables->seismic_vertical[0]);
-    const double force = level->seismic * coefficient * weight;
-    const double down = weight * (level->dead + level->seismic * vertical->share * sds);
+    const double part = level->seismic * coefficient;
+    const double down = held->hanging * (level->dead + level->seismic * vertical->share * sds);
     const struct seismic_use uses[] = {
-        {force, fmin(anchor->inward, anchor->outward), "fasteners of the connection, out of plane, 0.7 E"},
-        {force, anchor->along, "fasteners of the connection, along the slab edge, 0.7 E"},
+        {part * held->out_of_plane, fmin(anchor->inward, anchor->outward),
+         "fasteners of the connection, out of plane, 0.7 E"},
+        {part * held->hanging, anchor->along, "fasteners of the connection, along the slab edge, 0.7 E"},
         {down, anchor->dead, "dead load and the vertical force with it, D + 0.7 E"}};
     size_t worst = 0;
     gw_used_add(&engine->used, &level->row);
-    GW_STEP(engine, "F", GW_FORCE, force, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
-            {"c", coefficient, GW_RATIO}, {"W", weight, GW_FORCE});
-    GW_STEP(engine, "F_down", GW_FORCE, down, level->row.source, "W*(f_D+f*c_v*S_DS)", {"W", weight, GW_FORCE},
+    GW_STEP(engine, "F", GW_FORCE, uses[0].required, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
+            {"c", coefficient, GW_RATIO}, {"W", held->out_of_plane, GW_FORCE});
+    GW_STEP(engine, "F_along", GW_FORCE, uses[1].required, level->row.source, "f*c*D", {"f", level->seismic, GW_RATIO},
+            {"c", coefficient, GW_RATIO}, {"D", held->hanging, GW_FORCE});
+    GW_STEP(engine, "F_down", GW_FORCE, down, level->row.source, "D*(f_D+f*c_v*S_DS)", {"D", held->hanging, GW_FORCE},
             {"f_D", level->dead, GW_RATIO}, {"f", level->seismic, GW_RATIO}, {"c_v", vertical->share, GW_RATIO},
             {"S_DS", sds, GW_RATIO});
     for (size_t i = 1; i < COUNT(uses); i++)
@@ -180,9 +189,10 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
     struct gw_seismic_forces derived;
+    gw_trace_note(&engine, "W_p", "ASCE 7 13.3.1", "forces of a unit weight, 1 N: the coefficient c of the weight");
     if (j->trace && force_per_weight(&derived, j, e, &engine) != GW_OK) return; /* the demand was known, so this is */
-    const double weight = held_weight(f, &h, glass, &engine);
-    const struct seismic_use use = worst_use(anchor, f->demand->value, seismic_of(j)->sds, weight, &engine);
+    const struct held held = weights_of(f, &h, glass, &engine);
+    const struct seismic_use use = worst_use(anchor, f->demand->value, seismic_of(j)->sds, &held, &engine);
     gw_used_merge(&f->used, &engine.used);
     f->dim = GW_FORCE;
     gw_weigh_calculated(f, use.required, use.provided, use.words);
