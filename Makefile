@@ -104,7 +104,7 @@ docs: all $(B)/tests/reference_test
 
 asan:
 	$(MAKE) B=build/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
-lint:
+lint: all
 	clang-format --dry-run -Werror $$(git ls-files '*.c' '*.h')
 	clang-tidy --quiet $(LIB_SRC) $(CLI_SRC) -- $(STD) $(INC)
 	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION='"0"' src # both false: 2.10 reads filled buffers and borrowed rows wrongly
