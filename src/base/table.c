@@ -39,7 +39,14 @@ void gw_used_add(struct gw_used *used, const struct gw_row *row)
 {
     for (unsigned i = 0; i < used->n; i++)
         if (used->rows[i] == row) return;
-    if (used->n < GW_USED_LIMIT) used->rows[used->n++] = row;
+    if (used->n < GW_USED_LIMIT) {
+        used->rows[used->n++] = row;
+        return;
+    }
+    unsigned strongest = 0;
+    for (unsigned i = 1; i < used->n; i++)
+        if (used->rows[i]->basis < used->rows[strongest]->basis) strongest = i;
+    if (row->basis > used->rows[strongest]->basis) used->rows[strongest] = row;
 }
 
 void gw_used_merge(struct gw_used *used, const struct gw_used *more)

@@ -682,9 +682,29 @@ static void record_warns_of_the_implausible(void **state)
     assert_non_null(strstr(w->diags.items[0].message, "usual values"));
 }
 
+/* Past the limit the rows to be confirmed stay. */
+static void used_rows_keep_the_weakest(void **state)
+{
+    (void)state;
+    struct gw_row rows[GW_USED_LIMIT + 3];
+    struct gw_used used = {.n = 0};
+    const unsigned n = sizeof rows / sizeof *rows;
+    for (unsigned i = 0; i < n; i++) {
+        rows[i] = (struct gw_row){.id = "r", .basis = i % 2 ? GW_PUBLISHED : GW_DERIVED};
+        if (i >= GW_USED_LIMIT) rows[i].basis = GW_MEMORY;
+        gw_used_add(&used, &rows[i]);
+    }
+    unsigned recalled = 0;
+    for (unsigned i = 0; i < used.n; i++) recalled += used.rows[i]->basis == GW_MEMORY;
+    assert_int_equal(used.n, GW_USED_LIMIT);
+    assert_int_equal(recalled, 3);
+    assert_int_equal(gw_used_weakest(&used), GW_MEMORY);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(used_rows_keep_the_weakest),
         WORLD_TEST(arena_zeroes_and_aligns),
         WORLD_TEST(arena_rewind_keeps_one_block),
         cmocka_unit_test(arena_calls_out_of_memory),
