@@ -47,8 +47,8 @@ const struct gw_table *gw_table_find(const char *name);
 const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct gw_table *table, size_t i);
 struct gw_unit_list gw_units_standard(void);
 
-/* The rows that a result rests on. Past the limit a row takes the place of a better established one, so that those to be
- * confirmed stay; the most seen: 41, of a transom. */
+/* The rows that a result rests on. Past the limit a row takes the place of a better established one, so that those to
+ * be confirmed stay; the most seen: 41, of a transom. */
 enum { GW_USED_LIMIT = 48 };
 struct gw_used {
     const struct gw_row *rows[GW_USED_LIMIT];
