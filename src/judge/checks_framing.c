@@ -248,45 +248,58 @@ static enum gw_status rail(struct gw_rail_result *out, const struct gw_strength_
     return gw_rail_dead_load(out, &in, engine);
 }
 
+/* What both checks of a transom start from. */
+struct carried {
+    struct gw_strength_of_member m;
+    struct gw_rail_result dead;
+    double weight; /* N, of the glass that rests on it */
+};
+
+/* False: answered already, by a test or by what is missing; `about_y` says what the member lacks under weight. */
+static bool carry(struct carried *c, struct gw_finding *f, struct gw_judging *j,
+                  double (*about_y)(const struct carried *), const char *lacking, struct gw_engine *engine)
+{
+    const struct gw_element *e = f->demand->element;
+    const struct gw_member_spec *spec = f->candidate->transom;
+    if (gw_tested(f, j)) return false;
+    gw_find_member(&c->m, spec, e->span, "transom", j, &f->used);
+    c->weight = resting_weight(j, e);
+    const char *missing = c->m.question;
+    if (!missing && !gw_given(c->weight)) missing = NO_WEIGHT;
+    if (!missing && c->weight > 0 && !gw_given(about_y(c))) missing = lacking;
+    gw_engine_init(engine, j->model->tables, j->trace);
+    if (!missing && rail(&c->dead, &c->m, spec, e, c->weight, engine) != GW_OK) missing = gw_fault_of(j, engine);
+    if (missing) gw_unanswered(f, missing);
+    return !missing;
+}
+
+static double strength_about_y(const struct carried *c) { return c->m.moment_y; }
+static double inertia_about_y(const struct carried *c) { return c->m.inertia_y; }
+
 /* Wind about x and the weight of the glass about y at once. */
 void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    const struct gw_member_spec *spec = f->candidate->transom;
     struct gw_engine engine;
-    struct gw_rail_result dead;
-    struct gw_strength_of_member m;
+    struct carried c;
     (void)check;
-    if (gw_tested(f, j)) return;
-    gw_find_member(&m, spec, e->span, "transom", j, &f->used);
-    double weight = resting_weight(j, e);
-    if (m.question || !gw_given(weight)) {
-        gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
+    if (!carry(&c, f, j, strength_about_y,
+               "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)", &engine))
         return;
-    }
-    gw_engine_init(&engine, j->model->tables, j->trace);
-    if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
-        gw_unanswered(f, gw_fault_of(j, &engine));
-        return;
-    }
-    if (weight > 0 && !gw_given(m.moment_y)) {
-        gw_unanswered(f, "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)");
-        return;
-    }
     trace_shed(&engine, e, greatest(f->demand));
-    double wind = greatest(f->demand) * shed_to(e).moment, about_y = weight > 0 ? dead.moment / m.moment_y : 0;
-    double use = wind / m.moment + about_y;
+    double wind = greatest(f->demand) * shed_to(e).moment, about_y = c.weight > 0 ? c.dead.moment / c.m.moment_y : 0;
+    double use = wind / c.m.moment + about_y;
     f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
     const double reaction = greatest(f->demand) * shed_to(e).reaction;
-    if (gw_given(m.shear) && reaction / m.shear > use) {
+    if (gw_given(c.m.shear) && reaction / c.m.shear > use) {
         f->dim = GW_FORCE;
-        gw_weigh_calculated(f, reaction, m.shear, "shear of the webs under wind");
+        gw_weigh_calculated(f, reaction, c.m.shear, "shear of the webs under wind");
         return;
     }
     f->dim = GW_MOMENT;
     gw_weigh_calculated(
         f, wind, wind / use,
-        gw_format(j->model->arena, "bending by wind and by the weight of the glass at once: %s", m.governing));
+        gw_format(j->model->arena, "bending by wind and by the weight of the glass at once: %s", c.m.governing));
 }
 
 static double dead_limit(const struct gw_judging *j, const struct gw_rail_result *dead)
@@ -299,30 +312,17 @@ static double dead_limit(const struct gw_judging *j, const struct gw_rail_result
 void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    const struct gw_member_spec *spec = f->candidate->transom;
     struct gw_engine engine;
-    struct gw_rail_result dead;
-    struct gw_strength_of_member m;
+    struct carried c;
     (void)check;
-    if (gw_tested(f, j)) return;
-    gw_find_member(&m, spec, e->span, "transom", j, &f->used);
-    double weight = resting_weight(j, e);
-    if (!m.question && weight > 0 && !gw_given(m.inertia_y))
-        m.question = "the transom carries glass: ask the maker for its inertia about y (transom: inertia_y)";
-    if (m.question || !gw_given(weight)) {
-        gw_unanswered(f, m.question ? m.question : NO_WEIGHT);
+    if (!carry(&c, f, j, inertia_about_y,
+               "the transom carries glass: ask the maker for its inertia about y (transom: inertia_y)", &engine))
         return;
-    }
-    gw_engine_init(&engine, j->model->tables, j->trace);
-    if (rail(&dead, &m, spec, e, weight, &engine) != GW_OK) {
-        gw_unanswered(f, gw_fault_of(j, &engine));
-        return;
-    }
     double pressure = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
-    double wind = pressure * shed_to(e).deflection / m.stiffness, wind_limit = wind_deflection_limit(j, e, &engine);
-    bool by_weight = weight > 0 && dead.deflection / dead_limit(j, &dead) > wind / wind_limit;
+    double wind = pressure * shed_to(e).deflection / c.m.stiffness, wind_limit = wind_deflection_limit(j, e, &engine);
+    bool by_weight = c.weight > 0 && c.dead.deflection / dead_limit(j, &c.dead) > wind / wind_limit;
     gw_used_merge(&f->used, &engine.used);
-    weigh_deflection(f, by_weight ? dead.deflection : wind, by_weight ? dead_limit(j, &dead) : wind_limit,
+    weigh_deflection(f, by_weight ? c.dead.deflection : wind, by_weight ? dead_limit(j, &c.dead) : wind_limit,
                      by_weight ? "under the weight of the glass" : "under wind");
 }
 

@@ -38,17 +38,6 @@ static void judge(struct world *w, const char *project, const char *system)
     must_judge(w, project);
 }
 
-static const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
-{
-    for (size_t i = 0; i < w->judgement.findings.n; i++) {
-        const struct gw_finding *f = &w->judgement.findings.items[i];
-        if (strcmp(f->demand->check, check) == 0 && strcmp(f->demand->where, where) == 0) return f;
-    }
-    print_error("no finding %s at %s\n", check, where);
-    fail();
-    return NULL;
-}
-
 /* The element of that kind and mark that starts at `bottom` ft. */
 static const struct gw_element *element(const struct world *w, enum gw_kind kind, const char *mark, double bottom)
 {

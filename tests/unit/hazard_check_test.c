@@ -32,17 +32,6 @@
 #define BY_CODE "{rule: by_code, bite: 0.5 in}"
 #define INLAND COAST("160", "20000", BY_CODE) /* region by 140 mph anywhere; zone 3 by 150 to 160 mph */
 
-static const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
-{
-    for (size_t i = 0; i < w->judgement.findings.n; i++) {
-        const struct gw_finding *f = &w->judgement.findings.items[i];
-        if (strcmp(f->demand->check, check) == 0 && strcmp(f->demand->where, where) == 0) return f;
-    }
-    print_error("no finding %s at %s\n", check, where);
-    fail();
-    return NULL;
-}
-
 static void judge_of(struct world *w, const char *head, const char *more, const char *ratings)
 {
     put_file(w, "x.yaml", gw_format(&w->arena, "%sratings: [%s]\n", SYSTEM, ratings));

@@ -24,18 +24,6 @@ static void judge(struct world *w, const char *more, const char *ratings)
     must_judge(w, gw_format(&w->arena, "%s%s", PROJECT, more));
 }
 
-static const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
-{
-    for (size_t i = 0; i < w->judgement.findings.n; i++) {
-        const struct gw_finding *f = &w->judgement.findings.items[i];
-        bool named = f->demand->name && strcmp(f->demand->name, where) == 0;
-        if (strcmp(f->demand->check, check) == 0 && (named || strcmp(f->demand->where, where) == 0)) return f;
-    }
-    print_error("no finding %s at %s\n", check, where);
-    fail();
-    return NULL;
-}
-
 struct expected {
     const char *more, *ratings, *check, *where;
     enum gw_verdict verdict;

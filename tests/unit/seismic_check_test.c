@@ -25,17 +25,6 @@ static void judge(struct world *w, const struct project *p)
     must_judge(w, gw_format(&w->arena, WALL, p->risk, p->treatment, p->seismic, p->more));
 }
 
-static const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
-{
-    for (size_t i = 0; i < w->judgement.findings.n; i++) {
-        const struct gw_finding *f = &w->judgement.findings.items[i];
-        if (strcmp(f->demand->check, check) == 0 && strcmp(f->demand->where, where) == 0) return f;
-    }
-    print_error("no finding %s at %s\n", check, where);
-    fail();
-    return NULL;
-}
-
 /* Of the lite a, 5 x 6 ft. */
 static const char *lite_a(const struct world *w)
 {

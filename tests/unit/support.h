@@ -126,6 +126,19 @@ static inline void must_judge(struct world *w, const char *yaml)
     gw_judge(&w->judgement, &w->model, &w->takeoff);
 }
 
+/* Of a check at an element or place, or of a rating by its name. */
+static inline const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
+{
+    for (size_t i = 0; i < w->judgement.findings.n; i++) {
+        const struct gw_finding *f = &w->judgement.findings.items[i];
+        bool named = f->demand->name && strcmp(f->demand->name, where) == 0;
+        if (strcmp(f->demand->check, check) == 0 && (named || strcmp(f->demand->where, where) == 0)) return f;
+    }
+    print_error("no finding %s at %s\n", check, where);
+    fail();
+    return NULL;
+}
+
 static inline struct gw_node *node_of(struct world *w, const char *yaml)
 {
     return gw_yaml_read(&w->arena, gw_source_from(&w->arena, "test", yaml, strlen(yaml)), &w->diags);
