@@ -1,0 +1,76 @@
+/* A sentence that is worded only when somebody reads it: a format and typed values.
+ *
+ * "{}" in the format stands for the next value. Quantities are kept in SI with their dimension and printed in the
+ * reader's units, so one result serves every reader; nothing is ever recovered from the printed text. A message that
+ * was never said has no format and prints nothing. */
+#ifndef GALEWARD_MESSAGE_H
+#define GALEWARD_MESSAGE_H
+
+#include "galeward/units.h"
+
+struct gw_message;
+
+enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE };
+
+struct gw_value {
+    enum gw_value_kind kind;
+    enum gw_dim dim; /* quantities */
+    int digits;      /* numbers: significant ones */
+    union {
+        const char *text;
+        long count;
+        double number; /* numbers, quantities: SI */
+        const struct gw_message *message;
+    } as;
+};
+
+struct gw_message {
+    const char *format; /* NULL: nothing was said */
+    const struct gw_value *values;
+    unsigned n;
+};
+
+static inline struct gw_value gw_of_text(const char *text)
+{
+    return (struct gw_value){.kind = GW_V_TEXT, .as = {.text = text}};
+}
+static inline struct gw_value gw_of_count(long count)
+{
+    return (struct gw_value){.kind = GW_V_COUNT, .as = {.count = count}};
+}
+static inline struct gw_value gw_of_number(double number, int digits)
+{
+    return (struct gw_value){.kind = GW_V_NUMBER, .digits = digits, .as = {.number = number}};
+}
+static inline struct gw_value gw_of_quantity(enum gw_dim dim, double si)
+{
+    return (struct gw_value){.kind = GW_V_QUANTITY, .dim = dim, .as = {.number = si}};
+}
+/* `message` itself must outlive the message that holds it; gw_say copies what it is given one level deep. */
+static inline struct gw_value gw_of_message(const struct gw_message *message)
+{
+    return (struct gw_value){.kind = GW_V_MESSAGE, .as = {.message = message}};
+}
+
+/* A constant sentence, without values. */
+#define GW_PLAINLY(sentence) ((struct gw_message){.format = (sentence)})
+static inline bool gw_said(const struct gw_message *message) { return message->format != NULL; }
+
+/* Values, and the messages among them, are copied into the arena; format and texts must outlive it. */
+struct gw_message gw_say_values(struct gw_arena *arena, const char *format, const struct gw_value *values, unsigned n);
+/* GW_SAY(arena, "tested {} {}, here {}", gw_of_text(name), gw_of_quantity(GW_LENGTH, a), ...) */
+#define GW_SAY(arena, format, ...)                                                                                     \
+    gw_say_values(arena, format, (const struct gw_value[]){__VA_ARGS__},                                               \
+                  sizeof((const struct gw_value[]){__VA_ARGS__}) / sizeof(struct gw_value))
+
+/* One message after the other, with `between` where both said something. */
+struct gw_message gw_say_both(struct gw_arena *arena, const struct gw_message *first, const char *between,
+                              const struct gw_message *second);
+
+void gw_message_print(struct gw_text *out, const struct gw_message *message, enum gw_units shown);
+/* The same as a string of the arena; "" where nothing was said. */
+const char *gw_message_text(struct gw_arena *arena, const struct gw_message *message, enum gw_units shown);
+/* Whether two messages say the same: the same words and values. */
+bool gw_message_same(const struct gw_message *a, const struct gw_message *b);
+
+#endif

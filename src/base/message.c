@@ -1,0 +1,100 @@
+#include "galeward/message.h"
+
+#include "galeward/table.h"
+
+#include <string.h>
+
+static struct gw_value kept(struct gw_arena *arena, struct gw_value value)
+{
+    if (value.kind != GW_V_MESSAGE) return value;
+    struct gw_message *copy = gw_alloc(arena, 1, sizeof *copy);
+    *copy = *value.as.message;
+    value.as.message = copy;
+    return value;
+}
+
+struct gw_message gw_say_values(struct gw_arena *arena, const char *format, const struct gw_value *values, unsigned n)
+{
+    struct gw_value *copies = gw_alloc(arena, n + 1, sizeof *copies);
+    for (unsigned i = 0; i < n; i++) copies[i] = kept(arena, values[i]);
+    return (struct gw_message){.format = format, .values = copies, .n = n};
+}
+
+struct gw_message gw_say_both(struct gw_arena *arena, const struct gw_message *first, const char *between,
+                              const struct gw_message *second)
+{
+    if (!gw_said(first)) return *second;
+    if (!gw_said(second)) return *first;
+    return GW_SAY(arena, "{}{}{}", gw_of_message(first), gw_of_text(between), gw_of_message(second));
+}
+
+static void print_value(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
+{
+    switch (value->kind) {
+    case GW_V_TEXT:
+        gw_text_add(out, value->as.text ? value->as.text : "");
+        return;
+    case GW_V_COUNT:
+        gw_text_addf(out, "%ld", value->as.count);
+        return;
+    case GW_V_NUMBER:
+        gw_text_number(out, value->as.number, value->digits);
+        return;
+    case GW_V_QUANTITY:
+        gw_quantity_print(out, gw_units_standard(), value->dim, shown, value->as.number);
+        return;
+    case GW_V_MESSAGE:
+        gw_message_print(out, value->as.message, shown);
+        return;
+    }
+}
+
+void gw_message_print(struct gw_text *out, const struct gw_message *message, enum gw_units shown)
+{
+    unsigned next = 0;
+    const char *at = message->format ? message->format : "";
+    while (*at) {
+        const char *slot = strstr(at, "{}");
+        gw_text_bytes(out, at, slot ? (size_t)(slot - at) : strlen(at));
+        if (!slot) return;
+        if (next < message->n) print_value(out, &message->values[next++], shown);
+        at = slot + 2;
+    }
+}
+
+const char *gw_message_text(struct gw_arena *arena, const struct gw_message *message, enum gw_units shown)
+{
+    struct gw_text text;
+    gw_text_init(&text, arena);
+    gw_message_print(&text, message, shown);
+    return text.length ? text.at : "";
+}
+
+static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
+
+static bool same_number(double a, double b) { return !(a < b) && !(a > b); }
+
+static bool same_value(const struct gw_value *a, const struct gw_value *b)
+{
+    if (a->kind != b->kind || a->dim != b->dim || a->digits != b->digits) return false;
+    switch (a->kind) {
+    case GW_V_TEXT:
+        return same_text(a->as.text, b->as.text);
+    case GW_V_COUNT:
+        return a->as.count == b->as.count;
+    case GW_V_NUMBER:
+    case GW_V_QUANTITY:
+        return same_number(a->as.number, b->as.number);
+    case GW_V_MESSAGE:
+        return gw_message_same(a->as.message, b->as.message);
+    }
+    return false;
+}
+
+bool gw_message_same(const struct gw_message *a, const struct gw_message *b)
+{
+    if (!same_text(a->format, b->format) || a->n != b->n) return false;
+    for (unsigned i = 0; i < a->n; i++)
+        if (!same_value(&a->values[i], &b->values[i])) return false;
+    return true;
+}
