@@ -15,6 +15,8 @@ struct gw_calc_kind {
     const char *const *(*notes)(const void *out, size_t *n);
 };
 
+extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
+
 const struct gw_calc_kind *gw_calc_kinds(size_t *n);
 const struct gw_calc_kind *gw_calc_find(const char *name);
 

@@ -1,7 +1,7 @@
 /* The records of a project file and of a system file, in SI, as they were given.
  *
  * Absent values: GW_ABSENT, NULL, an UNSET choice, GW_UNSAID, GW_NO_INTEGER. Defaults that were taken are listed among
- * the assumptions. Field tables: src/model/records.c (also what each field means, its unit and its default). */
+ * the assumptions. Field tables: src/model/records*.c (also what each field means, its unit and its default). */
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
@@ -369,16 +369,17 @@ struct gw_system {
 
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record,
     gw_building_record;
-extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
+extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record;
+/* choices.c: words that more than one record knows. */
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
-    gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[];
+    gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
+    gw_metal_choices[], gw_floor_choices[], gw_version_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
     gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[];
-extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record;
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
 enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);

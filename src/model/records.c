@@ -1,67 +1,16 @@
 /* The field tables of the project and system files: what each key means, its unit, its limits and its default.
  * Loader, JSON Schema and the field reference all come from here. Ranges are in SI. */
-#include "records_fields.h"
+#include "base/fields.h"
 
-const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},
-                                             {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"},
-                                             {0}};
-const struct gw_choice gw_edition_choices[] = {
-    {"asce7-10", GW_ASCE7_10, ""}, {"asce7-16", GW_ASCE7_16, ""}, {"asce7-22", GW_ASCE7_22, ""}, {0}};
-const struct gw_choice gw_exposure_choices[] = {{"B", GW_EXPOSURE_B, "urban, suburban, wooded"},
-                                                {"C", GW_EXPOSURE_C, "open terrain"},
-                                                {"D", GW_EXPOSURE_D, "flat unobstructed, water"},
-                                                {0}};
-const struct gw_choice gw_component_choices[] = {
-    {"fixed", GW_FIXED, ""}, {"vent", GW_VENT, ""}, {"door", GW_DOOR, ""}, {"spandrel", GW_SPANDREL, ""}, {0}};
-const struct gw_choice gw_enclosure_choices[] = {{"enclosed", GW_ENCLOSED, ""},
-                                                 {"partially_enclosed", GW_PARTIALLY_ENCLOSED, ""},
-                                                 {"partially_open", GW_PARTIALLY_OPEN, ""},
-                                                 {"open", GW_OPEN, ""},
-                                                 {0}};
-const struct gw_choice gw_building_code_choices[] = {{"ibc-2012", GW_IBC_2012, ""}, {"ibc-2015", GW_IBC_2015, ""},
-                                                     {"ibc-2018", GW_IBC_2018, ""}, {"ibc-2021", GW_IBC_2021, ""},
-                                                     {"ibc-2024", GW_IBC_2024, ""}, {0}};
-const struct gw_choice gw_risk_choices[] = {
-    {"I", GW_RISK_I, ""}, {"II", GW_RISK_II, ""}, {"III", GW_RISK_III, ""}, {"IV", GW_RISK_IV, ""}, {0}};
-const struct gw_choice gw_test_choices[] = {{"structural", GW_TEST_STRUCTURAL, "ASTM E330"},
-                                            {"air", GW_TEST_AIR, "ASTM E283"},
-                                            {"water", GW_TEST_WATER, "ASTM E331"},
-                                            {"sway", GW_TEST_SWAY, "AAMA 501.4, 501.6"},
-                                            {"impact", GW_TEST_IMPACT, "ASTM E1886, E1996"},
-                                            {"blast", GW_TEST_BLAST, "ASTM F1642"},
-                                            {"other", GW_TEST_OTHER, "any number with a name"},
-                                            {0}};
-const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""},
-                                                   {"LC", GW_WATER_LC, ""},
-                                                   {"CW", GW_WATER_CW, ""},
-                                                   {"AW", GW_WATER_AW, ""},
-                                                   {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
-                                                   {0}};
-const struct gw_choice gw_version_choices[] = {{"1", 1, ""}, {0}};
-const struct gw_choice gw_shape_choices[] = {
-    {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
+#include "galeward/model.h"
+
 static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
-const struct gw_choice gw_floor_choices[] = {{"edition", GW_FLOOR_EDITION, "as the edition has it"},
-                                             {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"},
-                                             {"never", GW_FLOOR_NEVER, "from 15 ft up"},
-                                             {0}};
 static const struct gw_choice LEVELS[] = {
     {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
 static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"},
                                              {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
                                              {"none", GW_NO_CORNER, "the wall goes on"},
                                              {0}};
-const struct gw_choice gw_glass_standard_choices[] = {{"e1300-04", GW_E1300_04, ""},   {"e1300-09a", GW_E1300_09A, ""},
-                                                      {"e1300-12a", GW_E1300_12A, ""}, {"e1300-16", GW_E1300_16, ""},
-                                                      {"e1300-24", GW_E1300_24, ""},   {0}};
-const struct gw_choice gw_glass_basis_choices[] = {
-    {"lower", GW_BASIS_LOWER, "the lower resistance of the two"},
-    {"standard", GW_BASIS_STANDARD, "the standard's factors"},
-    {"first_principles", GW_BASIS_PRINCIPLES, "plies and cavities as they share the load"},
-    {0}};
-const struct gw_choice gw_span_choices[] = {{"width", GW_SPAN_WIDTH, ""}, {"height", GW_SPAN_HEIGHT, ""}, {0}};
-const struct gw_choice gw_treatment_choices[] = {
-    {"annealed", GW_ANNEALED, ""}, {"heat_strengthened", GW_HEAT_STRENGTHENED, ""}, {"tempered", GW_TEMPERED, ""}, {0}};
 static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
                                               {"B", GW_SDC_B, ""},
                                               {"C", GW_SDC_C, ""},

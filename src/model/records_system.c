@@ -1,5 +1,7 @@
 /* Field tables of the system file. */
-#include "records_fields.h"
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 static const struct gw_choice SYSTEM_KINDS[] = {
     {"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};

@@ -1,7 +1,9 @@
 /* Field tables of 'galeward calc support': lites held on fewer than four edges. */
-#include "records_fields.h"
-#include "records_glass.h"
+#include "glass.h"
 
+#include "base/fields.h"
+
+#include "galeward/model.h"
 #include "galeward/support.h"
 
 struct support_case {
@@ -16,9 +18,6 @@ struct support_answer {
     double edge_allowable, surface_allowable;
     GW_LIST(double) place;
 };
-
-const struct gw_choice gw_edge_finish_choices[] = {
-    {"clean_cut", GW_CLEAN_CUT, ""}, {"seamed", GW_SEAMED, ""}, {"polished", GW_POLISHED, ""}, {0}};
 
 static const struct gw_field CASE[] = {
     F(support_case, edges, GW_T_INTEGER, .flags = GW_REQUIRED, .least = 1, .greatest = 4,

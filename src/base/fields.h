@@ -1,8 +1,8 @@
-/* Short forms for the field tables of src/model, and the tables that they share. */
-#ifndef GALEWARD_RECORDS_FIELDS_H
-#define GALEWARD_RECORDS_FIELDS_H
+/* Short forms for field tables: of files, of calc cases and their answers, of results. */
+#ifndef GALEWARD_FIELDS_H
+#define GALEWARD_FIELDS_H
 
-#include "galeward/model.h"
+#include "galeward/record.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 #define F(struct_, key_, type_, ...)                                                                                   \
@@ -24,8 +24,5 @@
 /* Plausible sizes, m. */
 #define BUILDING_HEIGHT LIMITS(0.1, 1000), LIKELY(2.4, 450)
 #define PRESSURE_RANGE LIMITS(0, 1e6), LIKELY(100, 15000)
-
-extern const struct gw_record gw_topography_record;
-extern const struct gw_choice gw_floor_choices[], gw_version_choices[], gw_metal_choices[];
 
 #endif

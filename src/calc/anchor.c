@@ -1,9 +1,11 @@
 /* Field tables of 'galeward calc': anchor, silicone, sealant_joint. */
-#include "records_fastener.h"
-#include "records_fields.h"
+#include "fastener.h"
+
+#include "base/fields.h"
 
 #include "galeward/anchor.h"
 #include "galeward/fastener.h"
+#include "galeward/model.h"
 #include "galeward/movement.h"
 #include "galeward/silicone.h"
 
@@ -48,8 +50,6 @@ struct anchor_answer {
 
 static const struct gw_choice CARRIES[] = {
     {"dead_and_wind", GW_CARRIES_DEAD_AND_WIND, "fixed"}, {"wind", GW_CARRIES_WIND, "slotted, free up and down"}, {0}};
-const struct gw_choice gw_design_choices[] = {
-    {"asd", GW_DESIGN_ASD, "allowable strength"}, {"lrfd", GW_DESIGN_LRFD, "load and resistance factors"}, {0}};
 static const struct gw_choice LEVELS[] = {{"strength", GW_LEVEL_STRENGTH, ""}, {"asd", GW_LEVEL_ASD, ""}, {0}};
 
 static const struct gw_field ANCHOR[] = {

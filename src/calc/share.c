@@ -1,7 +1,9 @@
 /* Field tables of 'galeward calc share'. */
-#include "records_fields.h"
-#include "records_section.h"
+#include "section.h"
 
+#include "base/fields.h"
+
+#include "galeward/model.h"
 #include "galeward/share.h"
 
 struct part_case {

@@ -1,6 +1,6 @@
 /* The blast kinds of 'galeward calc', for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_BLAST_H
-#define GALEWARD_RECORDS_BLAST_H
+#ifndef GALEWARD_CALC_BLAST_H
+#define GALEWARD_CALC_BLAST_H
 
 #include "galeward/calc.h"
 

@@ -1,9 +1,11 @@
 /* Field tables of 'galeward calc beam' and 'calc member'. */
-#include "records_frame.h"
+#include "frame.h"
+
+#include "base/fields.h"
 
 #include "galeward/calc.h"
 #include "galeward/member.h"
-#include "records_fields.h"
+#include "galeward/model.h"
 
 enum { PLACES = 256 }; /* that `at` may list */
 

@@ -1,5 +1,5 @@
 /* Field tables of 'galeward calc laminate'. */
-#include "records_glass.h"
+#include "glass.h"
 
 #include "galeward/calc.h"
 #include "galeward/model.h"
@@ -23,11 +23,6 @@ struct laminate_answer {
     struct gw_laminate_result result;
     GW_LIST(double) stress;
 };
-
-const struct gw_choice gw_interlayer_choices[] = {{"pvb", GW_INTERLAYER_PVB, "polyvinyl butyral"},
-                                                  {"ionoplast", GW_INTERLAYER_IONOPLAST, ""},
-                                                  {"other", GW_INTERLAYER_OTHER, "give shear_modulus"},
-                                                  {0}};
 
 static const struct gw_field INTERLAYER[] = {
     {.key = "thickness",

@@ -1,7 +1,9 @@
 /* Field tables of 'galeward calc movement'. */
-#include "records_seismic.h"
+#include "seismic.h"
 
-#include "records_fields.h"
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 enum { THERMAL_LIMIT = 4, ITEM_LIMIT = 40 };
 

@@ -1,6 +1,6 @@
 /* The glass kinds of 'galeward calc', for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_GLASS_H
-#define GALEWARD_RECORDS_GLASS_H
+#ifndef GALEWARD_CALC_GLASS_H
+#define GALEWARD_CALC_GLASS_H
 
 #include "galeward/laminate.h"
 #include "galeward/model.h"

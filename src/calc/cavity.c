@@ -1,7 +1,8 @@
 /* Field tables of 'galeward calc cavity'. */
-#include "records_glass.h"
+#include "glass.h"
 
 #include "galeward/cavity.h"
+#include "galeward/model.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 #define NUMBER(struct_, key_, dim_, ...)                                                                               \

@@ -1,7 +1,9 @@
 /* Field tables of 'galeward calc seismic_force', 'story_drift', 'clearance', 'silicone_racking'. */
-#include "records_seismic.h"
+#include "seismic.h"
 
-#include "records_fields.h"
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 #define OUT(struct_, key_, member_, dim_, help_)                                                                       \
     {                                                                                                                  \
@@ -81,20 +83,6 @@ const char *const *gw_seismic_force_notes(const void *out, size_t *n)
 
 /* Story drift --------------------------------------------------------------------------------------------------------
  */
-
-const struct gw_choice gw_drift_structure_choices[] = {
-    {"low_rise", GW_DRIFT_LOW_RISE, "at most 4 stories, no masonry shear walls, finishes detailed for the drift"},
-    {"masonry_cantilever", GW_DRIFT_MASONRY_CANTILEVER, "masonry cantilever shear walls"},
-    {"masonry", GW_DRIFT_MASONRY, "other masonry shear walls"},
-    {"other", GW_DRIFT_OTHER, ""},
-    {0}};
-const struct gw_choice gw_drift_path_choices[] = {
-    {"racking", GW_PATH_RACKING, "the frame racks evenly over the story"},
-    {"all_in_lite", GW_PATH_ALL_IN_LITE, "stiff bands above and below the glazed one"},
-    {"sliding_head", GW_PATH_SLIDING_HEAD, "a receptor or track slides, the rest racks the frame"},
-    {"sliding", GW_PATH_SLIDING, "unitized, the stack joint slides"},
-    {"tilting", GW_PATH_TILTING, "unitized, the units tilt"},
-    {0}};
 
 struct drift_case {
     double drift, drift_with_importance, importance;

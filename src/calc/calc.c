@@ -2,14 +2,15 @@
 #include "galeward/calc.h"
 
 #include "galeward/model.h"
-#include "records_blast.h"
-#include "records_debris.h"
-#include "records_fastener.h"
-#include "records_frame.h"
-#include "records_glass.h"
-#include "records_section.h"
-#include "records_seismic.h"
-#include "records_weather.h"
+
+#include "blast.h"
+#include "debris.h"
+#include "fastener.h"
+#include "frame.h"
+#include "glass.h"
+#include "section.h"
+#include "seismic.h"
+#include "weather.h"
 
 #include <string.h>
 

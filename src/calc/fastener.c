@@ -1,8 +1,10 @@
 /* Field tables of 'galeward calc': screw, pressure_plate, connection, rail_dead_load. */
-#include "records_fastener.h"
-#include "records_fields.h"
+#include "fastener.h"
+
+#include "base/fields.h"
 
 #include "galeward/fastener.h"
+#include "galeward/model.h"
 
 static const double INCH = 0.0254;
 
@@ -21,8 +23,6 @@ static const double INCH = 0.0254;
 #define SIZE LIMITS(0.0001, 0.1)
 #define STRENGTH LIMITS(1e6, 1e10)
 
-const struct gw_choice gw_thread_choices[] = {
-    {"coarse", GW_THREAD_COARSE, "machine thread"}, {"spaced", GW_THREAD_SPACED, "tapping thread"}, {0}};
 static const struct gw_choice HEADS[] = {{"flat", GW_HEAD_FLAT, "bears flat, head or washer"},
                                          {"hex_washer", GW_HEAD_HEX_WASHER, "flat; brings the size's diameter"},
                                          {"countersunk", GW_HEAD_COUNTERSUNK, "82 degrees"},

@@ -1,6 +1,6 @@
 /* The kinds of 'galeward calc' about water, air and structural tests, for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_WEATHER_H
-#define GALEWARD_RECORDS_WEATHER_H
+#ifndef GALEWARD_CALC_WEATHER_H
+#define GALEWARD_CALC_WEATHER_H
 
 #include "galeward/model.h"
 

@@ -1,6 +1,6 @@
 /* The debris kinds of 'galeward calc', for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_DEBRIS_H
-#define GALEWARD_RECORDS_DEBRIS_H
+#ifndef GALEWARD_CALC_DEBRIS_H
+#define GALEWARD_CALC_DEBRIS_H
 
 #include "galeward/model.h"
 

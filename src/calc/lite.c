@@ -1,8 +1,10 @@
 /* Field tables of 'galeward calc lite'. */
-#include "records_fields.h"
-#include "records_glass.h"
+#include "glass.h"
+
+#include "base/fields.h"
 
 #include "galeward/calc.h"
+#include "galeward/model.h"
 
 #include "tables_data.h"
 

@@ -1,6 +1,6 @@
 /* The frame kinds of 'galeward calc', for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_FRAME_H
-#define GALEWARD_RECORDS_FRAME_H
+#ifndef GALEWARD_CALC_FRAME_H
+#define GALEWARD_CALC_FRAME_H
 
 #include "galeward/model.h"
 

@@ -1,6 +1,9 @@
 /* Field tables of 'galeward calc bending'. */
-#include "records_fields.h"
-#include "records_section.h"
+#include "section.h"
+
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 struct webs_case {
     int count;
@@ -24,20 +27,6 @@ struct bending_answer {
     struct gw_bending_result result;
 };
 
-const struct gw_choice gw_metal_choices[] = {{"6063-T5", GW_METAL_6063_T5, ""},
-                                             {"6063-T6", GW_METAL_6063_T6, ""},
-                                             {"6061-T6", GW_METAL_6061_T6, ""},
-                                             {"6061-T6511", GW_METAL_6061_T6, "as 6061-T6"},
-                                             {"6005A-T61", GW_METAL_6005A_T61, ""},
-                                             {"6105-T5", GW_METAL_6105_T5, ""},
-                                             {"A36", GW_METAL_A36, "steel"},
-                                             {"A500-B", GW_METAL_A500_B, "steel, rectangular"},
-                                             {"A500-C", GW_METAL_A500_C, "steel, rectangular"},
-                                             {"A992", GW_METAL_A992, "steel"},
-                                             {"A572-50", GW_METAL_A572_50, "steel"},
-                                             {"304", GW_METAL_STAINLESS_304, "stainless steel"},
-                                             {"316", GW_METAL_STAINLESS_316, "stainless steel"},
-                                             {0}};
 static const struct gw_choice EDITIONS[] = {{"adm-2015", GW_ADM_2015, ""}, {"adm-2020", GW_ADM_2020, ""}, {0}};
 static const struct gw_choice SHAPES[] = {
     {"closed", GW_PROFILE_CLOSED, ""}, {"open", GW_PROFILE_OPEN, "symmetric about x or about its center"}, {0}};

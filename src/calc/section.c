@@ -2,8 +2,11 @@
  *
  * A point is [x, y] or {x: , y: }; an outline a list of points; voids a list of such lists; a wall {from, to,
  * thickness}. */
-#include "records_section.h"
-#include "records_fields.h"
+#include "section.h"
+
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 struct point {
     double x, y;

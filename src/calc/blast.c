@@ -1,8 +1,10 @@
 /* Field tables of 'galeward calc blast' and 'calc response'. */
-#include "records_blast.h"
-#include "records_fields.h"
+#include "blast.h"
+
+#include "base/fields.h"
 
 #include "galeward/blast.h"
+#include "galeward/model.h"
 
 #define OUT(struct_, key_, member_, dim_, help_)                                                                       \
     {                                                                                                                  \
@@ -73,23 +75,6 @@ struct response_answer {
     size_t n_notes;
 };
 
-const struct gw_choice gw_blast_unit_choices[] = {
-    {"inner_alone", GW_BLAST_INNER_ALONE, "of an insulating unit, the inner pane takes the whole load"}, {0}};
-/* Best first. */
-const struct gw_choice gw_hazard_choices[] = {{"no_break", GW_HAZARD_NO_BREAK, ""},
-                                              {"no_hazard", GW_HAZARD_NO_HAZARD, ""},
-                                              {"minimal", GW_HAZARD_MINIMAL, ""},
-                                              {"very_low", GW_HAZARD_VERY_LOW, ""},
-                                              {"low", GW_HAZARD_LOW, ""},
-                                              {"high", GW_HAZARD_HIGH, ""},
-                                              {0}};
-const struct gw_choice gw_condition_choices[] = {{"1", GW_CONDITION_1, ""},
-                                                 {"2", GW_CONDITION_2, ""},
-                                                 {"3a", GW_CONDITION_3A, ""},
-                                                 {"3b", GW_CONDITION_3B, ""},
-                                                 {"4", GW_CONDITION_4, ""},
-                                                 {"5", GW_CONDITION_5, ""},
-                                                 {0}};
 static const struct gw_choice LEVELS[] = {{"C", GW_BLAST_LEVEL_C, ""}, {"D", GW_BLAST_LEVEL_D, ""}, {0}};
 #define R(key_, dim_, ...) NUM(response_case, key_, dim_, __VA_ARGS__)
 static const struct gw_field RESPONSE[] = {

@@ -1,6 +1,6 @@
 /* The kinds of 'galeward calc' for sections and their strength, for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_SECTION_H
-#define GALEWARD_RECORDS_SECTION_H
+#ifndef GALEWARD_CALC_SECTION_H
+#define GALEWARD_CALC_SECTION_H
 
 #include "galeward/model.h"
 

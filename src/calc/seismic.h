@@ -1,6 +1,6 @@
 /* The seismic and movement kinds of 'galeward calc', for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_SEISMIC_H
-#define GALEWARD_RECORDS_SEISMIC_H
+#ifndef GALEWARD_CALC_SEISMIC_H
+#define GALEWARD_CALC_SEISMIC_H
 
 #include "galeward/record.h"
 

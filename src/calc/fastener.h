@@ -1,6 +1,6 @@
 /* The kinds of 'galeward calc' for fasteners, anchors and silicone, for the registry in calc.c. */
-#ifndef GALEWARD_RECORDS_FASTENER_H
-#define GALEWARD_RECORDS_FASTENER_H
+#ifndef GALEWARD_CALC_FASTENER_H
+#define GALEWARD_CALC_FASTENER_H
 
 #include "galeward/record.h"
 

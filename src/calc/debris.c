@@ -1,27 +1,9 @@
 /* Field tables of 'galeward calc debris' and 'galeward calc cycles'. */
-#include "records_debris.h"
-#include "records_fields.h"
+#include "debris.h"
 
-const struct gw_choice gw_debris_edition_choices[] = {{"asce7-05", GW_DEBRIS_ASCE7_05, ""},
-                                                      {"asce7-10", GW_DEBRIS_ASCE7_10, ""},
-                                                      {"asce7-16", GW_DEBRIS_ASCE7_16, ""},
-                                                      {"asce7-22", GW_DEBRIS_ASCE7_22, ""},
-                                                      {0}};
-const struct gw_choice gw_protection_choices[] = {{"none", GW_PROTECTION_NONE, ""},
-                                                  {"basic", GW_PROTECTION_BASIC, ""},
-                                                  {"enhanced", GW_PROTECTION_ENHANCED, ""},
-                                                  {0}};
-const struct gw_choice gw_missile_choices[] = {{"A", GW_MISSILE_A, ""}, {"B", GW_MISSILE_B, ""},
-                                               {"C", GW_MISSILE_C, ""}, {"D", GW_MISSILE_D, ""},
-                                               {"E", GW_MISSILE_E, ""}, {0}};
-const struct gw_choice gw_missile_size_choices[] = {
-    {"small", GW_SMALL_MISSILE, ""}, {"large", GW_LARGE_MISSILE, ""}, {0}};
-const struct gw_choice gw_cycle_direction_choices[] = {
-    {"inward", GW_CYCLE_INWARD, ""}, {"outward", GW_CYCLE_OUTWARD, ""}, {0}};
-const struct gw_choice gw_cycle_schedule_choices[] = {
-    {"impact", GW_CYCLES_IMPACT, "after an impact test"},
-    {"fatigue", GW_CYCLES_FATIGUE, "Florida's, for cladding without an impact test"},
-    {0}};
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 static const struct gw_field CASE[] = {
     PICK(gw_debris_case, edition, gw_debris_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),

@@ -1,6 +1,9 @@
 /* Field tables of the kinds of 'galeward calc' about water, air and structural tests. */
-#include "records_weather.h"
-#include "records_fields.h"
+#include "weather.h"
+
+#include "base/fields.h"
+
+#include "galeward/model.h"
 
 #define OUT(struct_, key_, member_, dim_, help_)                                                                       \
     {                                                                                                                  \
@@ -108,8 +111,6 @@ const char *const *gw_water_notes(const void *out, size_t *n)
 
 /* Proof ----------------------------------------------------------------------------------------------------------- */
 
-const struct gw_choice gw_proof_protocol_choices[] = {
-    {"e330", GW_PROOF_E330, "ASTM E330"}, {"tas202", GW_PROOF_TAS202, "Florida's"}, {0}};
 static const struct gw_field PROOF_CASE[] = {
     ASD(gw_proof_case, "pressure_positive", positive, .flags = GW_REQUIRED, LIMITS(0, 1e6),
         .help = "design pressure inward, allowable-stress level"),
@@ -276,23 +277,6 @@ enum gw_status gw_run_leakage(void *out, const void *in, struct gw_engine *engin
 
 /* Sequence -------------------------------------------------------------------------------------------------------- */
 
-const struct gw_choice gw_sequence_test_choices[] = {{"preload", GW_STEP_PRELOAD, ""},
-                                                     {"air", GW_STEP_AIR, ""},
-                                                     {"water", GW_STEP_WATER, ""},
-                                                     {"dynamic_water", GW_STEP_DYNAMIC, ""},
-                                                     {"design_inward", GW_STEP_DESIGN_IN, ""},
-                                                     {"design_outward", GW_STEP_DESIGN_OUT, ""},
-                                                     {"sway", GW_STEP_SWAY, ""},
-                                                     {"thermal_cycling", GW_STEP_THERMAL, ""},
-                                                     {"proof_inward", GW_STEP_PROOF_IN, ""},
-                                                     {"proof_outward", GW_STEP_PROOF_OUT, ""},
-                                                     {"sway_safety", GW_STEP_SAFETY, ""},
-                                                     {0}};
-const struct gw_choice gw_sequence_when_choices[] = {{"always", GW_WHEN_ALWAYS, ""},
-                                                     {"dynamic", GW_WHEN_DYNAMIC, ""},
-                                                     {"sway", GW_WHEN_SWAY, ""},
-                                                     {"thermal", GW_WHEN_THERMAL, ""},
-                                                     {0}};
 struct sequence_answer {
     GW_LIST(struct gw_sequence_step) steps;
     struct gw_sequence result;
