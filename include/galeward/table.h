@@ -4,6 +4,8 @@
 
 #include "galeward/units.h"
 
+#include <stdint.h>
+
 /* How well a number is known, best first. */
 enum gw_basis { GW_BASIS_NONE, GW_PUBLISHED, GW_DERIVED, GW_MEMORY, GW_PRACTICE };
 const char *gw_basis_name(enum gw_basis basis);
@@ -12,6 +14,7 @@ const char *gw_basis_name(enum gw_basis basis);
 struct gw_row {
     const char *table, *id;
     enum gw_basis basis;
+    unsigned index; /* among the rows of all tables, in their order */
     const char *source;
 };
 
@@ -35,6 +38,7 @@ struct gw_table {
     const char *name, *title;
     const struct gw_column *columns;
     size_t n_columns, n_rows, row_size, offset; /* offset of the first row in struct gw_tables */
+    unsigned first;                             /* index of the first row */
 };
 
 /* All rows, as one struct that a project can copy and correct; its definition is generated ("tables_data.h"). */
@@ -47,15 +51,22 @@ const struct gw_table *gw_table_find(const char *name);
 const struct gw_row *gw_table_row(const struct gw_tables *tables, const struct gw_table *table, size_t i);
 struct gw_unit_list gw_units_standard(void);
 
-/* The rows that a result rests on. Past the limit a row takes the place of a better established one, so that those to
- * be confirmed stay; the most seen: 41, of a transom. */
-enum { GW_USED_LIMIT = 48 };
+/* The row with that index, below the number of rows; `tables` may be a project's corrected copy. */
+const struct gw_row *gw_table_row_at(const struct gw_tables *tables, unsigned index);
+
+/* The set of rows that a result rests on, by index: exact, without order. All zero is empty. The limit is checked
+ * against the number of rows when the tables are compiled. */
+enum { GW_USED_LIMIT = 1024, GW_USED_WORD = 64 };
 struct gw_used {
-    const struct gw_row *rows[GW_USED_LIMIT];
-    unsigned n;
+    uint64_t words[GW_USED_LIMIT / GW_USED_WORD];
 };
 void gw_used_add(struct gw_used *used, const struct gw_row *row);
+void gw_used_remove(struct gw_used *used, const struct gw_row *row);
 void gw_used_merge(struct gw_used *used, const struct gw_used *more);
+/* Moves `index` to the first used row at or after it; false where none is left. All rows, in the tables' order:
+ * for (unsigned i = 0; gw_used_next(used, &i); i++) ... gw_table_row_at(tables, i) */
+bool gw_used_next(const struct gw_used *used, unsigned *index);
+/* GW_BASIS_NONE of an empty set. A project's correction does not change a row's basis. */
 enum gw_basis gw_used_weakest(const struct gw_used *used);
 
 #endif

@@ -41,7 +41,7 @@ static bool mullion_takes(const struct trial *t, double span, double width)
 {
     struct gw_engine engine;
     struct gw_strength_of_member m;
-    struct gw_used unused = {.n = 0};
+    struct gw_used unused = {.words = {0}};
     double inward, outward;
     gw_engine_init(&engine, t->j->model->tables, NULL);
     const double area = gw_wind_effective_area(span, width, &engine);

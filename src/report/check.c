@@ -79,8 +79,8 @@ static const char *weak_rows(struct page *page, const struct gw_finding *f)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    for (unsigned k = 0; f->verdict != GW_NOT_REQUIRED && k < f->used.n; k++) {
-        const struct gw_row *row = f->used.rows[k];
+    for (unsigned i = 0; f->verdict != GW_NOT_REQUIRED && gw_used_next(&f->used, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
         if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
     }
     return text.length ? text.at : "";
@@ -361,7 +361,7 @@ static void summary_table(struct page *page)
 void gw_report_check(struct gw_report *report, const struct gw_results *results)
 {
     struct page page = gw_page_of(report, results);
-    struct row_set rows = {0};
+    struct gw_used rows = {.words = {0}};
     size_t at = 0;
     gw_page_head(&page, "Candidates");
     summary_table(&page);

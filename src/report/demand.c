@@ -383,7 +383,7 @@ static void every_group(struct page *page)
 void gw_report_demand(struct gw_report *report, const struct gw_results *results)
 {
     struct page page = gw_page_of(report, results);
-    struct row_set rows = {0};
+    struct gw_used rows = {.words = {0}};
     gw_page_head(&page, "Wind demand");
     gw_page_buildings(&page);
     gw_report_heading(report, 2, "Pressures by wall");

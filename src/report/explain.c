@@ -141,7 +141,7 @@ static void glass(struct page *page, const struct glass_derived *d, const struct
 }
 
 /* Every link at the element, candidate by candidate. */
-static void links(struct page *page, const struct gw_element *e, struct row_set *used)
+static void links(struct page *page, const struct gw_element *e, struct gw_used *used)
 {
     const struct gw_results *r = page->results;
     for (size_t i = 0; r->judgement && i < r->judgement->findings.n; i++) {
@@ -157,18 +157,18 @@ static void links(struct page *page, const struct gw_element *e, struct row_set 
         gw_report_line(page->report,
                        gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(derived.verdict), *needs ? ", " : "",
                                  needs, *has ? " against " : "", has, derived.message));
-        gw_row_set_add(used, page->arena, &derived.used);
+        gw_used_merge(used, &derived.used);
     }
 }
 
-static void rows_used(struct page *page, const struct row_set *used)
+static void rows_used(struct page *page, const struct gw_used *used)
 {
     static const struct heading headings[] = {
         {.title = "Table"}, {.title = "Row"}, {.title = "Basis"}, {.title = "Source"}};
     gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
     gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0; i < used->n; i++) {
-        const struct gw_row *row = used->rows[i];
+    for (unsigned i = 0; gw_used_next(used, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
         gw_page_cell(page, row->table);
         gw_page_cell(page, row->id);
         gw_report_toned(page->report, row->basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN, gw_basis_name(row->basis));
@@ -181,7 +181,7 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
     struct page page = gw_page_of(report, results);
     struct gw_trace trace;
     struct gw_wind_result result;
-    struct row_set rows = {0};
+    struct gw_used rows = {.words = {0}};
     gw_trace_init(&trace, report->arena);
     enum gw_status status = gw_takeoff_derive(results->model, element, &trace, &result);
     head(&page, element);
@@ -190,10 +190,10 @@ void gw_report_explain(struct gw_report *report, const struct gw_results *result
         gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(status)));
     design_values(&page, element);
     struct glass_derived *derived = gw_alloc(report->arena, 1, sizeof *derived);
-    gw_row_set_add(&rows, page.arena, &element->used);
+    gw_used_merge(&rows, &element->used);
     if (derive_glass(derived, report->arena, results->model, element)) {
         glass(&page, derived, element);
-        gw_row_set_add(&rows, page.arena, &derived->engine.used);
+        gw_used_merge(&rows, &derived->engine.used);
     }
     links(&page, element, &rows);
     rows_used(&page, &rows);

@@ -94,30 +94,33 @@ static bool alike(const struct gw_row *a, const struct gw_row *b)
     return strcmp(a->table, b->table) == 0 && a->basis == b->basis && strcmp(a->source, b->source) == 0;
 }
 
-/* The ids of all rows that share table, basis and source with row `first`; "" where an earlier row has named them. */
-static const char *ids_alike(struct page *page, const struct row_set *set, size_t first)
+/* The ids of the rows from `index` on that share table, basis and source with its row; they leave `rest`. */
+static const char *ids_alike(struct page *page, struct gw_used *rest, unsigned index)
 {
+    const struct gw_tables *tables = page->results->model->tables;
+    const struct gw_row *first = gw_table_row_at(tables, index);
     struct gw_text ids;
     gw_text_init(&ids, page->arena);
-    for (size_t i = 0; i < set->n; i++) {
-        if (!alike(set->rows[i], set->rows[first])) continue;
-        if (i < first) return "";
-        gw_text_addf(&ids, "%s%s", ids.length ? ", " : "", set->rows[i]->id);
+    for (unsigned i = index; gw_used_next(rest, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(tables, i);
+        if (!alike(row, first)) continue;
+        gw_text_addf(&ids, "%s%s", ids.length ? ", " : "", row->id);
+        gw_used_remove(rest, row);
     }
     return ids.at;
 }
 
-static void weak_rows(struct page *page, const struct row_set *set)
+static void weak_rows(struct page *page, const struct gw_used *rows)
 {
+    struct gw_used rest = *rows;
     bool any = false;
-    for (size_t i = 0; i < set->n; i++) {
-        const struct gw_row *row = set->rows[i];
-        const char *ids = is_weak(row) ? ids_alike(page, set, i) : "";
-        if (!*ids) continue;
+    for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
+        if (!is_weak(row)) continue;
         if (!any) gw_report_heading(page->report, 2, "Rests on memory or practice (to be confirmed)");
         any = true;
         gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_name(row->basis), row->table,
-                                               ids, row->source));
+                                               ids_alike(page, &rest, i), row->source));
     }
 }
 
@@ -128,7 +131,7 @@ const char *gw_caution_text(void)
            "tested configuration. Blast, impact and seismic checks do not replace a licensed engineer's.";
 }
 
-void gw_page_foot(struct page *page, const struct row_set *rows)
+void gw_page_foot(struct page *page, const struct gw_used *rows)
 {
     size_t n;
     const struct gw_not_checked *list = gw_not_checked_list(&n, page->results->model);
@@ -142,13 +145,12 @@ void gw_page_foot(struct page *page, const struct row_set *rows)
     gw_report_line(page->report, gw_caution_text());
 }
 
-void gw_page_rows(struct row_set *set, struct page *page, bool verdicts)
+void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts)
 {
     const struct gw_takeoff *takeoff = page->results->takeoff;
     const struct gw_judgement *judgement = page->results->judgement;
-    for (size_t i = 0; i < takeoff->elements.n; i++) gw_row_set_add(set, page->arena, &takeoff->elements.items[i].used);
-    for (size_t i = 0; i < judgement->demands.n; i++)
-        gw_row_set_add(set, page->arena, &judgement->demands.items[i].used);
+    for (size_t i = 0; i < takeoff->elements.n; i++) gw_used_merge(rows, &takeoff->elements.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++) gw_used_merge(rows, &judgement->demands.items[i].used);
     for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
-        gw_row_set_add(set, page->arena, &judgement->findings.items[i].used);
+        gw_used_merge(rows, &judgement->findings.items[i].used);
 }

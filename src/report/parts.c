@@ -116,14 +116,3 @@ enum gw_tone gw_verdict_tone(enum gw_verdict verdict)
 }
 
 bool gw_is_not_built(const char *message) { return message && strstr(message, "not built yet"); }
-
-void gw_row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used)
-{
-    for (unsigned i = 0; i < used->n; i++) {
-        size_t k = 0;
-        while (k < set->n && set->rows[k] != used->rows[i]) k++;
-        if (k < set->n) continue;
-        set->rows = gw_grow(arena, set->rows, set->n, &set->capacity, sizeof(const struct gw_row *));
-        set->rows[set->n++] = used->rows[i];
-    }
-}

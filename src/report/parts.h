@@ -38,13 +38,6 @@ const char *gw_height_band(struct page *page, double bottom, double top);
 enum gw_tone gw_verdict_tone(enum gw_verdict verdict);
 bool gw_is_not_built(const char *message);
 
-/* Rows used by many things, without gw_used's limit. */
-struct row_set {
-    const struct gw_row **rows;
-    size_t n, capacity;
-};
-void gw_row_set_add(struct row_set *set, struct gw_arena *arena, const struct gw_used *used);
-
 /* Element groups ordered by wall (in the file's order), kind, zone and parapet. */
 struct ordered {
     const struct gw_element *element;
@@ -56,8 +49,9 @@ bool gw_same_band(const struct ordered *a, const struct ordered *b);
 void gw_page_head(struct page *page, const char *what);
 void gw_page_buildings(struct page *page);
 /* Warnings, assumptions, what rests on memory or practice, what is not checked, the caution. */
-void gw_page_foot(struct page *page, const struct row_set *rows);
-void gw_page_rows(struct row_set *set, struct page *page, bool verdicts);
+void gw_page_foot(struct page *page, const struct gw_used *rows);
+/* Adds what the elements, the demands and, where asked, the verdicts rest on. */
+void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts);
 const char *gw_caution_text(void);
 const char *gw_correction_text(struct gw_arena *arena, const struct gw_correction *correction);
 

@@ -100,7 +100,7 @@ static void read_table(struct generator *g, const struct gw_node *node)
     text_of(g, node, "title", NULL);
     t->rows = gw_node_get(node, "rows");
     const struct gw_node *columns = gw_node_get(node, "columns");
-    if (!t->rows || !columns || columns->count > MAX_COLUMNS) {
+    if (!t->rows || !t->rows->count || !columns || columns->count > MAX_COLUMNS) {
         fault(g, node, "no rows or columns in", t->name);
         exit(2);
     }
@@ -191,14 +191,15 @@ static void write_header(struct generator *g)
           g->h);
     for (size_t i = 0; i < g->n_tables; i++) write_row_type(g, &g->tables[i]);
     fputs("struct gw_tables {\n", g->h);
-    for (size_t i = 0; i < g->n_tables; i++)
+    size_t rows = 0;
+    for (size_t i = 0; i < g->n_tables; rows += g->tables[i++].rows->count)
         fprintf(g->h, "    struct gw_%s %s[GW_N_%s];\n", g->tables[i].name, g->tables[i].name,
                 symbol(g, "", g->tables[i].name));
     fprintf(g->h,
-            "};\n\nenum { GW_TABLE_COUNT = %zu };\nextern const struct gw_tables gw_tables_data;\n"
+            "};\n\nenum { GW_TABLE_COUNT = %zu, GW_ROW_COUNT = %zu };\nextern const struct gw_tables gw_tables_data;\n"
             "extern const struct gw_table gw_table_infos[GW_TABLE_COUNT];\n"
             "extern const struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS];\n\n#endif\n",
-            g->n_tables);
+            g->n_tables, rows);
 }
 
 static const char *list_name(struct generator *g, const struct table *t, const struct column *col,
@@ -240,14 +241,15 @@ static void write_cell(struct generator *g, const struct column *col, const stru
     fputs(", ", g->c);
 }
 
-static void write_rows(struct generator *g, const struct table *t)
+/* `index`: of the table's first row among all rows. */
+static void write_rows(struct generator *g, const struct table *t, size_t index)
 {
     fprintf(g->c, "    .%s = {\n", t->name);
     for (const struct gw_node *row = t->rows->first; row; row = row->next) {
         const char *basis = text_of(g, row, "basis", text_of(g, t->node, "basis", ""));
         fprintf(g->c, "        {{\"%s\", ", t->name);
         write_quoted(g->c, text_of(g, row, "id", ""));
-        fprintf(g->c, ", %s, ", symbol(g, "GW_", basis));
+        fprintf(g->c, ", %s, %zu, ", symbol(g, "GW_", basis), index++);
         write_quoted(g->c, text_of(g, row, "source", text_of(g, t->node, "source", "")));
         fputs("}, ", g->c);
         for (size_t i = 0; i < t->n_columns; i++) {
@@ -278,12 +280,14 @@ static void write_infos(struct generator *g)
 {
     for (size_t i = 0; i < g->n_tables; i++) write_columns(g, &g->tables[i]);
     fputs("const struct gw_table gw_table_infos[GW_TABLE_COUNT] = {\n", g->c);
+    size_t first = 0;
     for (size_t i = 0; i < g->n_tables; i++) {
         const struct table *t = &g->tables[i];
         fprintf(g->c, "    {\"%s\", ", t->name);
         write_quoted(g->c, text_of(g, t->node, "title", ""));
-        fprintf(g->c, ", %s_columns, %zu, GW_N_%s, sizeof(struct gw_%s), offsetof(struct gw_tables, %s)},\n", t->name,
-                t->n_columns, symbol(g, "", t->name), t->name, t->name);
+        fprintf(g->c, ", %s_columns, %zu, GW_N_%s, sizeof(struct gw_%s), offsetof(struct gw_tables, %s), %zu},\n",
+                t->name, t->n_columns, symbol(g, "", t->name), t->name, t->name, first);
+        first += t->rows->count;
     }
     fputs("};\nconst struct gw_unit gw_units_data[GW_N_UNIT_SPELLINGS] = {\n", g->c);
     for (size_t i = 0; i < g->n_units; i++) {
@@ -302,7 +306,8 @@ static void write_source(struct generator *g)
           g->c);
     for (size_t i = 0; i < g->n_tables; i++) write_lists(g, &g->tables[i]);
     fputs("const struct gw_tables gw_tables_data = {\n", g->c);
-    for (size_t i = 0; i < g->n_tables; i++) write_rows(g, &g->tables[i]);
+    size_t index = 0;
+    for (size_t i = 0; i < g->n_tables; index += g->tables[i++].rows->count) write_rows(g, &g->tables[i], index);
     fputs("};\n\n", g->c);
     write_infos(g);
 }

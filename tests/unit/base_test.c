@@ -682,29 +682,56 @@ static void record_warns_of_the_implausible(void **state)
     assert_non_null(strstr(w->diags.items[0].message, "usual values"));
 }
 
-/* Past the limit the rows to be confirmed stay. */
-static void used_rows_keep_the_weakest(void **state)
+/* Every row of every table is found by its index, and the set loses none. */
+static void used_rows_are_exact(void **state)
 {
     (void)state;
-    struct gw_row rows[GW_USED_LIMIT + 3];
-    struct gw_used used = {.n = 0};
-    const unsigned n = sizeof rows / sizeof *rows;
-    for (unsigned i = 0; i < n; i++) {
-        rows[i] = (struct gw_row){.id = "r", .basis = i % 2 ? GW_PUBLISHED : GW_DERIVED};
-        if (i >= GW_USED_LIMIT) rows[i].basis = GW_MEMORY;
-        gw_used_add(&used, &rows[i]);
+    size_t n_tables;
+    unsigned count = 0, seen = 0;
+    const struct gw_table *list = gw_table_list(&n_tables);
+    struct gw_used used = {.words = {0}}, every_third = used;
+    assert_int_equal(gw_used_weakest(&used), GW_BASIS_NONE);
+    for (size_t t = 0; t < n_tables; t++)
+        for (size_t i = 0; i < list[t].n_rows; i++, count++) {
+            const struct gw_row *row = gw_table_row(gw_tables_standard(), &list[t], i);
+            assert_int_equal(row->index, count);
+            assert_ptr_equal(gw_table_row_at(gw_tables_standard(), count), row);
+            gw_used_add(count % 3 ? &used : &every_third, row);
+            gw_used_add(count % 3 ? &used : &every_third, row);
+        }
+    for (unsigned i = 0; gw_used_next(&every_third, &i); i++, seen++) assert_int_equal(i, 3 * seen);
+    assert_int_equal(seen, (count + 2) / 3);
+    gw_used_merge(&used, &every_third);
+    for (unsigned i = seen = 0; gw_used_next(&used, &i); i++, seen++) assert_int_equal(i, seen);
+    assert_int_equal(seen, count);
+}
+
+static void the_weakest_of_used_rows(void **state)
+{
+    (void)state;
+    const struct gw_row *best = NULL, *worst = NULL;
+    struct gw_used used = {.words = {0}};
+    size_t n_tables;
+    const struct gw_table *list = gw_table_list(&n_tables);
+    for (size_t t = 0; t < n_tables; t++) {
+        const struct gw_row *row = gw_table_row(gw_tables_standard(), &list[t], 0);
+        if (!best || row->basis < best->basis) best = row;
+        if (!worst || row->basis > worst->basis) worst = row;
     }
-    unsigned recalled = 0;
-    for (unsigned i = 0; i < used.n; i++) recalled += used.rows[i]->basis == GW_MEMORY;
-    assert_int_equal(used.n, GW_USED_LIMIT);
-    assert_int_equal(recalled, 3);
-    assert_int_equal(gw_used_weakest(&used), GW_MEMORY);
+    assert_true(best->basis < worst->basis);
+    gw_used_add(&used, best);
+    assert_int_equal(gw_used_weakest(&used), best->basis);
+    gw_used_add(&used, worst);
+    assert_int_equal(gw_used_weakest(&used), worst->basis);
+    gw_used_remove(&used, worst);
+    assert_int_equal(gw_used_weakest(&used), best->basis);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(used_rows_keep_the_weakest),
+        cmocka_unit_test(used_rows_are_exact),
+        cmocka_unit_test(the_weakest_of_used_rows),
         WORLD_TEST(arena_zeroes_and_aligns),
         WORLD_TEST(arena_rewind_keeps_one_block),
         cmocka_unit_test(arena_calls_out_of_memory),

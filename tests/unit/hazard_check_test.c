@@ -109,7 +109,7 @@ static void at_the_limits_of_height(void **state)
     assert_non_null(strstr(low->message, "basic protection"));
     assert_non_null(strstr(low->message, "3500 of 8 psf to 20 psf")); /* 0.2 and 0.5 of 40 psf */
     assert_non_null(strstr(low->message, "50 of 18 psf to 60 psf"));  /* 0.3 and 1.0 of 60 psf */
-    assert_true(low->used.n > 0 && low->used.n < GW_USED_LIMIT);
+    assert_int_not_equal(gw_used_weakest(&low->used), GW_BASIS_NONE);
     assert_int_equal(finding(w, "debris", "h/lite/2")->demand->hazard->missile, GW_MISSILE_D); /* 30 ft is low */
     assert_int_equal(finding(w, "debris", "k/lite/2")->demand->hazard->missile, GW_MISSILE_A);
     assert_null(finding(w, "debris", "k/lite/3")->demand->hazard);
@@ -216,7 +216,7 @@ static void use_of_an_impact_rating(void **state)
     /* No row is left out, not even with the rule of two impacts and computed pressures. */
     judge_of(w, SMALL_WALL, COAST("170", "0", BY_CODE), GOOD);
     f = finding(w, "debris", "b/lite/1");
-    assert_true(f->used.n > 0 && f->used.n < GW_USED_LIMIT);
+    assert_int_not_equal(gw_used_weakest(&f->used), GW_BASIS_NONE);
 }
 
 /* Blast ------------------------------------------------------------------------------------------------------------
