@@ -66,12 +66,16 @@ struct gw_takeoff {
     size_t capacity;
     GW_LIST(struct gw_difference) differences;
     size_t differences_capacity;
-    long no_offset, no_sill; /* openings whose place is unknown */
+    long no_offset, no_sill;           /* openings whose place is unknown */
+    struct gw_assumptions assumptions; /* its own; the model's are listed before them */
+    const struct gw_diags *diags;      /* where its refusals went */
 };
 
-/* Fills `*out` from a model that loaded without error; engine refusals and bad geometry go to the model's diagnostics
- * (with the wall's place). True when there was none. Linear in the number of lites. */
-bool gw_takeoff_run(struct gw_takeoff *out, struct gw_model *model);
+/* Fills `*out` from a model that loaded without error and is not changed: everything of the take-off lives in `arena`,
+ * which may be the model's own and must not outlive the model. Engine refusals and bad geometry go to `diags` (with the
+ * wall's place). True when there was none. Linear in the number of lites. */
+bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct gw_arena *arena,
+                    struct gw_diags *diags);
 const struct gw_element *gw_takeoff_find(const struct gw_takeoff *takeoff, const char *id);
 /* The wind case behind an element, and the same computation again with its derivation. */
 void gw_takeoff_case(const struct gw_model *model, const struct gw_element *element, struct gw_wind_case *out,

@@ -18,7 +18,7 @@ bool load_project(struct run *run, struct cli *cli, const char *path, const char
 {
     gw_diags_init(&run->diags, run->arena);
     bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) &&
-                gw_takeoff_run(&run->takeoff, &run->model);
+                gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
     enum gw_units own = good ? run->model.project.units : GW_UNITS_NONE;
     enum gw_units shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     run->results = (struct gw_results){&run->model, &run->takeoff, &run->judgement, shown};

@@ -133,7 +133,7 @@ static bool compute(struct matrix *m, size_t i, struct gw_arena *arena)
     if (!changes) return false;
     gw_diags_init(&run.diags, arena);
     bool loaded = gw_model_load(&run.model, arena, &run.diags, path, changes, n);
-    bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model);
+    bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model, arena, &run.diags);
     if (i == 0 || !taken) say_diags(arena, &run.diags);
     if (!loaded) return false;
     m->project = gw_strdup(&m->cli->arena, run.model.project.project->name);

@@ -74,17 +74,25 @@ static void warnings(struct page *page)
     }
 }
 
+static void assumption_items(struct page *page, const struct gw_assumptions *list)
+{
+    for (size_t i = 0; i < list->n; i++) {
+        const struct gw_assumption *a = &list->items[i];
+        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", a->where, *a->where ? ": " : "", a->text));
+    }
+}
+
 static void assumptions(struct page *page)
 {
     const struct gw_model *model = page->results->model;
+    const struct gw_assumptions *own = &page->results->takeoff->assumptions;
     gw_report_heading(page->report, 2, "Assumptions");
     for (size_t i = 0; i < model->project.assume.n; i++)
         gw_report_item(page->report, gw_correction_text(page->arena, &model->project.assume.items[i]));
-    for (size_t i = 0; i < model->assumptions.n; i++) {
-        const struct gw_assumption *a = &model->assumptions.items[i];
-        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", a->where, *a->where ? ": " : "", a->text));
-    }
-    if (!model->assumptions.n && !model->project.assume.n) gw_report_line(page->report, "None: every value was given.");
+    assumption_items(page, &model->assumptions);
+    assumption_items(page, own);
+    if (!model->assumptions.n && !own->n && !model->project.assume.n)
+        gw_report_line(page->report, "None: every value was given.");
 }
 
 static bool is_weak(const struct gw_row *row) { return row->basis == GW_MEMORY || row->basis == GW_PRACTICE; }

@@ -104,18 +104,23 @@ static void summary_out_of(struct summary_out *out, const struct gw_summary *s)
     };
 }
 
-static void add_remarks(struct results_out *out, struct gw_arena *arena, const struct gw_model *model)
+static void add_assumptions(struct results_out *out, const struct gw_assumptions *list)
 {
-    size_t corrections = model->project.assume.n, n = corrections + model->assumptions.n;
+    for (size_t i = 0; i < list->n; i++)
+        out->assumptions.items[out->assumptions.n++] = (struct text_out){list->items[i].where, list->items[i].text};
+}
+
+static void add_remarks(struct results_out *out, struct gw_arena *arena, const struct gw_results *results)
+{
+    const struct gw_model *model = results->model;
+    size_t corrections = model->project.assume.n,
+           n = corrections + model->assumptions.n + results->takeoff->assumptions.n;
     out->assumptions.items = gw_alloc(arena, n + 1, sizeof *out->assumptions.items);
     for (size_t i = 0; i < corrections; i++)
-        out->assumptions.items[i] =
+        out->assumptions.items[out->assumptions.n++] =
             (struct text_out){"assume", gw_correction_text(arena, &model->project.assume.items[i])};
-    for (size_t i = corrections; i < n; i++) {
-        const struct gw_assumption *a = &model->assumptions.items[i - corrections];
-        out->assumptions.items[i] = (struct text_out){a->where, a->text};
-    }
-    out->assumptions.n = n;
+    add_assumptions(out, &model->assumptions);
+    add_assumptions(out, &results->takeoff->assumptions);
     out->warnings.items = gw_alloc(arena, model->diags->n + 1, sizeof *out->warnings.items);
     for (size_t i = 0; i < model->diags->n; i++) {
         const struct gw_diag *d = &model->diags->items[i];
@@ -220,7 +225,7 @@ static void results_of(struct results_out *out, struct gw_arena *arena, const st
     for (size_t i = 0; i < model->n_inputs; i++)
         out->inputs.items[i] = (struct input_out){model->inputs[i].file, model->inputs[i].sha256};
     out->inputs.n = model->n_inputs;
-    add_remarks(out, arena, model);
+    add_remarks(out, arena, results);
     add_lists(out, arena, results);
 }
 

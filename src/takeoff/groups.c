@@ -86,7 +86,7 @@ static void make_room(struct gw_builder *b)
     struct gw_slot *old = b->slots;
     size_t n = b->n_slots;
     b->n_slots = n ? n * 2 : 256;
-    b->slots = gw_alloc(b->model->arena, b->n_slots, sizeof *b->slots);
+    b->slots = gw_alloc(b->arena, b->n_slots, sizeof *b->slots);
     for (size_t i = 0; i < n; i++)
         if (old[i].group) *find_slot(b, &old[i].key) = old[i];
 }
@@ -100,14 +100,14 @@ static const char *new_id(struct gw_builder *b, const struct gw_element *e)
         number = (size_t)strtoul(strrchr(other->id, '/') + 1, NULL, 10) + 1;
         break;
     }
-    return gw_format(b->model->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], number);
+    return gw_format(b->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], number);
 }
 
 static const struct gw_wall_lines *lines_of(struct gw_builder *b)
 {
     const struct gw_grid *g = b->grid;
     if (b->lines) return b->lines;
-    struct gw_wall_lines *lines = gw_alloc(b->model->arena, 1, sizeof *lines);
+    struct gw_wall_lines *lines = gw_alloc(b->arena, 1, sizeof *lines);
     *lines = (struct gw_wall_lines){.anchors = g->anchors,
                                     .splices = g->splices,
                                     .levels = g->levels,
@@ -125,9 +125,8 @@ static const struct gw_wall_lines *lines_of(struct gw_builder *b)
 static size_t new_group(struct gw_builder *b, const struct gw_element *e)
 {
     struct gw_takeoff *t = b->takeoff;
-    t->elements.items =
-        gw_grow(b->model->arena, t->elements.items, t->elements.n, &t->capacity, sizeof *t->elements.items);
-    b->runs = gw_grow(b->model->arena, b->runs, t->elements.n, &b->runs_capacity, sizeof *b->runs);
+    t->elements.items = gw_grow(b->arena, t->elements.items, t->elements.n, &t->capacity, sizeof *t->elements.items);
+    b->runs = gw_grow(b->arena, b->runs, t->elements.n, &b->runs_capacity, sizeof *b->runs);
     struct gw_element *group = &t->elements.items[t->elements.n];
     *group = *e;
     group->count = 0;
@@ -136,7 +135,7 @@ static size_t new_group(struct gw_builder *b, const struct gw_element *e)
     group->lines = lines_of(b);
     gw_element_pressures(b, group);
     b->runs[t->elements.n] = (struct gw_column_run){.first = 0};
-    gw_text_init(&b->runs[t->elements.n].text, b->model->arena);
+    gw_text_init(&b->runs[t->elements.n].text, b->arena);
     return t->elements.n++;
 }
 

@@ -31,10 +31,10 @@ void gw_building_case(const struct gw_model *model, const struct gw_building *bu
                                  .opening_area = building->opening_area};
 }
 
-void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where,
+void gw_report_fault(struct gw_diags *diags, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault)
 {
-    gw_diag_node(model->diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
+    gw_diag_node(diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
                  fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : "", fault->message);
 }
 
@@ -80,6 +80,12 @@ static bool speaks_of(const char *building, int zone, const struct gw_element *e
     return zone == e->zone && (!building || strcmp(building, e->building->name) == 0);
 }
 
+/* A derivation has its steps to say so. */
+static const char *governed_by(const struct gw_builder *b, const char *what, const char *source, const char *how)
+{
+    return b->takeoff ? gw_format(b->arena, "%s %s%s", what, source, how) : "";
+}
+
 /* The test result, but not less than the code's floor, which is a share of Zone 4 whatever the element's own zone. */
 static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
 {
@@ -98,7 +104,7 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
-        e->governs = gw_format(b->model->arena, "wind tunnel %s%s", row->source, floored ? ", code floor" : "");
+        e->governs = governed_by(b, "wind tunnel", row->source, floored ? ", code floor" : "");
     }
 }
 
@@ -136,7 +142,7 @@ static void note_difference(struct gw_builder *b, const struct gw_element *e, co
     double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
     if (fabs(given - computed) <= share * fabs(computed)) return;
     struct gw_takeoff *t = b->takeoff;
-    t->differences.items = gw_grow(b->model->arena, t->differences.items, t->differences.n, &t->differences_capacity,
+    t->differences.items = gw_grow(b->arena, t->differences.items, t->differences.n, &t->differences_capacity,
                                    sizeof *t->differences.items);
     struct gw_difference d = {NULL, e->id, source, direction, computed, given};
     t->differences.items[t->differences.n++] = d;
@@ -151,7 +157,7 @@ static void trace_given(const struct gw_builder *b, struct gw_engine *engine, co
 {
     if (!engine->trace) return;
     struct gw_text note;
-    gw_text_init(&note, b->model->arena);
+    gw_text_init(&note, engine->trace->arena);
     enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
     gw_text_addf(&note, "zone %d, row for an effective area of ", row->zone);
     gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, row->area);
@@ -183,10 +189,7 @@ static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_eng
     if (takes_in) e->inward.pa = inward;
     if (takes_out) e->outward.pa = outward;
     if (takes_in || takes_out)
-        e->governs = gw_format(b->model->arena, "given %s%s", source,
-                               takes_in && takes_out ? ""
-                               : takes_in            ? ", inward"
-                                                     : ", outward");
+        e->governs = governed_by(b, "given", source, takes_in && takes_out ? "" : takes_in ? ", inward" : ", outward");
 }
 
 static void set_levels(const struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -219,12 +222,12 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
 /* Never a guess: the group keeps its count and place, its pressures stay absent, its verdicts not shown. */
 static void leave_outside(struct gw_builder *b, struct gw_element *e, const struct gw_fault *fault)
 {
-    struct gw_arena *arena = b->model->arena;
+    struct gw_arena *arena = b->arena;
     e->outside = gw_format(arena, "outside the method: %s", fault->message);
     e->governs = "outside the method";
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
-    gw_assume(arena, &b->model->assumptions,
+    gw_assume(arena, &b->takeoff->assumptions,
               gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
               gw_format(arena, "%s; no pressure is given there", e->outside));
 }
@@ -239,7 +242,7 @@ void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
     if (status == GW_OUTSIDE_METHOD) {
         leave_outside(b, e, &engine.fault);
     } else if (status != GW_OK) {
-        gw_report_fault(b->model, b->grid->node, e->id, &engine.fault);
+        gw_report_fault(b->diags, b->grid->node, e->id, &engine.fault);
         b->failed = true;
     }
     e->used = engine.used;
@@ -261,8 +264,7 @@ enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_e
 {
     struct gw_engine engine;
     struct gw_element again = *e;
-    struct gw_model same = *model;
-    struct gw_builder b = {.model = &same};
+    struct gw_builder b = {.model = model};
     gw_engine_init(&engine, model->tables, trace);
     trace_area(e, model->project.options->anchor_area == GW_ANCHOR_TRIBUTARY, &engine);
     return find_pressures(&b, &again, &engine, out);

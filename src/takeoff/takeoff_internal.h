@@ -24,7 +24,7 @@ struct gw_grid {
     size_t n_bands;
     double *levels; /* horizontal members: sill, between rows, head */
     size_t n_levels;
-    double *anchors;
+    const double *anchors;
     size_t n_anchors;
     const double *splices, *floors;
     size_t n_splices, n_floors;
@@ -47,8 +47,10 @@ struct gw_group_key {
 struct gw_slot; /* hash table slot, groups.c */
 
 struct gw_builder {
-    struct gw_model *model;
-    struct gw_takeoff *takeoff;
+    const struct gw_model *model;
+    struct gw_takeoff *takeoff; /* NULL: a derivation, which keeps nothing */
+    struct gw_arena *arena;     /* of the take-off */
+    struct gw_diags *diags;
     const struct gw_grid *grid;
     const struct gw_wall_lines *lines; /* of the grid, once a new group asked for them */
     struct gw_slot *slots;
@@ -60,8 +62,8 @@ struct gw_builder {
 };
 
 /* grid.c */
-bool gw_grid_from_wall(struct gw_grid *grid, struct gw_model *model, const struct gw_wall *wall);
-bool gw_grid_from_opening(struct gw_grid *grid, struct gw_model *model, const struct gw_opening *opening);
+bool gw_grid_from_wall(struct gw_grid *grid, const struct gw_builder *b, const struct gw_wall *wall);
+bool gw_grid_from_opening(struct gw_grid *grid, const struct gw_builder *b, const struct gw_opening *opening);
 /* groups.c: counts one element, or `count` of them, whose rectangle is `e` and whose column is `column` (0: none). */
 void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count, long column);
 void gw_group_finish(struct gw_builder *b);
@@ -70,7 +72,7 @@ void gw_grid_elements(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
-void gw_report_fault(struct gw_model *model, const struct gw_node *node, const char *where,
+void gw_report_fault(struct gw_diags *diags, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault);
 
 #endif

@@ -99,7 +99,7 @@ static int take_off_tower(const char *path)
     double begin = now();
     bool good = gw_model_load(&model, &arena, &diags, path, NULL, 0);
     double loaded = now();
-    good = good && gw_takeoff_run(&takeoff, &model);
+    good = good && gw_takeoff_run(&takeoff, &model, &arena, &diags);
     double end = now();
     if (good) {
         getrusage(RUSAGE_SELF, &usage);

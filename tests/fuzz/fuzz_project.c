@@ -48,7 +48,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     gw_diags_init(&diags, &arena);
     const struct gw_source *source = gw_source_from(&arena, "fuzz", gw_strndup(&arena, (const char *)data, size), size);
     bool good = gw_model_load_source(&model, &arena, &diags, source, NULL, 0);
-    if (good && is_small(&model) && gw_takeoff_run(&takeoff, &model)) {
+    if (good && is_small(&model) && gw_takeoff_run(&takeoff, &model, &arena, &diags)) {
         check_numbers(&takeoff);
         gw_judge(&judgement, &model, &takeoff);
     }

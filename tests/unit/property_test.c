@@ -337,8 +337,8 @@ static void two_models_interleaved(void **state)
     must_load(a, US_PROJECT);
     must_load(&b,
               PLAIN "assume: [{table: wind_velocity, row: asce7-16, column: kd, value: '0.5', reason: r, by: b}]\n");
-    assert_true(gw_takeoff_run(&a->takeoff, &a->model));
-    assert_true(gw_takeoff_run(&b.takeoff, &b.model));
+    assert_true(gw_takeoff_run(&a->takeoff, &a->model, &a->arena, &a->diags));
+    assert_true(gw_takeoff_run(&b.takeoff, &b.model, &b.arena, &b.diags));
     gw_judge(&b.judgement, &b.model, &b.takeoff);
     gw_judge(&a->judgement, &a->model, &a->takeoff);
     must_take_off(&alone, US_PROJECT);

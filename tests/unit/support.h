@@ -115,7 +115,7 @@ static inline void must_load(struct world *w, const char *yaml)
 static inline void must_take_off(struct world *w, const char *yaml)
 {
     must_load(w, yaml);
-    bool good = gw_takeoff_run(&w->takeoff, &w->model);
+    bool good = gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags);
     if (!good) print_diags(&w->diags);
     assert_true(good);
 }

@@ -274,7 +274,7 @@ static void steps_of_the_glass_of_every_lite(void **state)
     struct world *w = *state;
     struct tally tally = {0};
     assert_true(gw_model_load(&w->model, &w->arena, &w->diags, demo, NULL, 0));
-    assert_true(gw_takeoff_run(&w->takeoff, &w->model));
+    assert_true(gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags));
     for (size_t i = 0; i < w->takeoff.elements.n; i++)
         if (w->takeoff.elements.items[i].kind == GW_LITE) check_glass(&tally, w, &w->takeoff.elements.items[i]);
     print_message("%zu lites and loads, %zu steps evaluated\n", tally.cases, tally.steps);
