@@ -10,14 +10,14 @@ struct blast_state {
     double mean;       /* m, mean deflection */
     double mean_rate;  /* its derivative over y */
 };
-struct blast_state blast_state_at(const struct gw_blast_curve *curve, double y);
-double blast_coordinate(const struct gw_blast_curve *curve, double resistance);
+struct blast_state gw_blast_state_at(const struct gw_blast_curve *curve, double y);
+double gw_blast_coordinate(const struct gw_blast_curve *curve, double resistance);
 /* Strain energy per area, J/m2. */
-double blast_energy_at(const struct gw_blast_curve *curve, double y);
-double blast_energy_between(const struct gw_blast_curve *curve, double from, double to);
+double gw_blast_energy_at(const struct gw_blast_curve *curve, double y);
+double gw_blast_energy_between(const struct gw_blast_curve *curve, double from, double to);
 
 /* Coordinate of the largest deflection; infinite beyond the curve. */
-enum gw_status blast_peak(double *y, const struct gw_blast_curve *curve, struct gw_blast_pair load,
-                          struct gw_engine *engine);
+enum gw_status gw_blast_peak(double *y, const struct gw_blast_curve *curve, struct gw_blast_pair load,
+                             struct gw_engine *engine);
 
 #endif

@@ -13,8 +13,8 @@ enum gw_status gw_blast_asymptotes(struct gw_blast_pair *out, const struct gw_bl
 {
     const enum gw_status status = check(c, engine);
     if (status) return status;
-    const double energy = blast_energy_at(c, c->break_at);
-    out->pressure = energy / blast_state_at(c, c->break_at).mean;
+    const double energy = gw_blast_energy_at(c, c->break_at);
+    out->pressure = energy / gw_blast_state_at(c, c->break_at).mean;
     out->impulse = sqrt(2 * c->motion * c->mass * energy);
     return GW_OK;
 }
@@ -29,7 +29,7 @@ static enum gw_status excess(double *out, const struct gw_blast_curve *c, double
                              struct gw_engine *engine)
 {
     double y;
-    const enum gw_status status = blast_peak(&y, c, pair_of(pressure, duration), engine);
+    const enum gw_status status = gw_blast_peak(&y, c, pair_of(pressure, duration), engine);
     if (!status) *out = log(expm1(fmin(y, c->end)) / expm1(c->break_at));
     return status;
 }

@@ -35,7 +35,7 @@ static struct reading read(const double *values, const double *slopes, size_t i,
     return (struct reading){a + t * (p + t * (c + t * d)), (p + t * (2 * c + 3 * t * d)) / step};
 }
 
-struct blast_state blast_state_at(const struct gw_blast_curve *c, double y)
+struct blast_state gw_blast_state_at(const struct gw_blast_curve *c, double y)
 {
     const double at = fmin(fmax(y / c->step, 0), GW_BLAST_NODES - 1);
     const size_t i = at < GW_BLAST_NODES - 2 ? (size_t)at : GW_BLAST_NODES - 2;
@@ -46,26 +46,26 @@ struct blast_state blast_state_at(const struct gw_blast_curve *c, double y)
                                 .mean_rate = per_pressure * (c->unit * e + resistance * compliance.slope)};
 }
 
-double blast_energy_at(const struct gw_blast_curve *c, double y)
+double gw_blast_energy_at(const struct gw_blast_curve *c, double y)
 {
     const size_t most = GW_BLAST_NODES - 2, below = (size_t)(y / c->step), i = below < most ? below : most;
-    return c->energy[i] + blast_energy_between(c, (double)i * c->step, y);
+    return c->energy[i] + gw_blast_energy_between(c, (double)i * c->step, y);
 }
 
 /* Integral of R dv by Gauss's rule of three points. */
-double blast_energy_between(const struct gw_blast_curve *c, double from, double to)
+double gw_blast_energy_between(const struct gw_blast_curve *c, double from, double to)
 {
     const double place = sqrt(0.6), half = (to - from) / 2, middle = (from + to) / 2;
     const double places[] = {-place, 0, place}, weights[] = {5.0 / 9, 8.0 / 9, 5.0 / 9};
     double sum = 0;
     for (int k = 0; k < 3; k++) {
-        const struct blast_state s = blast_state_at(c, middle + half * places[k]);
+        const struct blast_state s = gw_blast_state_at(c, middle + half * places[k]);
         sum += weights[k] * s.resistance * s.mean_rate;
     }
     return sum * half;
 }
 
-double blast_coordinate(const struct gw_blast_curve *c, double resistance) { return log1p(resistance / c->unit); }
+double gw_blast_coordinate(const struct gw_blast_curve *c, double resistance) { return log1p(resistance / c->unit); }
 
 /* Derivatives at equal steps from five values. */
 static void find_slopes(double *out, const double *values, double step)
@@ -115,7 +115,7 @@ static enum gw_status find_nodes(struct gw_blast_curve *c, struct gw_engine *eng
     find_slopes(c->compliance_slope, c->compliance, c->step);
     c->energy[0] = 0;
     for (int i = 1; i < GW_BLAST_NODES; i++)
-        c->energy[i] = c->energy[i - 1] + blast_energy_between(c, (i - 1) * c->step, i * c->step);
+        c->energy[i] = c->energy[i - 1] + gw_blast_energy_between(c, (i - 1) * c->step, i * c->step);
     return GW_OK;
 }
 
@@ -245,7 +245,7 @@ enum gw_status gw_blast_curve(struct gw_blast_curve *out, const struct gw_lite *
     if (!status) status = find_nodes(out, engine);
     engine->trace = trace;
     if (status) return status;
-    out->break_at = blast_coordinate(out, out->capacity);
+    out->break_at = gw_blast_coordinate(out, out->capacity);
     find_shape(out, engine);
     find_period(out, engine);
     return GW_OK;
@@ -266,7 +266,7 @@ static double pressure_at(struct gw_blast_pair load, double t)
 
 static struct moving rate(const struct gw_blast_curve *c, const struct moving *m, double pressure)
 {
-    const struct blast_state s = blast_state_at(c, m->y);
+    const struct blast_state s = gw_blast_state_at(c, m->y);
     return (struct moving){m->speed / s.mean_rate, (pressure - s.resistance) / (c->motion * c->mass),
                            pressure * m->speed};
 }
@@ -344,7 +344,7 @@ static void run(struct run *out, const struct gw_blast_curve *c, struct gw_blast
  * ones. */
 static double shorter_period(const struct gw_blast_curve *c, double pressure)
 {
-    const struct blast_state s = blast_state_at(c, fmin(blast_coordinate(c, pressure), c->end));
+    const struct blast_state s = gw_blast_state_at(c, fmin(gw_blast_coordinate(c, pressure), c->end));
     return 2 * acos(-1) * sqrt(c->motion * c->mass * s.mean / pressure);
 }
 
@@ -370,11 +370,11 @@ static enum gw_status converge(struct run *out, const struct gw_blast_curve *c, 
 
 static double residual(const struct gw_blast_curve *c, const struct run *r)
 {
-    return (r->peak.work - blast_energy_at(c, r->peak.y)) / r->peak.work;
+    return (r->peak.work - gw_blast_energy_at(c, r->peak.y)) / r->peak.work;
 }
 
-enum gw_status blast_peak(double *y, const struct gw_blast_curve *c, struct gw_blast_pair load,
-                          struct gw_engine *engine)
+enum gw_status gw_blast_peak(double *y, const struct gw_blast_curve *c, struct gw_blast_pair load,
+                             struct gw_engine *engine)
 {
     struct run r;
     const enum gw_status status = converge(&r, c, load, engine);

@@ -12,8 +12,8 @@ static inline bool debris_reaches(double value, double limit) { return value >= 
 static inline bool debris_within(double value, double limit) { return value <= limit * (1 + DEBRIS_HAIR); }
 
 /* The edition's row; refuses none. */
-const struct gw_debris_region *debris_region_row(enum gw_debris_edition edition, struct gw_engine *engine);
+const struct gw_debris_region *gw_debris_region_row(enum gw_debris_edition edition, struct gw_engine *engine);
 /* On `row`'s side of its limits? */
-bool debris_in_zone(const struct gw_debris_zone *row, double speed);
+bool gw_debris_in_zone(const struct gw_debris_zone *row, double speed);
 
 #endif

@@ -1,7 +1,7 @@
 /* Wind zones, missile levels, and what a missile carries. */
 #include "debris_internal.h"
 
-bool debris_in_zone(const struct gw_debris_zone *row, double speed)
+bool gw_debris_in_zone(const struct gw_debris_zone *row, double speed)
 {
     bool over =
         row->from_included == GW_YES ? debris_reaches(speed, row->from_m_s) : !debris_within(speed, row->from_m_s);
@@ -14,7 +14,7 @@ static const struct gw_debris_zone *zone_row(int nominal, double speed, bool sho
     for (size_t i = 0; i < GW_N_DEBRIS_ZONE; i++) {
         const struct gw_debris_zone *row = &engine->tables->debris_zone[i];
         bool here = (shore ? row->shore : row->inland) == GW_YES;
-        if (here && row->nominal == nominal && debris_in_zone(row, speed)) return row;
+        if (here && row->nominal == nominal && gw_debris_in_zone(row, speed)) return row;
     }
     return NULL;
 }
@@ -38,7 +38,7 @@ static enum gw_status below_zones(int *zone, const struct gw_debris_region *regi
 enum gw_status gw_debris_zone(int *zone, enum gw_debris_edition edition, double speed, double coast_distance,
                               enum gw_bool hawaii, struct gw_engine *engine)
 {
-    const struct gw_debris_region *region = debris_region_row(edition, engine);
+    const struct gw_debris_region *region = gw_debris_region_row(edition, engine);
     if (!region) return engine->fault.status;
     const struct gw_debris_zone *inland = zone_row(region->nominal, speed, false, engine);
     const struct gw_debris_zone *shore = zone_row(region->nominal, speed, true, engine);

@@ -31,7 +31,7 @@ static void note(struct gw_debris_result *out, const char *text)
     if (out->n_notes < GW_DEBRIS_NOTES) out->notes[out->n_notes++] = text;
 }
 
-const struct gw_debris_region *debris_region_row(enum gw_debris_edition edition, struct gw_engine *engine)
+const struct gw_debris_region *gw_debris_region_row(enum gw_debris_edition edition, struct gw_engine *engine)
 {
     for (size_t i = 0; i < GW_N_DEBRIS_REGION; i++) {
         const struct gw_debris_region *row = &engine->tables->debris_region[i];
@@ -94,7 +94,7 @@ static enum gw_status check_region_speed(const struct gw_debris_case *in, struct
 
 static enum gw_status check(const struct gw_debris_case *in, struct gw_engine *engine)
 {
-    if (!debris_region_row(in->edition, engine)) return engine->fault.status;
+    if (!gw_debris_region_row(in->edition, engine)) return engine->fault.status;
     enum gw_status status = positive("basic_wind_speed", in->basic_wind_speed, engine);
     if (!status) status = distance("height", in->height, true, engine);
     if (!status) status = distance("coast_distance", in->coast_distance, false, engine);
@@ -130,7 +130,7 @@ static enum gw_status near_shore(enum gw_bool *region, const struct gw_debris_re
 
 enum gw_status gw_debris_region(enum gw_bool *region, const struct gw_debris_case *in, struct gw_engine *engine)
 {
-    const struct gw_debris_region *row = debris_region_row(in->edition, engine);
+    const struct gw_debris_region *row = gw_debris_region_row(in->edition, engine);
     if (!row) return engine->fault.status;
     const double speed = region_speed(in);
     *region = GW_NO;
@@ -272,7 +272,7 @@ enum gw_status gw_debris(struct gw_debris_result *out, const struct gw_debris_ca
     enum gw_status status = check(in, engine);
     if (status) return status;
     if (in->high_velocity_zone == GW_YES) return in_high_velocity_zone(out, in, engine);
-    const struct gw_debris_region *row = debris_region_row(in->edition, engine);
+    const struct gw_debris_region *row = gw_debris_region_row(in->edition, engine);
     out->map = gw_debris_map(in->edition, in->risk_category, in->health_care == GW_YES, &borrowed, engine);
     status = gw_debris_region(&out->region, in, engine);
     if (status) return status;

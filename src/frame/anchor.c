@@ -23,14 +23,14 @@ static const char *const NAMES[] = {
 
 static enum gw_status check(const struct gw_anchor_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_magnitude("pressure_in", in->pressure_in, engine);
-    if (!status) status = fastener_magnitude("pressure_out", in->pressure_out, engine);
-    if (!status) status = fastener_magnitude("wall_weight", in->wall_weight, engine);
-    if (!status) status = fastener_positive("spacing", in->spacing, engine);
-    if (!status) status = fastener_positive("tributary_height", in->tributary_height, engine);
-    if (!status) status = fastener_positive_if_given("bolt_arm", in->bolt_arm, engine);
-    if (!status) status = fastener_positive_if_given("prying", in->prying, engine);
-    if (!status) status = fastener_positive_if_given("clip_arm", in->clip_arm, engine);
+    enum gw_status status = gw_fastener_magnitude("pressure_in", in->pressure_in, engine);
+    if (!status) status = gw_fastener_magnitude("pressure_out", in->pressure_out, engine);
+    if (!status) status = gw_fastener_magnitude("wall_weight", in->wall_weight, engine);
+    if (!status) status = gw_fastener_positive("spacing", in->spacing, engine);
+    if (!status) status = gw_fastener_positive("tributary_height", in->tributary_height, engine);
+    if (!status) status = gw_fastener_positive_if_given("bolt_arm", in->bolt_arm, engine);
+    if (!status) status = gw_fastener_positive_if_given("prying", in->prying, engine);
+    if (!status) status = gw_fastener_positive_if_given("clip_arm", in->clip_arm, engine);
     if (status) return status;
     if (gw_given(in->prying) && in->prying < 1)
         return gw_refuse(engine, GW_BAD_VALUE, "prying", "prying cannot relieve a bolt: at least 1");
@@ -106,11 +106,11 @@ struct forces {
 
 static enum gw_status check_loads(const struct gw_anchor_loads *loads, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_magnitude("pressure_in", loads->in.pa, engine);
-    if (!status) status = fastener_magnitude("pressure_out", loads->out.pa, engine);
-    if (!status) status = fastener_magnitude_if_given("seismic_body", loads->seismic_body, engine);
-    if (!status) status = fastener_magnitude_if_given("seismic_fasteners", loads->seismic_fasteners, engine);
-    if (!status) status = fastener_magnitude_if_given("seismic_vertical", loads->seismic_vertical, engine);
+    enum gw_status status = gw_fastener_magnitude("pressure_in", loads->in.pa, engine);
+    if (!status) status = gw_fastener_magnitude("pressure_out", loads->out.pa, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("seismic_body", loads->seismic_body, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("seismic_fasteners", loads->seismic_fasteners, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("seismic_vertical", loads->seismic_vertical, engine);
     if (status || gw_given(loads->seismic_body) == gw_given(loads->seismic_fasteners)) return status;
     return gw_refuse(engine, GW_MISSING, gw_given(loads->seismic_body) ? "seismic_fasteners" : "seismic_body",
                      "the body of a connection and its fasteners have seismic forces of their own: give both");

@@ -144,7 +144,7 @@ static struct gw_beam_point march(struct beam_run *run, size_t f, struct gw_beam
         }
         piece.start = state;
         if (keep) run->out->pieces[i] = piece;
-        state = beam_on_piece(&piece, beam_piece_length(&piece));
+        state = gw_beam_on_piece(&piece, beam_piece_length(&piece));
     }
     return state;
 }
@@ -382,20 +382,20 @@ enum gw_status gw_beam_solve(struct gw_beam_result *out, const struct gw_beam *i
     struct beam_run run = {.in = in, .out = out, .engine = engine};
     struct field fields[BEAM_NODES] = {{0}};
     struct cuts cuts;
-    enum gw_status status = beam_check(in, engine);
+    enum gw_status status = gw_beam_check(in, engine);
     if (status) return status;
     *out = (struct gw_beam_result){.n_pieces = 0};
     find_cuts(&cuts, in);
     make_pieces(&run, &cuts);
     status = make_nodes(&run, &cuts);
-    if (!status) status = beam_check_stable(&run);
+    if (!status) status = gw_beam_check_stable(&run);
     if (status) return status;
     for (size_t f = 0; f + 1 < run.n_nodes; f++) fields[f] = field_of(&run, f);
     status = solve_nodes(&run, fields);
     if (status) return status;
     fill_fields(&run, fields);
     fill_reactions(&run);
-    beam_find_extremes(out);
-    beam_steps(&run);
+    gw_beam_find_extremes(out);
+    gw_beam_steps(&run);
     return GW_OK;
 }

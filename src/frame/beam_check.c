@@ -124,7 +124,7 @@ static enum gw_status check_load(const struct gw_beam *in, const struct gw_beam_
     return GW_OK;
 }
 
-enum gw_status beam_check(const struct gw_beam *in, struct gw_engine *engine)
+enum gw_status gw_beam_check(const struct gw_beam *in, struct gw_engine *engine)
 {
     enum gw_status status = positive("length", in->length, engine);
     if (!status) status = check_counts(in, engine);
@@ -192,7 +192,7 @@ static enum gw_status check_nearness(const struct beam_run *run)
     return GW_OK;
 }
 
-enum gw_status beam_check_stable(const struct beam_run *run)
+enum gw_status gw_beam_check_stable(const struct beam_run *run)
 {
     struct part parts[BEAM_NODES];
     bool held[BEAM_NODES];

@@ -32,14 +32,14 @@ static inline bool beam_same(const struct gw_beam *in, double a, double b)
     return fabs(a - b) <= BEAM_SAME * in->length;
 }
 
-enum gw_status beam_check(const struct gw_beam *in, struct gw_engine *engine);
+enum gw_status gw_beam_check(const struct gw_beam *in, struct gw_engine *engine);
 /* After the nodes are known. */
-enum gw_status beam_check_stable(const struct beam_run *run);
+enum gw_status gw_beam_check_stable(const struct beam_run *run);
 
 /* On the piece, a distance from its start. */
-struct gw_beam_point beam_on_piece(const struct gw_beam_piece *piece, double distance);
+struct gw_beam_point gw_beam_on_piece(const struct gw_beam_piece *piece, double distance);
 static inline double beam_piece_length(const struct gw_beam_piece *piece) { return piece->to - piece->from; }
-void beam_find_extremes(struct gw_beam_result *out);
-void beam_steps(const struct beam_run *run);
+void gw_beam_find_extremes(struct gw_beam_result *out);
+void gw_beam_steps(const struct beam_run *run);
 
 #endif

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-struct gw_beam_point beam_on_piece(const struct gw_beam_piece *piece, double distance)
+struct gw_beam_point gw_beam_on_piece(const struct gw_beam_piece *piece, double distance)
 {
     const struct gw_beam_point *a = &piece->start;
     const double s = distance, q = piece->load_from, k = (piece->load_to - q) / beam_piece_length(piece);
@@ -38,7 +38,7 @@ struct gw_beam_point gw_beam_at(const struct gw_beam_result *beam, double x, enu
         i++;
     while (side == GW_BEAM_BEFORE && i > 0 && is_at(beam, x, beam->pieces[i].from)) i--;
     const double distance = x - beam->pieces[i].from;
-    return beam_on_piece(&beam->pieces[i], fmin(fmax(distance, 0), beam_piece_length(&beam->pieces[i])));
+    return gw_beam_on_piece(&beam->pieces[i], fmin(fmax(distance, 0), beam_piece_length(&beam->pieces[i])));
 }
 
 /* Roots of polynomials
@@ -131,7 +131,7 @@ static struct sizes sizes_of(const struct gw_beam_result *out)
     struct sizes most = {0, 0};
     for (size_t i = 0; i < out->n_pieces; i++) {
         const struct gw_beam_point a = out->pieces[i].start,
-                                   b = beam_on_piece(&out->pieces[i], beam_piece_length(&out->pieces[i]));
+                                   b = gw_beam_on_piece(&out->pieces[i], beam_piece_length(&out->pieces[i]));
         most.shear = fmax(most.shear, fmax(fabs(a.shear), fabs(b.shear)));
         most.moment = fmax(most.moment, fmax(fabs(a.moment), fabs(b.moment)));
     }
@@ -160,10 +160,11 @@ static void forces_on(struct gw_beam_result *out, const struct gw_beam_piece *pi
     const struct polynomial load = load_on(piece), shear = shear_on(piece);
     int n = candidates(places, piece, &load);
     for (int i = 0; i < n; i++)
-        offer(&out->shear_max, 1, fabs(beam_on_piece(piece, places[i]).shear), place_on(piece, places[i]), most->shear);
+        offer(&out->shear_max, 1, fabs(gw_beam_on_piece(piece, places[i]).shear), place_on(piece, places[i]),
+              most->shear);
     n = candidates(places, piece, &shear);
     for (int i = 0; i < n; i++) {
-        const double moment = beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
+        const double moment = gw_beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
         offer(&out->moment_max, 1, moment, at, most->moment);
         offer(&out->moment_min, -1, moment, at, most->moment);
     }
@@ -188,7 +189,7 @@ static bool part_of(struct gw_beam_piece *part, const struct gw_beam_piece *piec
                                    .stiffness = piece->stiffness,
                                    .load_from = piece->load_from + slope * (from - piece->from),
                                    .load_to = piece->load_from + slope * (to - piece->from),
-                                   .start = beam_on_piece(piece, from - piece->from)};
+                                   .start = gw_beam_on_piece(piece, from - piece->from)};
     return true;
 }
 
@@ -202,7 +203,7 @@ static void depart(struct both *both, const struct gw_beam_result *beam, const s
         const int n = candidates(places, &part, &slope);
         for (int k = 0; k < n; k++) {
             const double at = place_on(&part, places[k]), chord = line->start + line->slope * (at - line->from);
-            const double departure = beam_on_piece(&part, places[k]).deflection - chord;
+            const double departure = gw_beam_on_piece(&part, places[k]).deflection - chord;
             offer(&both->with, 1, departure, at, size);
             offer(&both->against, -1, departure, at, size);
         }
@@ -224,7 +225,7 @@ static struct gw_beam_extreme larger(const struct both *both)
     return both->with.value >= more ? both->with : both->against;
 }
 
-void beam_find_extremes(struct gw_beam_result *out)
+void gw_beam_find_extremes(struct gw_beam_result *out)
 {
     const struct sizes most = sizes_of(out);
     const struct line axis = {0, out->pieces[out->n_pieces - 1].to, 0, 0};

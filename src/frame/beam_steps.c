@@ -413,7 +413,7 @@ static const char METHOD[] = "integrated exactly from piece to piece; moments ov
 static const char SUMS[] = "between two supports, hinges or ends a, b: S, the moment of the loads about b; V_a, the "
                            "shear after a; then the moment at a, the shear times its arm, less the loads up to there";
 
-void beam_steps(const struct beam_run *run)
+void gw_beam_steps(const struct beam_run *run)
 {
     if (!run->engine->trace) return;
     const struct form *form = form_of(run);

@@ -12,10 +12,10 @@ struct group {
 
 static enum gw_status check(const struct gw_connection_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_magnitude("wind", in->wind, engine);
-    if (!status) status = fastener_magnitude("dead", in->dead, engine);
-    if (!status) status = fastener_positive_if_given("diameter", in->diameter, engine);
-    if (!status) status = fastener_positive_if_given("allowable", in->allowable, engine);
+    enum gw_status status = gw_fastener_magnitude("wind", in->wind, engine);
+    if (!status) status = gw_fastener_magnitude("dead", in->dead, engine);
+    if (!status) status = gw_fastener_positive_if_given("diameter", in->diameter, engine);
+    if (!status) status = gw_fastener_positive_if_given("allowable", in->allowable, engine);
     if (status) return status;
     if (in->kind == GW_RAIL_END_UNSET)
         return gw_refuse(engine, GW_MISSING, "connection", "connection is needed: shear_block or screw_spline");

@@ -77,7 +77,7 @@ static bool find_bay(struct bay *bay, const struct gw_member_result *out, size_t
     return bay->to > bay->from;
 }
 
-void member_limit(struct gw_member_result *out, const struct gw_member *in, struct gw_engine *engine)
+void gw_member_limit(struct gw_member_result *out, const struct gw_member *in, struct gw_engine *engine)
 {
     struct gw_trace *trace = engine->trace;
     struct bay bay, worst = {.used = -1};

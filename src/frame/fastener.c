@@ -10,28 +10,28 @@ static const char SHEAR_CLAUSE[] = "shear on the thread's root area";
 static const char BOLT_CLAUSE[] = "AISC 360 J3.6";
 static const char INTERACTION_CLAUSE[] = "AAMA TIR-A9, combined tension and shear";
 
-enum gw_status fastener_positive(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_fastener_positive(const char *key, double value, struct gw_engine *engine)
 {
     if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
     if (value > 0 && isfinite(value)) return GW_OK;
     return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
 }
 
-enum gw_status fastener_magnitude(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_fastener_magnitude(const char *key, double value, struct gw_engine *engine)
 {
     if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
     if (value >= 0 && isfinite(value)) return GW_OK;
     return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be a magnitude", key);
 }
 
-enum gw_status fastener_positive_if_given(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_fastener_positive_if_given(const char *key, double value, struct gw_engine *engine)
 {
-    return gw_given(value) ? fastener_positive(key, value, engine) : GW_OK;
+    return gw_given(value) ? gw_fastener_positive(key, value, engine) : GW_OK;
 }
 
-enum gw_status fastener_magnitude_if_given(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_fastener_magnitude_if_given(const char *key, double value, struct gw_engine *engine)
 {
-    return gw_given(value) ? fastener_magnitude(key, value, engine) : GW_OK;
+    return gw_given(value) ? gw_fastener_magnitude(key, value, engine) : GW_OK;
 }
 
 enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *alloy, struct gw_engine *engine)

@@ -7,11 +7,11 @@
 static const double GW_HAIR = 1e-9; /* relative; a limit that is met to the digits of its own unit is met */
 
 /* Each refuses, with the key, what is absent (GW_MISSING) or not of the range (GW_BAD_VALUE). */
-enum gw_status fastener_positive(const char *key, double value, struct gw_engine *engine);
-enum gw_status fastener_magnitude(const char *key, double value, struct gw_engine *engine); /* 0 is allowed */
+enum gw_status gw_fastener_positive(const char *key, double value, struct gw_engine *engine);
+enum gw_status gw_fastener_magnitude(const char *key, double value, struct gw_engine *engine); /* 0 is allowed */
 /* The same, where the value may be absent. */
-enum gw_status fastener_positive_if_given(const char *key, double value, struct gw_engine *engine);
-enum gw_status fastener_magnitude_if_given(const char *key, double value, struct gw_engine *engine);
+enum gw_status gw_fastener_positive_if_given(const char *key, double value, struct gw_engine *engine);
+enum gw_status gw_fastener_magnitude_if_given(const char *key, double value, struct gw_engine *engine);
 
 /* Notes are constant strings; more than there is room for cannot happen by the counts in the headers. */
 static inline void fastener_note(const char **notes, unsigned *n, unsigned room, const char *text)

@@ -245,6 +245,6 @@ enum gw_status gw_member_solve(struct gw_member_result *out, const struct gw_mem
     status = gw_beam_solve(&out->solution, &out->beam, engine);
     if (status) return status;
     find_edges(out, in);
-    if (in->limited) member_limit(out, in, engine);
+    if (in->limited) gw_member_limit(out, in, engine);
     return GW_OK;
 }

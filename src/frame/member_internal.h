@@ -6,6 +6,6 @@
 #include "tables_data.h"
 
 /* Fills the limit's part of a solved member. */
-void member_limit(struct gw_member_result *out, const struct gw_member *in, struct gw_engine *engine);
+void gw_member_limit(struct gw_member_result *out, const struct gw_member *in, struct gw_engine *engine);
 
 #endif

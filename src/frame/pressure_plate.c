@@ -37,15 +37,15 @@ struct beam {
 
 static enum gw_status check(const struct gw_pressure_plate_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_magnitude("pressure", in->pressure, engine);
-    if (!status) status = fastener_magnitude("width_left", in->width_left, engine);
-    if (!status) status = fastener_magnitude("width_right", in->width_right, engine);
-    if (!status) status = fastener_positive("spacing", in->spacing, engine);
-    if (!status) status = fastener_positive_if_given("length", in->length, engine);
-    if (!status) status = fastener_magnitude_if_given("end_distance", in->end_distance, engine);
-    if (!status) status = fastener_magnitude_if_given("gasket_load", in->gasket_load, engine);
-    if (!status) status = fastener_magnitude_if_given("preload", in->preload, engine);
-    if (!status) status = fastener_positive_if_given("screw_allowable", in->screw_allowable, engine);
+    enum gw_status status = gw_fastener_magnitude("pressure", in->pressure, engine);
+    if (!status) status = gw_fastener_magnitude("width_left", in->width_left, engine);
+    if (!status) status = gw_fastener_magnitude("width_right", in->width_right, engine);
+    if (!status) status = gw_fastener_positive("spacing", in->spacing, engine);
+    if (!status) status = gw_fastener_positive_if_given("length", in->length, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("end_distance", in->end_distance, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("gasket_load", in->gasket_load, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("preload", in->preload, engine);
+    if (!status) status = gw_fastener_positive_if_given("screw_allowable", in->screw_allowable, engine);
     if (status) return status;
     if (in->width_left + in->width_right <= 0)
         return gw_refuse(engine, GW_BAD_VALUE, "width_left", "there is no glass on either side of the plate");
@@ -176,8 +176,8 @@ static enum gw_status bend_across(struct gw_pressure_plate_result *out, const st
     const double hole = gw_given(plate->hole) ? plate->hole : 0, t = plate->thickness;
     const double gasket = fmax(out->gasket_left, out->gasket_right) * b->span;
     if (!gw_given(plate->arm)) return GW_OK;
-    enum gw_status status = fastener_positive("plate.arm", plate->arm, engine);
-    if (!status) status = fastener_positive("plate.thickness", t, engine);
+    enum gw_status status = gw_fastener_positive("plate.arm", plate->arm, engine);
+    if (!status) status = gw_fastener_positive("plate.thickness", t, engine);
     if (status) return status;
     if (!(hole >= 0 && hole < b->span)) return gw_refuse(engine, GW_BAD_VALUE, "plate.hole", "the hole is no hole");
     out->stress_across = 6 * gasket * plate->arm / (t * t * (b->span - hole));
@@ -193,8 +193,8 @@ static enum gw_status strength_of_plate(struct gw_pressure_plate_result *out, co
     const struct gw_fastener_safety *rows = engine->tables->fastener_safety;
     const double yield = GW_USE(engine, &rows[GW_ROW_FASTENER_SAFETY_FLAT_YIELD])->factor;
     const double rupture = GW_USE(engine, &rows[GW_ROW_FASTENER_SAFETY_FLAT_RUPTURE])->factor;
-    enum gw_status status = fastener_positive("plate.yield", plate->metal.yield, engine);
-    if (!status) status = fastener_positive("plate.ultimate", plate->metal.ultimate, engine);
+    enum gw_status status = gw_fastener_positive("plate.yield", plate->metal.yield, engine);
+    if (!status) status = gw_fastener_positive("plate.ultimate", plate->metal.ultimate, engine);
     if (status) return status;
     out->stress_allowable = fmin(plate->metal.yield / yield, plate->metal.ultimate / rupture);
     GW_STEP(engine, "f_a", GW_STRESS, out->stress_allowable, ALLOWABLE_CLAUSE, "min(F_ty/O_y,F_tu/O_u)",
@@ -208,8 +208,8 @@ static enum gw_status bend(struct gw_pressure_plate_result *out, const struct be
 {
     const struct gw_plate_section *plate = in->section;
     if (!plate) return GW_OK;
-    enum gw_status status = fastener_positive("plate.section_modulus", plate->section_modulus, engine);
-    if (!status) status = fastener_positive_if_given("plate.inertia", plate->inertia, engine);
+    enum gw_status status = gw_fastener_positive("plate.section_modulus", plate->section_modulus, engine);
+    if (!status) status = gw_fastener_positive_if_given("plate.inertia", plate->inertia, engine);
     if (status) return status;
     out->stress = out->moment / plate->section_modulus;
     GW_STEP(engine, "sigma", GW_STRESS, out->stress, "elastic section", "M/S", {"M", out->moment, GW_BENDING},

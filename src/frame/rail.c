@@ -11,13 +11,13 @@ static const char NOTE_QUARTER[] = "setting blocks at the quarter points";
 
 static enum gw_status check(const struct gw_rail_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_magnitude("glass_weight", in->weight, engine);
-    if (!status) status = fastener_positive("span", in->span, engine);
-    if (!status) status = fastener_positive_if_given("block_offset", in->offset, engine);
-    if (!status) status = fastener_positive_if_given("elastic_modulus", in->elastic_modulus, engine);
-    if (!status) status = fastener_positive_if_given("inertia", in->inertia, engine);
-    if (!status) status = fastener_positive_if_given("shear_modulus", in->shear_modulus, engine);
-    if (!status) status = fastener_positive_if_given("torsion_constant", in->torsion_constant, engine);
+    enum gw_status status = gw_fastener_magnitude("glass_weight", in->weight, engine);
+    if (!status) status = gw_fastener_positive("span", in->span, engine);
+    if (!status) status = gw_fastener_positive_if_given("block_offset", in->offset, engine);
+    if (!status) status = gw_fastener_positive_if_given("elastic_modulus", in->elastic_modulus, engine);
+    if (!status) status = gw_fastener_positive_if_given("inertia", in->inertia, engine);
+    if (!status) status = gw_fastener_positive_if_given("shear_modulus", in->shear_modulus, engine);
+    if (!status) status = gw_fastener_positive_if_given("torsion_constant", in->torsion_constant, engine);
     if (status) return status;
     if (gw_given(in->offset) && in->offset > in->span / 2 * (1 + GW_HAIR))
         return gw_refuse(engine, GW_BAD_VALUE, "block_offset", "a block is at most half the span from its end");

@@ -14,10 +14,10 @@ static const char TILTING_CLAUSE[] = "ADM 2015 J.5.5.2";
 
 static enum gw_status check_screw(const struct gw_screw *screw, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_positive("diameter", screw->diameter, engine);
-    if (!status) status = fastener_positive("threads_per_inch", screw->pitch, engine);
-    if (!status) status = fastener_positive_if_given("stripping_area", screw->stripping, engine);
-    if (!status) status = fastener_positive_if_given("minor_diameter", screw->minor, engine);
+    enum gw_status status = gw_fastener_positive("diameter", screw->diameter, engine);
+    if (!status) status = gw_fastener_positive("threads_per_inch", screw->pitch, engine);
+    if (!status) status = gw_fastener_positive_if_given("stripping_area", screw->stripping, engine);
+    if (!status) status = gw_fastener_positive_if_given("minor_diameter", screw->minor, engine);
     if (status) return status;
     if (screw->thread == GW_THREAD_UNSET)
         return gw_refuse(engine, GW_MISSING, "thread", "thread is needed: coarse or spaced");
@@ -86,7 +86,7 @@ static enum gw_status check_engagement(const struct pullout *p, const struct gw_
                                        struct gw_engine *engine)
 {
     const struct gw_screw_pullout *row = p->row;
-    enum gw_status status = fastener_positive("engagement", engagement, engine);
+    enum gw_status status = gw_fastener_positive("engagement", engagement, engine);
     if (status) return status;
     if (p->yield_to < row->step_m)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "threads_per_inch",
@@ -158,8 +158,8 @@ enum gw_status gw_screw_pullout(double *out, const struct gw_screw *screw, doubl
     open_pullout(&p, screw, engine);
     status = check_engagement(&p, screw, engagement, engine);
     const bool yields = engagement<p.rupture_from *(1 - GW_HAIR), ruptures = engagement> p.yield_to * (1 + GW_HAIR);
-    if (!status && yields) status = fastener_positive("metal_yield", metal->yield, engine);
-    if (!status && ruptures) status = fastener_positive("metal_ultimate", metal->ultimate, engine);
+    if (!status && yields) status = gw_fastener_positive("metal_yield", metal->yield, engine);
+    if (!status && ruptures) status = gw_fastener_positive("metal_ultimate", metal->ultimate, engine);
     if (status) return status;
     if (ruptures && screw->thread == GW_THREAD_COARSE && !gw_given(screw->stripping))
         gw_used_add(&engine->used, &size_of(screw, engine->tables)->row);
@@ -186,9 +186,9 @@ enum gw_status gw_tested_strength(double *out, enum gw_screw_seat seat, double t
                          "no formula holds for the %s, that of a tapped hole is unsafe there: give the tested nominal "
                          "strength",
                          SEATS[seat].what);
-    enum gw_status status = fastener_positive(key, tested, engine);
+    enum gw_status status = gw_fastener_positive(key, tested, engine);
     const double factor = gw_given(safety_factor) ? safety_factor : gw_screw_safety(engine);
-    if (!status) status = fastener_positive("safety_factor", factor, engine);
+    if (!status) status = gw_fastener_positive("safety_factor", factor, engine);
     if (status) return status;
     *out = tested / factor;
     GW_STEP(engine, "R_a", GW_FORCE, *out, "tested nominal strength", "R_test/SF", {"R_test", tested, GW_FORCE},
@@ -200,7 +200,7 @@ enum gw_status gw_tested_strength(double *out, enum gw_screw_seat seat, double t
 
 static enum gw_status check_sheet(const struct gw_sheet *sheet, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_positive("sheet.thickness", sheet->thickness, engine);
+    enum gw_status status = gw_fastener_positive("sheet.thickness", sheet->thickness, engine);
     if (status || !gw_given(sheet->metal.thickness)) return status;
     if (sheet->thickness <= sheet->metal.thickness * (1 + GW_HAIR)) return GW_OK;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "sheet.thickness",
@@ -214,8 +214,8 @@ static enum gw_status pullover_flat(double *out, const struct gw_screw_head *hea
     const struct gw_screw_pullover *rows = engine->tables->screw_pullover;
     const struct gw_screw_pullover *row = GW_USE(engine, &rows[GW_ROW_SCREW_PULLOVER_FLAT]);
     const struct gw_screw_pullover *width = GW_USE(engine, &rows[GW_ROW_SCREW_PULLOVER_FLAT_WIDTH]);
-    enum gw_status status = fastener_positive("head_diameter", head->diameter, engine);
-    if (!status) status = fastener_positive("sheet.yield", sheet->metal.yield, engine);
+    enum gw_status status = gw_fastener_positive("head_diameter", head->diameter, engine);
+    if (!status) status = gw_fastener_positive("sheet.yield", sheet->metal.yield, engine);
     if (status) return status;
     if (head->diameter > width->head_most_m * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "head_diameter",
@@ -234,7 +234,7 @@ static enum gw_status pullover_countersunk(double *out, double diameter, const s
 {
     const struct gw_screw_pullover *row =
         GW_USE(engine, &engine->tables->screw_pullover[GW_ROW_SCREW_PULLOVER_COUNTERSUNK]);
-    enum gw_status status = fastener_positive("sheet.yield", sheet->metal.yield, engine);
+    enum gw_status status = gw_fastener_positive("sheet.yield", sheet->metal.yield, engine);
     if (status) return status;
     if (sheet->thickness > row->thickness_most * diameter * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "sheet.thickness",
@@ -254,9 +254,9 @@ static enum gw_status pullover_2010(double *out, const struct gw_screw_head *hea
         engine,
         &engine->tables->screw_pullover[head->rule == GW_PULLOVER_2010_CROWN ? GW_ROW_SCREW_PULLOVER_ADM_2010_CROWN
                                                                              : GW_ROW_SCREW_PULLOVER_ADM_2010_VALLEY]);
-    enum gw_status status = fastener_positive("head_diameter", head->diameter, engine);
-    if (!status) status = fastener_positive("hole_diameter", head->hole, engine);
-    if (!status) status = fastener_positive("sheet.ultimate", sheet->metal.ultimate, engine);
+    enum gw_status status = gw_fastener_positive("head_diameter", head->diameter, engine);
+    if (!status) status = gw_fastener_positive("hole_diameter", head->hole, engine);
+    if (!status) status = gw_fastener_positive("sheet.ultimate", sheet->metal.ultimate, engine);
     if (status) return status;
     if (head->hole >= head->diameter)
         return gw_refuse(engine, GW_BAD_VALUE, "hole_diameter", "the hole must be smaller than the head");
@@ -304,10 +304,10 @@ static enum gw_status bear(double *out, int most_row, double diameter, double ed
 {
     const struct gw_screw_shear *most = GW_USE(engine, &engine->tables->screw_shear[most_row]);
     const struct gw_screw_shear *least = GW_USE(engine, &engine->tables->screw_shear[GW_ROW_SCREW_SHEAR_EDGE_LEAST]);
-    enum gw_status status = fastener_positive("diameter", diameter, engine);
+    enum gw_status status = gw_fastener_positive("diameter", diameter, engine);
     if (!status) status = check_sheet(sheet, engine);
-    if (!status) status = fastener_positive("edge_distance", edge, engine);
-    if (!status) status = fastener_positive("sheet.ultimate", sheet->metal.ultimate, engine);
+    if (!status) status = gw_fastener_positive("edge_distance", edge, engine);
+    if (!status) status = gw_fastener_positive("sheet.ultimate", sheet->metal.ultimate, engine);
     if (status) return status;
     if (edge < least->value * diameter * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "edge_distance",

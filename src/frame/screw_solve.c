@@ -40,10 +40,10 @@ static enum gw_status check(const struct gw_screw_case *in, struct gw_engine *en
                     {"tested_shear", in->tested_shear},
                     {"safety_factor", in->safety_factor},
                     {"metal_safety_factor", in->metal_safety_factor}};
-    enum gw_status status = fastener_magnitude_if_given("tension", in->demand_tension, engine);
-    if (!status) status = fastener_magnitude_if_given("shear", in->demand_shear, engine);
+    enum gw_status status = gw_fastener_magnitude_if_given("tension", in->demand_tension, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("shear", in->demand_shear, engine);
     for (size_t i = 0; !status && i < sizeof positive / sizeof *positive; i++)
-        status = fastener_positive_if_given(positive[i].key, positive[i].value, engine);
+        status = gw_fastener_positive_if_given(positive[i].key, positive[i].value, engine);
     if (status) return status;
     if (in->metal && !gw_given(in->engagement))
         return gw_refuse(engine, GW_MISSING, "engagement", "engagement goes with the metal that holds the thread");
@@ -123,7 +123,7 @@ static enum gw_status sheet_holds(struct gw_screw_result *out, const struct gw_s
     if (status) return status;
     out->bearing = allowable("R_a", out->bearing_nominal, factor, engine);
     if (!in->metal || in->engagement > in->sheet->thickness * (1 + GW_HAIR)) return GW_OK;
-    status = fastener_positive("metal_ultimate", in->metal->ultimate, engine);
+    status = gw_fastener_positive("metal_ultimate", in->metal->ultimate, engine);
     if (status) return status;
     out->tilting_nominal = gw_screw_tilting(in->screw.diameter, in->engagement, in->metal->ultimate, engine);
     out->tilting = allowable("R_a", out->tilting_nominal, factor, engine);

@@ -9,10 +9,10 @@ static const char CLAUSE[] = "ASTM C1472";
 static enum gw_status check(const struct gw_joint_case *in, const struct gw_sealant_shape *movement,
                             struct gw_engine *engine)
 {
-    enum gw_status status = fastener_positive("movement", in->movement, engine);
-    if (!status) status = fastener_positive("capability", in->capability, engine);
-    if (!status) status = fastener_magnitude("tolerance", in->tolerance, engine);
-    if (!status) status = fastener_magnitude_if_given("slip", in->slip, engine);
+    enum gw_status status = gw_fastener_positive("movement", in->movement, engine);
+    if (!status) status = gw_fastener_positive("capability", in->capability, engine);
+    if (!status) status = gw_fastener_magnitude("tolerance", in->tolerance, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("slip", in->slip, engine);
     if (status) return status;
     if (in->capability < movement->capability * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "capability",

@@ -33,16 +33,16 @@ static double stress_row(int row, struct gw_engine *engine)
 
 static enum gw_status check(const struct gw_silicone_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = fastener_positive("width", in->width, engine);
-    if (!status) status = fastener_positive("height", in->height, engine);
-    if (!status) status = fastener_magnitude("pressure", in->pressure, engine);
-    if (!status) status = fastener_positive_if_given("allowable", in->allowable, engine);
-    if (!status) status = fastener_magnitude_if_given("weight", in->weight, engine);
-    if (!status) status = fastener_positive_if_given("dead_allowable", in->dead_allowable, engine);
-    if (!status) status = fastener_magnitude_if_given("movement", in->movement, engine);
-    if (!status) status = fastener_positive_if_given("strain", in->strain, engine);
-    if (!status) status = fastener_positive_if_given("bite", in->bite, engine);
-    if (!status) status = fastener_positive_if_given("thickness", in->thickness, engine);
+    enum gw_status status = gw_fastener_positive("width", in->width, engine);
+    if (!status) status = gw_fastener_positive("height", in->height, engine);
+    if (!status) status = gw_fastener_magnitude("pressure", in->pressure, engine);
+    if (!status) status = gw_fastener_positive_if_given("allowable", in->allowable, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("weight", in->weight, engine);
+    if (!status) status = gw_fastener_positive_if_given("dead_allowable", in->dead_allowable, engine);
+    if (!status) status = gw_fastener_magnitude_if_given("movement", in->movement, engine);
+    if (!status) status = gw_fastener_positive_if_given("strain", in->strain, engine);
+    if (!status) status = gw_fastener_positive_if_given("bite", in->bite, engine);
+    if (!status) status = gw_fastener_positive_if_given("thickness", in->thickness, engine);
     return status;
 }
 

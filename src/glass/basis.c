@@ -16,7 +16,7 @@ static double legendre(int n, double x, double *derivative)
     return now;
 }
 
-void plate_gauss(int points, double *x, double *weight)
+void gw_plate_gauss(int points, double *x, double *weight)
 {
     for (int i = 0; i < points; i++) {
         double at = cos(PI * (i + 0.75) / (points + 0.5)), slope = 1;
@@ -32,7 +32,7 @@ void plate_gauss(int points, double *x, double *weight)
 }
 
 /* The closed rule on the Chebyshev points, for even functions: it has the center and the edges among its points. */
-void plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES])
+void gw_plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES])
 {
     const int n = 2 * PLATE_GRID;
     for (int j = 0; j <= PLATE_GRID; j++) {
@@ -55,7 +55,7 @@ static void combine(double *second, double *third, int k, bool straight)
 }
 
 /* w = P_k - P_(k+2) vanishes at the edge. k even. */
-void plate_shape_at(struct plate_shape *out, int n, bool straight, double x)
+void gw_plate_shape_at(struct plate_shape *out, int n, bool straight, double x)
 {
     double p[3][2 * PLATE_N + 4] = {{0}};
     p[0][0] = 1;
@@ -103,15 +103,15 @@ static void add_triples(struct plate_integrals *out, const struct plate_shape *a
 }
 
 /* Exact: the products are even polynomials of degree 6n + 2 at most, the rule has 3n + 2 points. */
-void plate_integrate(struct plate_integrals *out, int n, bool straight)
+void gw_plate_integrate(struct plate_integrals *out, int n, bool straight)
 {
     double x[PLATE_GAUSS] = {0}, weight[PLATE_GAUSS] = {0};
     const int points = (3 * n + 3) / 2 * 2;
     struct plate_shape at;
     memset(out, 0, sizeof *out);
-    plate_gauss(points, x, weight);
+    gw_plate_gauss(points, x, weight);
     for (int i = 0; i < points / 2; i++) {
-        plate_shape_at(&at, n, straight, x[i]);
+        gw_plate_shape_at(&at, n, straight, x[i]);
         add_pairs(out, &at, n, weight[i]);
         add_triples(out, &at, n, weight[i]);
     }

@@ -6,7 +6,7 @@ double gw_biaxial_mean(double s1, double s2, double m)
 {
     enum { POINTS = 16 };
     /* Mathematics, not a table: roots of the Legendre polynomial P_16 above zero and the weights of its Gauss rule, as
-     * plate_gauss(16, ...) gives them; written out because this runs at every node of every solution. */
+     * gw_plate_gauss(16, ...) gives them; written out because this runs at every node of every solution. */
     static const double X[POINTS / 2] = {0.0950125098376374402, 0.2816035507792589133, 0.4580167776572273863,
                                          0.6178762444026437484, 0.7554044083550030339, 0.8656312023878317439,
                                          0.9445750230732325761, 0.9894009349916499326};

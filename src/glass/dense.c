@@ -25,7 +25,7 @@ static double dot(const double *a, const double *b, ptrdiff_t n)
 }
 
 /* False when the matrix is not positive definite. */
-bool plate_factor(double *a, ptrdiff_t n)
+bool gw_plate_factor(double *a, ptrdiff_t n)
 {
     for (ptrdiff_t i = 0; i < n; i++) {
         double *row = a + i * n;
@@ -40,7 +40,7 @@ bool plate_factor(double *a, ptrdiff_t n)
     return true;
 }
 
-void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns)
+void gw_plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns)
 {
     for (ptrdiff_t i = 0; i < n; i++) {
         const double *row = factor + i * n;
@@ -50,7 +50,7 @@ void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t c
     }
 }
 
-void plate_backward(const double *factor, double *right, ptrdiff_t n)
+void gw_plate_backward(const double *factor, double *right, ptrdiff_t n)
 {
     for (ptrdiff_t i = n - 1; i >= 0; i--) {
         const double *row = factor + i * n;

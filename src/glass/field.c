@@ -66,12 +66,12 @@ static void scan(struct plate_field *f)
     }
 }
 
-double plate_deflection_at(const struct plate_field *f, double x, double y)
+double gw_plate_deflection_at(const struct plate_field *f, double x, double y)
 {
     struct plate_shape sx, sy;
     double sum = 0;
-    plate_shape_at(&sx, f->s->n, f->s->straight, x);
-    plate_shape_at(&sy, f->s->n, f->s->straight, y);
+    gw_plate_shape_at(&sx, f->s->n, f->s->straight, x);
+    gw_plate_shape_at(&sy, f->s->n, f->s->straight, y);
     for (int a = 0; a < f->s->n; a++)
         for (int b = 0; b < f->s->n; b++) sum += f->s->w[a * f->s->n + b] * sx.w[0][a] * sy.w[0][b];
     return sum;
@@ -82,8 +82,8 @@ static struct curvature curvature_at(const struct plate_field *f, double x, doub
     struct plate_shape sx, sy;
     struct curvature c = {{0}, {0}};
     double rows[3][PLATE_N];
-    plate_shape_at(&sx, f->s->n, f->s->straight, x);
-    plate_shape_at(&sy, f->s->n, f->s->straight, y);
+    gw_plate_shape_at(&sx, f->s->n, f->s->straight, x);
+    gw_plate_shape_at(&sy, f->s->n, f->s->straight, y);
     along_x(rows, f->s->w, sx.w, f->s->n);
     along_y(c.w, rows, sy.w, f->s->n);
     along_x(rows, f->s->f, sx.f, f->s->n);
@@ -91,20 +91,20 @@ static struct curvature curvature_at(const struct plate_field *f, double x, doub
     return c;
 }
 
-struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face)
+struct plate_principal gw_plate_stress_at(const struct plate_field *f, double x, double y, double face)
 {
     struct curvature c = curvature_at(f, x, y);
     return stress(f, &c, face);
 }
 
-struct plate_stress plate_components_at(const struct plate_field *f, double x, double y, double face)
+struct plate_stress gw_plate_components_at(const struct plate_field *f, double x, double y, double face)
 {
     struct curvature c = curvature_at(f, x, y);
     return components(f, &c, face);
 }
 
 /* The step is halved when no neighbor is higher. */
-void plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face)
+void gw_plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face)
 {
     static const int WAYS[4][2] = {{1, 0}, {-1, 0}, {0, 1}, {0, -1}};
     while (step > 2e-5) {
@@ -112,7 +112,7 @@ void plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, dou
         for (int i = 0; i < 4; i++) {
             double x = fmin(fmax(peak->x + step * WAYS[i][0], 0), 1), y = fmin(fmax(peak->y + step * WAYS[i][1], 0), 1);
             if (x == peak->x && y == peak->y) continue;
-            double value = plate_stress_at(f, x, y, face).first;
+            double value = gw_plate_stress_at(f, x, y, face).first;
             if (!(value > peak->value * (1 + 1e-12))) continue;
             *peak = (struct plate_peak){x, y, value};
             moved = true;
@@ -141,7 +141,7 @@ static struct plate_peak find_peak(const struct plate_field *f, int face)
             if (f->largest[face][i][j] < 0.97 * highest || !is_top(f->largest[face], i, j)) continue;
             struct plate_peak peak = {f->x[i], f->x[j], f->largest[face][i][j]};
             int next = i < PLATE_GRID ? i + 1 : i, other = j < PLATE_GRID ? j + 1 : j;
-            plate_walk_uphill(f, &peak, fmax(f->x[next] - f->x[i], f->x[other] - f->x[j]) / 2 + 1e-3, face ? -1 : 1);
+            gw_plate_walk_uphill(f, &peak, fmax(f->x[next] - f->x[i], f->x[other] - f->x[j]) / 2 + 1e-3, face ? -1 : 1);
             if (peak.value > best.value) best = peak;
         }
     return best;
@@ -175,17 +175,18 @@ static void read_deflection(struct gw_plate_solution *out, const struct plate_fi
         }
 }
 
-void plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in)
+void gw_plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in)
 {
     *f = (struct plate_field){.s = s, .nu = in->poissons_ratio, .m = in->flaw_exponent};
-    plate_grid(f->x, f->weight);
-    for (int i = 0; i < PLATE_NODES; i++) plate_shape_at(&f->shape[i], s->n, s->straight, f->x[i]);
+    gw_plate_grid(f->x, f->weight);
+    for (int i = 0; i < PLATE_NODES; i++) gw_plate_shape_at(&f->shape[i], s->n, s->straight, f->x[i]);
 }
 
-void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in)
+void gw_plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s,
+                          const struct gw_plate_problem *in)
 {
     struct plate_field f;
-    plate_open_field(&f, s, in);
+    gw_plate_open_field(&f, s, in);
     scan(&f);
     struct plate_peak peak = find_peak(&f, 0);
     out->stress_max = peak.value;

@@ -44,10 +44,10 @@ struct plate_system {
 };
 
 /* basis.c */
-void plate_gauss(int points, double *x, double *weight); /* on -1..1; the upper half, x > 0, comes first */
-void plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES]);
-void plate_shape_at(struct plate_shape *out, int n, bool straight, double x);
-void plate_integrate(struct plate_integrals *out, int n, bool straight);
+void gw_plate_gauss(int points, double *x, double *weight); /* on -1..1; the upper half, x > 0, comes first */
+void gw_plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES]);
+void gw_plate_shape_at(struct plate_shape *out, int n, bool straight, double x);
+void gw_plate_integrate(struct plate_integrals *out, int n, bool straight);
 
 /* dense.c */
 /* out += the four rows times their factors; where the time goes. */
@@ -65,22 +65,22 @@ static inline void plate_add_rows(double *restrict out, const double factor[4], 
     if (j < n) out[j] += p * a[j] + q * b[j] + r * c[j] + s * d[j];
 }
 /* Lower triangles, row by row */
-bool plate_factor(double *a, ptrdiff_t n);
-void plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns);
-void plate_backward(const double *factor, double *right, ptrdiff_t n);
+bool gw_plate_factor(double *a, ptrdiff_t n);
+void gw_plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns);
+void gw_plate_backward(const double *factor, double *right, ptrdiff_t n);
 
 /* system.c */
-void plate_assemble(struct plate_system *s, int n, double aspect, bool straight);
-void plate_couple(struct plate_system *s);             /* coupling, f from w */
-void plate_residual(struct plate_system *s, double q); /* after plate_couple */
-bool plate_tangent(struct plate_system *s);            /* after plate_residual; factored */
+void gw_plate_assemble(struct plate_system *s, int n, double aspect, bool straight);
+void gw_plate_couple(struct plate_system *s);             /* coupling, f from w */
+void gw_plate_residual(struct plate_system *s, double q); /* after gw_plate_couple */
+bool gw_plate_tangent(struct plate_system *s);            /* after gw_plate_residual; factored */
 
 /* plate.c */
 /* Absent material values become those of glass. */
-void plate_complete(struct gw_plate_case *in, struct gw_engine *engine);
+void gw_plate_complete(struct gw_plate_case *in, struct gw_engine *engine);
 
 /* newton.c */
-bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
+bool gw_plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms);
 
 /* biaxial.c */
 static inline double plate_power(double base, double m)
@@ -110,13 +110,14 @@ struct plate_field {
     double risk;
 };
 
-void plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in);
+void gw_plate_open_field(struct plate_field *f, const struct plate_system *s, const struct gw_plate_problem *in);
 /* x and y from 0 (center) to 1 (edge). face: 1 the unloaded one, -1 the loaded one. */
-double plate_deflection_at(const struct plate_field *f, double x, double y);
-struct plate_principal plate_stress_at(const struct plate_field *f, double x, double y, double face);
-struct plate_stress plate_components_at(const struct plate_field *f, double x, double y, double face);
+double gw_plate_deflection_at(const struct plate_field *f, double x, double y);
+struct plate_principal gw_plate_stress_at(const struct plate_field *f, double x, double y, double face);
+struct plate_stress gw_plate_components_at(const struct plate_field *f, double x, double y, double face);
 /* From peak->x and y to the top of that hill; peak->value is the stress where it starts. */
-void plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face);
-void plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s, const struct gw_plate_problem *in);
+void gw_plate_walk_uphill(const struct plate_field *f, struct plate_peak *peak, double step, double face);
+void gw_plate_read_fields(struct gw_plate_solution *out, const struct plate_system *s,
+                          const struct gw_plate_problem *in);
 
 #endif

@@ -5,14 +5,14 @@
 
 #include <string.h>
 
-void lite_note(struct gw_lite_result *out, const char *constant)
+void gw_lite_note(struct gw_lite_result *out, const char *constant)
 {
     for (int i = 0; i < out->n_notes; i++)
         if (out->notes[i] == constant) return;
     if (out->n_notes < GW_LITE_NOTES) out->notes[out->n_notes++] = constant;
 }
 
-struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure, unsigned want)
+struct gw_plate_case gw_lite_plate_case(const struct gw_lite *in, double thickness, double pressure, unsigned want)
 {
     return (struct gw_plate_case){.width = in->width,
                                   .height = in->height,
@@ -50,7 +50,7 @@ static const char *left_out(const struct assessment *a)
     const struct gw_pane_result *pane = &a->out->panes[i];
     if (a->in->climate && a->in->make_up.n_panes > 1)
         return "the more used of the two: climatic load of the sealed cavities, which the factors leave out";
-    if (lite_is_long(a) && a->in->make_up.panes[i].plies[pane->principles.ply].treatment == GW_ANNEALED)
+    if (gw_lite_is_long(a) && a->in->make_up.panes[i].plies[pane->principles.ply].treatment == GW_ANNEALED)
         return "the lower of the two: over 30 days the failure model leaves annealed glass less than the factors do";
     if (pane->principles.stress_thickness < pane->standard.thickness)
         return "the lower of the two: the interlayer couples the plies less than the monolithic-equivalent thickness "
@@ -119,7 +119,7 @@ static void clear(struct gw_lite_result *out, const struct gw_lite *in, const st
     }
 }
 
-bool lite_is_long(const struct assessment *a)
+bool gw_lite_is_long(const struct assessment *a)
 {
     const double hair = 1e-9, thirty_days = a->engine->tables->glass_duration[0].long_s;
     return fabs(a->load.duration - thirty_days) <= thirty_days * hair;
@@ -173,10 +173,10 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     if (status != GW_OK) return status;
     complete(&a, &in);
     out->load = a.load;
-    status = lite_find_thicknesses(&a);
-    if (status == GW_OK) status = set_aside(&out->standard, lite_by_standard(&a), engine);
+    status = gw_lite_find_thicknesses(&a);
+    if (status == GW_OK) status = set_aside(&out->standard, gw_lite_by_standard(&a), engine);
     struct gw_fault first = engine->fault;
-    if (status == GW_OK) status = set_aside(&out->principles, lite_by_principles(&a), engine);
+    if (status == GW_OK) status = set_aside(&out->principles, gw_lite_by_principles(&a), engine);
     if (status != GW_OK) return status;
     if (!out->standard.covered && !out->principles.covered) {
         if (in.edges == 4) engine->fault = first; /* else it says no more than that the standard is silent */
@@ -187,7 +187,7 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     for (int i = 0; i < out->n_panes; i++) out->weight += out->panes[i].weight;
     choose(&a);
     if (out->governing != GW_BASIS_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
-    status = lite_find_resistance(&a);
+    status = gw_lite_find_resistance(&a);
     out->resistance = out->principles.resistance;
     return status;
 }

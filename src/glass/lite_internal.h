@@ -16,19 +16,19 @@ struct assessment {
 };
 
 /* Effective thicknesses of every pane; both bases need them. */
-enum gw_status lite_find_thicknesses(struct assessment *a);
-enum gw_status lite_by_standard(const struct assessment *a);
-enum gw_status lite_by_principles(const struct assessment *a);
-enum gw_status lite_find_resistance(const struct assessment *a); /* of first principles, by search */
+enum gw_status gw_lite_find_thicknesses(struct assessment *a);
+enum gw_status gw_lite_by_standard(const struct assessment *a);
+enum gw_status gw_lite_by_principles(const struct assessment *a);
+enum gw_status gw_lite_find_resistance(const struct assessment *a); /* of first principles, by search */
 
 /* Glass type factor of a single pane and the duration of the load that it multiplies. */
-enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw_treatment treatment,
-                                  const struct assessment *a);
+enum gw_status gw_lite_single_factor(double *factor, double *base_duration, enum gw_treatment treatment,
+                                     const struct assessment *a);
 /* Strength left under ceramic frit; refuses annealed glass. */
-enum gw_status lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine);
-enum gw_treatment lite_weakest(const struct gw_pane *pane);
-struct gw_plate_case lite_plate(const struct gw_lite *in, double thickness, double pressure, unsigned want);
-bool lite_is_long(const struct assessment *a); /* the load lasts as long as the long type factors hold for */
-void lite_note(struct gw_lite_result *out, const char *constant);
+enum gw_status gw_lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine);
+enum gw_treatment gw_lite_weakest(const struct gw_pane *pane);
+struct gw_plate_case gw_lite_plate_case(const struct gw_lite *in, double thickness, double pressure, unsigned want);
+bool gw_lite_is_long(const struct assessment *a); /* the load lasts as long as the long type factors hold for */
+void gw_lite_note(struct gw_lite_result *out, const char *constant);
 
 #endif

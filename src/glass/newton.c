@@ -15,15 +15,15 @@ static bool newton(struct plate_system *s, double q, double good)
 {
     double best = INFINITY;
     for (int step = 0; step < STEPS_MOST; step++) {
-        plate_couple(s);
-        plate_residual(s, q);
+        gw_plate_couple(s);
+        gw_plate_residual(s, q);
         if (s->error <= good) return true;
         if (!(s->error < 1e6) || (step > 6 && !(s->error < best / 2))) return s->error <= good;
         if (s->error < best) best = s->error;
-        if (!plate_tangent(s)) return false;
+        if (!gw_plate_tangent(s)) return false;
         keep(s->step, s->residual, s->unknowns);
-        plate_forward(s->tangent, s->step, s->unknowns, 1);
-        plate_backward(s->tangent, s->step, s->unknowns);
+        gw_plate_forward(s->tangent, s->step, s->unknowns, 1);
+        gw_plate_backward(s->tangent, s->step, s->unknowns);
         for (int i = 0; i < s->unknowns; i++) s->w[i] -= s->step[i];
         s->iterations++;
     }
@@ -37,10 +37,10 @@ static void first_guess(struct plate_system *s, double q)
     double linear = 0, cubic = 0, amplitude = q;
     keep(s->tangent, s->stiffness, n * n);
     keep(s->w, s->load, n);
-    plate_factor(s->tangent, n);
-    plate_forward(s->tangent, s->w, n, 1);
-    plate_backward(s->tangent, s->w, n);
-    plate_couple(s);
+    gw_plate_factor(s->tangent, n);
+    gw_plate_forward(s->tangent, s->w, n, 1);
+    gw_plate_backward(s->tangent, s->w, n);
+    gw_plate_couple(s);
     for (int i = 0; i < n; i++) {
         double pull = 0;
         for (int k = 0; k < n; k++) pull -= s->f[k] * s->coupling[k * n + i];
@@ -57,8 +57,8 @@ static void first_guess(struct plate_system *s, double q)
 static void predict(struct plate_system *s, double q, double ratio)
 {
     keep(s->step, s->load, s->unknowns);
-    plate_forward(s->tangent, s->step, s->unknowns, 1);
-    plate_backward(s->tangent, s->step, s->unknowns);
+    gw_plate_forward(s->tangent, s->step, s->unknowns, 1);
+    gw_plate_backward(s->tangent, s->step, s->unknowns);
     double reach = q * (pow(ratio, GROWTH) - 1) / GROWTH;
     for (int i = 0; i < s->unknowns; i++) s->w[i] += reach * s->step[i];
 }
@@ -89,14 +89,14 @@ static void refine(struct plate_system *s, const struct gw_plate_problem *in, in
     const int was = s->n;
     const double bending = 1 / (12 * (1 - in->poissons_ratio * in->poissons_ratio));
     if (was) keep(s->kept, s->w, was * was);
-    plate_assemble(s, n, in->aspect, in->straight_edges);
+    gw_plate_assemble(s, n, in->aspect, in->straight_edges);
     for (int i = 0; i < s->unknowns * s->unknowns; i++) s->stiffness[i] *= bending;
     memset(s->w, 0, sizeof s->w);
     for (int a = 0; a < was; a++)
         for (int b = 0; b < was; b++) s->w[a * n + b] = s->kept[a * was + b];
 }
 
-bool plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms)
+bool gw_plate_converge(struct plate_system *s, const struct gw_plate_problem *in, int terms)
 {
     const bool coarse_first = terms > COARSE_TERMS && in->q_star > FIRST_LOAD;
     s->n = 0;

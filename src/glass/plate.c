@@ -36,10 +36,10 @@ bool gw_plate_solve(struct gw_plate_solution *out, const struct gw_plate_problem
     *out = (struct gw_plate_solution){.terms = in->terms ? in->terms : gw_plate_default_terms(in->q_star)};
     if (!(in->q_star > 0)) return in->q_star >= 0; /* no load, no deflection */
     place_matrices(s, out->terms);
-    bool good = plate_converge(s, in, out->terms);
+    bool good = gw_plate_converge(s, in, out->terms);
     out->iterations = s->iterations;
     out->residual = s->error;
-    if (good) plate_read_fields(out, s, in);
+    if (good) gw_plate_read_fields(out, s, in);
     return good;
 }
 
@@ -129,7 +129,7 @@ static enum gw_status respond(struct gw_plate_solution *out, bool *by_table, con
 }
 
 /* Absent material values are those of glass. */
-void plate_complete(struct gw_plate_case *in, struct gw_engine *engine)
+void gw_plate_complete(struct gw_plate_case *in, struct gw_engine *engine)
 {
     const struct gw_glass_material *glass = &engine->tables->glass_material[0];
     if (gw_given(in->elastic_modulus) && gw_given(in->poissons_ratio)) return;
@@ -182,7 +182,7 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
     struct gw_plate_case in = *given;
     struct gw_plate_solution s;
     bool by_table;
-    plate_complete(&in, engine);
+    gw_plate_complete(&in, engine);
     enum gw_status status = check_numbers(&in, engine);
     if (status) return status;
     const double area_ratio = in.width / in.thickness * (in.height / in.thickness);

@@ -79,14 +79,15 @@ static enum gw_status find_effective(struct effective *out, const struct gw_pane
         return status;
     }
     if (pane->n_plies == 2 && stiffness_is_known(pane, a)) return coupled(out, pane, a);
-    lite_note(a->out, pane->n_plies == 2
-                          ? "the interlayer's stiffness at this duration and temperature is not known: its plies are "
-                            "taken without shear between them"
-                          : "three and more plies are taken without shear between them");
+    gw_lite_note(a->out,
+                 pane->n_plies == 2
+                     ? "the interlayer's stiffness at this duration and temperature is not known: its plies are "
+                       "taken without shear between them"
+                     : "three and more plies are taken without shear between them");
     return layered(out, pane, a->engine);
 }
 
-enum gw_status lite_find_thicknesses(struct assessment *a)
+enum gw_status gw_lite_find_thicknesses(struct assessment *a)
 {
     for (int i = 0; i < a->in->make_up.n_panes; i++) {
         struct effective e = {0};
@@ -105,8 +106,8 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
 {
     enum gw_treatment treatment = pane->plies[ply].treatment;
     double factor, frit, base_duration, load;
-    enum gw_status status = lite_single_factor(&factor, &base_duration, treatment, a);
-    if (status == GW_OK) status = lite_frit_factor(&frit, &pane->plies[ply], a->engine);
+    enum gw_status status = gw_lite_single_factor(&factor, &base_duration, treatment, a);
+    if (status == GW_OK) status = gw_lite_frit_factor(&frit, &pane->plies[ply], a->engine);
     if (status == GW_OK)
         status = gw_glass_load(&load, a->in->width, a->in->height, stress_thickness, base_duration, a->probability,
                                a->engine);
@@ -225,7 +226,7 @@ static enum gw_status search_unit(double *resistance, int *pane, double sign, co
     return status;
 }
 
-enum gw_status lite_find_resistance(const struct assessment *a)
+enum gw_status gw_lite_find_resistance(const struct assessment *a)
 {
     struct gw_lite_basis *b = &a->out->principles;
     struct gw_trace *trace = a->engine->trace;
@@ -249,14 +250,14 @@ static enum gw_status respond_pane(int i, const struct assessment *a)
 {
     struct gw_pane_by_principles *p = &a->out->panes[i].principles;
     struct gw_plate_result plate;
-    struct gw_plate_case stressed = lite_plate(a->in, p->stress_thickness, fabs(p->net), GW_PLATE_STRESS);
+    struct gw_plate_case stressed = gw_lite_plate_case(a->in, p->stress_thickness, fabs(p->net), GW_PLATE_STRESS);
     struct gw_trace *trace = a->engine->trace;
     double base_duration, factor;
     enum gw_status status = gw_plate(&plate, &stressed, a->engine);
     if (status != GW_OK) return status;
     p->stress_max = plate.stress_max;
     a->engine->trace = NULL;
-    status = lite_single_factor(&factor, &base_duration, a->in->make_up.panes[i].plies[p->ply].treatment, a);
+    status = gw_lite_single_factor(&factor, &base_duration, a->in->make_up.panes[i].plies[p->ply].treatment, a);
     if (status == GW_OK)
         status = gw_glass_breakage(&p->breakage, a->in->width, a->in->height, p->stress_thickness,
                                    fabs(p->net) / p->type_factor, base_duration, a->engine);
@@ -271,8 +272,8 @@ static enum gw_status load_panes(const struct assessment *a)
     struct gw_plate_result plate;
     enum gw_status status;
     if (a->in->make_up.n_panes == 1) {
-        struct gw_plate_case bent =
-            lite_plate(a->in, panes[0].principles.deflection_thickness, fabs(a->load.pressure), GW_PLATE_DEFLECTION);
+        struct gw_plate_case bent = gw_lite_plate_case(a->in, panes[0].principles.deflection_thickness,
+                                                       fabs(a->load.pressure), GW_PLATE_DEFLECTION);
         status = gw_plate(&plate, &bent, a->engine);
         net[0] = a->load.pressure;
         deflection[0] = copysign(plate.deflection, a->load.pressure);
@@ -321,7 +322,7 @@ static enum gw_status find_allowables(struct gw_support_case *c, const struct as
             gw_edge_allowable(&edge, treatment, a->in->finish, a->load.duration, a->probability, a->engine);
         if (status == GW_OK)
             status = gw_surface_allowable(&surface, treatment, a->load.duration, a->probability, a->engine);
-        if (status == GW_OK) status = lite_frit_factor(&frit, &pane->plies[i], a->engine);
+        if (status == GW_OK) status = gw_lite_frit_factor(&frit, &pane->plies[i], a->engine);
         if (status != GW_OK) return status;
         c->edge_allowable = fmin(c->edge_allowable, edge * frit);
         c->surface_allowable = fmin(c->surface_allowable, surface * frit);
@@ -335,9 +336,9 @@ static void answer_support(const struct assessment *a, const struct gw_support_r
     struct gw_lite_basis *b = &a->out->principles;
     const bool bounded = gw_given(r->limit_pressure_bound); /* a cantilever has no plate action to bound */
     if (bounded)
-        lite_note(a->out,
-                  "linear theory; the stress of the free edges includes the most by which plate action exceeds it");
-    for (unsigned i = bounded; i < r->n_notes; i++) lite_note(a->out, r->notes[i]);
+        gw_lite_note(a->out,
+                     "linear theory; the stress of the free edges includes the most by which plate action exceeds it");
+    for (unsigned i = bounded; i < r->n_notes; i++) gw_lite_note(a->out, r->notes[i]);
     b->resistance = p->capacity = bounded ? r->limit_pressure_bound : r->limit_pressure;
     if (!gw_given(a->load.pressure)) return;
     p->net = a->load.pressure;
@@ -377,16 +378,17 @@ static enum gw_status by_support(const struct assessment *a)
 }
 
 /* With a load the use is enough; the search for the resistance costs ten times as much. */
-enum gw_status lite_by_principles(const struct assessment *a)
+enum gw_status gw_lite_by_principles(const struct assessment *a)
 {
     const bool loaded = gw_given(a->load.pressure);
     if (a->in->climate && a->in->make_up.n_panes > 1)
-        lite_note(a->out, "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
+        gw_lite_note(a->out,
+                     "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
     gw_trace_note(a->engine, "basis", MODEL, "first principles: plies and cavities as they share the load");
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && loaded) status = load_panes(a);
     if (status == GW_OK && loaded) gather(&a->out->principles, a);
     const bool enough = a->in->use_only && a->out->principles.utilisation > 0;
-    return status == GW_OK && !enough ? lite_find_resistance(a) : status;
+    return status == GW_OK && !enough ? gw_lite_find_resistance(a) : status;
 }

@@ -16,8 +16,8 @@ static double from_center(int i, int n) { return fabs(2.0 * i - (n - 1)) / (n - 
 static void read_at(const struct sampler *s, double across, double up, double *deflection, double *stress)
 {
     const double x = s->wide ? across : up, y = s->wide ? up : across;
-    if (deflection) *deflection = plate_deflection_at(&s->field, x, y) * s->deflection_unit;
-    if (stress) *stress = plate_stress_at(&s->field, x, y, 1).first * s->stress_unit;
+    if (deflection) *deflection = gw_plate_deflection_at(&s->field, x, y) * s->deflection_unit;
+    if (stress) *stress = gw_plate_stress_at(&s->field, x, y, 1).first * s->stress_unit;
 }
 
 /* The first quarter of the points is computed; the others mirror it, so that the picture is exactly symmetrical. */
@@ -51,7 +51,7 @@ enum gw_status gw_plate_sample(struct gw_plate_result *out, const struct gw_plat
     struct sampler s;
     if (nx < 2 || ny < 2)
         return gw_refuse(engine, GW_BAD_VALUE, "", "a plate is sampled at 2 points each way at least");
-    plate_complete(&in, engine);
+    gw_plate_complete(&in, engine);
     in.method = GW_PLATE_DIRECT;
     enum gw_status status = gw_plate(out, &in, engine);
     if (status) return status;
@@ -62,7 +62,7 @@ enum gw_status gw_plate_sample(struct gw_plate_result *out, const struct gw_plat
     /* gw_plate leaves the converged system at the start of the workspace. */
     const struct gw_plate_problem problem = {.poissons_ratio = in.poissons_ratio,
                                              .flaw_exponent = engine->tables->glass_flaws[0].m};
-    plate_open_field(&s.field, engine->workspace, &problem);
+    gw_plate_open_field(&s.field, engine->workspace, &problem);
     s.wide = in.width >= in.height;
     s.deflection_unit = in.thickness;
     s.stress_unit = in.elastic_modulus * in.thickness * in.thickness / (in.width * in.height);

@@ -7,7 +7,7 @@ static const char FACTOR[] = "ASTM E1300 glass type factors", SHARE[] = "ASTM E1
                   DESIGNATION[] = "ASTM E1300 thickness designation of laminated glass";
 static const double HAIR = 1e-9;
 
-enum gw_treatment lite_weakest(const struct gw_pane *pane)
+enum gw_treatment gw_lite_weakest(const struct gw_pane *pane)
 {
     enum gw_treatment weakest = pane->plies[0].treatment;
     for (int i = 1; i < pane->n_plies; i++)
@@ -116,7 +116,7 @@ static double triple_row(enum gw_treatment treatment, bool is_short, struct gw_e
     return is_short ? row->short_factor : row->long_factor;
 }
 
-enum gw_status lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine)
+enum gw_status gw_lite_frit_factor(double *factor, const struct gw_ply *ply, struct gw_engine *engine)
 {
     *factor = 1;
     if (!ply->frit) return GW_OK;
@@ -132,8 +132,8 @@ enum gw_status lite_frit_factor(double *factor, const struct gw_ply *ply, struct
                      "ceramic frit is fired on: the glass is heat strengthened or tempered");
 }
 
-enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw_treatment treatment,
-                                  const struct assessment *a)
+enum gw_status gw_lite_single_factor(double *factor, double *base_duration, enum gw_treatment treatment,
+                                     const struct assessment *a)
 {
     const struct gw_glass_duration *rule = &a->engine->tables->glass_duration[0];
     if (treatment == GW_TREATMENT_UNSET) return unknown_treatment(a->engine);
@@ -144,7 +144,7 @@ enum gw_status lite_single_factor(double *factor, double *base_duration, enum gw
         return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "duration",
                          "the type factors of heat-treated glass end at 30 days");
     bool between = !a->is_short && a->load.duration < rule->long_s * (1 - HAIR);
-    if (between) lite_note(a->out, "heat-treated glass between 3 s and 30 days: the factor of 30 days is taken");
+    if (between) gw_lite_note(a->out, "heat-treated glass between 3 s and 30 days: the factor of 30 days is taken");
     *base_duration = rule->short_s;
     *factor = single_row(treatment, a->is_short, a->engine);
     return GW_OK;
@@ -157,25 +157,25 @@ static enum gw_status type_factor(double *factor, double *base_duration, int i, 
 {
     const struct gw_make_up *m = &a->in->make_up;
     const struct gw_glass_duration *rule = &a->engine->tables->glass_duration[0];
-    const bool long_load = lite_is_long(a);
+    const bool long_load = gw_lite_is_long(a);
     for (int k = 0; k < m->n_panes; k++)
-        if (lite_weakest(&m->panes[k]) == GW_TREATMENT_UNSET) return unknown_treatment(a->engine);
+        if (gw_lite_weakest(&m->panes[k]) == GW_TREATMENT_UNSET) return unknown_treatment(a->engine);
     if (!a->is_short && !long_load && (m->n_panes > 1 || own != GW_ANNEALED))
         return gw_refuse(
             a->engine, GW_OUTSIDE_METHOD, "duration",
             "the standard's factors of heat-treated glass and of insulating units hold for 3 s or 30 days only");
-    if (m->n_panes == 1 && !long_load) return lite_single_factor(factor, base_duration, own, a);
+    if (m->n_panes == 1 && !long_load) return gw_lite_single_factor(factor, base_duration, own, a);
     *base_duration = rule->short_s;
     if (m->n_panes == 1) {
         *factor = single_row(own, false, a->engine);
         return GW_OK;
     }
     if (m->n_panes == 2) {
-        *factor = pair_row(own, lite_weakest(&m->panes[1 - i]), a->is_short, a->engine);
+        *factor = pair_row(own, gw_lite_weakest(&m->panes[1 - i]), a->is_short, a->engine);
         return GW_OK;
     }
     for (int k = 0; k < m->n_panes; k++)
-        if (lite_weakest(&m->panes[k]) != lite_weakest(&m->panes[i]))
+        if (gw_lite_weakest(&m->panes[k]) != gw_lite_weakest(&m->panes[i]))
             return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "layers",
                              "the standard's factors of triple units of unlike treatments are not established here");
     *factor = triple_row(own, a->is_short, a->engine);
@@ -234,7 +234,7 @@ static enum gw_status weakest_ply(const struct gw_ply **ply, double *frit, const
     for (int i = 0; i < pane->n_plies; i++) {
         const struct gw_ply *p = &pane->plies[i];
         if (p->treatment == GW_TREATMENT_UNSET) return unknown_treatment(engine);
-        enum gw_status status = lite_frit_factor(&own, p, engine);
+        enum gw_status status = gw_lite_frit_factor(&own, p, engine);
         if (status != GW_OK) return status;
         double strength = own * find_single(p->treatment, engine->tables)->short_factor;
         if (!(strength < least)) continue;
@@ -275,12 +275,12 @@ static enum gw_status respond(int i, double base_duration, const struct assessme
     double bending = a->out->panes[i].principles.deflection_thickness;
     bool laminated = bending != s->thickness;
     struct gw_plate_case lite =
-        lite_plate(a->in, s->thickness, share, GW_PLATE_STRESS | (laminated ? 0 : GW_PLATE_DEFLECTION));
+        gw_lite_plate_case(a->in, s->thickness, share, GW_PLATE_STRESS | (laminated ? 0 : GW_PLATE_DEFLECTION));
     enum gw_status status = gw_plate(&plate, &lite, a->engine);
     if (status != GW_OK) return status;
     s->stress_max = plate.stress_max;
     if (laminated) {
-        lite = lite_plate(a->in, bending, share, GW_PLATE_DEFLECTION);
+        lite = gw_lite_plate_case(a->in, bending, share, GW_PLATE_DEFLECTION);
         status = gw_plate(&plate, &lite, a->engine);
     }
     s->deflection = plate.deflection;
@@ -336,7 +336,7 @@ static bool beyond_charts(const struct assessment *a)
     return false;
 }
 
-enum gw_status lite_by_standard(const struct assessment *a)
+enum gw_status gw_lite_by_standard(const struct assessment *a)
 {
     const int n = a->in->make_up.n_panes;
     static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
@@ -353,6 +353,6 @@ enum gw_status lite_by_standard(const struct assessment *a)
     }
     if (status != GW_OK) return status;
     gather(&a->out->standard, a);
-    if (beyond_charts(a)) lite_note(a->out, "a non-factored load lies beyond the standard's charts");
+    if (beyond_charts(a)) gw_lite_note(a->out, "a non-factored load lies beyond the standard's charts");
     return GW_OK;
 }

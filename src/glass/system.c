@@ -32,18 +32,18 @@ static void biharmonic(double *out, const struct plate_system *s, const double p
 }
 
 /* The caller sets the four pointers to n^4 doubles each. The linear stiffness still lacks its factor. */
-void plate_assemble(struct plate_system *s, int n, double aspect, bool straight)
+void gw_plate_assemble(struct plate_system *s, int n, double aspect, bool straight)
 {
     s->n = n;
     s->straight = straight;
     s->unknowns = n * n;
     s->half_x = sqrt(aspect) / 2;
     s->half_y = 1 / sqrt(aspect) / 2;
-    plate_integrate(&s->one, n, straight);
+    gw_plate_integrate(&s->one, n, straight);
     biharmonic(s->stiffness, s, s->one.ww);
     biharmonic(s->membrane, s, s->one.ff);
     if (straight) s->membrane[0] = 1; /* the constant, which has no stress */
-    plate_factor(s->membrane, s->unknowns);
+    gw_plate_factor(s->membrane, s->unknowns);
     for (ptrdiff_t i = 0; i < s->unknowns; i++)
         s->load[i] = s->half_x * s->half_y * s->one.w_load[i / n] * s->one.w_load[i % n];
 }
@@ -76,7 +76,7 @@ static void contract_y(struct plate_system *s, double *out, ptrdiff_t at, ptrdif
     }
 }
 
-void plate_couple(struct plate_system *s)
+void gw_plate_couple(struct plate_system *s)
 {
     const ptrdiff_t n = s->unknowns, m = s->n;
     memset(s->coupling, 0, (size_t)(n * n) * sizeof *s->coupling);
@@ -90,12 +90,12 @@ void plate_couple(struct plate_system *s)
         for (ptrdiff_t j = 0; j < n; j++) sum += s->coupling[k * n + j] * s->w[j];
         s->f[k] = -sum / 2;
     }
-    plate_forward(s->membrane, s->f, n, 1);
-    plate_backward(s->membrane, s->f, n);
+    gw_plate_forward(s->membrane, s->f, n, 1);
+    gw_plate_backward(s->membrane, s->f, n);
 }
 
 /* The relative size weighs each equation by its stiffness. */
-void plate_residual(struct plate_system *s, double q)
+void gw_plate_residual(struct plate_system *s, double q)
 {
     const ptrdiff_t n = s->unknowns;
     double out = 0, in = 0;
@@ -136,12 +136,12 @@ static void take_off_stress(struct plate_system *s)
 }
 
 /* K - f.T + G' L^-1 G, G the coupling; leaves the forward-solved coupling behind. */
-bool plate_tangent(struct plate_system *s)
+bool gw_plate_tangent(struct plate_system *s)
 {
     const ptrdiff_t n = s->unknowns;
     memcpy(s->tangent, s->stiffness, (size_t)(n * n) * sizeof *s->tangent);
     take_off_stress(s);
-    plate_forward(s->membrane, s->coupling, n, n);
+    gw_plate_forward(s->membrane, s->coupling, n, n);
     for (ptrdiff_t i = 0; i < n; i++) {
         double *row = s->tangent + i * n;
         for (ptrdiff_t k = 0; k + 4 <= n; k += 4) {
@@ -151,5 +151,5 @@ bool plate_tangent(struct plate_system *s)
         for (ptrdiff_t k = n / 4 * 4; k < n; k++)
             for (ptrdiff_t j = 0; j <= i; j++) row[j] += s->coupling[k * n + i] * s->coupling[k * n + j];
     }
-    return plate_factor(s->tangent, n);
+    return gw_plate_factor(s->tangent, n);
 }

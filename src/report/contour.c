@@ -87,7 +87,7 @@ static void add_ring(struct contour *out, struct gw_arena *arena, struct tracer 
     out->rings[out->n++] = ring;
 }
 
-void contour_trace(struct contour *out, struct gw_arena *arena, const struct contour_grid *grid, double level)
+void gw_contour_trace(struct contour *out, struct gw_arena *arena, const struct contour_grid *grid, double level)
 {
     struct tracer t = {grid, level, grid->nx + 2, grid->ny + 2, NULL};
     const int edges = 2 * t.width * t.height;
@@ -98,7 +98,7 @@ void contour_trace(struct contour *out, struct gw_arena *arena, const struct con
         if (t.next[edge] != NOWHERE) add_ring(out, arena, &t, edge);
 }
 
-bool contour_on_border(const struct contour_grid *grid, struct gw_point a, struct gw_point b)
+bool gw_contour_on_border(const struct contour_grid *grid, struct gw_point a, struct gw_point b)
 {
     const double right = grid->nx - 1, top = grid->ny - 1;
     return (a.x == b.x && (a.x == 0 || a.x == right)) || (a.y == b.y && (a.y == 0 || a.y == top));
@@ -121,7 +121,7 @@ static size_t reach(const struct gw_point *points, size_t n, size_t from, double
     return n - 1;
 }
 
-size_t contour_thin(struct gw_point *points, size_t n, double tolerance)
+size_t gw_contour_thin(struct gw_point *points, size_t n, double tolerance)
 {
     size_t kept = 0;
     if (n < 3) return n;

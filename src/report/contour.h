@@ -23,12 +23,12 @@ struct contour {
 /* Outlines of the region where the value is at least `level`, the region on their left: round its outside
  * counter-clockwise, round a hole clockwise. Where the region meets the grid's border, they run along it. Straight
  * between the nodes; where a cell has the level on all four sides, its mean decides which corners belong together. */
-void contour_trace(struct contour *out, struct gw_arena *arena, const struct contour_grid *grid, double level);
+void gw_contour_trace(struct contour *out, struct gw_arena *arena, const struct contour_grid *grid, double level);
 
 /* Whether an outline from `a` to `b` only follows the border: no contour line there. */
-bool contour_on_border(const struct contour_grid *grid, struct gw_point a, struct gw_point b);
+bool gw_contour_on_border(const struct contour_grid *grid, struct gw_point a, struct gw_point b);
 /* Leaves out points that lie within `tolerance` of the line through their neighbors that stay; the ends stay. Returns
  * how many are left, at the front. */
-size_t contour_thin(struct gw_point *points, size_t n, double tolerance);
+size_t gw_contour_thin(struct gw_point *points, size_t n, double tolerance);
 
 #endif

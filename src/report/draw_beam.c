@@ -443,8 +443,8 @@ static const char *description_of(const struct sheet *s)
                      demand(s, GW_FORCE, r->shear_max.value));
 }
 
-void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result, const char *name,
-               enum gw_units shown)
+void gw_draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result,
+                  const char *name, enum gw_units shown)
 {
     struct sheet s = {.arena = out->arena, .shown = shown, .beam = beam, .result = result};
     s.scale = (PAGE - 2 * SIDE) / beam->length;

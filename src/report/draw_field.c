@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-void field_measure(struct field_map *map)
+void gw_field_measure(struct field_map *map)
 {
     /* A level this near to an end of the range would trace rounding noise or enclose a speck. */
     const double LOW_END = 0.02, HIGH_END = 0.005;
@@ -50,7 +50,7 @@ static void fill_region(struct gw_svg *svg, const struct field_map *map, const s
     gw_svg_shape_open(svg, &(struct gw_svg_look){.fill = shade(color, map, band)});
     for (size_t i = 0; i < contour->n; i++) {
         struct gw_point *points = copy_to_page(svg->out->arena, map, &contour->rings[i]);
-        gw_svg_shape_ring(svg, points, contour_thin(points, contour->rings[i].n, THIN));
+        gw_svg_shape_ring(svg, points, gw_contour_thin(points, contour->rings[i].n, THIN));
     }
     gw_svg_shape_close(svg);
 }
@@ -62,14 +62,14 @@ static void draw_ring(struct gw_svg *svg, const struct field_map *map, const str
     const struct gw_point *p = ring->points;
     struct gw_point *piece = gw_alloc(svg->out->arena, ring->n + 1, sizeof *piece);
     size_t start = 0, used = 0;
-    while (start < ring->n && !contour_on_border(&map->grid, p[start], p[(start + 1) % ring->n])) start++;
+    while (start < ring->n && !gw_contour_on_border(&map->grid, p[start], p[(start + 1) % ring->n])) start++;
     for (size_t k = 1; k <= ring->n; k++) {
         const struct gw_point from = p[(start + k) % ring->n], to = p[(start + k + 1) % ring->n];
         if (!used) piece[used++] = on_page(map, from);
-        const bool border = contour_on_border(&map->grid, from, to);
+        const bool border = gw_contour_on_border(&map->grid, from, to);
         if (!border) piece[used++] = on_page(map, to);
         if (!border && k < ring->n) continue;
-        if (used > 1) gw_svg_polyline(svg, piece, contour_thin(piece, used, THIN), &look);
+        if (used > 1) gw_svg_polyline(svg, piece, gw_contour_thin(piece, used, THIN), &look);
         used = 0;
     }
 }
@@ -167,7 +167,7 @@ static void number_level(struct placing *p, int level)
     gw_svg_text(p->svg, (struct gw_point){middle.x, middle.y + 0.35 * p->font.size}, &p->font, text.at);
 }
 
-void field_draw(struct gw_svg *svg, const struct field_map *map, const struct box *kept_free, size_t n)
+void gw_field_draw(struct gw_svg *svg, const struct field_map *map, const struct box *kept_free, size_t n)
 {
     const struct box *a = &map->area;
     struct contour contours[FIELD_LEVELS];
@@ -176,7 +176,7 @@ void field_draw(struct gw_svg *svg, const struct field_map *map, const struct bo
                               n,        {.size = 10, .anchor = GW_SVG_MIDDLE, .plate = true}};
     char color[GW_SVG_COLOR_SIZE];
     for (size_t i = 0; i < n; i++) placing.taken[i] = kept_free[i];
-    for (int k = 0; k < map->n; k++) contour_trace(&contours[k], svg->out->arena, &map->grid, map->levels[k]);
+    for (int k = 0; k < map->n; k++) gw_contour_trace(&contours[k], svg->out->arena, &map->grid, map->levels[k]);
     gw_svg_rectangle(svg, a->left, a->top, a->right - a->left, a->bottom - a->top,
                      &(struct gw_svg_look){.fill = shade(color, map, 0)});
     for (int k = 0; k < map->n; k++) fill_region(svg, map, &contours[k], k + 1);
@@ -187,7 +187,7 @@ void field_draw(struct gw_svg *svg, const struct field_map *map, const struct bo
     for (int k = map->n; k-- > 0;) number_level(&placing, k);
 }
 
-void field_scale(struct gw_svg *svg, const struct field_map *map, struct gw_point at, double width)
+void gw_field_scale(struct gw_svg *svg, const struct field_map *map, struct gw_point at, double width)
 {
     const double HEIGHT = 12, range = map->high - map->low;
     const struct gw_svg_font font = {.size = 10.5, .anchor = GW_SVG_MIDDLE};

@@ -19,9 +19,9 @@ struct field_map {
 };
 
 /* Sets low, high and round levels. */
-void field_measure(struct field_map *map);
+void gw_field_measure(struct field_map *map);
 /* The boxes are kept free of numbers. A line on which no number fits goes without: the scale has them. */
-void field_draw(struct gw_svg *svg, const struct field_map *map, const struct box *kept_free, size_t n);
-void field_scale(struct gw_svg *svg, const struct field_map *map, struct gw_point at, double width);
+void gw_field_draw(struct gw_svg *svg, const struct field_map *map, const struct box *kept_free, size_t n);
+void gw_field_scale(struct gw_svg *svg, const struct field_map *map, struct gw_point at, double width);
 
 #endif

@@ -251,8 +251,8 @@ static void draw_sheet(struct sheet *s, struct gw_text *out, const struct gw_plo
     gw_svg_close(&s->svg);
 }
 
-enum gw_status draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
-                              struct gw_engine *engine)
+enum gw_status gw_draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
+                                 struct gw_engine *engine)
 {
     struct sheet s = {.arena = out->arena, .shown = shown, .chart = *chart};
     if (!is_given(chart->least))

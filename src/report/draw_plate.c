@@ -181,12 +181,12 @@ static void draw_panel(struct sheet *s, const struct panel *panel, double left, 
         kept_free[i + 1] = (struct box){places[i].x - 5, places[i].y - 5, places[i].x + 5, places[i].y + 5};
     gw_svg_text(&s->svg, (struct gw_point){left, top + 14}, &PANEL_TITLE, panel->title);
     gw_svg_text(&s->svg, (struct gw_point){left, top + 31}, &PLAIN, panel->largest);
-    field_measure(&map);
-    field_draw(&s->svg, &map, kept_free, (size_t)n + 1);
+    gw_field_measure(&map);
+    gw_field_draw(&s->svg, &map, kept_free, (size_t)n + 1);
     draw_marks(s, places, n);
     gw_svg_text(&s->svg, words, &font, panel->mark);
     dimensions(s, &area);
-    field_scale(&s->svg, &map, (struct gw_point){left + BESIDE, area.bottom + 42}, s->column - BESIDE);
+    gw_field_scale(&s->svg, &map, (struct gw_point){left + BESIDE, area.bottom + 42}, s->column - BESIDE);
 }
 
 static const char *stress_place(const struct sheet *s)
@@ -278,8 +278,8 @@ static void draw_sheet(struct sheet *s, struct gw_text *out)
     gw_svg_close(&s->svg);
 }
 
-enum gw_status draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
-                          enum gw_units shown, struct gw_engine *engine)
+enum gw_status gw_draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
+                             enum gw_units shown, struct gw_engine *engine)
 {
     struct sheet sheet = {.arena = out->arena, .shown = shown, .words = words, .plate = plate};
     enum gw_status status = solve(&sheet, engine);

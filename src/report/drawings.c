@@ -6,7 +6,7 @@
 static enum gw_status plate(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
                             struct gw_engine *engine)
 {
-    return draw_plate(out, answer->in, &(struct plate_words){"Plate", ""}, shown, engine);
+    return gw_draw_plate(out, answer->in, &(struct plate_words){"Plate", ""}, shown, engine);
 }
 
 static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
@@ -19,7 +19,7 @@ static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *ans
     const struct plate_words words = {
         gw_format(out->arena, "Governing pane (%s)", pane),
         "The pane that governs, of its thickness for stress, under its part of the load, by the basis that governs."};
-    return draw_plate(out, &governing, &words, shown, engine);
+    return gw_draw_plate(out, &governing, &words, shown, engine);
 }
 
 static enum gw_status beam(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
@@ -29,7 +29,7 @@ static enum gw_status beam(struct gw_text *out, const struct gw_calc_answer *ans
     const struct gw_beam_result *solution;
     (void)engine;
     gw_answer_beam(&solved, &solution, answer->out);
-    draw_beam(out, solved, solution, "Beam", shown);
+    gw_draw_beam(out, solved, solution, "Beam", shown);
     return GW_OK;
 }
 
@@ -40,7 +40,7 @@ static enum gw_status member(struct gw_text *out, const struct gw_calc_answer *a
     const struct gw_beam_result *solution;
     (void)engine;
     gw_answer_beam(&solved, &solution, answer->out);
-    draw_beam(out, solved, solution, "Member, drawn from its lower or left end", shown);
+    gw_draw_beam(out, solved, solution, "Member, drawn from its lower or left end", shown);
     return GW_OK;
 }
 
@@ -49,7 +49,7 @@ static enum gw_status response(struct gw_text *out, const struct gw_calc_answer 
 {
     struct gw_response_chart chart;
     gw_response_chart(&chart, answer->in, answer->out);
-    return draw_isodamage(out, &chart, shown, engine);
+    return gw_draw_isodamage(out, &chart, shown, engine);
 }
 
 static const struct gw_drawing DRAWINGS[] = {

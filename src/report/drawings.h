@@ -9,13 +9,13 @@ struct plate_words {
     const char *name; /* "Plate" */
     const char *more; /* a sentence about what it is, or "" */
 };
-enum gw_status draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
-                          enum gw_units shown, struct gw_engine *engine);
+enum gw_status gw_draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
+                             enum gw_units shown, struct gw_engine *engine);
 struct gw_beam;
 struct gw_beam_result;
-void draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result, const char *name,
-               enum gw_units shown);
-enum gw_status draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
-                              struct gw_engine *engine);
+void gw_draw_beam(struct gw_text *out, const struct gw_beam *beam, const struct gw_beam_result *result,
+                  const char *name, enum gw_units shown);
+enum gw_status gw_draw_isodamage(struct gw_text *out, const struct gw_response_chart *chart, enum gw_units shown,
+                                 struct gw_engine *engine);
 
 #endif

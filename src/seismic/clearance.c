@@ -10,13 +10,13 @@ static const char CLEAR[] = "D_clear, ASCE 7 13.5.9.1; a rigid lite in a frame t
 
 static enum gw_status check(const struct gw_clearance_case *in, struct gw_engine *engine)
 {
-    enum gw_status status = seismic_positive("lite_width", in->lite_width, engine);
-    if (!status) status = seismic_positive("lite_height", in->lite_height, engine);
-    if (!status) status = seismic_not_negative("side_gap", in->side_gap, engine);
-    if (!status) status = seismic_not_negative("end_gap", in->end_gap, engine);
+    enum gw_status status = gw_seismic_positive("lite_width", in->lite_width, engine);
+    if (!status) status = gw_seismic_positive("lite_height", in->lite_height, engine);
+    if (!status) status = gw_seismic_not_negative("side_gap", in->side_gap, engine);
+    if (!status) status = gw_seismic_not_negative("end_gap", in->end_gap, engine);
     if (!status && gw_given(in->drift_in_lite)) {
-        status = seismic_not_negative("drift_in_lite", in->drift_in_lite, engine);
-        if (!status) status = seismic_positive("importance", in->importance, engine);
+        status = gw_seismic_not_negative("drift_in_lite", in->drift_in_lite, engine);
+        if (!status) status = gw_seismic_positive("importance", in->importance, engine);
     }
     return status;
 }
@@ -49,10 +49,10 @@ static enum gw_status compare(struct gw_clearance_result *out, const struct gw_c
         out->edition_counts_importance = (enum gw_bool)rule->with_importance;
         out->passes = rule->with_importance == GW_YES ? out->passes_with_importance : out->passes_without;
     }
-    seismic_note_memory(&out->notes, &rule->row, NOTE_WORDING);
+    gw_seismic_note_memory(&out->notes, &rule->row, NOTE_WORDING);
     enum gw_status status = gw_fallout(&fallout, in->drift_in_lite * in->importance, GW_ABSENT, engine);
     out->fallout_required = fallout.required;
-    seismic_note(&out->notes, NOTE_LEAST);
+    gw_seismic_note(&out->notes, NOTE_LEAST);
     return status;
 }
 
@@ -68,7 +68,7 @@ enum gw_status gw_clearance(struct gw_clearance_result *out, const struct gw_cle
     GW_STEP(engine, "D_clear", GW_THICKNESS, out->clearance, CLEAR, "2*c_1+2*c_2*h_p/b_p",
             {"c_1", in->side_gap, GW_THICKNESS}, {"c_2", in->end_gap, GW_THICKNESS},
             {"h_p", in->lite_height, GW_THICKNESS}, {"b_p", in->lite_width, GW_THICKNESS});
-    seismic_note(&out->notes, NOTE_HARD);
+    gw_seismic_note(&out->notes, NOTE_HARD);
     return gw_given(in->drift_in_lite) ? compare(out, in, engine) : GW_OK;
 }
 
@@ -78,8 +78,8 @@ enum gw_status gw_fallout(struct gw_fallout_result *out, double drift_with_impor
     const struct gw_drift_rule *rule = GW_USE(engine, &engine->tables->drift_rule[GW_ROW_DRIFT_RULE_FALLOUT]);
     const struct gw_drift_rule *least = GW_USE(engine, &engine->tables->drift_rule[GW_ROW_DRIFT_RULE_FALLOUT_LEAST]);
     *out = (struct gw_fallout_result){.passes = GW_UNSAID};
-    enum gw_status status = seismic_not_negative("drift", drift_with_importance, engine);
-    if (!status && gw_given(tested)) status = seismic_not_negative("fallout_tested", tested, engine);
+    enum gw_status status = gw_seismic_not_negative("drift", drift_with_importance, engine);
+    if (!status && gw_given(tested)) status = gw_seismic_not_negative("fallout_tested", tested, engine);
     if (status) return status;
     out->required = fmax(rule->factor * drift_with_importance, least->least_m);
     GW_STEP(engine, "D_fallout", GW_THICKNESS, out->required, rule->clause, "max(c*D_pI,D_min)",

@@ -29,7 +29,7 @@ static enum gw_status allowable_drift(struct gw_drift_result *out, const struct 
                          "give the story drift, or structure, risk_category and story_height for the allowable one");
     if (in->risk == GW_RISK_UNSET)
         return gw_refuse(engine, GW_MISSING, "risk_category", "risk_category is needed for the allowable drift");
-    enum gw_status status = seismic_positive("story_height", in->story_height, engine);
+    enum gw_status status = gw_seismic_positive("story_height", in->story_height, engine);
     if (status) return status;
     const struct gw_story_drift *row = find_ratio(in, engine);
     if (!row) return gw_refuse(engine, GW_OUTSIDE_METHOD, "structure", "no allowable drift for this structure");
@@ -40,8 +40,8 @@ static enum gw_status allowable_drift(struct gw_drift_result *out, const struct 
     out->drift = out->allowable * in->story_height;
     GW_STEP(engine, "D_p", GW_THICKNESS, out->drift, row->row.source, "r/rho*h_sx", {"r", row->ratio, GW_RATIO},
             {"rho", rho, GW_RATIO}, {"h_sx", in->story_height, GW_THICKNESS});
-    seismic_note(&out->notes, NOTE_ALLOWABLE);
-    seismic_note_memory(&out->notes, &row->row, NOTE_RECALLED);
+    gw_seismic_note(&out->notes, NOTE_ALLOWABLE);
+    gw_seismic_note_memory(&out->notes, &row->row, NOTE_RECALLED);
     return GW_OK;
 }
 
@@ -50,7 +50,7 @@ static enum gw_status find_importance(struct gw_drift_result *out, const struct 
 {
     if (!gw_given(in->importance)) return gw_structure_importance(&out->importance, in->risk, engine);
     out->importance = in->importance;
-    return seismic_positive("importance", in->importance, engine);
+    return gw_seismic_positive("importance", in->importance, engine);
 }
 
 /* D_p and D_pI from whichever is known: the importance is counted once. */
@@ -59,7 +59,7 @@ static enum gw_status find_drifts(struct gw_drift_result *out, const struct gw_d
     static const char clause[] = "D_pI = D_p I_e, ASCE 7 13.3.2";
     enum gw_status status = GW_OK;
     if (gw_given(in->drift_with_importance)) {
-        status = seismic_not_negative("drift_with_importance", in->drift_with_importance, engine);
+        status = gw_seismic_not_negative("drift_with_importance", in->drift_with_importance, engine);
         if (status) return status;
         out->drift_with_importance = in->drift_with_importance;
         out->drift = in->drift_with_importance / out->importance;
@@ -68,7 +68,8 @@ static enum gw_status find_drifts(struct gw_drift_result *out, const struct gw_d
         return GW_OK;
     }
     out->drift = in->drift;
-    status = gw_given(in->drift) ? seismic_not_negative("drift", in->drift, engine) : allowable_drift(out, in, engine);
+    status =
+        gw_given(in->drift) ? gw_seismic_not_negative("drift", in->drift, engine) : allowable_drift(out, in, engine);
     if (status) return status;
     out->drift_with_importance = out->drift * out->importance;
     GW_STEP(engine, "D_pI", GW_THICKNESS, out->drift_with_importance, clause, "D_p*I_e",
@@ -91,15 +92,15 @@ enum gw_status gw_story_drift(struct gw_drift_result *out, const struct gw_drift
     GW_STEP(engine, "D_connection", GW_THICKNESS, out->connection, rule->clause, "max(c*D_pI,D_min)",
             {"c", rule->factor, GW_RATIO}, {"D_pI", out->drift_with_importance, GW_THICKNESS},
             {"D_min", rule->least_m, GW_THICKNESS});
-    seismic_note_memory(&out->notes, &rule->row, NOTE_CONNECTION);
+    gw_seismic_note_memory(&out->notes, &rule->row, NOTE_CONNECTION);
     return GW_OK;
 }
 
 static enum gw_status check_heights(const struct gw_lite_drift_case *in, struct gw_engine *engine)
 {
     const double hair = 1e-9;
-    enum gw_status status = seismic_positive("story_height", in->story_height, engine);
-    if (!status) status = seismic_positive("frame_height", in->frame_height, engine);
+    enum gw_status status = gw_seismic_positive("story_height", in->story_height, engine);
+    if (!status) status = gw_seismic_positive("frame_height", in->frame_height, engine);
     if (status || in->frame_height <= in->story_height * (1 + hair)) return status;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "frame_height",
                      "the frame opening is higher than the story: a lite takes drift from one story");
@@ -121,7 +122,7 @@ static enum gw_status rack(struct gw_lite_drift_result *out, const struct gw_lit
 static enum gw_status slide_head(struct gw_lite_drift_result *out, const struct gw_lite_drift_case *in,
                                  struct gw_engine *engine)
 {
-    enum gw_status status = seismic_not_negative("slip", in->slip, engine);
+    enum gw_status status = gw_seismic_not_negative("slip", in->slip, engine);
     if (status) return status;
     out->slip = fmin(in->slip, in->drift);
     GW_STEP(engine, "s", GW_THICKNESS, out->slip, KINEMATICS, "min(s_head,D_p)", {"s_head", in->slip, GW_THICKNESS},
@@ -132,14 +133,14 @@ static enum gw_status slide_head(struct gw_lite_drift_result *out, const struct 
 static enum gw_status tilt(struct gw_lite_drift_result *out, const struct gw_lite_drift_case *in,
                            struct gw_engine *engine)
 {
-    enum gw_status status = seismic_positive("story_height", in->story_height, engine);
-    if (!status) status = seismic_positive("unit_width", in->unit_width, engine);
+    enum gw_status status = gw_seismic_positive("story_height", in->story_height, engine);
+    if (!status) status = gw_seismic_positive("unit_width", in->unit_width, engine);
     if (status) return status;
     out->angle = in->drift / in->story_height;
     out->lift = out->joint_slip = in->drift / in->story_height * in->unit_width;
     GW_STEP(engine, "s_joint", GW_THICKNESS, out->joint_slip, KINEMATICS, "D/H*b", {"D", in->drift, GW_THICKNESS},
             {"H", in->story_height, GW_THICKNESS}, {"b", in->unit_width, GW_THICKNESS});
-    seismic_note(&out->notes, NOTE_TILTING);
+    gw_seismic_note(&out->notes, NOTE_TILTING);
     return GW_OK;
 }
 
@@ -147,7 +148,7 @@ enum gw_status gw_lite_drift(struct gw_lite_drift_result *out, const struct gw_l
                              struct gw_engine *engine)
 {
     *out = (struct gw_lite_drift_result){.in_lite = 0};
-    enum gw_status status = seismic_not_negative("drift", in->drift, engine);
+    enum gw_status status = gw_seismic_not_negative("drift", in->drift, engine);
     if (status) return status;
     switch (in->path) {
     case GW_PATH_RACKING:
@@ -160,7 +161,7 @@ enum gw_status gw_lite_drift(struct gw_lite_drift_result *out, const struct gw_l
         return slide_head(out, in, engine);
     case GW_PATH_SLIDING:
         out->slip = in->drift;
-        seismic_note(&out->notes, NOTE_CORNER);
+        gw_seismic_note(&out->notes, NOTE_CORNER);
         gw_trace_note(engine, "D_lite", KINEMATICS, "the stack joint slides by the drift: none in the lite");
         return GW_OK;
     case GW_PATH_TILTING:

@@ -14,16 +14,16 @@ static const char NOTE_OTHER_EDITION[] =
     "belong to asce7-22: not used in this edition";
 static const char NOTE_OTHER_EDITION_22[] = "ap and rp belong to asce7-10 and asce7-16: not used in asce7-22";
 
-void seismic_note(struct gw_seismic_notes *notes, const char *text)
+void gw_seismic_note(struct gw_seismic_notes *notes, const char *text)
 {
     for (unsigned i = 0; i < notes->n; i++)
         if (notes->items[i] == text) return;
     if (notes->n < GW_SEISMIC_NOTES) notes->items[notes->n++] = text;
 }
 
-void seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text)
+void gw_seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text)
 {
-    if (row->basis == GW_MEMORY) seismic_note(notes, text);
+    if (row->basis == GW_MEMORY) gw_seismic_note(notes, text);
 }
 
 static enum gw_status number(const char *key, double value, bool good, const char *what, struct gw_engine *engine)
@@ -33,12 +33,12 @@ static enum gw_status number(const char *key, double value, bool good, const cha
     return gw_refuse(engine, GW_BAD_VALUE, key, "%s must %s", key, what);
 }
 
-enum gw_status seismic_positive(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_seismic_positive(const char *key, double value, struct gw_engine *engine)
 {
     return number(key, value, value > 0, "be above zero", engine);
 }
 
-enum gw_status seismic_not_negative(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_seismic_not_negative(const char *key, double value, struct gw_engine *engine)
 {
     return number(key, value, value >= 0, "not be negative", engine);
 }
@@ -63,14 +63,14 @@ static enum gw_status open_force(struct force *f)
     if (row == GW_N_SEISMIC_FORCE_RULE)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "edition", "no seismic force for this edition");
     f->rule = GW_USE(engine, &rules[row]);
-    enum gw_status status = seismic_positive("sds", f->in->sds, engine);
-    if (!status) status = seismic_positive("weight", f->in->weight, engine);
-    if (!status) status = seismic_not_negative("height_ratio", f->in->height_ratio, engine);
-    if (!status) status = seismic_positive("importance", f->in->importance, engine);
+    enum gw_status status = gw_seismic_positive("sds", f->in->sds, engine);
+    if (!status) status = gw_seismic_positive("weight", f->in->weight, engine);
+    if (!status) status = gw_seismic_not_negative("height_ratio", f->in->height_ratio, engine);
+    if (!status) status = gw_seismic_positive("importance", f->in->importance, engine);
     if (status) return status;
     f->z_h = fmin(f->in->height_ratio, 1);
     if (f->in->height_ratio > 1) {
-        seismic_note(&f->out->notes, NOTE_ABOVE);
+        gw_seismic_note(&f->out->notes, NOTE_ABOVE);
         gw_trace_note(engine, "z/h", f->rule->clause, NOTE_ABOVE);
     }
     return GW_OK;
@@ -81,7 +81,7 @@ static enum gw_status take(const char *key, double *out, double given, enum gw_s
                            struct gw_engine *engine)
 {
     *out = gw_given(given) ? given : tabulated;
-    if (gw_given(given) || part != GW_PART_UNSET) return seismic_positive(key, *out, engine);
+    if (gw_given(given) || part != GW_PART_UNSET) return gw_seismic_positive(key, *out, engine);
     return gw_refuse(engine, GW_MISSING, key,
                      "give %s, or part (wall_element, connection_body or fasteners) to take it from the table", key);
 }
@@ -97,7 +97,7 @@ static enum gw_status find_coefficients(struct force *f)
     if (!status) status = take("rp", &f->out->rp, in->rp, in->part, row->rp, f->engine);
     if (status || (gw_given(in->ap) && gw_given(in->rp))) return status;
     gw_used_add(&f->engine->used, &row->row);
-    seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE);
+    gw_seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE);
     gw_trace_note(f->engine, "a_p, R_p", row->row.source, row->title);
     return GW_OK;
 }
@@ -114,7 +114,7 @@ static enum gw_status find_coefficients_22(struct force *f)
     if (!status) status = take("rpo", &f->out->rpo, in->rpo, in->part, row->rpo, f->engine);
     if (status || (gw_given(in->car) && gw_given(in->rpo))) return status;
     gw_used_add(&f->engine->used, &row->row);
-    seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE_22);
+    gw_seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE_22);
     gw_trace_note(f->engine, "C_AR, R_po", row->row.source, row->title);
     return GW_OK;
 }
@@ -175,10 +175,10 @@ static enum gw_status check_structure(const struct gw_seismic_force_case *in, st
             return gw_refuse(engine, GW_MISSING, system[i].key,
                              "response_modification, overstrength and structure_importance go together: give all, or "
                              "none where the structure is unknown");
-        enum gw_status status = seismic_positive(system[i].key, system[i].value, engine);
+        enum gw_status status = gw_seismic_positive(system[i].key, system[i].value, engine);
         if (status) return status;
     }
-    return gw_given(in->period) ? seismic_positive("period", in->period, engine) : GW_OK;
+    return gw_given(in->period) ? gw_seismic_positive("period", in->period, engine) : GW_OK;
 }
 
 static enum gw_status compute_22(struct force *f)
@@ -190,8 +190,8 @@ static enum gw_status compute_22(struct force *f)
     if (status) return status;
     find_height_factor(f);
     find_ductility(f);
-    if (gw_given(in->ap) || gw_given(in->rp)) seismic_note(&out->notes, NOTE_OTHER_EDITION_22);
-    seismic_note_memory(&out->notes, &f->rule->row, NOTE_22);
+    if (gw_given(in->ap) || gw_given(in->rp)) gw_seismic_note(&out->notes, NOTE_OTHER_EDITION_22);
+    gw_seismic_note_memory(&out->notes, &f->rule->row, NOTE_22);
     out->computed =
         f->rule->share * in->sds * in->importance * in->weight * (out->hf / out->rmu) * (out->car / out->rpo);
     GW_STEP(f->engine, "F_p", GW_FORCE, out->computed, f->rule->clause, "c*S_DS*I_p*W_p*(H_f/R_mu)*(C_AR/R_po)",
@@ -209,7 +209,7 @@ static enum gw_status compute(struct force *f)
     if (status) return status;
     if (gw_given(in->car) || gw_given(in->rpo) || gw_given(in->period) || gw_given(in->response_modification) ||
         gw_given(in->overstrength) || gw_given(in->structure_importance))
-        seismic_note(&out->notes, NOTE_OTHER_EDITION);
+        gw_seismic_note(&out->notes, NOTE_OTHER_EDITION);
     out->computed =
         f->rule->share * out->ap * in->sds * in->weight * (1 + f->rule->height * f->z_h) / (out->rp / in->importance);
     GW_STEP(f->engine, "F_p", GW_FORCE, out->computed, f->rule->clause, "c*a_p*S_DS*W_p*(1+k*z_h)/(R_p/I_p)",
@@ -241,9 +241,9 @@ static void close_force(const struct force *f)
     out->vertical = vertical->share * f->in->sds * f->in->weight;
     GW_STEP(f->engine, "F_v", GW_FORCE, out->vertical, vertical->clause, "c*S_DS*W_p", {"c", vertical->share, GW_RATIO},
             {"S_DS", f->in->sds, GW_RATIO}, {"W_p", f->in->weight, GW_FORCE});
-    seismic_note_memory(&out->notes, &vertical->row, NOTE_VERTICAL);
+    gw_seismic_note_memory(&out->notes, &vertical->row, NOTE_VERTICAL);
     if (f->in->part == GW_PART_WALL_ELEMENT || f->in->part == GW_PART_CONNECTION_BODY)
-        seismic_note(&out->notes, NOTE_FASTENERS);
+        gw_seismic_note(&out->notes, NOTE_FASTENERS);
 }
 
 enum gw_status gw_seismic_force(struct gw_seismic_force_result *out, const struct gw_seismic_force_case *in,

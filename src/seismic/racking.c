@@ -12,10 +12,10 @@ static enum gw_status check(const struct gw_racking_case *in, struct gw_engine *
 {
     const struct gw_racking_limit *limit = GW_USE(engine, &engine->tables->racking_limit[0]);
     const double hair = 1e-9;
-    enum gw_status status = seismic_not_negative("drift_in_lite", in->drift_in_lite, engine);
-    if (!status) status = seismic_positive("lite_width", in->lite_width, engine);
-    if (!status) status = seismic_positive("lite_height", in->lite_height, engine);
-    if (!status) status = seismic_positive("thickness", in->thickness, engine);
+    enum gw_status status = gw_seismic_not_negative("drift_in_lite", in->drift_in_lite, engine);
+    if (!status) status = gw_seismic_positive("lite_width", in->lite_width, engine);
+    if (!status) status = gw_seismic_positive("lite_height", in->lite_height, engine);
+    if (!status) status = gw_seismic_positive("thickness", in->thickness, engine);
     if (status || in->drift_in_lite / in->lite_height <= limit->angle_rad * (1 + hair)) return status;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "drift_in_lite",
                      "the frame's angle is small in this method: drift up to %d %% of the lite's height",
@@ -52,8 +52,8 @@ static void slip(struct gw_racking_result *out, const struct gw_racking_case *in
             {"s_h", out->slip_horizontal, GW_THICKNESS}, {"s_v", out->slip_vertical, GW_THICKNESS});
     GW_STEP(engine, "strain", GW_RATIO, out->strain_corner, LEAST_ENERGY, "s/t", {"s", out->slip_corner, GW_THICKNESS},
             {"t", in->thickness, GW_THICKNESS});
-    seismic_note(&out->notes, NOTE_STRAIN);
-    seismic_note(&out->notes, NOTE_BEAD);
+    gw_seismic_note(&out->notes, NOTE_STRAIN);
+    gw_seismic_note(&out->notes, NOTE_BEAD);
 }
 
 enum gw_status gw_silicone_racking(struct gw_racking_result *out, const struct gw_racking_case *in,

@@ -12,10 +12,10 @@ static inline bool seismic_reaches(double value, double limit)
     const double hair = 1e-9;
     return value >= limit * (1 - hair);
 }
-void seismic_note(struct gw_seismic_notes *notes, const char *text);
+void gw_seismic_note(struct gw_seismic_notes *notes, const char *text);
 /* Also where the number rests on a row that is recalled only. */
-void seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text);
-enum gw_status seismic_positive(const char *key, double value, struct gw_engine *engine);
-enum gw_status seismic_not_negative(const char *key, double value, struct gw_engine *engine);
+void gw_seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text);
+enum gw_status gw_seismic_positive(const char *key, double value, struct gw_engine *engine);
+enum gw_status gw_seismic_not_negative(const char *key, double value, struct gw_engine *engine);
 
 #endif

@@ -31,8 +31,8 @@ static double deflection(const struct sample *s) { return log(s->out.deflection 
 static double mean_deflection(const struct sample *s) { return log(s->out.mean_deflection / s->q); }
 static double risk(const struct sample *s) { return log(s->out.risk) / FLAW_EXPONENT - log(s->q); }
 static double edge_slope(const struct sample *s) { return log(s->out.edge_slope / s->q); }
-static double center_x(const struct sample *s) { return log(plate_components_at(s->field, 0, 0, 1).x / s->q); }
-static double center_y(const struct sample *s) { return log(plate_components_at(s->field, 0, 0, 1).y / s->q); }
+static double center_x(const struct sample *s) { return log(gw_plate_components_at(s->field, 0, 0, 1).x / s->q); }
+static double center_y(const struct sample *s) { return log(gw_plate_components_at(s->field, 0, 0, 1).y / s->q); }
 static double long_edge(const struct sample *s) { return log(s->on_long.value / s->q); }
 static double short_edge(const struct sample *s) { return log(s->on_short.value / s->q); }
 static double long_edge_place(const struct sample *s) { return s->on_long.x; }
@@ -103,7 +103,7 @@ static void solve(struct generator *g, double aspect, double q)
         fprintf(stderr, "no solution at aspect %g, q* %g\n", aspect, q);
         exit(1);
     }
-    plate_open_field(&g->field, g->workspace, &in);
+    gw_plate_open_field(&g->field, g->workspace, &in);
     s->field = &g->field;
     s->aspect = aspect;
     s->q = q;
@@ -111,7 +111,7 @@ static void solve(struct generator *g, double aspect, double q)
 
 static double along_edge(const struct plate_field *f, bool is_long, double place)
 {
-    return is_long ? plate_stress_at(f, place, 1, 1).first : plate_stress_at(f, 1, place, 1).first;
+    return is_long ? gw_plate_stress_at(f, place, 1, 1).first : gw_plate_stress_at(f, 1, place, 1).first;
 }
 
 /* Largest along the edge y = 1 (or x = 1): the best of a row of points, then of ever finer rows about it. */
@@ -136,17 +136,17 @@ static void follow_corner(struct sample *s, bool first)
 {
     struct plate_peak *peak = &s->corner;
     if (first) *peak = (struct plate_peak){0.95, 0.92, 0};
-    peak->value = plate_stress_at(s->field, peak->x, peak->y, 1).first;
-    plate_walk_uphill(s->field, peak, 2e-3, 1);
+    peak->value = gw_plate_stress_at(s->field, peak->x, peak->y, 1).first;
+    gw_plate_walk_uphill(s->field, peak, 2e-3, 1);
 }
 
 /* sigma_y along the short axis over that of the center, as a polynomial in the square of the place through four points
  * of it. */
 static void expand_axis(struct sample *s)
 {
-    const double u[3] = {0.06, 0.18, 0.3}, center = plate_components_at(s->field, 0, 0, 1).y;
+    const double u[3] = {0.06, 0.18, 0.3}, center = gw_plate_components_at(s->field, 0, 0, 1).y;
     double v[3];
-    for (int i = 0; i < 3; i++) v[i] = (plate_components_at(s->field, 0, sqrt(u[i]), 1).y / center - 1) / u[i];
+    for (int i = 0; i < 3; i++) v[i] = (gw_plate_components_at(s->field, 0, sqrt(u[i]), 1).y / center - 1) / u[i];
     double first = (v[1] - v[0]) / (u[1] - u[0]), second = (v[2] - v[1]) / (u[2] - u[1]);
     s->axis[2] = (second - first) / (u[2] - u[0]);
     s->axis[1] = first - s->axis[2] * (u[0] + u[1]);
@@ -283,7 +283,7 @@ static void note(struct error *e, const struct sample *s, double error)
 /* By how much the stress at the table's place falls short of the largest. */
 static double place_error(const struct sample *s, const struct gw_plate_solution *got)
 {
-    return 1 - plate_stress_at(s->field, got->stress_x, got->stress_y, 1).first / s->out.stress_max;
+    return 1 - gw_plate_stress_at(s->field, got->stress_x, got->stress_y, 1).first / s->out.stress_max;
 }
 
 /* Error of the load at which the risk is what it is here: that of J^(1/m) over its slope in ln q*. */

@@ -9,29 +9,29 @@ static bool alternative_permitted(const struct wind_run *run, const struct gw_wi
     return !slender && wind_below(in->mean_roof_height, figure->alternative_height_m);
 }
 
-int wind_figure_clause(const struct wind_run *run)
+int gw_wind_figure_clause(const struct wind_run *run)
 {
     return run->low ? GW_ROW_WIND_CLAUSES_LOW_FIGURE : GW_ROW_WIND_CLAUSES_HIGH_FIGURE;
 }
 
-bool wind_choose_figure(const struct wind_run *run)
+bool gw_wind_choose_figure(const struct wind_run *run)
 {
     const struct gw_wind_figure *figure = &run->engine->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
     gw_used_add(&run->engine->used, &figure->row);
-    const char *low = wind_clause(run, GW_ROW_WIND_CLAUSES_LOW_FIGURE),
-               *high = wind_clause(run, GW_ROW_WIND_CLAUSES_HIGH_FIGURE);
+    const char *low = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_LOW_FIGURE),
+               *high = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_HIGH_FIGURE);
     if (wind_at_most(run->in->mean_roof_height, figure->low_height_m)) {
         gw_trace_note(run->engine, "GC_p", low, "the figure for low buildings; q_h at every height, for both signs");
         return true;
     }
     if (run->in->alternative_60_90 == GW_YES) {
         if (alternative_permitted(run, figure)) {
-            wind_note(run, "GC_p", high,
-                      "the alternative for buildings of middle height: coefficients of the low figure, with q_h for "
-                      "both signs");
+            gw_wind_note(run, "GC_p", high,
+                         "the alternative for buildings of middle height: coefficients of the low figure, with q_h for "
+                         "both signs");
             return true;
         }
-        wind_note(
+        gw_wind_note(
             run, "GC_p", high,
             "the alternative for buildings of middle height is not permitted here (height, or height over width)");
     }
@@ -39,12 +39,12 @@ bool wind_choose_figure(const struct wind_run *run)
     return false;
 }
 
-double wind_area(const struct wind_run *run, double span, double width)
+double gw_wind_area(const struct wind_run *run, double span, double width)
 {
     const struct gw_wind_area *rule = &run->engine->tables->wind_area[GW_ROW_WIND_AREA_WALL];
     gw_used_add(&run->engine->used, &rule->row);
     double area = span * fmax(width, span / rule->span_divisor);
-    GW_STEP(run->engine, "A", GW_AREA, area, wind_clause(run, GW_ROW_WIND_CLAUSES_AREA), "L*max(w, L/n)",
+    GW_STEP(run->engine, "A", GW_AREA, area, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_AREA), "L*max(w, L/n)",
             {"L", span, GW_LENGTH}, {"w", width, GW_LENGTH}, {"n", rule->span_divisor, GW_RATIO});
     return area;
 }
@@ -77,7 +77,7 @@ static double under_flat_roof(const struct wind_run *run, const char *symbol, do
     gw_used_add(&run->engine->used, &flat->row);
     if (!wind_at_most(wind_roof_slope(run->in), flat->slope_rad)) return gcp;
     if (!gw_given(run->in->roof_slope))
-        wind_note(run, symbol, clause, "roof_slope not given: taken as flat, which reduces the wall coefficients");
+        gw_wind_note(run, symbol, clause, "roof_slope not given: taken as flat, which reduces the wall coefficients");
     double reduced = flat->factor * gcp;
     GW_STEP(run->engine, symbol, GW_RATIO, reduced, clause, "f*g", {"f", flat->factor, GW_RATIO}, {"g", gcp, GW_RATIO});
     return reduced;
@@ -91,11 +91,12 @@ static size_t wall_line(const struct wind_run *run, enum wind_sign sign)
     return run->low ? GW_ROW_WIND_WALL_GCP_LOW_NEGATIVE_5 : GW_ROW_WIND_WALL_GCP_HIGH_NEGATIVE_5;
 }
 
-double wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double area)
+double gw_wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double area)
 {
     const struct gw_wind_wall_gcp *row = &run->engine->tables->wind_wall_gcp[wall_line(run, sign)];
     const struct line line = {row->area_1_m2, row->gcp_1, row->area_2_m2, row->gcp_2};
-    const char *symbol = sign == WIND_POSITIVE ? "GC_p+" : "GC_p-", *clause = wind_clause(run, wind_figure_clause(run));
+    const char *symbol = sign == WIND_POSITIVE ? "GC_p+" : "GC_p-",
+               *clause = gw_wind_clause(run, gw_wind_figure_clause(run));
     gw_used_add(&run->engine->used, &row->row);
     double gcp = line_at(run, symbol, &line, area, clause);
     return run->low ? under_flat_roof(run, symbol, gcp, clause) : gcp;
@@ -112,13 +113,13 @@ static size_t roof_line(const struct wind_run *run, int zone)
     return edge ? GW_ROW_WIND_ROOF_GCP_ASCE7_22_LOW_2 : GW_ROW_WIND_ROOF_GCP_ASCE7_22_LOW_3;
 }
 
-double wind_roof_gcp(const struct wind_run *run, int zone, double area)
+double gw_wind_roof_gcp(const struct wind_run *run, int zone, double area)
 {
     const struct gw_wind_roof_gcp *row = &run->engine->tables->wind_roof_gcp[roof_line(run, zone)];
     const struct line line = {row->area_1_m2, row->gcp_1, row->area_2_m2, row->gcp_2};
     int figure = run->low ? GW_ROW_WIND_CLAUSES_ROOF_LOW_FIGURE : GW_ROW_WIND_CLAUSES_HIGH_FIGURE;
     gw_used_add(&run->engine->used, &row->row);
-    return line_at(run, "GC_p,roof", &line, area, wind_clause(run, figure));
+    return line_at(run, "GC_p,roof", &line, area, gw_wind_clause(run, figure));
 }
 
 bool gw_wind_low_figure(const struct gw_wind_case *in, struct gw_engine *engine)
@@ -128,12 +129,12 @@ bool gw_wind_low_figure(const struct gw_wind_case *in, struct gw_engine *engine)
         gw_refuse(engine, GW_MISSING, "mean_roof_height", "mean_roof_height is not given");
         return false;
     }
-    return wind_choose_figure(&run);
+    return gw_wind_choose_figure(&run);
 }
 
 double gw_wind_effective_area(double span, double width, struct gw_engine *engine)
 {
     const struct gw_wind_case in = {.edition = GW_EDITION_UNSET};
     const struct wind_run run = {.engine = engine, .in = &in};
-    return wind_area(&run, span, width);
+    return gw_wind_area(&run, span, width);
 }

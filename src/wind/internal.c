@@ -16,8 +16,8 @@ static const struct gw_wind_internal *enclosure_row(const struct wind_run *run)
 {
     const struct gw_wind_internal *row = find(run, run->in->enclosure);
     if (row || run->in->enclosure != GW_PARTIALLY_OPEN) return row;
-    wind_note(run, "GC_pi", wind_clause(run, GW_ROW_WIND_CLAUSES_ENCLOSURE),
-              "this edition has no partially open class: the building counts as enclosed");
+    gw_wind_note(run, "GC_pi", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_ENCLOSURE),
+                 "this edition has no partially open class: the building counts as enclosed");
     return find(run, GW_ENCLOSED);
 }
 
@@ -29,7 +29,7 @@ static double volume_factor(const struct wind_run *run)
     gw_used_add(&run->engine->used, &row->row);
     double volume = run->in->internal_volume, opening = run->in->opening_area;
     double factor = row->share * (1 + 1 / sqrt(1 + volume / (row->length_m * opening)));
-    GW_STEP(run->engine, "R_i", GW_RATIO, factor, wind_clause(run, GW_ROW_WIND_CLAUSES_LARGE_VOLUME),
+    GW_STEP(run->engine, "R_i", GW_RATIO, factor, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_LARGE_VOLUME),
             "s*(1+1/sqrt(1+V_i/(c*A_og)))", {"s", row->share, GW_RATIO}, {"V_i", volume, GW_VOLUME},
             {"c", row->length_m, GW_LENGTH}, {"A_og", opening, GW_AREA});
     return factor;
@@ -39,8 +39,8 @@ static bool large_volume_applies(const struct wind_run *run)
 {
     if (!gw_given(run->in->internal_volume)) return false;
     if (run->in->enclosure == GW_PARTIALLY_ENCLOSED) return true;
-    wind_note(run, "R_i", wind_clause(run, GW_ROW_WIND_CLAUSES_LARGE_VOLUME),
-              "the large-volume reduction is for partially enclosed buildings only: not used");
+    gw_wind_note(run, "R_i", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_LARGE_VOLUME),
+                 "the large-volume reduction is for partially enclosed buildings only: not used");
     return false;
 }
 
@@ -52,7 +52,7 @@ static enum gw_status check_pair(const struct wind_run *run)
                      "the large-volume reduction needs both internal_volume and opening_area");
 }
 
-double wind_gcpi(const struct wind_run *run)
+double gw_wind_gcpi(const struct wind_run *run)
 {
     if (check_pair(run) != GW_OK) return GW_ABSENT;
     const struct gw_wind_internal *row = enclosure_row(run);
@@ -60,7 +60,7 @@ double wind_gcpi(const struct wind_run *run)
         gw_refuse(run->engine, GW_MISSING, "enclosure", "enclosure class is not given");
         return GW_ABSENT;
     }
-    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_GCPI);
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_GCPI);
     GW_STEP(run->engine, "GC_pi", GW_RATIO, row->gcpi, clause, "g", {"g", row->gcpi, GW_RATIO});
     if (!large_volume_applies(run)) return row->gcpi;
     double factor = volume_factor(run), reduced = factor * row->gcpi;

@@ -48,13 +48,13 @@ double gw_wind_deflection_pa(struct gw_strength p, enum gw_building_code code, b
     return pressure;
 }
 
-double wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure)
+double gw_wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure)
 {
     const struct gw_wind_minimum *row = &run->engine->tables->wind_minimum[GW_ROW_WIND_MINIMUM_CLADDING];
     gw_used_add(&run->engine->used, &row->row);
     double least = row->pressure_pa;
     double design = pressure < 0 ? fmin(pressure, -least) : fmax(pressure, least);
-    GW_STEP(run->engine, symbol, GW_PRESSURE, design, wind_clause(run, GW_ROW_WIND_CLAUSES_MINIMUM),
+    GW_STEP(run->engine, symbol, GW_PRESSURE, design, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_MINIMUM),
             pressure < 0 ? "min(p, -p_least)" : "max(p, p_least)", {"p", pressure, GW_PRESSURE},
             {"p_least", least, GW_PRESSURE});
     return design;

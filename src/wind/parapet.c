@@ -18,9 +18,9 @@ static enum gw_status check(const struct wind_run *run, const struct gw_wind_par
     if (gw_given(parapet->gcpi) && parapet->gcpi < 0)
         return gw_refuse(run->engine, GW_BAD_VALUE, "parapet.gcpi", "is a magnitude, must not be negative");
     if (wind_at_most(wind_roof_slope(run->in), limits->slope_rad)) return GW_OK;
-    return wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "roof_slope",
-                             "a parapet takes the coefficients of a flat roof, which go up to a slope of", GW_ANGLE,
-                             limits->slope_rad);
+    return gw_wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "roof_slope",
+                                "a parapet takes the coefficients of a flat roof, which go up to a slope of", GW_ANGLE,
+                                limits->slope_rad);
 }
 
 /* Wall edge strips meet the roof's corners, the rest of the wall its edges; a high parapet all round calms the corners.
@@ -28,7 +28,7 @@ static enum gw_status check(const struct wind_run *run, const struct gw_wind_par
 static int roof_zone(const struct wind_run *run, const struct gw_wind_parapet_limits *limits)
 {
     const struct gw_wind_parapet *parapet = run->in->parapet;
-    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET);
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET);
     if (run->in->zone == 4) {
         gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 4 beside roof zone 2");
         return 2;
@@ -54,13 +54,13 @@ static double design(const struct wind_run *run, const char *symbol, const struc
                      double second)
 {
     double factor = at->with_kd ? at->kd : 1, p = at->q * factor * (first - second);
-    GW_STEP(run->engine, symbol, GW_PRESSURE, p, wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET),
+    GW_STEP(run->engine, symbol, GW_PRESSURE, p, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET),
             at->with_kd ? "q_p*K_d*(g_1-g_2)" : "q_p*(g_1-g_2)", {"q_p", at->q, GW_PRESSURE}, {"K_d", at->kd, GW_RATIO},
             {"g_1", first, GW_RATIO}, {"g_2", second, GW_RATIO});
-    return wind_at_least_minimum(run, symbol, p);
+    return gw_wind_at_least_minimum(run, symbol, p);
 }
 
-enum gw_status wind_parapet(const struct wind_run *run, struct gw_parapet_result *out)
+enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_result *out)
 {
     static const struct wind_names at_top = {"K_p", "K_zt,p", "q_p"};
     const struct gw_wind_parapet_limits *limits =
@@ -68,13 +68,13 @@ enum gw_status wind_parapet(const struct wind_run *run, struct gw_parapet_result
     gw_used_add(&run->engine->used, &limits->row);
     enum gw_status status = check(run, limits);
     if (status != GW_OK) return status;
-    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     struct wind_level level;
-    if (!velocity || !wind_level_at(run, run->in->parapet->top, run->out->ke, &at_top, &level))
+    if (!velocity || !gw_wind_level_at(run, run->in->parapet->top, run->out->ke, &at_top, &level))
         return run->engine->fault.status;
     const struct parapet_pressure at = {level.q, velocity->kd, velocity->kd_in_pressure == GW_YES};
     double positive = run->out->gcp_positive, negative = run->out->gcp_negative;
-    double roof = wind_roof_gcp(run, roof_zone(run, limits), run->out->effective_area);
+    double roof = gw_wind_roof_gcp(run, roof_zone(run, limits), run->out->effective_area);
     double inside = gw_given(run->in->parapet->gcpi) ? run->in->parapet->gcpi : 0;
     out->qp = level.q;
     out->windward_net = design(run, "p_windward", &at, positive, roof);

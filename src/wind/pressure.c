@@ -5,7 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
-void wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text)
+void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text)
 {
     struct gw_wind_result *out = run->out;
     gw_trace_note(run->engine, symbol, clause, text);
@@ -22,8 +22,8 @@ static void print_limit(char *out, size_t size, enum gw_dim dim, enum gw_units s
     snprintf(out, size, "%s %s", number, gw_dim_info(dim)->shown[shown]);
 }
 
-enum gw_status wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
-                                 enum gw_dim dim, double limit)
+enum gw_status gw_wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
+                                    enum gw_dim dim, double limit)
 {
     char us[GW_NUMBER_SIZE + 32], si[GW_NUMBER_SIZE + 32];
     print_limit(us, sizeof us, dim, GW_US, limit);
@@ -32,7 +32,7 @@ enum gw_status wind_refuse_limit(struct gw_engine *engine, enum gw_status status
     return gw_refuse(engine, status, key, "%s %s (%s)", text, us, si);
 }
 
-const char *wind_clause(const struct wind_run *run, int item)
+const char *gw_wind_clause(const struct wind_run *run, int item)
 {
     const struct gw_wind_clauses *row = &run->engine->tables->wind_clauses[item];
     switch (run->in->edition) {
@@ -111,7 +111,8 @@ static enum gw_status check(const struct wind_run *run)
     if (in->zone != 4 && in->zone != 5) return gw_refuse(engine, GW_BAD_VALUE, "zone", "wall zones are 4 and 5");
     enum gw_status status = check_numbers(run);
     if (status == GW_OK) status = check_area(run);
-    if (status == GW_OK && in->topography && !gw_given(in->kzt)) status = wind_check_topography(in->topography, engine);
+    if (status == GW_OK && in->topography && !gw_given(in->kzt))
+        status = gw_wind_check_topography(in->topography, engine);
     return status;
 }
 
@@ -119,16 +120,16 @@ static enum gw_status check_height(const struct wind_run *run)
 {
     const struct gw_wind_case *in = run->in;
     if (!gw_given(in->height) || wind_at_most(in->height, in->mean_roof_height)) return GW_OK;
-    const char *clause = wind_clause(run, wind_figure_clause(run));
+    const char *clause = gw_wind_clause(run, gw_wind_figure_clause(run));
     if (in->parapet) {
-        wind_note(run, "z", clause,
-                  "height is above the mean roof height: the pressures of the parapet are those that apply there");
+        gw_wind_note(run, "z", clause,
+                     "height is above the mean roof height: the pressures of the parapet are those that apply there");
     } else if (run->low) {
-        wind_note(run, "z", clause, "height is above the mean roof height; the pressures are those of q_h");
+        gw_wind_note(run, "z", clause, "height is above the mean roof height; the pressures are those of q_h");
     } else {
-        return wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "height",
-                                 "height is above the mean roof height, and there is no parapet; limit", GW_LENGTH,
-                                 in->mean_roof_height);
+        return gw_wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "height",
+                                    "height is above the mean roof height, and there is no parapet; limit", GW_LENGTH,
+                                    in->mean_roof_height);
     }
     return GW_OK;
 }
@@ -139,13 +140,13 @@ static enum gw_status find_levels(const struct wind_run *run)
     const struct gw_wind_case *in = run->in;
     struct gw_wind_result *out = run->out;
     struct wind_level roof, height;
-    out->ke = wind_ke(run);
-    if (!wind_level_at(run, in->mean_roof_height, out->ke, &at_roof, &roof)) return run->engine->fault.status;
+    out->ke = gw_wind_ke_of_run(run);
+    if (!gw_wind_level_at(run, in->mean_roof_height, out->ke, &at_roof, &roof)) return run->engine->fault.status;
     if (!gw_given(in->height) || !(fabs(in->height - in->mean_roof_height) > 0)) {
         height = roof;
-        gw_trace_note(run->engine, "q_z", wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
+        gw_trace_note(run->engine, "q_z", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
                       "at the mean roof height: q_z = q_h");
-    } else if (!wind_level_at(run, in->height, out->ke, &at_height, &height)) {
+    } else if (!gw_wind_level_at(run, in->height, out->ke, &at_height, &height)) {
         return run->engine->fault.status;
     }
     out->kh = roof.kz, out->kzt_h = roof.kzt, out->qh = roof.q;
@@ -157,11 +158,13 @@ static void find_area(const struct wind_run *run)
 {
     const struct gw_wind_case *in = run->in;
     const struct gw_wind_area *rule = &run->engine->tables->wind_area[GW_ROW_WIND_AREA_WALL];
-    run->out->effective_area = gw_given(in->effective_area) ? in->effective_area : wind_area(run, in->span, in->width);
+    run->out->effective_area =
+        gw_given(in->effective_area) ? in->effective_area : gw_wind_area(run, in->span, in->width);
     if (!wind_at_most(run->out->effective_area, rule->main_frame_m2))
-        wind_note(run, "A", wind_clause(run, GW_ROW_WIND_CLAUSES_MAIN_FRAME),
-                  "the area is large enough that the pressures of the main frame would be permitted; those of cladding "
-                  "are given");
+        gw_wind_note(
+            run, "A", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_MAIN_FRAME),
+            "the area is large enough that the pressures of the main frame would be permitted; those of cladding "
+            "are given");
 }
 
 /* Velocity pressure of the internal pressure that adds to suction outside. */
@@ -171,7 +174,7 @@ static double outward_internal_q(const struct wind_run *run)
     struct wind_level level;
     if (run->low || run->in->enclosure != GW_PARTIALLY_ENCLOSED || !gw_given(run->in->highest_opening))
         return run->out->qh;
-    if (!wind_level_at(run, run->in->highest_opening, run->out->ke, &at_opening, &level)) return GW_ABSENT;
+    if (!gw_wind_level_at(run, run->in->highest_opening, run->out->ke, &at_opening, &level)) return GW_ABSENT;
     return level.q;
 }
 
@@ -179,7 +182,7 @@ static double outward_internal_q(const struct wind_run *run)
 static double inward(const struct wind_run *run, bool with_kd)
 {
     const struct gw_wind_result *out = run->out;
-    const char *clause = wind_clause(run, run->low ? GW_ROW_WIND_CLAUSES_LOW : GW_ROW_WIND_CLAUSES_HIGH);
+    const char *clause = gw_wind_clause(run, run->low ? GW_ROW_WIND_CLAUSES_LOW : GW_ROW_WIND_CLAUSES_HIGH);
     double kd = with_kd ? out->kd : 1, p;
     if (run->low) {
         p = out->qh * kd * (out->gcp_positive + out->gcpi);
@@ -198,7 +201,7 @@ static double inward(const struct wind_run *run, bool with_kd)
 static double outward(const struct wind_run *run, bool with_kd, double qi)
 {
     const struct gw_wind_result *out = run->out;
-    const char *clause = wind_clause(run, run->low ? GW_ROW_WIND_CLAUSES_LOW : GW_ROW_WIND_CLAUSES_HIGH);
+    const char *clause = gw_wind_clause(run, run->low ? GW_ROW_WIND_CLAUSES_LOW : GW_ROW_WIND_CLAUSES_HIGH);
     double kd = with_kd ? out->kd : 1, p;
     if (run->low) {
         p = out->qh * kd * (out->gcp_negative - out->gcpi);
@@ -217,27 +220,27 @@ static double outward(const struct wind_run *run, bool with_kd, double qi)
 static enum gw_status find_coefficients(const struct wind_run *run)
 {
     struct gw_wind_result *out = run->out;
-    out->gcpi = wind_gcpi(run);
+    out->gcpi = gw_wind_gcpi(run);
     if (!gw_given(out->gcpi)) return run->engine->fault.status;
     find_area(run);
-    out->gcp_positive = wind_wall_gcp(run, WIND_POSITIVE, out->effective_area);
-    out->gcp_negative = wind_wall_gcp(run, WIND_NEGATIVE, out->effective_area);
-    out->zone_width = wind_strip(run);
+    out->gcp_positive = gw_wind_wall_gcp(run, WIND_POSITIVE, out->effective_area);
+    out->gcp_negative = gw_wind_wall_gcp(run, WIND_NEGATIVE, out->effective_area);
+    out->zone_width = gw_wind_strip(run);
     return GW_OK;
 }
 
 static enum gw_status find_pressures(const struct wind_run *run)
 {
     struct gw_wind_result *out = run->out;
-    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     double qi = outward_internal_q(run);
     if (!velocity || !gw_given(qi)) return run->engine->fault.status;
     bool with_kd = velocity->kd_in_pressure == GW_YES;
     out->kd = velocity->kd;
     out->raw_positive.pa = inward(run, with_kd);
     out->raw_negative.pa = outward(run, with_kd, qi);
-    out->positive.pa = wind_at_least_minimum(run, "p+", out->raw_positive.pa);
-    out->negative.pa = wind_at_least_minimum(run, "p-", out->raw_negative.pa);
+    out->positive.pa = gw_wind_at_least_minimum(run, "p+", out->raw_positive.pa);
+    out->negative.pa = gw_wind_at_least_minimum(run, "p-", out->raw_negative.pa);
     out->asd_positive = gw_to_asd(out->positive, run->engine);
     out->asd_negative = gw_to_asd(out->negative, run->engine);
     return GW_OK;
@@ -250,13 +253,13 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
     *out = (struct gw_wind_result){.n_notes = 0};
     enum gw_status status = check(&run);
     if (status != GW_OK) return status;
-    run.low = wind_choose_figure(&run);
+    run.low = gw_wind_choose_figure(&run);
     status = check_height(&run);
     if (status == GW_OK) status = find_levels(&run);
     if (status == GW_OK) status = find_coefficients(&run);
     if (status == GW_OK) status = find_pressures(&run);
     if (status == GW_OK && in->parapet) {
-        status = wind_parapet(&run, &out->parapet_values);
+        status = gw_wind_parapet(&run, &out->parapet_values);
         out->parapet_result = &out->parapet_values;
     }
     return status;

@@ -11,8 +11,9 @@ static void note_cap(const struct wind_run *run, double width, const char *claus
         bool wide_and_flat =
             wind_at_most(wind_roof_slope(in), cap->slope_rad) && !wind_at_most(in->least_width, cap->width_m);
         if (wide_and_flat && width > cap->height_share * in->mean_roof_height)
-            wind_note(run, "a", clause,
-                      "edge strip: the cap for wide, low buildings is not applied; the strip may be wider than needed");
+            gw_wind_note(
+                run, "a", clause,
+                "edge strip: the cap for wide, low buildings is not applied; the strip may be wider than needed");
     }
 }
 
@@ -36,11 +37,11 @@ static double high_strip(const struct wind_run *run, const struct gw_wind_strip 
     return a;
 }
 
-double wind_strip(const struct wind_run *run)
+double gw_wind_strip(const struct wind_run *run)
 {
     const struct gw_wind_strip *rule =
         &run->engine->tables->wind_strip[run->low ? GW_ROW_WIND_STRIP_LOW : GW_ROW_WIND_STRIP_HIGH];
-    const char *clause = wind_clause(run, wind_figure_clause(run));
+    const char *clause = gw_wind_clause(run, gw_wind_figure_clause(run));
     gw_used_add(&run->engine->used, &rule->row);
     return run->low ? low_strip(run, rule, clause) : high_strip(run, rule, clause);
 }
@@ -53,6 +54,6 @@ double gw_wind_zone_width(const struct gw_wind_case *in, struct gw_engine *engin
         gw_refuse(engine, GW_MISSING, key, "the width of the edge strip needs mean_roof_height and least_width");
         return GW_ABSENT;
     }
-    run.low = wind_choose_figure(&run);
-    return wind_strip(&run);
+    run.low = gw_wind_choose_figure(&run);
+    return gw_wind_strip(&run);
 }

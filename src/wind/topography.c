@@ -1,7 +1,7 @@
 /* Wind speed-up over ridges, escarpments and hills: K_zt. */
 #include "wind_internal.h"
 
-enum gw_status wind_check_topography(const struct gw_topography *t, struct gw_engine *engine)
+enum gw_status gw_wind_check_topography(const struct gw_topography *t, struct gw_engine *engine)
 {
     if (t->shape == GW_SHAPE_UNSET)
         return gw_refuse(engine, GW_MISSING, "topography.shape", "shape of the feature is not given");
@@ -66,10 +66,10 @@ static const char *reason_not_to_count(const struct wind_run *run, const struct 
 static void note_assumptions(const struct wind_run *run, const struct gw_topography *t, const char *clause)
 {
     if (t->conditions_met == GW_UNSAID)
-        wind_note(run, "K_zt", clause, "topography: the site conditions that are not numbers are taken as met");
+        gw_wind_note(run, "K_zt", clause, "topography: the site conditions that are not numbers are taken as met");
     if (t->side == GW_SIDE_UNSET)
-        wind_note(run, "K_zt", clause,
-                  "topography: side not given, taken as downwind of the crest, where the effect reaches farther");
+        gw_wind_note(run, "K_zt", clause,
+                     "topography: side not given, taken as downwind of the crest, where the effect reaches farther");
 }
 
 /* A feature steeper than the steepest covered counts as long as that one would be. */
@@ -107,20 +107,20 @@ static double factor(const struct wind_run *run, const char *symbol, const struc
     return kzt;
 }
 
-double wind_kzt(const struct wind_run *run, const char *symbol, const struct gw_topography *t, double z)
+double gw_wind_kzt_of_run(const struct wind_run *run, const char *symbol, const struct gw_topography *t, double z)
 {
-    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_KZT);
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZT);
     if (!t) {
         gw_trace_note(run->engine, symbol, clause, "no topographic feature given: K_zt = 1");
         return 1;
     }
-    if (wind_check_topography(t, run->engine) != GW_OK) return GW_ABSENT;
+    if (gw_wind_check_topography(t, run->engine) != GW_OK) return GW_ABSENT;
     const struct gw_wind_topography_limits *limits =
         &run->engine->tables->wind_topography_limits[GW_ROW_WIND_TOPOGRAPHY_LIMITS_SLOPE];
     gw_used_add(&run->engine->used, &limits->row);
     const char *reason = reason_not_to_count(run, t, limits);
     if (reason) {
-        wind_note(run, symbol, clause, reason);
+        gw_wind_note(run, symbol, clause, reason);
         return 1;
     }
     note_assumptions(run, t, clause);
@@ -132,5 +132,5 @@ double gw_wind_kzt(const struct gw_topography *topography, enum gw_exposure expo
 {
     const struct gw_wind_case in = {.exposure = exposure};
     const struct wind_run run = {.engine = engine, .in = &in};
-    return wind_kzt(&run, "K_zt", topography, z);
+    return gw_wind_kzt_of_run(&run, "K_zt", topography, z);
 }

@@ -1,7 +1,7 @@
 /* Velocity pressure: K_z, K_e, q. */
 #include "wind_internal.h"
 
-const struct gw_wind_velocity *wind_velocity_row(const struct wind_run *run)
+const struct gw_wind_velocity *gw_wind_velocity_row(const struct wind_run *run)
 {
     const struct gw_tables *tables = run->engine->tables;
     for (size_t i = 0; i < GW_N_WIND_VELOCITY; i++) {
@@ -61,7 +61,7 @@ static void note_floor_rule(const struct wind_run *run, const struct gw_wind_low
     else if (!wind_below(low->by_edition_m, low->always_m))
         text =
             "low heights in Exposure B: K_z held at the floor for components and cladding, by the rule of this edition";
-    wind_note(run, "K_z", clause, text);
+    gw_wind_note(run, "K_z", clause, text);
 }
 
 /* The height that K_z is worked out for: not below the first of the table, not above the gradient height. */
@@ -71,24 +71,24 @@ static double held_height(const struct wind_run *run, const struct gw_wind_terra
     double least = lowest_height(run, low);
     if (gw_given(low->kz_always) && wind_below(z, low->always_m)) note_floor_rule(run, low, clause);
     if (z < least) {
-        wind_note(run, "z", clause, "z raised to the lowest height at which K_z is taken");
+        gw_wind_note(run, "z", clause, "z raised to the lowest height at which K_z is taken");
         return least;
     }
     if (z > terrain->zg_m) {
-        wind_note(run, "z", clause, "z is above the gradient height: K_z held at its value there");
+        gw_wind_note(run, "z", clause, "z is above the gradient height: K_z held at its value there");
         return terrain->zg_m;
     }
     return z;
 }
 
-double wind_kz(const struct wind_run *run, const char *symbol, double z)
+double gw_wind_kz_of_run(const struct wind_run *run, const char *symbol, double z)
 {
-    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     if (!velocity) return GW_ABSENT;
     const struct gw_wind_terrain *terrain = terrain_row(run);
     const struct gw_wind_low_height *low = terrain ? low_height_row(run) : NULL;
     if (!low) return GW_ABSENT;
-    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_KZ);
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZ);
     double held = held_height(run, terrain, low, z, clause);
     double kz = velocity->kz_scale * pow(held / terrain->zg_m, 2 / terrain->alpha);
     GW_STEP(run->engine, symbol, GW_RATIO, kz, clause, "L*(z/z_g)^(2/alpha)", {"L", velocity->kz_scale, GW_RATIO},
@@ -103,16 +103,16 @@ double wind_kz(const struct wind_run *run, const char *symbol, double z)
 static void note_no_elevation(const struct wind_run *run, const char *clause)
 {
     if (gw_given(run->in->ke) || gw_given(run->in->elevation))
-        wind_note(run, "K_e", clause,
-                  "this edition has no ground elevation factor: elevation and ke are not used, K_e = 1");
+        gw_wind_note(run, "K_e", clause,
+                     "this edition has no ground elevation factor: elevation and ke are not used, K_e = 1");
 }
 
-double wind_ke(const struct wind_run *run)
+double gw_wind_ke_of_run(const struct wind_run *run)
 {
-    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     if (!velocity) return GW_ABSENT;
     const struct gw_wind_case *in = run->in;
-    const char *clause = wind_clause(run, GW_ROW_WIND_CLAUSES_KE);
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KE);
     if (!gw_given(velocity->ke_rate_per_m)) {
         note_no_elevation(run, clause);
         return 1;
@@ -147,7 +147,7 @@ static double velocity_pressure(const struct wind_run *run, const struct gw_wind
     double c = constant->value_pa_s2_m2, v = run->in->basic_wind_speed;
     double kd = velocity->kd_in_pressure == GW_YES ? 1 : velocity->kd;
     double q = c * at->kz * at->kzt * kd * ke * v * v;
-    GW_STEP(run->engine, symbol, GW_PRESSURE, q, wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
+    GW_STEP(run->engine, symbol, GW_PRESSURE, q, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
             velocity_formula(velocity), {"c", c, GW_WIND_CONSTANT}, {"K_z", at->kz, GW_RATIO},
             {"K_zt", at->kzt, GW_RATIO}, {"K_d", kd, GW_RATIO}, {"K_e", ke, GW_RATIO}, {"V", v, GW_SPEED});
     return q;
@@ -155,17 +155,17 @@ static double velocity_pressure(const struct wind_run *run, const struct gw_wind
 
 static double topographic_factor(const struct wind_run *run, const char *symbol, double z)
 {
-    if (!gw_given(run->in->kzt)) return wind_kzt(run, symbol, run->in->topography, z);
-    gw_trace_note(run->engine, symbol, wind_clause(run, GW_ROW_WIND_CLAUSES_KZT), "K_zt as given");
+    if (!gw_given(run->in->kzt)) return gw_wind_kzt_of_run(run, symbol, run->in->topography, z);
+    gw_trace_note(run->engine, symbol, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZT), "K_zt as given");
     return run->in->kzt;
 }
 
-bool wind_level_at(const struct wind_run *run, double z, double ke, const struct wind_names *names,
-                   struct wind_level *level)
+bool gw_wind_level_at(const struct wind_run *run, double z, double ke, const struct wind_names *names,
+                      struct wind_level *level)
 {
-    const struct gw_wind_velocity *velocity = wind_velocity_row(run);
+    const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     if (!velocity) return false;
-    level->kz = wind_kz(run, names->kz, z);
+    level->kz = gw_wind_kz_of_run(run, names->kz, z);
     level->kzt = topographic_factor(run, names->kzt, z);
     if (!gw_given(level->kz) || !gw_given(level->kzt)) return false;
     level->q = velocity_pressure(run, velocity, names->q, level, ke);
@@ -177,12 +177,12 @@ double gw_wind_kz(enum gw_edition edition, enum gw_exposure exposure, enum gw_fl
 {
     const struct gw_wind_case in = {.edition = edition, .exposure = exposure, .exposure_b_floor = floor};
     const struct wind_run run = {.engine = engine, .in = &in};
-    return wind_kz(&run, "K_z", z);
+    return gw_wind_kz_of_run(&run, "K_z", z);
 }
 
 double gw_wind_ke(enum gw_edition edition, double elevation, struct gw_engine *engine)
 {
     const struct gw_wind_case in = {.edition = edition, .elevation = elevation, .ke = GW_ABSENT};
     const struct wind_run run = {.engine = engine, .in = &in};
-    return wind_ke(&run);
+    return gw_wind_ke_of_run(&run);
 }

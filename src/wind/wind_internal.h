@@ -38,44 +38,45 @@ static inline double wind_roof_slope(const struct gw_wind_case *in)
 }
 
 /* pressure.c: a remark for the result and the derivation; each once in the result. `text` is constant. */
-void wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text);
+void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text);
 /* Refuses with "`text` <limit in both unit systems>". */
-enum gw_status wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
-                                 enum gw_dim dim, double limit);
+enum gw_status gw_wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
+                                    enum gw_dim dim, double limit);
 /* The clause of an item (GW_ROW_WIND_CLAUSES_...) in the edition of the run. */
-const char *wind_clause(const struct wind_run *run, int item);
+const char *gw_wind_clause(const struct wind_run *run, int item);
 
 /* velocity.c; NULL or GW_ABSENT with the fault filled where edition or exposure is not given. */
-const struct gw_wind_velocity *wind_velocity_row(const struct wind_run *run);
-double wind_kz(const struct wind_run *run, const char *symbol, double z);
-double wind_ke(const struct wind_run *run);
+const struct gw_wind_velocity *gw_wind_velocity_row(const struct wind_run *run);
+double gw_wind_kz_of_run(const struct wind_run *run, const char *symbol, double z);
+double gw_wind_ke_of_run(const struct wind_run *run);
 /* K_z, K_zt and q at a height. False with the fault filled where that fails. */
-bool wind_level_at(const struct wind_run *run, double z, double ke, const struct wind_names *names,
-                   struct wind_level *level);
+bool gw_wind_level_at(const struct wind_run *run, double z, double ke, const struct wind_names *names,
+                      struct wind_level *level);
 
 /* topography.c */
-enum gw_status wind_check_topography(const struct gw_topography *topography, struct gw_engine *engine);
-double wind_kzt(const struct wind_run *run, const char *symbol, const struct gw_topography *topography, double z);
+enum gw_status gw_wind_check_topography(const struct gw_topography *topography, struct gw_engine *engine);
+double gw_wind_kzt_of_run(const struct wind_run *run, const char *symbol, const struct gw_topography *topography,
+                          double z);
 
 /* internal.c: (GC_pi) after the large-volume factor; GW_ABSENT with the fault filled where it fails. */
-double wind_gcpi(const struct wind_run *run);
+double gw_wind_gcpi(const struct wind_run *run);
 
 /* coefficients.c */
 enum wind_sign { WIND_POSITIVE, WIND_NEGATIVE };
-bool wind_choose_figure(const struct wind_run *run);
-double wind_area(const struct wind_run *run, double span, double width);
-double wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double area);
+bool gw_wind_choose_figure(const struct wind_run *run);
+double gw_wind_area(const struct wind_run *run, double span, double width);
+double gw_wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double area);
 /* Suction of a flat roof, edge (2) or corner (3). */
-double wind_roof_gcp(const struct wind_run *run, int zone, double area);
-int wind_figure_clause(const struct wind_run *run);
+double gw_wind_roof_gcp(const struct wind_run *run, int zone, double area);
+int gw_wind_figure_clause(const struct wind_run *run);
 
 /* strip.c */
-double wind_strip(const struct wind_run *run);
+double gw_wind_strip(const struct wind_run *run);
 
 /* levels.c: the least design pressure, on a positive pressure or a negative one. */
-double wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure);
+double gw_wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure);
 
 /* parapet.c */
-enum gw_status wind_parapet(const struct wind_run *run, struct gw_parapet_result *out);
+enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_result *out);
 
 #endif

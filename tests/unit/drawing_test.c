@@ -113,13 +113,13 @@ static void contour_of_a_cone_is_a_circle(void **state)
     struct contour c;
     const struct contour_grid grid = {values, NX, NY};
     cone(values, 29.3, 20.7);
-    contour_trace(&c, &w->arena, &grid, -13.4);
+    gw_contour_trace(&c, &w->arena, &grid, -13.4);
     assert_int_equal(c.n, 1);
     for (size_t i = 0; i < c.rings[0].n; i++)
         assert_near(hypot(c.rings[0].points[i].x - 29.3, c.rings[0].points[i].y - 20.7), 13.4, 0.01);
     assert_near(area_of(&c), PI * 13.4 * 13.4, 1); /* counter-clockwise: positive */
     for (int i = 0; i < NX * NY; i++) values[i] = -values[i];
-    contour_trace(&c, &w->arena, &grid, 13.4); /* the field without the circle: its border, and a hole */
+    gw_contour_trace(&c, &w->arena, &grid, 13.4); /* the field without the circle: its border, and a hole */
     assert_int_equal(c.n, 2);
     assert_near(area_of(&c), (NX - 1) * (NY - 1) - PI * 13.4 * 13.4, 1);
     assert_true(area2(&c.rings[0]) * area2(&c.rings[1]) < 0);
@@ -132,21 +132,21 @@ static void regions_close_along_the_border(void **state)
     struct contour c;
     const struct contour_grid grid = {values, NX, NY};
     cone(values, 0, 0); /* a quarter of the circle at the corner */
-    contour_trace(&c, &w->arena, &grid, -17.3);
+    gw_contour_trace(&c, &w->arena, &grid, -17.3);
     assert_int_equal(c.n, 1);
     assert_near(area_of(&c), PI * 17.3 * 17.3 / 4, 0.3);
     double along = 0;
     for (size_t i = 0; i < c.rings[0].n; i++) {
         const struct gw_point a = c.rings[0].points[i], b = c.rings[0].points[(i + 1) % c.rings[0].n];
-        if (contour_on_border(&grid, a, b)) along += hypot(b.x - a.x, b.y - a.y);
+        if (gw_contour_on_border(&grid, a, b)) along += hypot(b.x - a.x, b.y - a.y);
     }
     assert_near(along, 2 * 17.3, 1e-9);
-    contour_trace(&c, &w->arena, &grid, -1000); /* everything */
+    gw_contour_trace(&c, &w->arena, &grid, -1000); /* everything */
     assert_int_equal(c.n, 1);
     assert_near(area_of(&c), (NX - 1) * (NY - 1), 1e-9);
-    contour_trace(&c, &w->arena, &grid, 0.1); /* nothing */
+    gw_contour_trace(&c, &w->arena, &grid, 0.1); /* nothing */
     assert_int_equal(c.n, 0);
-    contour_trace(&c, &w->arena, &grid, 0); /* one node: no area */
+    gw_contour_trace(&c, &w->arena, &grid, 0); /* one node: no area */
     assert_int_equal(c.n, 0);
 }
 
@@ -156,10 +156,10 @@ static void saddles_follow_the_mean(void **state)
     struct world *w = *state;
     struct contour c;
     const double apart[] = {1, -2, -2, 1}, joined[] = {2, -1, -1, 2};
-    contour_trace(&c, &w->arena, &(struct contour_grid){apart, 2, 2}, 0);
+    gw_contour_trace(&c, &w->arena, &(struct contour_grid){apart, 2, 2}, 0);
     assert_int_equal(c.n, 2);
     assert_near(area_of(&c), 2 * (1.0 / 3) * (1.0 / 3) / 2, 1e-12);
-    contour_trace(&c, &w->arena, &(struct contour_grid){joined, 2, 2}, 0);
+    gw_contour_trace(&c, &w->arena, &(struct contour_grid){joined, 2, 2}, 0);
     assert_int_equal(c.n, 1);
     assert_near(area_of(&c), 1 - 2 * (1.0 / 3) * (1.0 / 3) / 2, 1e-12);
 }
@@ -170,7 +170,7 @@ static void thinning_keeps_the_shape(void **state)
     enum { N = 400 };
     struct gw_point points[N], whole[N];
     for (int i = 0; i < N; i++) points[i] = whole[i] = (struct gw_point){i, 30 * sin(i / 40.0)};
-    const size_t n = contour_thin(points, N, 0.1);
+    const size_t n = gw_contour_thin(points, N, 0.1);
     assert_true(n > 10 && n < N / 4);
     assert_true(points[n - 1].x == N - 1);
     size_t at = 0;
@@ -181,7 +181,7 @@ static void thinning_keeps_the_shape(void **state)
     }
     /* There and back again on one line: the turning point stays. */
     struct gw_point back[] = {{0, 0}, {1, 0}, {2, 0}, {3, 0}, {2, 0}, {1, 0}};
-    assert_int_equal(contour_thin(back, 6, 0.1), 3);
+    assert_int_equal(gw_contour_thin(back, 6, 0.1), 3);
     assert_true(back[1].x == 3);
 }
 
