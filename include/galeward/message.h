@@ -15,7 +15,7 @@ enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MES
 struct gw_value {
     enum gw_value_kind kind;
     enum gw_dim dim; /* quantities */
-    int digits;      /* numbers: significant ones */
+    int digits;      /* significant ones; of a quantity 0: the decimals that its dimension has */
     union {
         const char *text;
         long count;
@@ -42,7 +42,13 @@ static inline struct gw_value gw_of_number(double number, int digits)
 {
     return (struct gw_value){.kind = GW_V_NUMBER, .digits = digits, .as = {.number = number}};
 }
+/* Four digits: "12.5 ft". */
 static inline struct gw_value gw_of_quantity(enum gw_dim dim, double si)
+{
+    return (struct gw_value){.kind = GW_V_QUANTITY, .dim = dim, .digits = 4, .as = {.number = si}};
+}
+/* As tables print it: "12.50 ft". */
+static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
 {
     return (struct gw_value){.kind = GW_V_QUANTITY, .dim = dim, .as = {.number = si}};
 }

@@ -28,6 +28,17 @@ struct gw_message gw_say_both(struct gw_arena *arena, const struct gw_message *f
     return GW_SAY(arena, "{}{}{}", gw_of_message(first), gw_of_text(between), gw_of_message(second));
 }
 
+static void print_quantity(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
+{
+    const char *unit = gw_dim_info(value->dim)->shown[shown];
+    if (!value->digits) {
+        gw_quantity_print(out, gw_units_standard(), value->dim, shown, value->as.number);
+        return;
+    }
+    gw_text_number(out, gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number), value->digits);
+    if (*unit) gw_text_addf(out, " %s", unit);
+}
+
 static void print_value(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     switch (value->kind) {
@@ -41,7 +52,7 @@ static void print_value(struct gw_text *out, const struct gw_value *value, enum 
         gw_text_number(out, value->as.number, value->digits);
         return;
     case GW_V_QUANTITY:
-        gw_quantity_print(out, gw_units_standard(), value->dim, shown, value->as.number);
+        print_quantity(out, value, shown);
         return;
     case GW_V_MESSAGE:
         gw_message_print(out, value->as.message, shown);
