@@ -56,7 +56,12 @@ enum gw_status gw_member_solve(struct gw_member_result *out, const struct gw_mem
 
 /* Of framing that supports glass, under the wind that levels.c names. A cantilever counts with more than its length. */
 double gw_deflection_limit(double span, bool cantilever, bool capped, struct gw_engine *engine);
-/* For a simple span under a uniform line load (N/m): so that it deflects, or is stressed, by no more. */
+/* A simple span under a uniform line load, N/m: at midspan, at an end, at midspan with E I of `stiffness`, N m2. */
+struct gw_simple_span {
+    double moment, shear, deflection; /* Nm, N, m */
+};
+void gw_simple_span(struct gw_simple_span *out, double line_load, double span, double stiffness);
+/* For such a span: so that it deflects, or is stressed, by no more. */
 double gw_required_inertia(double line_load, double span, double elastic_modulus, double deflection,
                            struct gw_engine *engine);
 double gw_required_modulus(double line_load, double span, double allowable_stress, struct gw_engine *engine);

@@ -8,6 +8,7 @@
 #include "fastener.h"
 #include "frame.h"
 #include "glass.h"
+#include "line.h"
 #include "section.h"
 #include "seismic.h"
 #include "weather.h"
@@ -128,6 +129,12 @@ static const struct gw_calc_kind KINDS[] = {
      .output = &gw_member_answer_record,
      .run = gw_run_member,
      .notes = gw_beam_notes},
+    {.name = "shedding",
+     .help = "what lites give to the horizontal between them: moment, reaction, deflection",
+     .example = "span='5 ft' pressure='30 psf' height_above='6 ft' height_below='30 in'",
+     .input = &gw_shedding_case_record,
+     .output = &gw_shedding_answer_record,
+     .run = gw_run_shedding},
     {.name = "screw",
      .help = "one screw: areas, tension, shear, pull-out, pull-over, bearing, tilting, interaction",
      .example =

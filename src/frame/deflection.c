@@ -34,6 +34,12 @@ double gw_deflection_limit(double span, bool cantilever, bool capped, struct gw_
     return fmin(limit, cap->deflection_m);
 }
 
+void gw_simple_span(struct gw_simple_span *out, double line_load, double span, double stiffness)
+{
+    const double w = line_load, l = span;
+    *out = (struct gw_simple_span){w * l * l / 8, w * l / 2, 5 * w * l * l * l * l / 384 / stiffness};
+}
+
 double gw_required_inertia(double line_load, double span, double elastic_modulus, double deflection,
                            struct gw_engine *engine)
 {

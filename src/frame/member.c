@@ -1,6 +1,8 @@
 /* From lites and pressure to the loads of a member, and the member as a beam. */
 #include "frame/member_internal.h"
 
+#include "galeward/shedding.h"
+
 static const char SHEDDING[] = "45-degree lines from the corners", TRIBUTARY[] = "half of each lite";
 
 /* Heights that miss the span by less than this part of it are those of a drawing that was rounded. */
@@ -54,8 +56,8 @@ static void peak_step(struct gw_engine *engine, double peak, double pressure, do
 static void shed_lite(struct gw_member_result *out, const struct gw_member *in, double from, double to, double width,
                       struct gw_engine *engine)
 {
-    const double height = to - from, ramp = fmin(width, height) / 2, peak = in->pressure * ramp;
-    const double rail = peak * (width - ramp) / 2;
+    const double height = to - from, ramp = gw_shed_ramp(height, width), peak = in->pressure * ramp;
+    const double rail = gw_shed_end(peak, width, ramp);
     peak_step(engine, peak, in->pressure, width, height);
     GW_STEP(engine, "T", GW_FORCE, rail, SHEDDING, "q*(b-min(b, h)/2)/2", {"q", peak, GW_LINE_LOAD},
             {"b", width, GW_BEAM_LENGTH}, {"h", height, GW_BEAM_LENGTH});
@@ -125,7 +127,7 @@ static void load_horizontal(struct gw_member_result *out, const struct gw_member
         return;
     }
     for (int i = 0; i < 2; i++) {
-        const double ramp = fmin(heights[i], in->span) / 2;
+        const double ramp = gw_shed_ramp(in->span, heights[i]);
         if (!(heights[i] > 0)) continue;
         peak_step(engine, in->pressure * ramp, in->pressure, in->span, heights[i]);
         add_edge(out, 0, in->span, ramp, in->pressure * ramp);

@@ -3,7 +3,7 @@
 
 #include "galeward/anchor.h"
 #include "galeward/member.h"
-#include "galeward/share.h"
+#include "galeward/shedding.h"
 
 #include "tables_data.h"
 
@@ -42,8 +42,7 @@ const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engi
     return gw_format(j->model->arena, "%s%s", how, engine->fault.message);
 }
 
-static const char BEAM[] = "mullion as a beam over its wall",
-                  SHED[] = "45-degree shedding of the lites above and below";
+static const char BEAM[] = "mullion as a beam over its wall";
 
 /* Mullions -----------------------------------------------------------------------------------------------------------
  */
@@ -154,69 +153,19 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
 /* Transoms -----------------------------------------------------------------------------------------------------------
  */
 
-/* What one lite sheds to the horizontal along its width, under 1 Pa: moment and reaction at midspan and end, deflection
- * with E I of 1 N m2. A lite at least as high as wide gives a triangle, a lower one a trapezoid. */
-struct shed {
-    double moment, reaction, deflection;
-};
-
-static struct shed shed_by(double width, double height)
+static struct gw_shed_lite lite_shed(const struct gw_lite_type *type, double height)
 {
-    const double l = width, a = fmin(width, height) / 2, w = a;
-    if (!(height > 0)) return (struct shed){0, 0, 0};
-    double square = 5 * l * l - 4 * a * a;
-    return (struct shed){w * l * l / 24 * (3 - 4 * a * a / (l * l)), w * (l - a) / 2, w * square * square / 1920};
+    struct gw_shed_lite lite = {height, GW_HELD_ALL_ROUND};
+    if (!type || type->support == 4) return lite;
+    lite.held = type->support != 2            ? GW_HELD_OTHERWISE
+                : type->span == GW_SPAN_WIDTH ? GW_HELD_JAMBS
+                                              : GW_HELD_HEAD_AND_SILL;
+    return lite;
 }
 
-/* All of `carried` of the lite's height, evenly. */
-static struct shed spread_by(double l, double carried)
+static struct gw_shed_case shed_to(const struct gw_element *e, double pressure)
 {
-    return (struct shed){carried * l * l / 8, carried * l / 2, 5 * carried * l * l * l * l / 384};
-}
-
-/* Heights carried evenly by a lite that is not held on four edges; 0: it sheds at 45 degrees. Held at head and sill it
- * gives half to each; on three edges or one the horizontal may take all of it. Held at the jambs alone it gives less
- * than it would at 45 degrees. */
-static double carried_evenly(const struct gw_lite_type *type, double height)
-{
-    if (!type || type->support == 4) return 0;
-    if (type->support != 2) return height;
-    return type->span == GW_SPAN_WIDTH ? 0 : height / 2;
-}
-
-static struct shed shed_from(const struct gw_lite_type *type, double width, double height)
-{
-    const double carried = carried_evenly(type, height);
-    return carried > 0 ? spread_by(width, carried) : shed_by(width, height);
-}
-
-static struct shed shed_to(const struct gw_element *e)
-{
-    struct shed above = shed_from(e->rests, e->span, e->above), below = shed_from(e->under, e->span, e->below);
-    return (struct shed){above.moment + below.moment, above.reaction + below.reaction,
-                         above.deflection + below.deflection};
-}
-
-static void trace_lite(struct gw_engine *engine, const char *symbol, const struct gw_lite_type *type, double l,
-                       double height, double pressure)
-{
-    const double carried = carried_evenly(type, height);
-    if (!(height > 0)) return;
-    if (carried > 0) {
-        GW_STEP(engine, symbol, GW_BENDING, pressure * spread_by(l, carried).moment, "lite on fewer than four edges",
-                "p*b*L^2/8", {"p", pressure, GW_STRESS}, {"b", carried, GW_THICKNESS}, {"L", l, GW_THICKNESS});
-        return;
-    }
-    const double a = fmin(l, height) / 2;
-    GW_STEP(engine, symbol, GW_BENDING, pressure * shed_by(l, height).moment, SHED, "p*a*L^2/24*(3-4*a^2/L^2)",
-            {"p", pressure, GW_STRESS}, {"a", a, GW_THICKNESS}, {"L", l, GW_THICKNESS});
-}
-
-/* Each lite's triangle or trapezoid, whose height is p times half of the lite's lesser side. */
-static void trace_shed(struct gw_engine *engine, const struct gw_element *e, double pressure)
-{
-    trace_lite(engine, "M_above", e->rests, e->span, e->above, pressure);
-    trace_lite(engine, "M_below", e->under, e->span, e->below, pressure);
+    return (struct gw_shed_case){e->span, pressure, lite_shed(e->rests, e->above), lite_shed(e->under, e->below)};
 }
 
 /* Weight of the lite that rests on the horizontal, N; absent: its glass is not known. */
@@ -286,11 +235,12 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
     if (!carry(&c, f, j, strength_about_y,
                "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)", &engine))
         return;
-    trace_shed(&engine, e, greatest(f->demand));
-    double wind = greatest(f->demand) * shed_to(e).moment, about_y = c.weight > 0 ? c.dead.moment / c.m.moment_y : 0;
+    const struct gw_shed_case shed = shed_to(e, greatest(f->demand));
+    double wind = gw_shed_moment(&shed, &engine), about_y = c.weight > 0 ? c.dead.moment / c.m.moment_y : 0;
     double use = wind / c.m.moment + about_y;
     f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
-    const double reaction = greatest(f->demand) * shed_to(e).reaction;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    const double reaction = gw_shed_reaction(&shed, &engine);
     if (gw_given(c.m.shear) && reaction / c.m.shear > use) {
         f->dim = GW_FORCE;
         gw_weigh_calculated(f, reaction, c.m.shear, "shear of the webs under wind");
@@ -319,7 +269,9 @@ void gw_settle_transom_deflection(struct gw_finding *f, struct gw_judging *j, co
                "the transom carries glass: ask the maker for its inertia about y (transom: inertia_y)", &engine))
         return;
     double pressure = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
-    double wind = pressure * shed_to(e).deflection / c.m.stiffness, wind_limit = wind_deflection_limit(j, e, &engine);
+    const struct gw_shed_case shed = shed_to(e, pressure);
+    double wind_limit = wind_deflection_limit(j, e, &engine),
+           wind = gw_shed_deflection(&shed, c.m.elastic_modulus, c.m.stiffness / c.m.elastic_modulus, &engine);
     bool by_weight = c.weight > 0 && c.dead.deflection / dead_limit(j, &c.dead) > wind / wind_limit;
     gw_used_merge(&f->used, &engine.used);
     weigh_deflection(f, by_weight ? c.dead.deflection : wind, by_weight ? dead_limit(j, &c.dead) : wind_limit,
@@ -331,6 +283,7 @@ void gw_settle_transom_connection(struct gw_finding *f, struct gw_judging *j, co
 {
     const struct gw_element *e = f->demand->element;
     const struct gw_capacity_spec *spec = f->candidate->transom_connection;
+    struct gw_engine engine;
     (void)check;
     if (gw_tested(f, j)) return;
     double weight = resting_weight(j, e);
@@ -340,8 +293,10 @@ void gw_settle_transom_connection(struct gw_finding *f, struct gw_judging *j, co
                                 "chase has no formula (transom_connection: capacity)");
         return;
     }
+    const struct gw_shed_case shed = shed_to(e, greatest(f->demand));
+    gw_engine_init(&engine, j->model->tables, NULL);
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, hypot(greatest(f->demand) * shed_to(e).reaction, weight / 2), spec->capacity,
+    gw_weigh_calculated(f, hypot(gw_shed_reaction(&shed, &engine), weight / 2), spec->capacity,
                         spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
                                      : "capacity as stated by the maker");
 }
@@ -394,10 +349,10 @@ static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const 
         if (s->fault) return false;
     } else {
         const double pressure = fmax(fmax(e->inward_asd.pa, 0), fmax(-e->outward_asd.pa, 0));
-        const struct shed shed = shed_to(e);
-        out->moment = pressure * shed.moment;
-        out->shear = pressure * shed.reaction;
-        deflection = pressure * shed.deflection;
+        const struct gw_shed_case shed = shed_to(e, pressure);
+        out->moment = gw_shed_moment(&shed, &engine);
+        out->shear = gw_shed_reaction(&shed, &engine);
+        deflection = gw_shed_deflection(&shed, 1, 1, &engine);
     }
     out->inertia = deflection / (aluminum * out->deflection_limit);
     return true;
