@@ -17,12 +17,12 @@ WARN = -Wall -Wextra -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototy
 CFLAGS ?= -O2 -g
 STD = -std=c11 -D_POSIX_C_SOURCE=200809L -ffp-contract=off -DGW_VERSION='"$(VERSION)"'
 INC = -Iinclude -Isrc -I$(B)/gen
-LIBS = -lyaml -lmd -lm
+LIBS = -lyaml -lm
 ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
 
 LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c))
 CLI_SRC = $(wildcard src/cli/*.c)
-GEN_SRC = src/tablegen/tablegen.c src/base/arena.c src/base/text.c src/base/document.c src/base/yaml.c src/base/units.c
+GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/document.c src/base/yaml.c src/base/units.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
 CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
 TABLES = tables/units.yaml $(filter-out tables/units.yaml,$(sort $(wildcard tables/*.yaml)))
@@ -73,10 +73,10 @@ $(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a
 	$(say) link $@
 	$(Q)$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
 
-$(B)/tests/%: tests/unit/%.c $(B)/libgaleward.a tests/unit/support.h
+$(B)/tests/%: tests/unit/%.c $(B)/src/cli/host.o $(B)/libgaleward.a tests/unit/support.h
 	@mkdir -p $(@D)
 	$(say) build $@
-	$(Q)$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/libgaleward.a -lcmocka $(LIBS)
+	$(Q)$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/src/cli/host.o $(B)/libgaleward.a -lcmocka $(LIBS)
 
 setup:
 	@sh .ci/setup
@@ -125,7 +125,7 @@ $(B)/tests/fuzz_replay: tests/fuzz/fuzz_project.c $(B)/libgaleward.a
 	$(Q)$(CC) $(ALL) -D_GNU_SOURCE -DFUZZ_REPLAY -o $@ $< $(B)/libgaleward.a $(LIBS)
 bench: all
 	@mkdir -p $(B)/tests
-	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/libgaleward.a $(LIBS)
+	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/src/cli/host.o $(B)/libgaleward.a $(LIBS)
 	@sh tests/bench/run.sh $(B)
 fem: fem-beams
 	@mkdir -p $(B)/tests

@@ -40,6 +40,7 @@ struct gw_diags {
     struct gw_arena *arena;
     struct gw_diag *items;
     size_t n, capacity, errors, dropped; /* beyond GW_DIAG_LIMIT only counted */
+    bool refused;                        /* a file that the system would not read: no fault of the input */
 };
 
 enum { GW_DIAG_LIMIT = 200, GW_DEPTH_LIMIT = 64, GW_FILE_LIMIT = 16 * 1024 * 1024 };
@@ -59,7 +60,7 @@ void gw_diags_sort(struct gw_diags *diags);
 /* "file:line:column: error: ..." with the source line and a caret. */
 void gw_diag_print(struct gw_text *out, const struct gw_diag *diag);
 
-/* Whole file, or standard input for "-", into the arena; NULL after a diagnostic. */
+/* Whole file, or standard input for "-", into the arena, read by its host; NULL after a diagnostic. */
 const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags);
 const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length);
 

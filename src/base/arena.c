@@ -1,5 +1,6 @@
 #include "galeward/arena.h"
 
+#include <setjmp.h>
 #include <stdarg.h>
 #include <stdint.h>
 #include <stdio.h>
@@ -12,17 +13,52 @@ struct gw_arena_block {
     max_align_t data[];
 };
 
+struct gw_guard_point {
+    jmp_buf back;
+};
+
 enum { FIRST_BLOCK = 16 * 1024, LARGEST_STEP = 4 * 1024 * 1024 };
 
-static void fail(struct gw_arena *arena)
+static void *from_malloc(void *user, size_t bytes)
 {
-    if (arena->out_of_memory) arena->out_of_memory();
-    abort();
+    (void)user;
+    return malloc(bytes);
 }
 
-void gw_arena_init(struct gw_arena *arena, void (*out_of_memory)(void))
+static void to_free(void *user, void *memory)
 {
-    *arena = (struct gw_arena){.out_of_memory = out_of_memory};
+    (void)user;
+    free(memory);
+}
+
+static struct gw_read no_files(void *user, const char *path, gw_take *take, void *sink)
+{
+    (void)user, (void)path, (void)take, (void)sink;
+    return (struct gw_read){GW_READ_REFUSED, "files are not read here"};
+}
+
+void gw_arena_init(struct gw_arena *arena, const struct gw_host *host)
+{
+    static const struct gw_host plain = {.allocate = from_malloc, .release = to_free, .read = no_files};
+    *arena = (struct gw_arena){.host = host ? host : &plain};
+}
+
+bool gw_guard(struct gw_arena *arena, void (*run)(void *argument), void *argument)
+{
+    struct gw_guard_point here, *const outer = arena->guard;
+    arena->guard = &here;
+    if (setjmp(here.back) != 0) {
+        arena->guard = outer;
+        return false;
+    }
+    run(argument);
+    arena->guard = outer;
+    return true;
+}
+
+void gw_arena_fail(struct gw_arena *arena)
+{
+    if (arena->guard) longjmp(arena->guard->back, 1);
 }
 
 static void free_from(struct gw_arena *arena, struct gw_arena_block *block)
@@ -30,7 +66,7 @@ static void free_from(struct gw_arena *arena, struct gw_arena_block *block)
     while (block) {
         struct gw_arena_block *older = block->older;
         arena->reserved -= block->size;
-        free(block);
+        arena->host->release(arena->host->user, block);
         block = older;
     }
 }
@@ -52,32 +88,43 @@ void gw_arena_rewind(struct gw_arena *arena)
 
 static struct gw_arena_block *add_block(struct gw_arena *arena, size_t wanted)
 {
-    size_t size = arena->newest ? arena->newest->size * 2 : FIRST_BLOCK;
-    if (size > LARGEST_STEP) size = LARGEST_STEP;
+    const struct gw_host *host = arena->host;
+    size_t size = host->step ? host->step : arena->newest ? arena->newest->size * 2 : FIRST_BLOCK;
+    if (!host->step && size > LARGEST_STEP) size = LARGEST_STEP;
     if (size < wanted) size = wanted;
-    struct gw_arena_block *block = malloc(sizeof *block + size);
-    if (!block) fail(arena);
+    struct gw_arena_block *block = host->allocate(host->user, sizeof *block + size);
+    if (!block) return NULL;
     *block = (struct gw_arena_block){.older = arena->newest, .size = size};
     arena->newest = block;
     arena->reserved += size;
     return block;
 }
 
-void *gw_alloc_bare(struct gw_arena *arena, size_t bytes)
+void *gw_alloc_or_null(struct gw_arena *arena, size_t bytes)
 {
     const size_t align = _Alignof(max_align_t);
+    if (bytes > SIZE_MAX / 2) return NULL;
     bytes = (bytes + align - 1) / align * align;
     struct gw_arena_block *block = arena->newest;
     if (!block || block->size - block->used < bytes) block = add_block(arena, bytes);
+    if (!block) return NULL;
     void *result = (char *)block->data + block->used;
     block->used += bytes;
     return result;
 }
 
+void *gw_alloc_bare(struct gw_arena *arena, size_t bytes)
+{
+    void *result = gw_alloc_or_null(arena, bytes);
+    if (!result) gw_arena_fail(arena);
+    return result;
+}
+
 void *gw_alloc(struct gw_arena *arena, size_t count, size_t size)
 {
-    if (size && count > (SIZE_MAX / 2) / size) fail(arena);
-    return memset(gw_alloc_bare(arena, count * size), 0, count * size);
+    size_t bytes = size && count > (SIZE_MAX / 2) / size ? SIZE_MAX : count * size;
+    void *result = gw_alloc_bare(arena, bytes);
+    return result ? memset(result, 0, bytes) : NULL;
 }
 
 char *gw_strndup(struct gw_arena *arena, const char *text, size_t length)

@@ -1,11 +1,9 @@
 /* Sources, nodes and diagnostics. The YAML and CSV readers are in yaml.c and csv.c. */
 #include "galeward/document.h"
 
-#include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/stat.h>
 
 void gw_diags_init(struct gw_diags *diags, struct gw_arena *arena) { *diags = (struct gw_diags){.arena = arena}; }
 
@@ -128,46 +126,55 @@ const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name,
     return source;
 }
 
-static const struct gw_source *cannot_read(struct gw_diags *diags, const struct gw_source *source, const char *why)
-{
-    gw_diag_add(diags, GW_ERROR, "unreadable", NULL, source, 0, 0, "cannot read the file: %s", why);
-    return NULL;
-}
+/* The bytes of a file as they come. Nothing here may jump: the host has the file open. */
+struct sink {
+    struct gw_arena *arena;
+    char *text;
+    size_t length, capacity;
+    bool no_memory, too_large;
+};
 
-static bool is_directory(FILE *file)
+static bool take(void *to, const char *bytes, size_t n)
 {
-    struct stat info;
-    return fstat(fileno(file), &info) == 0 && S_ISDIR(info.st_mode);
-}
-
-static const struct gw_source *read_all(struct gw_arena *arena, struct gw_source *source, FILE *file,
-                                        struct gw_diags *diags)
-{
-    struct gw_text text;
-    gw_text_init(&text, arena);
-    char chunk[1 << 14];
-    size_t n;
-    while ((n = fread(chunk, 1, sizeof chunk, file)) > 0) {
-        gw_text_bytes(&text, chunk, n);
-        if (text.length > GW_FILE_LIMIT) return cannot_read(diags, source, "larger than 16 MiB");
+    struct sink *sink = to;
+    if (n > (size_t)GW_FILE_LIMIT - sink->length) {
+        sink->too_large = true;
+        return false;
     }
-    if (ferror(file)) return cannot_read(diags, source, strerror(errno));
-    source->text = text.at;
-    source->length = text.length;
-    return source;
+    if (sink->length + n >= sink->capacity) {
+        size_t larger = 2 * sink->capacity > sink->length + n ? 2 * sink->capacity : sink->length + n + 1;
+        char *moved = gw_alloc_or_null(sink->arena, larger);
+        sink->no_memory = !moved;
+        if (!moved) return false;
+        if (sink->length) memcpy(moved, sink->text, sink->length);
+        sink->text = moved;
+        sink->capacity = larger;
+    }
+    memcpy(sink->text + sink->length, bytes, n);
+    sink->length += n;
+    sink->text[sink->length] = '\0';
+    return true;
 }
 
 const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags)
 {
     struct gw_source *source = gw_alloc(arena, 1, sizeof *source);
+    struct sink sink = {.arena = arena};
     source->name = gw_strdup(arena, strcmp(path, "-") == 0 ? "<stdin>" : path);
-    if (strcmp(path, "-") == 0) return read_all(arena, source, stdin, diags);
-    FILE *file = fopen(path, "rb");
-    if (!file) return cannot_read(diags, source, strerror(errno));
-    const struct gw_source *result =
-        is_directory(file) ? cannot_read(diags, source, "it is a directory") : read_all(arena, source, file, diags);
-    fclose(file);
-    return result;
+    struct gw_read read = arena->host->read(arena->host->user, path, take, &sink);
+    if (sink.no_memory) {
+        gw_arena_fail(arena);
+        read = (struct gw_read){GW_READ_REFUSED, "out of memory"};
+    }
+    if (sink.too_large) read = (struct gw_read){GW_READ_NO_FILE, "larger than 16 MiB"};
+    if (read.status != GW_READ_WHOLE) {
+        gw_diag_add(diags, GW_ERROR, "unreadable", NULL, source, 0, 0, "cannot read the file: %s", read.why);
+        diags->refused = diags->refused || read.status == GW_READ_REFUSED;
+        return NULL;
+    }
+    source->text = sink.text ? sink.text : "";
+    source->length = sink.length;
+    return source;
 }
 
 const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key)

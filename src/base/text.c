@@ -219,27 +219,50 @@ static bool read_exact(const char *text, size_t span, double *value)
     return true;
 }
 
+/* The exponent as written, held where sums of it and of any file's digits stay in range. */
+static long written_exponent(const char *text, size_t length)
+{
+    const long most = 1000000000;
+    long exponent = 0;
+    size_t i = length > 0 && (text[0] == '-' || text[0] == '+');
+    for (; i < length; i++)
+        if (exponent < most) exponent = exponent * 10 + (text[i] - '0');
+    return length > 0 && text[0] == '-' ? -exponent : exponent;
+}
+
+/* For strtod as a whole number and an exponent, so that no locale's point is needed. No more than 767 digits decide how
+ * a double is rounded, and then whether anything but zeros follows. */
+static double read_long(const char *text, size_t span)
+{
+    enum { DECIDING = 800 };
+    char copy[DECIDING + 32];
+    size_t n = 0, i = 0, digits = 0;
+    long exponent = 0;
+    bool after_point = false, more = false;
+    if (text[0] == '-' || text[0] == '+') copy[n++] = text[i++];
+    for (; i < span && text[i] != 'e' && text[i] != 'E'; i++) {
+        if (text[i] == '.') {
+            after_point = true;
+        } else if (digits < DECIDING) {
+            digits += digits || text[i] != '0';
+            if (digits) copy[n++] = text[i];
+            exponent -= after_point;
+        } else {
+            more = more || text[i] != '0';
+            exponent += !after_point;
+        }
+    }
+    if (!digits) copy[n++] = '0';
+    if (more) copy[n++] = '1', exponent--;
+    if (i < span) exponent += written_exponent(text + i + 1, span - i - 1);
+    snprintf(copy + n, sizeof copy - n, "e%ld", exponent);
+    return strtod(copy, NULL);
+}
+
 size_t gw_read_number(const char *text, size_t length, double *value)
 {
     size_t span = number_span(text, length);
-    if (!span || read_exact(text, span, value)) return span;
-    const char *point = localeconv()->decimal_point;
-    size_t width = strlen(point);
-    char small[128];
-    char *copy = span + width + 1 <= sizeof small ? small : malloc(span + width + 1);
-    if (!copy) return 0;
-    size_t n = 0;
-    for (size_t i = 0; i < span; i++) {
-        if (text[i] == '.') {
-            memcpy(copy + n, point, width);
-            n += width;
-        } else {
-            copy[n++] = text[i];
-        }
-    }
-    copy[n] = '\0';
-    *value = strtod(copy, NULL);
-    if (copy != small) free(copy);
+    if (span && !read_exact(text, span, value)) *value = read_long(text, span);
     return span;
 }
 

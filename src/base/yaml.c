@@ -11,14 +11,18 @@ struct anchor {
     struct anchor *next;
 };
 
+/* All that libyaml holds is here, so that it is given back when memory runs out in the middle. */
 struct reader {
     yaml_parser_t parser;
+    yaml_event_t events[GW_DEPTH_LIMIT + 4]; /* of the nodes being read, outermost first */
+    size_t n_events;
     struct gw_arena *arena;
     const struct gw_source *source;
     struct gw_diags *diags;
     struct anchor *anchors;
     size_t aliases; /* met so far */
-    bool failed;
+    struct gw_node *root;
+    bool failed, no_memory;
 };
 
 static void fail(struct reader *r, const char *code, yaml_mark_t at, const char *message)
@@ -148,8 +152,7 @@ static void syntax_error(struct reader *r)
 {
     yaml_parser_t *p = &r->parser;
     if (p->error == YAML_MEMORY_ERROR) {
-        r->arena->out_of_memory ? r->arena->out_of_memory() : (void)0;
-        fail(r, "memory", p->mark, "out of memory");
+        r->failed = r->no_memory = true;
         return;
     }
     bool at_context = p->context && (strcmp(p->problem, "found unexpected end of stream") == 0 ||
@@ -162,13 +165,20 @@ static void syntax_error(struct reader *r)
     else fail(r, "syntax", at, syntax_message(r, at_context));
 }
 
-static bool next_event(struct reader *r, yaml_event_t *event)
+/* NULL after a fault; else to be dropped, the last one first. */
+static yaml_event_t *next_event(struct reader *r)
 {
-    if (r->failed) return false;
-    if (yaml_parser_parse(&r->parser, event)) return true;
+    yaml_event_t *event = &r->events[r->n_events];
+    if (r->failed) return NULL;
+    if (yaml_parser_parse(&r->parser, event)) {
+        r->n_events++;
+        return event;
+    }
     syntax_error(r);
-    return false;
+    return NULL;
 }
+
+static void drop_event(struct reader *r) { yaml_event_delete(&r->events[--r->n_events]); }
 
 static struct gw_node *new_node(struct reader *r, enum gw_node_kind kind, const yaml_event_t *event)
 {
@@ -211,7 +221,7 @@ static struct gw_node *follow_alias(struct reader *r, const yaml_event_t *event)
     return NULL;
 }
 
-static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned depth);
+static struct gw_node *read_node(struct reader *r, const yaml_event_t *event, unsigned depth);
 
 static struct gw_node *read_scalar(struct reader *r, const yaml_event_t *event)
 {
@@ -226,11 +236,11 @@ static struct gw_node *read_scalar(struct reader *r, const yaml_event_t *event)
 static void read_items(struct reader *r, struct gw_node *sequence, unsigned depth)
 {
     struct gw_node **end = &sequence->first;
-    yaml_event_t event;
-    while (next_event(r, &event)) {
-        bool done = event.type == YAML_SEQUENCE_END_EVENT;
-        struct gw_node *item = done ? NULL : read_node(r, &event, depth);
-        yaml_event_delete(&event);
+    const yaml_event_t *event;
+    while ((event = next_event(r))) {
+        bool done = event->type == YAML_SEQUENCE_END_EVENT;
+        struct gw_node *item = done ? NULL : read_node(r, event, depth);
+        drop_event(r);
         if (!item) return;
         *end = item;
         end = &item->next;
@@ -275,7 +285,7 @@ static void check_duplicates(struct reader *r, struct gw_node *mapping)
     }
 }
 
-static bool read_key(struct reader *r, yaml_event_t *event, struct gw_node *key)
+static bool read_key(struct reader *r, const yaml_event_t *event, struct gw_node *key)
 {
     if (event->type != YAML_SCALAR_EVENT) {
         fail(r, "syntax", event->start_mark, "a key must be a plain word");
@@ -288,15 +298,15 @@ static bool read_key(struct reader *r, yaml_event_t *event, struct gw_node *key)
 static void read_members(struct reader *r, struct gw_node *mapping, unsigned depth)
 {
     struct gw_node **end = &mapping->first;
-    yaml_event_t event;
-    while (next_event(r, &event)) {
+    const yaml_event_t *event;
+    while ((event = next_event(r))) {
         struct gw_node key;
-        bool done = event.type == YAML_MAPPING_END_EVENT;
-        bool good = !done && read_key(r, &event, &key);
-        yaml_event_delete(&event);
-        if (!good || !next_event(r, &event)) break;
-        struct gw_node *value = read_node(r, &event, depth);
-        yaml_event_delete(&event);
+        bool done = event->type == YAML_MAPPING_END_EVENT;
+        bool good = !done && read_key(r, event, &key);
+        drop_event(r);
+        if (!good || !(event = next_event(r))) break;
+        struct gw_node *value = read_node(r, event, depth);
+        drop_event(r);
         if (!value) break;
         value->key = key.text;
         value->key_line = key.line;
@@ -308,8 +318,8 @@ static void read_members(struct reader *r, struct gw_node *mapping, unsigned dep
     check_duplicates(r, mapping);
 }
 
-/* The event stays the caller's. */
-static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned depth)
+/* The caller drops the event. */
+static struct gw_node *read_node(struct reader *r, const yaml_event_t *event, unsigned depth)
 {
     if (event->type == YAML_ALIAS_EVENT) return follow_alias(r, event);
     if (event->type == YAML_SCALAR_EVENT) {
@@ -338,13 +348,13 @@ static struct gw_node *read_node(struct reader *r, yaml_event_t *event, unsigned
 /* Past stream and document start, to the root; NULL for an empty file. */
 static struct gw_node *read_root(struct reader *r)
 {
-    yaml_event_t event;
+    const yaml_event_t *event;
     struct gw_node *root = NULL;
-    while (next_event(r, &event)) {
-        yaml_event_type_t type = event.type;
+    while ((event = next_event(r))) {
+        yaml_event_type_t type = event->type;
         if (type == YAML_STREAM_END_EVENT) fail(r, "empty", (yaml_mark_t){0}, "the file is empty");
-        if (type != YAML_STREAM_START_EVENT && type != YAML_DOCUMENT_START_EVENT) root = read_node(r, &event, 0);
-        yaml_event_delete(&event);
+        if (type != YAML_STREAM_START_EVENT && type != YAML_DOCUMENT_START_EVENT) root = read_node(r, event, 0);
+        drop_event(r);
         if (root || r->failed) break;
     }
     return root;
@@ -352,30 +362,42 @@ static struct gw_node *read_root(struct reader *r)
 
 static void refuse_second_document(struct reader *r)
 {
-    yaml_event_t event;
-    while (next_event(r, &event)) {
-        bool end = event.type == YAML_STREAM_END_EVENT;
-        if (event.type == YAML_DOCUMENT_START_EVENT)
-            fail(r, "second_document", event.start_mark, "a second document in the file: one is read");
-        yaml_event_delete(&event);
+    const yaml_event_t *event;
+    while ((event = next_event(r))) {
+        bool end = event->type == YAML_STREAM_END_EVENT;
+        if (event->type == YAML_DOCUMENT_START_EVENT)
+            fail(r, "second_document", event->start_mark, "a second document in the file: one is read");
+        drop_event(r);
         if (end) return;
     }
+}
+
+static void read_document(void *argument)
+{
+    struct reader *r = argument;
+    r->root = read_root(r);
+    if (r->root) refuse_second_document(r);
 }
 
 struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)
 {
     struct reader r = {.arena = arena, .source = source, .diags = diags};
     if (!check_encoding(&r)) return NULL;
-    if (!yaml_parser_initialize(&r.parser)) {
+    if (yaml_parser_initialize(&r.parser)) {
+        yaml_parser_set_encoding(&r.parser, YAML_UTF8_ENCODING);
+        yaml_parser_set_input_string(&r.parser, (const unsigned char *)source->text, source->length);
+        if (!gw_guard(arena, read_document, &r)) r.no_memory = true;
+        while (r.n_events) drop_event(&r);
+        yaml_parser_delete(&r.parser);
+    } else {
+        r.no_memory = true;
+    }
+    if (r.no_memory) {
+        gw_arena_fail(arena);
         fail(&r, "memory", (yaml_mark_t){0}, "out of memory");
         return NULL;
     }
-    yaml_parser_set_encoding(&r.parser, YAML_UTF8_ENCODING);
-    yaml_parser_set_input_string(&r.parser, (const unsigned char *)source->text, source->length);
-    struct gw_node *root = read_root(&r);
-    if (root) refuse_second_document(&r);
-    yaml_parser_delete(&r.parser);
-    return r.failed ? NULL : root;
+    return r.failed ? NULL : r.root;
 }
 
 struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags)

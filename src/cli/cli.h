@@ -23,6 +23,7 @@ struct options {
 
 struct cli {
     struct gw_arena arena;
+    struct gw_arena scratch; /* of one case of many; empty between commands */
     struct options options;
 };
 
@@ -43,7 +44,9 @@ enum format format_of(const struct options *options);
 const struct command *command_list(size_t *n);
 
 /* output.c */
-int complain(const char *format, ...) __attribute__((format(printf, 1, 2))); /* to standard error; returns EXIT_CALL */
+/* To standard error: the call is wrong (returns EXIT_CALL), or the system refuses something (EXIT_OURS). */
+int complain(const char *format, ...) __attribute__((format(printf, 1, 2)));
+int refuse(const char *format, ...) __attribute__((format(printf, 1, 2)));
 /* The nearest of `names`, or NULL; for "did you mean". */
 const char *nearest_name(const char *name, const char *const *names, size_t n);
 /* "; did you mean 'x'?" or "". */
@@ -62,8 +65,10 @@ struct run {
     struct gw_judgement judgement;
     struct gw_results results;
 };
-/* Loads, takes off and judges; says every diagnostic. False: exit with EXIT_CALL. */
-bool run_project(struct run *run, struct cli *cli, bool judge);
+/* Loads, takes off and judges; says every diagnostic. EXIT_PASS, or the code to leave with. */
+int run_project(struct run *run, struct cli *cli, bool judge);
+/* Of a project that did not load: EXIT_OURS where the system would not read a file. */
+int code_of(const struct gw_diags *diags);
 bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
 /* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint.

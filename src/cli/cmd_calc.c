@@ -188,7 +188,7 @@ struct only {
 struct stream {
     const struct gw_calc_kind *kind;
     struct only *only;       /* NULL: each case is run when it has been read */
-    struct gw_arena arena;   /* of one case */
+    struct gw_arena *arena;  /* of one case */
     struct gw_text document; /* the YAML document being collected */
     FILE *out;
     bool any_error, broken;
@@ -227,12 +227,12 @@ static void run_case(struct stream *s, const char *text, size_t length)
     }
     struct gw_diags diags;
     struct gw_text out;
-    gw_arena_rewind(&s->arena);
-    gw_diags_init(&diags, &s->arena);
-    gw_text_init(&out, &s->arena);
-    const struct gw_source *source = gw_source_from(&s->arena, "<stdin>", text, length);
-    const struct gw_node *node = gw_yaml_read(&s->arena, source, &diags);
-    bool good = node && gw_calc_case(&out, &s->arena, s->kind, node, gw_tables_standard());
+    gw_arena_rewind(s->arena);
+    gw_diags_init(&diags, s->arena);
+    gw_text_init(&out, s->arena);
+    const struct gw_source *source = gw_source_from(s->arena, "<stdin>", text, length);
+    const struct gw_node *node = gw_yaml_read(s->arena, source, &diags);
+    bool good = node && gw_calc_case(&out, s->arena, s->kind, node, gw_tables_standard());
     if (!node) yaml_error(&out, &diags);
     if (!good) s->any_error = true;
     gw_text_add(&out, "\n");
@@ -279,12 +279,11 @@ static void read_stream(struct cli *cli, struct stream *s)
 {
     struct lines *in = gw_alloc(&cli->arena, 1, sizeof *in);
     in->out = s->out;
-    gw_arena_init(&s->arena, cli->arena.out_of_memory);
+    s->arena = &cli->scratch;
     gw_text_init(&in->line, &cli->arena);
     gw_text_init(&s->document, &cli->arena);
     while (next_line(in) && !s->broken) take_line(s, &in->line);
     end_document(s);
-    gw_arena_release(&s->arena);
 }
 
 static int run_stream(struct cli *cli, const struct gw_calc_kind *kind, FILE *out)

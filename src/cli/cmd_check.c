@@ -17,7 +17,8 @@ int cmd_check(struct cli *cli)
     struct gw_text text;
     struct gw_report report;
     if (cli->options.n_vary) return vary_check(cli);
-    if (!run_project(&run, cli, true)) return EXIT_CALL;
+    int code = run_project(&run, cli, true);
+    if (code) return code;
     enum format format = format_of(&cli->options);
     gw_text_init(&text, &cli->arena);
     int written;

@@ -5,7 +5,8 @@ int cmd_demand(struct cli *cli)
     struct run run;
     struct gw_text text;
     struct gw_report report;
-    if (!run_project(&run, cli, false)) return EXIT_CALL;
+    int code = run_project(&run, cli, false);
+    if (code) return code;
     enum format format = format_of(&cli->options);
     gw_text_init(&text, &cli->arena);
     if (format == FORMAT_JSON || format == FORMAT_CSV) {

@@ -31,7 +31,8 @@ int cmd_explain(struct cli *cli)
     struct run run;
     struct gw_text text;
     struct gw_report report;
-    if (!run_project(&run, cli, true)) return EXIT_CALL;
+    int code = run_project(&run, cli, true);
+    if (code) return code;
     bool json = format_of(&cli->options) == FORMAT_JSON;
     gw_text_init(&text, &cli->arena);
     if (cli->options.n_arguments < 2) {

@@ -1,5 +1,6 @@
 /* The command table, and the way into it. */
 #include "cli.h"
+#include "host.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -47,14 +48,6 @@ const struct command *command_list(size_t *n)
 {
     *n = sizeof COMMANDS / sizeof *COMMANDS;
     return COMMANDS;
-}
-
-/* Nothing that allocates may follow. */
-static void out_of_memory(void)
-{
-    static const char message[] = "galeward: out of memory\n";
-    fwrite(message, 1, sizeof message - 1, stderr);
-    _Exit(EXIT_OURS);
 }
 
 static void overview(struct gw_text *out)
@@ -118,11 +111,31 @@ static int dispatch(struct cli *cli, int argc, char **argv)
     return cli->options.help && !own_help ? command_help(cli, command) : command->run(cli);
 }
 
+struct call {
+    struct cli cli;
+    int argc, code;
+    char **argv;
+};
+
+static void answer(void *argument)
+{
+    struct call *call = argument;
+    call->code = dispatch(&call->cli, call->argc, call->argv);
+}
+
+static void guard_scratch(void *argument)
+{
+    struct call *call = argument;
+    if (!gw_guard(&call->cli.scratch, answer, call)) gw_arena_fail(&call->cli.arena);
+}
+
 int main(int argc, char **argv)
 {
-    struct cli cli = {.options.format = FORMAT_NONE};
-    gw_arena_init(&cli.arena, out_of_memory);
-    int code = dispatch(&cli, argc, argv);
-    gw_arena_release(&cli.arena);
-    return code;
+    struct call call = {.cli.options.format = FORMAT_NONE, .argc = argc, .argv = argv};
+    gw_arena_init(&call.cli.arena, gw_system_host());
+    gw_arena_init(&call.cli.scratch, gw_system_host());
+    if (!gw_guard(&call.cli.arena, guard_scratch, &call)) call.code = refuse("out of memory");
+    gw_arena_release(&call.cli.scratch);
+    gw_arena_release(&call.cli.arena);
+    return call.code;
 }

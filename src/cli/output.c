@@ -9,15 +9,29 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+static void say(const char *format, va_list args)
+{
+    fputs("galeward: ", stderr);
+    vfprintf(stderr, format, args);
+    fputs("\n", stderr);
+}
+
 int complain(const char *format, ...)
 {
     va_list args;
     va_start(args, format);
-    fputs("galeward: ", stderr);
-    vfprintf(stderr, format, args);
-    fputs("\n", stderr);
+    say(format, args);
     va_end(args);
     return EXIT_CALL;
+}
+
+int refuse(const char *format, ...)
+{
+    va_list args;
+    va_start(args, format);
+    say(format, args);
+    va_end(args);
+    return EXIT_OURS;
 }
 
 const char *nearest_name(const char *name, const char *const *names, size_t n)

@@ -39,20 +39,19 @@ static const char **full_settings(struct cli *cli)
     return full;
 }
 
-bool run_project(struct run *run, struct cli *cli, bool judge)
+int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
+
+int run_project(struct run *run, struct cli *cli, bool judge)
 {
     const char **settings = full_settings(cli);
-    if (!settings) return false;
-    if (!cli->options.n_arguments) {
-        complain("which project? Give a file, or - for standard input");
-        return false;
-    }
+    if (!settings) return EXIT_CALL;
+    if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     run->arena = &cli->arena;
     bool good = load_project(run, cli, cli->options.arguments[0], settings, cli->options.n_set);
     say_diags(run->arena, &run->diags);
-    if (!good) return false;
+    if (!good) return code_of(&run->diags);
     (judge ? gw_judge : gw_judge_demands)(&run->judgement, &run->model, &run->takeoff);
-    return true;
+    return EXIT_PASS;
 }
 
 struct search {

@@ -123,19 +123,20 @@ static void keep(struct matrix *m, struct outcome *o, struct run *run)
 }
 
 /* A model that does not load is the caller's fault; a method that does not cover a combination is a result. */
-static bool compute(struct matrix *m, size_t i, struct gw_arena *arena)
+static int compute(struct matrix *m, size_t i)
 {
+    struct gw_arena *arena = &m->cli->scratch;
     struct run run = {.arena = arena};
     struct outcome *o = &m->outcomes[i];
     size_t n;
     const char *path = m->cli->options.arguments[0];
     const char **changes = settings_of(m, i, o, &n);
-    if (!changes) return false;
+    if (!changes) return EXIT_CALL;
     gw_diags_init(&run.diags, arena);
     bool loaded = gw_model_load(&run.model, arena, &run.diags, path, changes, n);
     bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model, arena, &run.diags);
     if (i == 0 || !taken) say_diags(arena, &run.diags);
-    if (!loaded) return false;
+    if (!loaded) return code_of(&run.diags);
     m->project = gw_strdup(&m->cli->arena, run.model.project.project->name);
     m->shown = m->cli->options.units     ? m->cli->options.units
                : run.model.project.units ? run.model.project.units
@@ -144,24 +145,21 @@ static bool compute(struct matrix *m, size_t i, struct gw_arena *arena)
         for (size_t d = 0; d < run.diags.n && !o->message; d++)
             if (run.diags.items[d].severity == GW_ERROR)
                 o->message = gw_strdup(&m->cli->arena, run.diags.items[d].message);
-        return true;
+        return EXIT_PASS;
     }
     gw_judge(&run.judgement, &run.model, &run.takeoff);
     keep(m, o, &run);
-    return true;
+    return EXIT_PASS;
 }
 
-static bool compute_all(struct matrix *m)
+static int compute_all(struct matrix *m)
 {
-    struct gw_arena arena;
-    bool good = true;
-    gw_arena_init(&arena, m->cli->arena.out_of_memory);
-    for (size_t i = 0; i < m->n_outcomes && good; i++) {
-        good = compute(m, i, &arena);
-        gw_arena_rewind(&arena);
+    int code = EXIT_PASS;
+    for (size_t i = 0; i < m->n_outcomes && !code; i++) {
+        code = compute(m, i);
+        gw_arena_rewind(&m->cli->scratch);
     }
-    gw_arena_release(&arena);
-    return good;
+    return code;
 }
 
 static struct gw_report_column *matrix_columns(struct matrix *m, size_t *n)
@@ -300,7 +298,8 @@ int vary_check(struct cli *cli)
     if (!cli->options.n_arguments) return complain("which project? Give a file");
     if (strcmp(cli->options.arguments[0], "-") == 0)
         return complain("--vary reads the project once a combination: give a file, not standard input");
-    if (!read_variables(&m) || !compute_all(&m)) return EXIT_CALL;
+    int code = read_variables(&m) ? compute_all(&m) : EXIT_CALL;
+    if (code) return code;
     int written = format_of(&cli->options) == FORMAT_JSON ? matrix_json(&m) : matrix_report(&m);
     return written ? written : matrix_code(&m);
 }

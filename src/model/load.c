@@ -1,9 +1,9 @@
 /* A project file, its schedule and its candidates to one model. */
 #include "galeward/model.h"
 
+#include "galeward/sha256.h"
 #include "model_internal.h"
 
-#include <sha2.h>
 #include <string.h>
 
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name)
@@ -29,7 +29,7 @@ static void note_input(struct gw_model *model, const struct gw_source *source)
         gw_grow(model->arena, model->inputs, model->n_inputs, &model->inputs_capacity, sizeof *model->inputs);
     struct gw_input *input = &model->inputs[model->n_inputs++];
     input->file = source->name;
-    SHA256Data((const uint8_t *)source->text, source->length, input->sha256);
+    gw_sha256(input->sha256, source->text, source->length);
 }
 
 /* The preset must be known before any bare number is read. */
@@ -66,9 +66,10 @@ static const struct gw_source *read_beside(struct gw_model *model, const char *p
     struct gw_diags why;
     gw_diags_init(&why, model->arena);
     const struct gw_source *source = gw_source_read(model->arena, beside(model, project_path, file), &why);
-    if (!source)
-        gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
-    return source;
+    if (source) return source;
+    gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
+    model->diags->refused = model->diags->refused || why.refused;
+    return NULL;
 }
 
 static void load_system(struct gw_model *model, const struct gw_source *source, struct gw_system *system)

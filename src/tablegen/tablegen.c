@@ -2,6 +2,7 @@
  *
  * tablegen OUTPUT_FOLDER units.yaml other.yaml ...
  * A malformed table stops the build with its place. Cells are converted to SI with the units of the first file. */
+#include "cli/host.h"
 #include "galeward/document.h"
 #include "galeward/table.h"
 
@@ -349,7 +350,7 @@ int main(int argc, char **argv)
 {
     static struct generator g;
     if (argc < 3) return 2;
-    gw_arena_init(&g.arena, NULL);
+    gw_arena_init(&g.arena, gw_system_host());
     gw_diags_init(&g.diags, &g.arena);
     for (int i = 2; i < argc; i++) read_file(&g, argv[i], i == 2);
     if (report(&g)) return 1;

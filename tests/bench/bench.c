@@ -6,6 +6,7 @@
  *   bench cases N                          prints N wind cases, one JSON object a line
  *   bench plates N                         prints N plate cases
  *   bench lites N                          prints N lite cases: single, laminated, double, triple */
+#include "cli/host.h"
 #include "galeward/plate.h"
 #include "galeward/takeoff.h"
 
@@ -94,7 +95,7 @@ static int take_off_tower(const char *path)
     struct gw_diags diags;
     struct gw_takeoff takeoff;
     struct rusage usage;
-    gw_arena_init(&arena, NULL);
+    gw_arena_init(&arena, gw_system_host());
     gw_diags_init(&diags, &arena);
     double begin = now();
     bool good = gw_model_load(&model, &arena, &diags, path, NULL, 0);

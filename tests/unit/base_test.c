@@ -1,6 +1,8 @@
 /* Arena, text, numbers, quantities, YAML, CSV, JSON and the record loader. */
 #include "support.h"
 
+#include "galeward/sha256.h"
+
 #include <locale.h>
 
 /* Arena and text ----------------------------------------------------------------------------------------------------
@@ -34,19 +36,52 @@ static void arena_rewind_keeps_one_block(void **state)
     assert_int_equal(arena.reserved, 0);
 }
 
-static jmp_buf out_of_memory;
-static void jump_out(void) { longjmp(out_of_memory, 1); }
+static void ask_for_everything(void *argument)
+{
+    gw_alloc(argument, SIZE_MAX / 4, 8);
+    fail_msg("a request beyond the address space came back");
+}
 
-static void arena_calls_out_of_memory(void **state)
+static void ask_twice(void *argument)
+{
+    assert_false(gw_guard(argument, ask_for_everything, argument));
+    assert_non_null(gw_alloc(argument, 1, 100)); /* the arena is of use again under the outer guard */
+    ask_for_everything(argument);
+}
+
+static void the_guard_comes_back(void **state)
 {
     struct gw_arena arena;
     (void)state;
-    gw_arena_init(&arena, jump_out);
-    if (setjmp(out_of_memory) == 0) {
-        gw_alloc(&arena, SIZE_MAX / 4, 8);
-        fail_msg("a request beyond the address space came back");
-    }
+    gw_arena_init(&arena, NULL);
+    assert_false(gw_guard(&arena, ask_for_everything, &arena));
+    assert_false(gw_guard(&arena, ask_twice, &arena));
+    assert_null(gw_alloc(&arena, SIZE_MAX / 4, 8)); /* no guard */
     gw_arena_release(&arena);
+}
+
+/* FIPS 180-4 and its examples; the last one is a million times 'a'. */
+static void fingerprints(void **state)
+{
+    struct world *w = *state;
+    static const struct {
+        const char *text, *hex;
+    } cases[] = {
+        {"", "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"},
+        {"abc", "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"},
+        {"abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq",
+         "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1"},
+    };
+    char hex[GW_SHA256_SIZE];
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        gw_sha256(hex, cases[i].text, strlen(cases[i].text));
+        assert_string_equal(hex, cases[i].hex);
+    }
+    struct gw_text text;
+    gw_text_init(&text, &w->arena);
+    gw_text_repeat(&text, 'a', 1000000);
+    gw_sha256(hex, text.at, text.length);
+    assert_string_equal(hex, "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
 }
 
 static void text_grows(void **state)
@@ -157,6 +192,36 @@ static void numbers_under_a_comma_locale(void **state)
 }
 
 /* What is printed with 17 digits reads back to the same bits. */
+/* More digits than any double has: the last of them decides, and none is lost. */
+static void numbers_of_any_length(void **state)
+{
+    struct world *w = *state;
+    static const struct {
+        const char *head;
+        size_t zeros;
+        const char *tail;
+        double value;
+    } cases[] = {
+        {"1", 2000, "e-2000", 1},
+        {"0.", 2000, "25e2001", 2.5},
+        {"9007199254740993", 0, "", 9007199254740992.0},     /* a tie goes to the even one */
+        {"9007199254740993.", 900, "1", 9007199254740994.0}, /* beyond the digits that are kept */
+        {"-9007199254740993.", 900, "0", -9007199254740992.0},
+        {"1e", 2000, "2", 100},
+        {"-0.", 300, "e-9", 0},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct gw_text text;
+        double value = -1;
+        gw_text_init(&text, &w->arena);
+        gw_text_add(&text, cases[i].head);
+        gw_text_repeat(&text, '0', cases[i].zeros);
+        gw_text_add(&text, cases[i].tail);
+        assert_int_equal(gw_read_number(text.at, text.length, &value), text.length);
+        assert_true(value == cases[i].value);
+    }
+}
+
 static void numbers_round_trip(void **state)
 {
     (void)state;
@@ -734,10 +799,12 @@ int main(void)
         cmocka_unit_test(the_weakest_of_used_rows),
         WORLD_TEST(arena_zeroes_and_aligns),
         WORLD_TEST(arena_rewind_keeps_one_block),
-        cmocka_unit_test(arena_calls_out_of_memory),
+        cmocka_unit_test(the_guard_comes_back),
+        WORLD_TEST(fingerprints),
         WORLD_TEST(text_grows),
         cmocka_unit_test(numbers),
         cmocka_unit_test(numbers_under_a_comma_locale),
+        WORLD_TEST(numbers_of_any_length),
         cmocka_unit_test(numbers_round_trip),
         cmocka_unit_test(quantities),
         cmocka_unit_test(quantity_fault_place),

@@ -366,7 +366,7 @@ int main(int argc, char **argv)
 {
     bool markdown = argc > 1 && strcmp(argv[1], "--markdown") == 0;
     const char *directory = argc > 1 + markdown ? argv[1 + markdown] : "tests/reference";
-    gw_arena_init(&all.arena, NULL);
+    gw_arena_init(&all.arena, gw_system_host());
     run_all(directory);
     if (markdown) return print_markdown();
     const struct CMUnitTest tests[] = {

@@ -9,6 +9,7 @@
 
 #include <cmocka.h>
 
+#include "cli/host.h"
 #include "galeward/calc.h"
 #include "galeward/judge.h"
 
@@ -48,7 +49,7 @@ static inline void world_open(struct world *w)
 {
     const char *base = getenv("TMPDIR");
     memset(w, 0, sizeof *w);
-    gw_arena_init(&w->arena, NULL);
+    gw_arena_init(&w->arena, gw_system_host());
     gw_diags_init(&w->diags, &w->arena);
     snprintf(w->directory, sizeof w->directory, "%s/galeward-XXXXXX", base ? base : "/tmp");
     assert_non_null(mkdtemp(w->directory));
