@@ -5,12 +5,30 @@
 #include "galeward/record.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
-#define F(struct_, key_, type_, ...)                                                                                   \
+/* The general form: a key, and the member of the struct that it sets or shows. */
+#define FIELD(struct_, key_, member_, type_, ...)                                                                      \
     {                                                                                                                  \
-        .key = #key_, .type = type_, .offset = offsetof(struct struct_, key_), __VA_ARGS__                             \
+        .key = key_, .type = type_, .offset = offsetof(struct struct_, member_), __VA_ARGS__                           \
     }
-#define NUM(struct_, key_, dim_, ...) F(struct_, key_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
-#define PICK(struct_, key_, choices_, ...) F(struct_, key_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
+/* In: the key is the member's name; then what the field asks (flags, limits, default, help) by name. */
+#define F(struct_, member_, type_, ...) FIELD(struct_, #member_, member_, type_, __VA_ARGS__)
+#define NUM(struct_, member_, dim_, ...) F(struct_, member_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
+#define PICK(struct_, member_, choices_, ...) F(struct_, member_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
+/* Out: nothing is asked, so that a key and its help are all. OUT is a number, OUT_PART a record; _MANY, _PARTS lists.
+ */
+#define OUT(struct_, key_, member_, dim_, help_) FIELD(struct_, key_, member_, GW_T_NUMBER, .dim = dim_, .help = help_)
+#define OUT_MANY(struct_, key_, member_, dim_, help_)                                                                  \
+    FIELD(struct_, key_, member_, GW_T_NUMBER, .dim = dim_, .flags = GW_MANY, .help = help_)
+#define OUT_WHOLE(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_INTEGER, .help = help_)
+#define OUT_YES_NO(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_BOOL, .help = help_)
+#define OUT_TEXT(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_TEXT, .help = help_)
+#define OUT_PICK(struct_, key_, member_, choices_, help_)                                                              \
+    FIELD(struct_, key_, member_, GW_T_CHOICE, .choices = choices_, .help = help_)
+#define OUT_PART(struct_, key_, member_, record_, help_)                                                               \
+    FIELD(struct_, key_, member_, GW_T_RECORD, .record = record_, .help = help_)
+#define OUT_PARTS(struct_, key_, member_, record_, help_)                                                              \
+    FIELD(struct_, key_, member_, GW_T_RECORD, .record = record_, .flags = GW_MANY, .help = help_)
+/* Where the record stands in its file, for faults found later. */
 #define PLACE(struct_)                                                                                                 \
     {                                                                                                                  \
         .type = GW_T_NODE, .offset = offsetof(struct struct_, node)                                                    \

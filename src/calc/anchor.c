@@ -9,15 +9,6 @@
 #include "galeward/movement.h"
 #include "galeward/silicone.h"
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-#define OUT_TEXT(struct_, key_, member_, help_)                                                                        \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_TEXT, .offset = offsetof(struct struct_, member_), .help = help_                     \
-    }
-
 /* anchor */
 
 static const char NOTE_SHEAR[] = "the utilisation is not shown: the bolts carry the weight in shear, give "
@@ -103,12 +94,7 @@ static const struct gw_field ANCHOR_ANSWER[] = {
     A("bolt_tension", plain.bolt_tension, GW_FORCE, "each, outward with the couple of the weight"),
     A("bolt_shear", plain.bolt_shear, GW_FORCE, "each"),
     A("clip_moment", plain.clip_moment, GW_MOMENT, ""),
-    {.key = "combinations",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct anchor_answer, combinations),
-     .record = &COMBINATION_RECORD,
-     .flags = GW_MANY,
-     .help = "with a design"},
+    OUT_PARTS(anchor_answer, "combinations", combinations, &COMBINATION_RECORD, "with a design"),
     A("combined_in", combined.in, GW_FORCE, "largest of the combinations"),
     A("combined_out", combined.out, GW_FORCE, ""),
     A("combined_dead", combined.dead, GW_FORCE, ""),
@@ -168,11 +154,11 @@ static enum gw_status combine(struct anchor_answer *answer, const struct anchor_
 static void use_bolt(struct anchor_answer *answer, double tension, double shear, const struct anchor_case *given,
                      struct gw_engine *engine)
 {
-    const double infinite = (double)INFINITY;
-    const double held = gw_given(given->bolt_shear_capacity) ? given->bolt_shear_capacity : infinite;
-    const double sum = held < infinite
-                           ? gw_fastener_interaction(tension, given->bolt_tension_capacity, shear, held, engine)
-                           : pow(tension / given->bolt_tension_capacity, 2);
+    /* No shear where the capacity in shear is not given: compare() asks for it otherwise. */
+    const double sum =
+        gw_given(given->bolt_shear_capacity)
+            ? gw_fastener_interaction(tension, given->bolt_tension_capacity, shear, given->bolt_shear_capacity, engine)
+            : pow(tension / given->bolt_tension_capacity, 2);
     if (gw_given(answer->interaction) && sum <= answer->interaction) return;
     answer->interaction = sum;
     answer->utilisation = sqrt(sum);
@@ -258,10 +244,7 @@ static const struct gw_field SILICONE_ANSWER[] = {
     L("stress_dead", stress_dead, GW_STRESS, ""),
     L("strain", strain, GW_RATIO, "of the diagonal"),
     L("utilisation", utilisation, GW_RATIO, ""),
-    {.key = "fits",
-     .type = GW_T_BOOL,
-     .offset = offsetof(struct gw_silicone_result, fits),
-     .help = "within the proportions"},
+    OUT_YES_NO(gw_silicone_result, "fits", fits, "within the proportions"),
     OUT_TEXT(gw_silicone_result, "governing", governing, "wind, dead or movement"),
 };
 const struct gw_record gw_silicone_answer_record = RECORD("silicone result", gw_silicone_result, SILICONE_ANSWER);

@@ -85,33 +85,26 @@ static const struct gw_field CASE[] = {
 };
 const struct gw_record gw_bending_case_record = RECORD("bending", bending_case, CASE);
 
-#define OUT(key_, member_, dim_, help_)                                                                                \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct bending_answer, result.member_), .dim = dim_,      \
-        .help = help_                                                                                                  \
-    }
+#define A(key_, member_, dim_, help_) OUT(bending_answer, key_, result.member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
-    OUT("yielding", yielding, GW_MOMENT, "allowable"),
-    OUT("rupture", rupture, GW_MOMENT, "allowable; aluminum"),
-    OUT("local", local, GW_MOMENT, "allowable, by buckling of elements"),
-    OUT("lateral_torsional", lateral, GW_MOMENT, "allowable, at the unbraced length"),
-    OUT("allowable", allowable, GW_MOMENT, "least of them; null where one is not known"),
-    {.key = "governing",
-     .type = GW_T_TEXT,
-     .offset = offsetof(struct bending_answer, result.governing),
-     .help = "yielding, rupture, local or lateral_torsional"},
-    OUT("shear_allowable", shear_allowable, GW_FORCE, "of the webs"),
-    OUT("nominal_yielding", nominal_yielding, GW_MOMENT, "before the safety factor"),
-    OUT("nominal_rupture", nominal_rupture, GW_MOMENT, "before the safety factor"),
-    OUT("nominal_local", nominal_local, GW_MOMENT, "before the safety factor"),
-    OUT("nominal_lateral_torsional", nominal_lateral, GW_MOMENT, "before the safety factor"),
-    OUT("nominal_shear", shear_nominal, GW_FORCE, "before the safety factor"),
-    OUT("flange_stress", flange_stress, GW_STRESS, "nominal, weakest flange element"),
-    OUT("web_stress", web_stress, GW_STRESS, "nominal, weakest web element"),
-    OUT("shear_stress", shear_stress, GW_STRESS, "nominal"),
-    OUT("slenderness", slenderness, GW_RATIO, "of lateral-torsional buckling, lambda"),
-    OUT("slenderness_limit", slenderness_limit, GW_RATIO, "C_c: beyond it buckling is elastic"),
-    OUT("cb", cb, GW_RATIO, "used"),
+    A("yielding", yielding, GW_MOMENT, "allowable"),
+    A("rupture", rupture, GW_MOMENT, "allowable; aluminum"),
+    A("local", local, GW_MOMENT, "allowable, by buckling of elements"),
+    A("lateral_torsional", lateral, GW_MOMENT, "allowable, at the unbraced length"),
+    A("allowable", allowable, GW_MOMENT, "least of them; null where one is not known"),
+    OUT_TEXT(bending_answer, "governing", result.governing, "yielding, rupture, local or lateral_torsional"),
+    A("shear_allowable", shear_allowable, GW_FORCE, "of the webs"),
+    A("nominal_yielding", nominal_yielding, GW_MOMENT, "before the safety factor"),
+    A("nominal_rupture", nominal_rupture, GW_MOMENT, "before the safety factor"),
+    A("nominal_local", nominal_local, GW_MOMENT, "before the safety factor"),
+    A("nominal_lateral_torsional", nominal_lateral, GW_MOMENT, "before the safety factor"),
+    A("nominal_shear", shear_nominal, GW_FORCE, "before the safety factor"),
+    A("flange_stress", flange_stress, GW_STRESS, "nominal, weakest flange element"),
+    A("web_stress", web_stress, GW_STRESS, "nominal, weakest web element"),
+    A("shear_stress", shear_stress, GW_STRESS, "nominal"),
+    A("slenderness", slenderness, GW_RATIO, "of lateral-torsional buckling, lambda"),
+    A("slenderness_limit", slenderness_limit, GW_RATIO, "C_c: beyond it buckling is elastic"),
+    A("cb", cb, GW_RATIO, "used"),
 };
 const struct gw_record gw_bending_answer_record = RECORD("bending result", bending_answer, ANSWER);
 

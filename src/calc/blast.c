@@ -6,11 +6,6 @@
 #include "galeward/blast.h"
 #include "galeward/model.h"
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-
 /* Blast -------------------------------------------------------------------------------------------------------------
  */
 
@@ -108,10 +103,7 @@ static const struct gw_field ANSWER[] = {
     A("equivalent_static", response.equivalent, GW_PRESSURE, "that bends the lite as far at rest"),
     A("capacity", curve.capacity, GW_PRESSURE, "static, 3 s, at the probability"),
     A("utilisation", response.use, GW_RATIO, "equivalent static pressure over capacity"),
-    {.key = "basis",
-     .type = GW_T_TEXT,
-     .offset = offsetof(struct response_answer, curve.governing),
-     .help = "of the capacity"},
+    OUT_TEXT(response_answer, "basis", curve.governing, "of the capacity"),
     A("pressure", demand.pressure, GW_PRESSURE, "peak of the demand"),
     A("impulse", demand.impulse, GW_IMPULSE, "of the demand"),
     A("duration", duration, GW_TIME, "of the triangle"),
@@ -124,10 +116,7 @@ static const struct gw_field ANSWER[] = {
     A("mass_per_area", curve.mass, GW_RATIO, "of the glass that moves, kg/m2"),
     F(response_answer, rating_covers, GW_T_BOOL, .help = "both numbers of the rating reach the demand"),
     A("energy_residual", response.energy_residual, GW_RATIO, "work less strain energy at the largest deflection"),
-    {.key = "steps",
-     .type = GW_T_INTEGER,
-     .offset = offsetof(struct response_answer, response.steps),
-     .help = "in time"},
+    OUT_WHOLE(response_answer, "steps", response.steps, "in time"),
 };
 const struct gw_record gw_response_answer_record = RECORD("response result", response_answer, ANSWER);
 

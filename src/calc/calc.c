@@ -1,6 +1,8 @@
 /* One case in, one JSON object out. */
 #include "galeward/calc.h"
 
+#include "base/fields.h"
+
 #include "galeward/model.h"
 
 #include "blast.h"
@@ -319,11 +321,10 @@ struct manner {
     enum gw_bool trace;
 };
 static const struct gw_field MANNER[] = {
-    {.key = "units", .type = GW_T_CHOICE, .offset = offsetof(struct manner, units), .choices = gw_units_choices},
-    {.key = "trace", .type = GW_T_BOOL, .offset = offsetof(struct manner, trace)},
+    PICK(manner, units, gw_units_choices, .help = "of bare numbers"),
+    F(manner, trace, GW_T_BOOL, .help = "adds the derivation"),
 };
-static const struct gw_record MANNER_RECORD = {
-    .name = "case", .size = sizeof(struct manner), .fields = MANNER, .n = sizeof MANNER / sizeof *MANNER};
+static const struct gw_record MANNER_RECORD = RECORD("case", manner, MANNER);
 
 struct call {
     struct gw_json json;

@@ -1,14 +1,10 @@
 /* Field tables of 'galeward calc cavity'. */
 #include "glass.h"
 
+#include "base/fields.h"
+
 #include "galeward/cavity.h"
 #include "galeward/model.h"
-
-#define COUNT(array) (sizeof(array) / sizeof *(array))
-#define NUMBER(struct_, key_, dim_, ...)                                                                               \
-    {                                                                                                                  \
-        .key = #key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, key_), .dim = dim_, __VA_ARGS__          \
-    }
 
 struct lite_thickness {
     double thickness;
@@ -28,68 +24,43 @@ struct cavity_answer {
     GW_LIST(double) gauge, net, deflection, stress_max, share;
 };
 
-static const struct gw_field LITE[] = {NUMBER(lite_thickness, thickness, GW_THICKNESS, .flags = GW_REQUIRED,
-                                              .least = 0.001, .greatest = 0.03, .help = "minimum thickness")};
-static const struct gw_record LITE_RECORD = {
-    .name = "lite", .size = sizeof(struct lite_thickness), .fields = LITE, .n = COUNT(LITE), .scalar_key = "thickness"};
+static const struct gw_field LITE[] = {NUM(lite_thickness, thickness, GW_THICKNESS, .flags = GW_REQUIRED,
+                                           LIMITS(0.001, 0.03), .help = "minimum thickness")};
+static const struct gw_record LITE_RECORD = RECORD("lite", lite_thickness, LITE, .scalar_key = "thickness");
 static const struct gw_field SEALING[] = {
-    NUMBER(sealing, atmospheric_pressure, GW_PRESSURE, .flags = GW_REQUIRED, .least = 30000, .greatest = 120000,
-           .help = "where and when the unit was sealed"),
-    NUMBER(sealing, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, .least = 200, .greatest = 400,
-           .help = "of the gas at sealing"),
+    NUM(sealing, atmospheric_pressure, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(30000, 120000),
+        .help = "where and when the unit was sealed"),
+    NUM(sealing, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, LIMITS(200, 400), .help = "of the gas at sealing"),
 };
-static const struct gw_record SEALING_RECORD = {
-    .name = "sealing", .size = sizeof(struct sealing), .fields = SEALING, .n = COUNT(SEALING)};
+static const struct gw_record SEALING_RECORD = RECORD("sealing", sealing, SEALING);
 static const struct gw_field CASE[] = {
-    NUMBER(cavity_case, width, GW_LENGTH, .flags = GW_REQUIRED, .least = 0.01, .greatest = 20, .help = "clear opening"),
-    NUMBER(cavity_case, height, GW_LENGTH, .flags = GW_REQUIRED, .least = 0.01, .greatest = 20,
-           .help = "clear opening"),
-    {.key = "lites",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct cavity_case, lites),
-     .record = &LITE_RECORD,
-     .flags = GW_REQUIRED | GW_MANY,
-     .help = "two or three, from outside"},
-    NUMBER(cavity_case, gaps, GW_THICKNESS, .flags = GW_REQUIRED | GW_MANY, .least = 0.001, .greatest = 0.2,
-           .help = "cavity widths at sealing"),
-    NUMBER(cavity_case, pressure_outdoor, GW_PRESSURE, .fallback = "0 Pa", .help = "on the outer lite, toward indoors"),
-    NUMBER(cavity_case, pressure_indoor, GW_PRESSURE, .fallback = "0 Pa", .help = "on the inner lite, toward indoors"),
-    NUMBER(cavity_case, atmospheric_pressure, GW_PRESSURE, .flags = GW_REQUIRED, .least = 30000, .greatest = 120000,
-           .help = "in service"),
-    NUMBER(cavity_case, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, .least = 200, .greatest = 400,
-           .help = "of the gas in service"),
-    {.key = "sealing",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct cavity_case, sealing),
-     .record = &SEALING_RECORD,
-     .flags = GW_REQUIRED,
-     .help = "state at sealing"},
+    NUM(cavity_case, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = "clear opening"),
+    NUM(cavity_case, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.01, 20), .help = "clear opening"),
+    F(cavity_case, lites, GW_T_RECORD, .record = &LITE_RECORD, .flags = GW_REQUIRED | GW_MANY,
+      .help = "two or three, from outside"),
+    NUM(cavity_case, gaps, GW_THICKNESS, .flags = GW_REQUIRED | GW_MANY, LIMITS(0.001, 0.2),
+        .help = "cavity widths at sealing"),
+    NUM(cavity_case, pressure_outdoor, GW_PRESSURE, .fallback = "0 Pa", .help = "on the outer lite, toward indoors"),
+    NUM(cavity_case, pressure_indoor, GW_PRESSURE, .fallback = "0 Pa", .help = "on the inner lite, toward indoors"),
+    NUM(cavity_case, atmospheric_pressure, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(30000, 120000),
+        .help = "in service"),
+    NUM(cavity_case, temperature, GW_TEMPERATURE, .flags = GW_REQUIRED, LIMITS(200, 400),
+        .help = "of the gas in service"),
+    F(cavity_case, sealing, GW_T_RECORD, .record = &SEALING_RECORD, .flags = GW_REQUIRED, .help = "state at sealing"),
 };
-const struct gw_record gw_cavity_case_record = {
-    .name = "cavity", .size = sizeof(struct cavity_case), .fields = CASE, .n = COUNT(CASE)};
+const struct gw_record gw_cavity_case_record = RECORD("cavity", cavity_case, CASE);
 
-#define LIST(key_, member_, dim_, help_)                                                                               \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct cavity_answer, member_), .dim = dim_,              \
-        .flags = GW_MANY, .help = help_                                                                                \
-    }
+#define EACH(key_, member_, dim_, help_) OUT_MANY(cavity_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
-    LIST("cavity_gauge", gauge, GW_PRESSURE, "above the atmosphere"),
-    LIST("net", net, GW_PRESSURE, "on each lite, toward indoors"),
-    LIST("deflection", deflection, GW_THICKNESS, "center, toward indoors"),
-    LIST("stress_max", stress_max, GW_STRESS, "largest tension of each lite"),
-    LIST("share", share, GW_RATIO, "of the applied pressure"),
-    {.key = "iterations",
-     .type = GW_T_INTEGER,
-     .offset = offsetof(struct cavity_answer, result.iterations),
-     .help = "Newton steps"},
-    {.key = "residual",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct cavity_answer, result.residual),
-     .help = "of the gas law, relative"},
+    EACH("cavity_gauge", gauge, GW_PRESSURE, "above the atmosphere"),
+    EACH("net", net, GW_PRESSURE, "on each lite, toward indoors"),
+    EACH("deflection", deflection, GW_THICKNESS, "center, toward indoors"),
+    EACH("stress_max", stress_max, GW_STRESS, "largest tension of each lite"),
+    EACH("share", share, GW_RATIO, "of the applied pressure"),
+    OUT_WHOLE(cavity_answer, "iterations", result.iterations, "Newton steps"),
+    OUT(cavity_answer, "residual", result.residual, GW_RATIO, "of the gas law, relative"),
 };
-const struct gw_record gw_cavity_answer_record = {
-    .name = "cavity result", .size = sizeof(struct cavity_answer), .fields = ANSWER, .n = COUNT(ANSWER)};
+const struct gw_record gw_cavity_answer_record = RECORD("cavity result", cavity_answer, ANSWER);
 
 enum gw_status gw_run_cavity(void *out, const void *in, struct gw_engine *engine)
 {

@@ -8,18 +8,6 @@
 
 static const double INCH = 0.0254;
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-#define OUT_TEXT(struct_, key_, member_, help_)                                                                        \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_TEXT, .offset = offsetof(struct struct_, member_), .help = help_                     \
-    }
-#define OUT_COUNT(struct_, key_, member_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_INTEGER, .offset = offsetof(struct struct_, member_), .help = help_                  \
-    }
 #define SIZE LIMITS(0.0001, 0.1)
 #define STRENGTH LIMITS(1e6, 1e10)
 
@@ -92,11 +80,7 @@ static const struct gw_field SCREW[] = {
     NUM(screw_case, metal_yield, GW_STRESS, STRENGTH, .help = "its yield strength; absent: the alloy's"),
     NUM(screw_case, stripping_area, GW_THICKNESS, LIMITS(0.001, 0.1),
         .help = "internal thread, area per length engaged; absent: the size's"),
-    {.key = "sheet",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct screw_case, sheet),
-     .record = &SHEET_RECORD,
-     .help = "metal under the head"},
+    F(screw_case, sheet, GW_T_RECORD, .record = &SHEET_RECORD, .help = "metal under the head"),
     PICK(screw_case, pullover, PULLOVERS, .help = "edition of the pull-over form; absent: adm-2015"),
     NUM(screw_case, hole_diameter, GW_THICKNESS, SIZE, .help = "in the sheet, for the 2010 form"),
     NUM(screw_case, edge_distance, GW_THICKNESS, LIMITS(0.0001, 1),
@@ -236,16 +220,10 @@ static const struct gw_field PRESSURE_PLATE[] = {
         .help = "from an end to its screw; absent: far from the ends"),
     NUM(pressure_plate_case, gasket_load, GW_LINE_LOAD, LIMITS(0, 1e5), .help = "each line, from clamping"),
     NUM(pressure_plate_case, preload, GW_FORCE, LIMITS(0, 1e6), .help = "of a screw; gives tension_upper"),
-    {.key = "plate",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct pressure_plate_case, plate),
-     .record = &CLAMPING_PLATE_RECORD,
-     .help = "its section and metal; absent: forces only"},
-    {.key = "screw",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct pressure_plate_case, screw),
-     .record = &PLATE_SCREW_RECORD,
-     .help = "its tension and its pull-over of the plate give screw_allowable"},
+    F(pressure_plate_case, plate, GW_T_RECORD, .record = &CLAMPING_PLATE_RECORD,
+      .help = "its section and metal; absent: forces only"),
+    F(pressure_plate_case, screw, GW_T_RECORD, .record = &PLATE_SCREW_RECORD,
+      .help = "its tension and its pull-over of the plate give screw_allowable"),
     NUM(pressure_plate_case, screw_allowable, GW_FORCE, LIMITS(1, 1e7), .help = "instead of the screw"),
     NUM(pressure_plate_case, chase_tested, GW_FORCE, LIMITS(1, 1e7),
         .help = "nominal pull-out of a screw from its chase, by test: no formula holds"),
@@ -256,7 +234,7 @@ const struct gw_record gw_pressure_plate_case_record = RECORD("pressure plate", 
 
 #define A(key_, member_, dim_, help_) OUT(pressure_plate_answer, key_, member_, dim_, help_)
 static const struct gw_field PRESSURE_PLATE_ANSWER[] = {
-    OUT_COUNT(pressure_plate_answer, "fasteners", result.fasteners, "of a plate with a length"),
+    OUT_WHOLE(pressure_plate_answer, "fasteners", result.fasteners, "of a plate with a length"),
     A("spacing", result.spacing, GW_THICKNESS, "as laid out"),
     A("line_load", result.line_load, GW_LINE_LOAD, "suction of both lites"),
     A("gasket_left", result.gasket_left, GW_LINE_LOAD, "plate on gasket: clamping and half the lite's suction"),
@@ -407,18 +385,9 @@ static const struct gw_field CONNECTION[] = {
         .help = "reaction at this end, either way"),
     NUM(connection_case, dead, GW_FORCE, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 1e7),
         .help = "reaction at this end"),
-    {.key = "load",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct connection_case, load),
-     .record = &PLACE_RECORD,
-     .flags = GW_REQUIRED,
-     .help = "where the two act"},
-    {.key = "fasteners",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct connection_case, fasteners),
-     .record = &PLACE_RECORD,
-     .flags = GW_REQUIRED | GW_MANY,
-     .help = "places, seen along the horizontal"},
+    F(connection_case, load, GW_T_RECORD, .record = &PLACE_RECORD, .flags = GW_REQUIRED, .help = "where the two act"),
+    F(connection_case, fasteners, GW_T_RECORD, .record = &PLACE_RECORD, .flags = GW_REQUIRED | GW_MANY,
+      .help = "places, seen along the horizontal"),
     NUM(connection_case, diameter, GW_THICKNESS, SIZE, .help = "of a fastener; checks the spacing"),
     NUM(connection_case, allowable, GW_FORCE, LIMITS(1, 1e7),
         .help = "in shear of one: least of screw, bearing in each part, tilting"),
@@ -433,7 +402,7 @@ static const struct gw_field CONNECTION_ANSWER[] = {
     C("resultant", resultant, GW_FORCE, "of wind and dead load"),
     C("moment", moment, GW_MOMENT, "about the middle of the fasteners"),
     C("fastener_shear", fastener, GW_FORCE, "of the most loaded one"),
-    OUT_COUNT(gw_connection_result, "fastener", worst, "which, from 0"),
+    OUT_WHOLE(gw_connection_result, "fastener", worst, "which, from 0"),
     C("fastener_allowable", allowable, GW_FORCE, "of one"),
     C("utilisation", utilisation, GW_RATIO, ""),
 };

@@ -88,10 +88,7 @@ static const struct gw_field SEGMENT[] = {
 };
 static const struct gw_record SEGMENT_RECORD = RECORD("segment", beam_segment, SEGMENT);
 
-#define HELD(struct_, key_, type_, ...)                                                                                \
-    {                                                                                                                  \
-        .key = #key_, .type = type_, .offset = offsetof(struct struct_, held.key_), __VA_ARGS__                        \
-    }
+#define HELD(struct_, key_, type_, ...) FIELD(struct_, #key_, held.key_, type_, __VA_ARGS__)
 #define HELD_FIELDS(struct_, supports_help)                                                                            \
     HELD(struct_, supports, GW_T_NUMBER, .dim = GW_LENGTH, .flags = GW_MANY, .help = supports_help),                   \
         HELD(struct_, clamps, GW_T_NUMBER, .dim = GW_LENGTH, .flags = GW_MANY,                                         \
@@ -146,50 +143,43 @@ const struct gw_record gw_member_case_record = RECORD("member", member_case, MEM
  * -----------------------------------------------------------------------------------------------------------------
  */
 
-#define OUT(struct_, key_, member_, dim_, ...)                                                                         \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, __VA_ARGS__        \
-    }
 #define BENT_FIELDS(struct_)                                                                                           \
-    OUT(struct_, "supports", bent.supports, GW_LENGTH, .flags = GW_MANY, .help = "places of the reactions"),           \
-        OUT(struct_, "reactions", bent.reactions, GW_FORCE, .flags = GW_MANY,                                          \
-            .help = "supports and clamps in order, against the loads"),                                                \
-        OUT(struct_, "couples", bent.couples, GW_MOMENT, .flags = GW_MANY,                                             \
-            .help = "that the clamps among them put on the beam; 0: no clamp"),                                        \
-        OUT(struct_, "shear_max", bent.shear_max.value, GW_FORCE, .help = "magnitude"),                                \
-        OUT(struct_, "shear_max_at", bent.shear_max.at, GW_LENGTH, .help = "its place"),                               \
-        OUT(struct_, "moment_max", bent.moment_max.value, GW_MOMENT, .help = "largest; sagging is positive"),          \
-        OUT(struct_, "moment_max_at", bent.moment_max.at, GW_LENGTH, .help = "its place"),                             \
-        OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, .help = "least; hogging is negative"),            \
-        OUT(struct_, "moment_min_at", bent.moment_min.at, GW_LENGTH, .help = "its place"),                             \
+    OUT_MANY(struct_, "supports", bent.supports, GW_LENGTH, "places of the reactions"),                                \
+        OUT_MANY(struct_, "reactions", bent.reactions, GW_FORCE, "supports and clamps in order, against the loads"),   \
+        OUT_MANY(struct_, "couples", bent.couples, GW_MOMENT,                                                          \
+                 "that the clamps among them put on the beam; 0: no clamp"),                                           \
+        OUT(struct_, "shear_max", bent.shear_max.value, GW_FORCE, "magnitude"),                                        \
+        OUT(struct_, "shear_max_at", bent.shear_max.at, GW_LENGTH, "its place"),                                       \
+        OUT(struct_, "moment_max", bent.moment_max.value, GW_MOMENT, "largest; sagging is positive"),                  \
+        OUT(struct_, "moment_max_at", bent.moment_max.at, GW_LENGTH, "its place"),                                     \
+        OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, "least; hogging is negative"),                    \
+        OUT(struct_, "moment_min_at", bent.moment_min.at, GW_LENGTH, "its place"),                                     \
         OUT(struct_, "deflection_max", bent.deflection_max.value, GW_LENGTH,                                           \
-            .help = "of the largest magnitude; positive with the load"),                                               \
-        OUT(struct_, "deflection_max_at", bent.deflection_max.at, GW_LENGTH, .help = "its place"),                     \
-        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_LENGTH,                                         \
-            .help = "the largest the other way; 0: none"),                                                             \
-        OUT(struct_, "deflection_back_at", bent.deflection_back.at, GW_LENGTH, .help = "its place"),                   \
-        OUT(struct_, "shears", bent.shears, GW_FORCE, .flags = GW_MANY, .help = "at the places `at`, just after"),     \
-        OUT(struct_, "moments", bent.moments, GW_MOMENT, .flags = GW_MANY, .help = "there, just after"),               \
-        OUT(struct_, "slopes", bent.slopes, GW_RATIO, .flags = GW_MANY, .help = "there, just after"),                  \
-        OUT(struct_, "deflections", bent.deflections, GW_LENGTH, .flags = GW_MANY, .help = "there")
+            "of the largest magnitude; positive with the load"),                                                       \
+        OUT(struct_, "deflection_max_at", bent.deflection_max.at, GW_LENGTH, "its place"),                             \
+        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_LENGTH, "the largest the other way; 0: none"),  \
+        OUT(struct_, "deflection_back_at", bent.deflection_back.at, GW_LENGTH, "its place"),                           \
+        OUT_MANY(struct_, "shears", bent.shears, GW_FORCE, "at the places `at`, just after"),                          \
+        OUT_MANY(struct_, "moments", bent.moments, GW_MOMENT, "there, just after"),                                    \
+        OUT_MANY(struct_, "slopes", bent.slopes, GW_RATIO, "there, just after"),                                       \
+        OUT_MANY(struct_, "deflections", bent.deflections, GW_LENGTH, "there")
 
 static const struct gw_field BEAM_ANSWER[] = {BENT_FIELDS(beam_answer)};
 const struct gw_record gw_beam_answer_record = RECORD("beam result", beam_answer, BEAM_ANSWER);
 
 static const struct gw_field MEMBER_ANSWER[] = {
     BENT_FIELDS(member_answer),
-    OUT(member_answer, "rail_levels", rail_levels, GW_LENGTH, .flags = GW_MANY,
-        .help = "two-way verticals: of the rails, head and sill among them"),
-    OUT(member_answer, "rail_loads", rail_loads, GW_FORCE, .flags = GW_MANY,
-        .help = "what the rails of both sides hand on there"),
-    OUT(member_answer, "glass_edge_deflection", edges, GW_LENGTH, .flags = GW_MANY,
-        .help = "largest of each lite's edge from the line through its ends: left, right; above, below"),
-    OUT(member_answer, "deflection_limit", result.limit, GW_LENGTH, .help = "of the span nearest to its limit"),
-    OUT(member_answer, "limit_span", result.limit_span, GW_LENGTH, .help = "that span; of an overhang its length"),
-    OUT(member_answer, "limit_deflection", result.limit_deflection, GW_LENGTH, .help = "the largest deflection there"),
-    OUT(member_answer, "utilisation", result.utilisation, GW_RATIO, .help = "that deflection over its limit"),
+    OUT_MANY(member_answer, "rail_levels", rail_levels, GW_LENGTH,
+             "two-way verticals: of the rails, head and sill among them"),
+    OUT_MANY(member_answer, "rail_loads", rail_loads, GW_FORCE, "what the rails of both sides hand on there"),
+    OUT_MANY(member_answer, "glass_edge_deflection", edges, GW_LENGTH,
+             "largest of each lite's edge from the line through its ends: left, right; above, below"),
+    OUT(member_answer, "deflection_limit", result.limit, GW_LENGTH, "of the span nearest to its limit"),
+    OUT(member_answer, "limit_span", result.limit_span, GW_LENGTH, "that span; of an overhang its length"),
+    OUT(member_answer, "limit_deflection", result.limit_deflection, GW_LENGTH, "the largest deflection there"),
+    OUT(member_answer, "utilisation", result.utilisation, GW_RATIO, "that deflection over its limit"),
     OUT(member_answer, "inertia_required", result.inertia_required, GW_INERTIA,
-        .help = "for that limit, where the stiffness is one"),
+        "for that limit, where the stiffness is one"),
 };
 const struct gw_record gw_member_answer_record = RECORD("member result", member_answer, MEMBER_ANSWER);
 

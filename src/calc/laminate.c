@@ -1,12 +1,12 @@
 /* Field tables of 'galeward calc laminate'. */
 #include "glass.h"
 
+#include "base/fields.h"
+
 #include "galeward/calc.h"
 #include "galeward/model.h"
 
 #include <string.h>
-
-#define COUNT(array) (sizeof(array) / sizeof *(array))
 
 /* The stream's shape of a laminate; the engine's is flat. */
 struct interlayer_case {
@@ -25,94 +25,31 @@ struct laminate_answer {
 };
 
 static const struct gw_field INTERLAYER[] = {
-    {.key = "thickness",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct interlayer_case, thickness),
-     .dim = GW_THICKNESS,
-     .flags = GW_REQUIRED,
-     .least = 0.0001,
-     .greatest = 0.02,
-     .help = "nominal"},
-    {.key = "shear_modulus",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct interlayer_case, shear_modulus),
-     .dim = GW_STRESS,
-     .help = "from test data; or material, duration and temperature"},
-    {.key = "material",
-     .type = GW_T_CHOICE,
-     .offset = offsetof(struct interlayer_case, material),
-     .choices = gw_interlayer_choices,
-     .help = "whose table"},
-    {.key = "duration",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct interlayer_case, duration),
-     .dim = GW_TIME,
-     .help = "of the load"},
-    {.key = "temperature",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct interlayer_case, temperature),
-     .dim = GW_TEMPERATURE,
-     .help = "of the interlayer"},
+    NUM(interlayer_case, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0001, 0.02), .help = "nominal"),
+    NUM(interlayer_case, shear_modulus, GW_STRESS, .help = "from test data; or material, duration and temperature"),
+    PICK(interlayer_case, material, gw_interlayer_choices, .help = "whose table"),
+    NUM(interlayer_case, duration, GW_TIME, .help = "of the load"),
+    NUM(interlayer_case, temperature, GW_TEMPERATURE, .help = "of the interlayer"),
 };
-static const struct gw_record INTERLAYER_RECORD = {
-    .name = "interlayer", .size = sizeof(struct interlayer_case), .fields = INTERLAYER, .n = COUNT(INTERLAYER)};
+static const struct gw_record INTERLAYER_RECORD = RECORD("interlayer", interlayer_case, INTERLAYER);
 
 static const struct gw_field LAMINATE[] = {
-    {.key = "plies",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_case, plies),
-     .dim = GW_THICKNESS,
-     .flags = GW_REQUIRED | GW_MANY,
-     .least = 0.001,
-     .greatest = 0.03,
-     .help = "two minimum thicknesses, outer and inner"},
-    {.key = "interlayer",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct laminate_case, interlayer),
-     .record = &INTERLAYER_RECORD,
-     .flags = GW_REQUIRED,
-     .help = "thickness and stiffness"},
-    {.key = "length",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_case, length),
-     .dim = GW_LENGTH,
-     .flags = GW_REQUIRED,
-     .help = "shorter bending length"},
-    {.key = "elastic_modulus",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_case, elastic_modulus),
-     .dim = GW_STRESS,
-     .help = "of glass; absent: the table's"},
+    NUM(laminate_case, plies, GW_THICKNESS, .flags = GW_REQUIRED | GW_MANY, LIMITS(0.001, 0.03),
+        .help = "two minimum thicknesses, outer and inner"),
+    F(laminate_case, interlayer, GW_T_RECORD, .record = &INTERLAYER_RECORD, .flags = GW_REQUIRED,
+      .help = "thickness and stiffness"),
+    NUM(laminate_case, length, GW_LENGTH, .flags = GW_REQUIRED, .help = "shorter bending length"),
+    NUM(laminate_case, elastic_modulus, GW_STRESS, .help = "of glass; absent: the table's"),
 };
-const struct gw_record gw_laminate_record = {
-    .name = "laminate", .size = sizeof(struct laminate_case), .fields = LAMINATE, .n = COUNT(LAMINATE)};
+const struct gw_record gw_laminate_record = RECORD("laminate", laminate_case, LAMINATE);
 
 static const struct gw_field LAMINATE_OUT[] = {
-    {.key = "gamma",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_answer, result.gamma),
-     .help = "shear transfer, 0 layered to 1 monolithic"},
-    {.key = "shear_modulus",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_answer, result.shear_modulus),
-     .dim = GW_STRESS,
-     .help = "of the interlayer, used"},
-    {.key = "effective_thickness_deflection",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_answer, result.deflection),
-     .dim = GW_THICKNESS,
-     .help = "for deflection"},
-    {.key = "effective_thickness_stress",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct laminate_answer, stress),
-     .dim = GW_THICKNESS,
-     .flags = GW_MANY,
-     .help = "for the stress of each ply"},
+    OUT(laminate_answer, "gamma", result.gamma, GW_RATIO, "shear transfer, 0 layered to 1 monolithic"),
+    OUT(laminate_answer, "shear_modulus", result.shear_modulus, GW_STRESS, "of the interlayer, used"),
+    OUT(laminate_answer, "effective_thickness_deflection", result.deflection, GW_THICKNESS, "for deflection"),
+    OUT_MANY(laminate_answer, "effective_thickness_stress", stress, GW_THICKNESS, "for the stress of each ply"),
 };
-const struct gw_record gw_laminate_answer_record = {.name = "laminate result",
-                                                    .size = sizeof(struct laminate_answer),
-                                                    .fields = LAMINATE_OUT,
-                                                    .n = COUNT(LAMINATE_OUT)};
+const struct gw_record gw_laminate_answer_record = RECORD("laminate result", laminate_answer, LAMINATE_OUT);
 
 enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engine)
 {

@@ -107,14 +107,6 @@ const struct gw_record gw_lite_case_record = RECORD("lite", lite_case, LITE);
 /* Out ---------------------------------------------------------------------------------------------------------------
  */
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-#define WORD(struct_, key_, member_, help_)                                                                            \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_TEXT, .offset = offsetof(struct struct_, member_), .help = help_                     \
-    }
 static const struct gw_field PANE_PRINCIPLES[] = {
     OUT(gw_pane_by_principles, "effective_thickness_deflection", deflection_thickness, GW_THICKNESS, ""),
     OUT(gw_pane_by_principles, "effective_thickness_stress", stress_thickness, GW_THICKNESS, "of the ply that governs"),
@@ -129,7 +121,7 @@ static const struct gw_record PANE_PRINCIPLES_RECORD =
     RECORD("pane by first principles", gw_pane_by_principles, PANE_PRINCIPLES);
 #define PANE(key_, member_, dim_, help_) OUT(pane_answer, key_, result.standard.member_, dim_, help_)
 static const struct gw_field PANE_ANSWER[] = {
-    WORD(pane_answer, "pane", name, "lite 1 is the outermost"),
+    OUT_TEXT(pane_answer, "pane", name, "lite 1 is the outermost"),
     PANE("thickness", thickness, GW_THICKNESS, "minimum of the designation"),
     PANE("nonfactored_load", nonfactored_load, GW_PRESSURE,
          "annealed, 3 s where the type factor has the duration, else at it"),
@@ -140,32 +132,28 @@ static const struct gw_field PANE_ANSWER[] = {
     PANE("stress_max", stress_max, GW_STRESS, "largest tension, unloaded face, under its share"),
     PANE("probability", breakage, GW_RATIO, "of breakage under its share"),
     OUT(pane_answer, "utilisation", utilisation, GW_RATIO, "pressure over load resistance"),
-    WORD(pane_answer, "governing", governing, "the basis by which this pane governs the lite"),
-    WORD(pane_answer, "basis", basis, "of the figures beside this"),
+    OUT_TEXT(pane_answer, "governing", governing, "the basis by which this pane governs the lite"),
+    OUT_TEXT(pane_answer, "basis", basis, "of the figures beside this"),
     OUT(pane_answer, "weight", result.weight, GW_PRESSURE, "laid flat"),
-    {.key = "first_principles",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct pane_answer, principles),
-     .record = &PANE_PRINCIPLES_RECORD,
-     .help = "the other basis"},
+    OUT_PART(pane_answer, "first_principles", principles, &PANE_PRINCIPLES_RECORD, "the other basis"),
 };
 static const struct gw_record PANE_ANSWER_RECORD = RECORD("pane result", pane_answer, PANE_ANSWER);
 
 static const struct gw_field LOAD_ANSWER[] = {
-    WORD(load_answer, "load", name, ""),
+    OUT_TEXT(load_answer, "load", name, ""),
     OUT(load_answer, "pressure", pressure, GW_PRESSURE, "toward indoors"),
     OUT(load_answer, "duration", duration, GW_TIME, ""),
     OUT(load_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
     OUT(load_answer, "utilisation", utilisation, GW_RATIO, ""),
     OUT(load_answer, "deflection", deflection, GW_THICKNESS, "the larger of the two bases"),
-    WORD(load_answer, "basis", basis, "that governs"),
+    OUT_TEXT(load_answer, "basis", basis, "that governs"),
 };
 static const struct gw_record LOAD_ANSWER_RECORD = RECORD("load result", load_answer, LOAD_ANSWER);
 
 static const struct gw_field CHOICE_ANSWER[] = {
-    {.key = "make_up", .type = GW_T_INTEGER, .offset = offsetof(struct choice_answer, make_up), .help = "in the list"},
+    OUT_WHOLE(choice_answer, "make_up", make_up, "in the list"),
     OUT(choice_answer, "thickness", thickness, GW_THICKNESS, "of every glass, where thicknesses are given"),
-    WORD(choice_answer, "treatment", treatment, "of every glass, where treatments are given"),
+    OUT_TEXT(choice_answer, "treatment", treatment, "of every glass, where treatments are given"),
     OUT(choice_answer, "weight", weight, GW_PRESSURE, "laid flat"),
     OUT(choice_answer, "utilisation", utilisation, GW_RATIO, "strength or deflection, the larger"),
     OUT(choice_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
@@ -193,43 +181,21 @@ static const struct gw_field LITE_ANSWER[] = {
     A("governing_resistance", governing_resistance, GW_PRESSURE, "by the basis that governs"),
     A("utilisation", utilisation, GW_RATIO, "by the basis that governs"),
     A("deflection_utilisation", deflection_use, GW_RATIO, "larger deflection over the limit"),
-    WORD(lite_answer, "governing", governing, "pane"),
-    WORD(lite_answer, "basis", basis, "that governs"),
-    WORD(lite_answer, "why", why, ""),
-    WORD(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
-    WORD(lite_answer, "first_principles_limit", principles_limit, "why first principles do not cover it"),
+    OUT_TEXT(lite_answer, "governing", governing, "pane"),
+    OUT_TEXT(lite_answer, "basis", basis, "that governs"),
+    OUT_TEXT(lite_answer, "why", why, ""),
+    OUT_TEXT(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
+    OUT_TEXT(lite_answer, "first_principles_limit", principles_limit, "why first principles do not cover it"),
     A("weight", weight, GW_PRESSURE, "of the glass, laid flat"),
     A("greatest_pressure", greatest_pressure, GW_PRESSURE, "for strength and the deflection limit"),
     A("greatest_width", greatest_width, GW_LENGTH, "at this height"),
-    {.key = "first_principles",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct lite_answer, principles),
-     .record = &PRINCIPLES_RECORD,
-     .help = "the other basis"},
-    {.key = "layers",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct lite_answer, layers),
-     .record = &PANE_ANSWER_RECORD,
-     .flags = GW_MANY,
-     .help = "each pane, from outside, under the governing load"},
-    {.key = "loads",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct lite_answer, loads),
-     .record = &LOAD_ANSWER_RECORD,
-     .flags = GW_MANY,
-     .help = "each load"},
-    {.key = "choices",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct lite_answer, choices),
-     .record = &CHOICE_ANSWER_RECORD,
-     .flags = GW_MANY,
-     .help = "the lightest that pass, lightest first"},
-    {.key = "tried", .type = GW_T_INTEGER, .offset = offsetof(struct lite_answer, tried), .help = "make-ups"},
-    {.key = "failed", .type = GW_T_INTEGER, .offset = offsetof(struct lite_answer, failed), .help = "make-ups"},
-    {.key = "refused",
-     .type = GW_T_INTEGER,
-     .offset = offsetof(struct lite_answer, refused),
-     .help = "make-ups outside the method"},
+    OUT_PART(lite_answer, "first_principles", principles, &PRINCIPLES_RECORD, "the other basis"),
+    OUT_PARTS(lite_answer, "layers", layers, &PANE_ANSWER_RECORD, "each pane, from outside, under the governing load"),
+    OUT_PARTS(lite_answer, "loads", loads, &LOAD_ANSWER_RECORD, "each load"),
+    OUT_PARTS(lite_answer, "choices", choices, &CHOICE_ANSWER_RECORD, "the lightest that pass, lightest first"),
+    OUT_WHOLE(lite_answer, "tried", tried, "make-ups"),
+    OUT_WHOLE(lite_answer, "failed", failed, "make-ups"),
+    OUT_WHOLE(lite_answer, "refused", refused, "make-ups outside the method"),
 };
 const struct gw_record gw_lite_answer_record = RECORD("lite result", lite_answer, LITE_ANSWER);
 

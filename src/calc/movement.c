@@ -40,19 +40,11 @@ static const struct gw_field ITEM[] = {
 };
 static const struct gw_record ITEM_RECORD = RECORD("item", gw_movement_item, ITEM);
 
-#define HEAT(key_, dim_, ...)                                                                                          \
-    {                                                                                                                  \
-        .key = #key_, .type = GW_T_NUMBER, .offset = offsetof(struct thermal_item, given.key_), .dim = dim_,           \
-        __VA_ARGS__                                                                                                    \
-    }
+#define HEAT(key_, dim_, ...) FIELD(thermal_item, #key_, given.key_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
 static const struct gw_field THERMAL[] = {
     F(thermal_item, name, GW_T_TEXT, .help = "what warms and cools"),
     HEAT(length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 500), .help = "of the piece"),
-    {.key = "material",
-     .type = GW_T_CHOICE,
-     .offset = offsetof(struct thermal_item, given.material),
-     .choices = MATERIALS,
-     .help = "or expansion_per_k"},
+    FIELD(thermal_item, "material", given.material, GW_T_CHOICE, .choices = MATERIALS, .help = "or expansion_per_k"),
     HEAT(expansion_per_k, GW_RATIO, LIMITS(1e-7, 1e-3), .help = "per kelvin (a value per degF times 1.8)"),
     HEAT(hottest, GW_TEMPERATURE, LIMITS(150, 500), .help = "of the material in service; absent: the usual range"),
     HEAT(coldest, GW_TEMPERATURE, LIMITS(150, 500), .help = "of the material in service"),
@@ -62,29 +54,17 @@ static const struct gw_field THERMAL[] = {
 static const struct gw_record THERMAL_RECORD = RECORD("thermal", thermal_item, THERMAL);
 
 static const struct gw_field MOVEMENT[] = {
-    {.key = "items",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct movement_case, items),
-     .record = &ITEM_RECORD,
-     .flags = GW_MANY,
-     .help = "movements and tolerances of the joint"},
-    {.key = "thermal",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct movement_case, thermal),
-     .record = &THERMAL_RECORD,
-     .flags = GW_MANY,
-     .help = "pieces whose growth closes the joint and whose shrinkage opens it: two items each"},
+    F(movement_case, items, GW_T_RECORD, .record = &ITEM_RECORD, .flags = GW_MANY,
+      .help = "movements and tolerances of the joint"),
+    F(movement_case, thermal, GW_T_RECORD, .record = &THERMAL_RECORD, .flags = GW_MANY,
+      .help = "pieces whose growth closes the joint and whose shrinkage opens it: two items each"),
     NUM(movement_case, least_gap, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0, 1),
         .help = "that the closed joint keeps: gasket at its solid height, sealant at its limit"),
     NUM(movement_case, least_overlap, GW_THICKNESS, LIMITS(0, 1), .help = "that the open joint keeps engaged"),
 };
 const struct gw_record gw_movement_record = RECORD("movement", movement_case, MOVEMENT);
 
-#define SUM(key_, member_, help_)                                                                                      \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct movement_answer, result.member_),                  \
-        .dim = GW_THICKNESS, .help = help_                                                                             \
-    }
+#define SUM(key_, member_, help_) OUT(movement_answer, key_, result.member_, GW_THICKNESS, help_)
 static const struct gw_field ANSWER[] = {
     SUM("closing_arithmetic", closing.arithmetic, "all items add"),
     SUM("closing_mixed", closing.mixed, "movements add, tolerances by root sum of squares"),
@@ -98,18 +78,8 @@ static const struct gw_field ANSWER[] = {
     SUM("engagement_arithmetic", engagement.arithmetic, "opening and least_overlap"),
     SUM("engagement_mixed", engagement.mixed, "as above"),
     SUM("engagement_srss", engagement.srss, "as above"),
-    {.key = "thermal_growth",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct movement_answer, thermal_growth),
-     .dim = GW_THICKNESS,
-     .flags = GW_MANY,
-     .help = "of each thermal piece"},
-    {.key = "thermal_shrinkage",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct movement_answer, thermal_shrinkage),
-     .dim = GW_THICKNESS,
-     .flags = GW_MANY,
-     .help = "of each thermal piece"},
+    OUT_MANY(movement_answer, "thermal_growth", thermal_growth, GW_THICKNESS, "of each thermal piece"),
+    OUT_MANY(movement_answer, "thermal_shrinkage", thermal_shrinkage, GW_THICKNESS, "of each thermal piece"),
 };
 const struct gw_record gw_movement_answer_record = RECORD("movement result", movement_answer, ANSWER);
 

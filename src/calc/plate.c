@@ -28,20 +28,13 @@ static const struct gw_field PLATE_CASE[] = {
       .help = "terms each way, direct only; absent: by the load"),
 };
 const struct gw_record gw_plate_case_record = RECORD("plate", gw_plate_case, PLATE_CASE);
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
 #define P(key_, member_, dim_, help_) OUT(gw_plate_result, key_, member_, dim_, help_)
 static const struct gw_field PLATE_RESULT[] = {
     P("deflection", deflection, GW_LENGTH, "center"),
     P("mean_deflection", mean_deflection, GW_LENGTH, "mean over the area"),
     P("stress_max", stress_max, GW_STRESS, "largest principal tension on the unloaded face"),
-    {.key = "stress_place",
-     .type = GW_T_NUMBER,
-     .flags = GW_MANY,
-     .offset = offsetof(struct gw_plate_result, stress_place),
-     .help = "its place, m from the center: along the width, along the height"},
+    OUT_MANY(gw_plate_result, "stress_place", stress_place, GW_RATIO,
+             "its place, m from the center: along the width, along the height"),
     P("stress_centre", stress_center, GW_STRESS, "unloaded face, center"),
     P("stress_loaded_face", stress_loaded_face, GW_STRESS, "largest principal tension on the loaded face"),
     P("risk_J", risk, GW_RATIO, "area mean of (c s1 a b/(E t^2))^m over the unloaded face"),

@@ -59,44 +59,33 @@ static const struct gw_field CASE[] = {
 };
 const struct gw_record gw_section_case_record = RECORD("section", section_case, CASE);
 
-#define OUT(key_, member_, dim_, help_)                                                                                \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct section_answer, member_), .dim = dim_,             \
-        .help = help_                                                                                                  \
-    }
-#define PAIR(key_, help_)                                                                                              \
-    {                                                                                                                  \
-        .key = #key_, .type = GW_T_NUMBER, .offset = offsetof(struct section_answer, key_), .dim = GW_THICKNESS,       \
-        .flags = GW_MANY, .help = help_                                                                                \
-    }
+#define A(key_, member_, dim_, help_) OUT(section_answer, key_, member_, dim_, help_)
+#define PAIR(key_, help_) OUT_MANY(section_answer, #key_, key_, GW_THICKNESS, help_)
 static const struct gw_field ANSWER[] = {
-    OUT("area", section.area, GW_SECTION_AREA, "of the metal"),
-    OUT("inertia_x", section.inertia_x, GW_INERTIA, "about the centroid; wind bends about x"),
-    OUT("inertia_y", section.inertia_y, GW_INERTIA, "about the centroid"),
-    OUT("inertia_xy", section.inertia_xy, GW_INERTIA, "product of inertia"),
-    OUT("section_modulus_x", modulus_x, GW_SECTION_MODULUS, "elastic, the lesser face"),
-    OUT("section_modulus_top", section.modulus_top, GW_SECTION_MODULUS, "about x, face of greater y"),
-    OUT("section_modulus_bottom", section.modulus_bottom, GW_SECTION_MODULUS, "about x, face of lesser y"),
-    OUT("section_modulus_y", modulus_y, GW_SECTION_MODULUS, "elastic, the lesser face"),
-    OUT("section_modulus_left", section.modulus_left, GW_SECTION_MODULUS, "about y, face of lesser x"),
-    OUT("section_modulus_right", section.modulus_right, GW_SECTION_MODULUS, "about y, face of greater x"),
-    OUT("plastic_modulus_x", section.plastic_x, GW_SECTION_MODULUS, "about the line along x that halves the area"),
-    OUT("plastic_modulus_y", section.plastic_y, GW_SECTION_MODULUS, "about the line along y that halves the area"),
-    OUT("torsion_constant", section.torsion, GW_INERTIA, "J; tubes and walls"),
-    OUT("warping_constant", section.warping, GW_WARPING, "C_w; open walls"),
+    A("area", section.area, GW_SECTION_AREA, "of the metal"),
+    A("inertia_x", section.inertia_x, GW_INERTIA, "about the centroid; wind bends about x"),
+    A("inertia_y", section.inertia_y, GW_INERTIA, "about the centroid"),
+    A("inertia_xy", section.inertia_xy, GW_INERTIA, "product of inertia"),
+    A("section_modulus_x", modulus_x, GW_SECTION_MODULUS, "elastic, the lesser face"),
+    A("section_modulus_top", section.modulus_top, GW_SECTION_MODULUS, "about x, face of greater y"),
+    A("section_modulus_bottom", section.modulus_bottom, GW_SECTION_MODULUS, "about x, face of lesser y"),
+    A("section_modulus_y", modulus_y, GW_SECTION_MODULUS, "elastic, the lesser face"),
+    A("section_modulus_left", section.modulus_left, GW_SECTION_MODULUS, "about y, face of lesser x"),
+    A("section_modulus_right", section.modulus_right, GW_SECTION_MODULUS, "about y, face of greater x"),
+    A("plastic_modulus_x", section.plastic_x, GW_SECTION_MODULUS, "about the line along x that halves the area"),
+    A("plastic_modulus_y", section.plastic_y, GW_SECTION_MODULUS, "about the line along y that halves the area"),
+    A("torsion_constant", section.torsion, GW_INERTIA, "J; tubes and walls"),
+    A("warping_constant", section.warping, GW_WARPING, "C_w; open walls"),
     PAIR(centroid, "x and y"),
     PAIR(shear_center, "x and y; tubes and walls"),
-    OUT("bottom", section.bottom, GW_THICKNESS, "extreme fiber, y"),
-    OUT("top", section.top, GW_THICKNESS, "extreme fiber, y"),
-    OUT("left", section.left, GW_THICKNESS, "extreme fiber, x"),
-    OUT("right", section.right, GW_THICKNESS, "extreme fiber, x"),
-    OUT("inertia_major", section.principal_major, GW_INERTIA, "principal"),
-    OUT("inertia_minor", section.principal_minor, GW_INERTIA, "principal"),
-    OUT("principal_angle", section.principal_angle, GW_ANGLE, "from x to the major axis"),
-    {.key = "cells",
-     .type = GW_T_INTEGER,
-     .offset = offsetof(struct section_answer, section.cells),
-     .help = "closed by the walls; -1: no walls given"},
+    A("bottom", section.bottom, GW_THICKNESS, "extreme fiber, y"),
+    A("top", section.top, GW_THICKNESS, "extreme fiber, y"),
+    A("left", section.left, GW_THICKNESS, "extreme fiber, x"),
+    A("right", section.right, GW_THICKNESS, "extreme fiber, x"),
+    A("inertia_major", section.principal_major, GW_INERTIA, "principal"),
+    A("inertia_minor", section.principal_minor, GW_INERTIA, "principal"),
+    A("principal_angle", section.principal_angle, GW_ANGLE, "from x to the major axis"),
+    OUT_WHOLE(section_answer, "cells", section.cells, "closed by the walls; -1: no walls given"),
 };
 const struct gw_record gw_section_answer_record = RECORD("section result", section_answer, ANSWER);
 

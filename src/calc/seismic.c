@@ -5,15 +5,6 @@
 
 #include "galeward/model.h"
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-#define SAYS(struct_, key_, member_, help_)                                                                            \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_BOOL, .offset = offsetof(struct struct_, member_), .help = help_                     \
-    }
-
 /* Force --------------------------------------------------------------------------------------------------------------
  */
 
@@ -57,10 +48,7 @@ static const struct gw_field FORCE_OUT[] = {
     OUT(gw_seismic_force_result, "rp", rp, GW_RATIO, "used"),
     OUT(gw_seismic_force_result, "car", car, GW_RATIO, "used"),
     OUT(gw_seismic_force_result, "rpo", rpo, GW_RATIO, "used"),
-    {.key = "governs",
-     .type = GW_T_TEXT,
-     .offset = offsetof(struct gw_seismic_force_result, governs),
-     .help = "formula, minimum or maximum"},
+    OUT_TEXT(gw_seismic_force_result, "governs", governs, "formula, minimum or maximum"),
 };
 const struct gw_record gw_seismic_force_answer_record =
     RECORD("seismic_force result", gw_seismic_force_result, FORCE_OUT);
@@ -131,7 +119,7 @@ static const struct gw_field DRIFT_OUT[] = {
     OUT(drift_answer, "lift", lift_with_importance, GW_THICKNESS,
         "of a tilting unit under D_pI; as much slips along each vertical joint"),
     OUT(drift_answer, "fallout_required", fallout.required, GW_THICKNESS, "least fallout drift of the glass"),
-    SAYS(drift_answer, "passes", fallout.passes, "fallout_tested reaches it"),
+    OUT_YES_NO(drift_answer, "passes", fallout.passes, "fallout_tested reaches it"),
 };
 const struct gw_record gw_story_drift_answer_record = RECORD("story_drift result", drift_answer, DRIFT_OUT);
 
@@ -237,9 +225,9 @@ static const struct gw_field CLEARANCE_OUT[] = {
     OUT(clearance_answer, "drift_in_lite", drift_in_lite, GW_THICKNESS, "of D_p"),
     OUT(clearance_answer, "required_with_importance", result.required_with_importance, GW_THICKNESS, "1.25 D_pI"),
     OUT(clearance_answer, "required_without_importance", result.required_without, GW_THICKNESS, "1.25 D_p"),
-    SAYS(clearance_answer, "passes_with_importance", result.passes_with_importance, "D_clear reaches 1.25 D_pI"),
-    SAYS(clearance_answer, "passes_without_importance", result.passes_without, "D_clear reaches 1.25 D_p"),
-    SAYS(clearance_answer, "passes", result.passes, "by the wording of the edition, as recalled"),
+    OUT_YES_NO(clearance_answer, "passes_with_importance", result.passes_with_importance, "D_clear reaches 1.25 D_pI"),
+    OUT_YES_NO(clearance_answer, "passes_without_importance", result.passes_without, "D_clear reaches 1.25 D_p"),
+    OUT_YES_NO(clearance_answer, "passes", result.passes, "by the wording of the edition, as recalled"),
     OUT(clearance_answer, "fallout_required", result.fallout_required, GW_THICKNESS,
         "fallout drift to be shown where the clearance is short"),
 };

@@ -46,23 +46,16 @@ static const struct gw_field CASE[] = {
 };
 const struct gw_record gw_share_case_record = RECORD("share", share_case, CASE);
 
-#define OUT(key_, member_, dim_, help_)                                                                                \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct share_answer, member_), .dim = dim_, .help = help_ \
-    }
-#define EACH_PART(key_, member_, dim_, help_)                                                                          \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct share_answer, member_), .dim = dim_,               \
-        .flags = GW_MANY, .help = help_                                                                                \
-    }
+#define A(key_, member_, dim_, help_) OUT(share_answer, key_, member_, dim_, help_)
+#define EACH_PART(key_, member_, dim_, help_) OUT_MANY(share_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
     EACH_PART("shares", shares, GW_RATIO, "of the moment; composite: with the couple of the axial forces"),
     EACH_PART("moments", moments, GW_MOMENT, "about each part's own axis"),
     EACH_PART("stresses", stresses, GW_STRESS, "largest of each part"),
-    OUT("equivalent_inertia", result.equivalent_inertia, GW_INERTIA, "in the first part's modulus, gap closed"),
-    OUT("contact_moment", result.contact_moment, GW_MOMENT, "at which the gap closes"),
+    A("equivalent_inertia", result.equivalent_inertia, GW_INERTIA, "in the first part's modulus, gap closed"),
+    A("contact_moment", result.contact_moment, GW_MOMENT, "at which the gap closes"),
     EACH_PART("interlock", interlock, GW_LINE_LOAD, "load less share: what each part hands to the others"),
-    OUT("neutral_axis", result.neutral_axis, GW_THICKNESS, "composite: from the common line"),
+    A("neutral_axis", result.neutral_axis, GW_THICKNESS, "composite: from the common line"),
     EACH_PART("axial", axial, GW_FORCE, "composite: tension positive where the moment compresses greater centroids"),
     EACH_PART("shear_flows", shear_flows, GW_LINE_LOAD, "composite: between each part and the rest"),
 };

@@ -40,38 +40,26 @@ static const struct gw_field CASE[] = {
 };
 const struct gw_record gw_support_case_record = RECORD("support", support_case, CASE);
 
-#define OUT(key_, member_, dim_, help_)                                                                                \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct support_answer, member_), .dim = dim_,             \
-        .help = help_                                                                                                  \
-    }
+#define A(key_, member_, dim_, help_) OUT(support_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
-    OUT("deflection", result.deflection, GW_THICKNESS, "largest"),
-    OUT("deflection_cylindrical", result.deflection_cylindrical, GW_THICKNESS,
-        "two edges: middle of a strip wider than its span"),
-    OUT("stress_edge", result.stress_edge, GW_STRESS, "middle of a free edge; one edge: at the clamp"),
-    OUT("stress_edge_bound", result.stress_edge_bound, GW_STRESS, "at most, with what the formula leaves out"),
-    OUT("stress_surface", result.stress_surface, GW_STRESS, "largest anywhere on either face"),
-    {.key = "surface_place",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct support_answer, place),
-     .dim = GW_LENGTH,
-     .flags = GW_MANY,
-     .help = "three edges: of stress_surface, along the free edge from its end, from the held edge"},
-    OUT("alpha", result.alpha, GW_RATIO, "deflection over q l^4/(E t^3)"),
-    OUT("beta", result.beta, GW_RATIO, "edge stress over q l^2/t^2"),
-    OUT("length", result.length, GW_LENGTH, "l: span; three edges: breadth"),
-    OUT("pullout", result.pullout, GW_THICKNESS, "draws in at each end of a free edge"),
-    OUT("edge_allowable", edge_allowable, GW_STRESS, "of the free edges"),
-    OUT("surface_allowable", surface_allowable, GW_STRESS, "away from the edges"),
-    OUT("limit_pressure", result.limit_pressure, GW_PRESSURE,
-        "where a stress reaches its allowable, or the method ends"),
-    OUT("limit_pressure_bound", result.limit_pressure_bound, GW_PRESSURE, "the same by stress_edge_bound"),
-    {.key = "governing",
-     .type = GW_T_TEXT,
-     .offset = offsetof(struct support_answer, result.governing),
-     .help = "edge, surface or method"},
-    OUT("utilisation", result.utilisation, GW_RATIO, "larger of the stresses over their allowable"),
+    A("deflection", result.deflection, GW_THICKNESS, "largest"),
+    A("deflection_cylindrical", result.deflection_cylindrical, GW_THICKNESS,
+      "two edges: middle of a strip wider than its span"),
+    A("stress_edge", result.stress_edge, GW_STRESS, "middle of a free edge; one edge: at the clamp"),
+    A("stress_edge_bound", result.stress_edge_bound, GW_STRESS, "at most, with what the formula leaves out"),
+    A("stress_surface", result.stress_surface, GW_STRESS, "largest anywhere on either face"),
+    OUT_MANY(support_answer, "surface_place", place, GW_LENGTH,
+             "three edges: of stress_surface, along the free edge from its end, from the held edge"),
+    A("alpha", result.alpha, GW_RATIO, "deflection over q l^4/(E t^3)"),
+    A("beta", result.beta, GW_RATIO, "edge stress over q l^2/t^2"),
+    A("length", result.length, GW_LENGTH, "l: span; three edges: breadth"),
+    A("pullout", result.pullout, GW_THICKNESS, "draws in at each end of a free edge"),
+    A("edge_allowable", edge_allowable, GW_STRESS, "of the free edges"),
+    A("surface_allowable", surface_allowable, GW_STRESS, "away from the edges"),
+    A("limit_pressure", result.limit_pressure, GW_PRESSURE, "where a stress reaches its allowable, or the method ends"),
+    A("limit_pressure_bound", result.limit_pressure_bound, GW_PRESSURE, "the same by stress_edge_bound"),
+    OUT_TEXT(support_answer, "governing", result.governing, "edge, surface or method"),
+    A("utilisation", result.utilisation, GW_RATIO, "larger of the stresses over their allowable"),
 };
 const struct gw_record gw_support_answer_record = RECORD("support result", support_answer, ANSWER);
 

@@ -5,15 +5,7 @@
 
 #include "galeward/model.h"
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
-#define ASD(struct_, key_, member_, ...)                                                                               \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_.pa), .dim = GW_PRESSURE,          \
-        __VA_ARGS__                                                                                                    \
-    }
+#define ASD(struct_, key_, member_, ...) FIELD(struct_, key_, member_.pa, GW_T_NUMBER, .dim = GW_PRESSURE, __VA_ARGS__)
 
 /* Water ----------------------------------------------------------------------------------------------------------- */
 
@@ -34,36 +26,20 @@ static const struct gw_choice GOVERNS[] = {
 static const struct gw_field WATER_CASE[] = {
     ASD(water_case, "positive_pressure", required.positive, .flags = GW_REQUIRED, LIMITS(0, 1e6),
         .help = "greatest inward design pressure, allowable-stress level"),
-    {.key = "basis",
-     .type = GW_T_CHOICE,
-     .offset = offsetof(struct water_case, required.basis),
-     .choices = gw_water_basis_choices,
-     .flags = GW_REQUIRED,
-     .help = "performance class, or curtain_wall"},
-    {.key = "region",
-     .type = GW_T_CHOICE,
-     .offset = offsetof(struct water_case, required.region),
-     .choices = REGIONS,
-     .fallback = "US",
-     .help = "whose cap"},
-    {.key = "share",
-     .type = GW_T_NUMBER,
-     .offset = offsetof(struct water_case, required.share),
-     LIMITS(0, 1),
-     .help = "instead of the basis's"},
-    OUT(water_case, "floor", required.floor, GW_PRESSURE, "instead of the basis's"),
-    OUT(water_case, "cap", required.cap, GW_PRESSURE, "instead of the basis's"),
+    FIELD(water_case, "basis", required.basis, GW_T_CHOICE, .choices = gw_water_basis_choices, .flags = GW_REQUIRED,
+          .help = "performance class, or curtain_wall"),
+    FIELD(water_case, "region", required.region, GW_T_CHOICE, .choices = REGIONS, .fallback = "US",
+          .help = "whose cap"),
+    FIELD(water_case, "share", required.share, GW_T_NUMBER, LIMITS(0, 1), .help = "instead of the basis's"),
+    FIELD(water_case, "floor", required.floor, GW_T_NUMBER, .dim = GW_PRESSURE, .help = "instead of the basis's"),
+    FIELD(water_case, "cap", required.cap, GW_T_NUMBER, .dim = GW_PRESSURE, .help = "instead of the basis's"),
     NUM(water_case, upstand, GW_THICKNESS, LIMITS(0, 10), .help = "of the sill, or climb to the inner air seal"),
     NUM(water_case, end_dam, GW_THICKNESS, LIMITS(0, 10), .help = "height"),
 };
 const struct gw_record gw_water_case_record = RECORD("water", water_case, WATER_CASE);
 static const struct gw_field WATER_ANSWER[] = {
     OUT(water_answer, "pressure", required.pressure, GW_PRESSURE, "of the static test, and of the dynamic one"),
-    {.key = "governs",
-     .type = GW_T_CHOICE,
-     .offset = offsetof(struct water_answer, required.governs),
-     .choices = GOVERNS,
-     .help = "share, floor or cap"},
+    OUT_PICK(water_answer, "governs", required.governs, GOVERNS, "share, floor or cap"),
     OUT(water_answer, "head", head, GW_LENGTH, "of water that it holds up"),
     OUT(water_answer, "upstand_needed", upstand_needed, GW_LENGTH, "the head and a margin"),
     F(water_answer, upstand_enough, GW_T_BOOL, .help = "with an upstand"),

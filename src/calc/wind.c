@@ -42,10 +42,6 @@ static const struct gw_field WIND_CASE[] = {
 };
 const struct gw_record gw_wind_case_record = RECORD("wind", gw_wind_case, WIND_CASE);
 
-#define OUT(struct_, key_, member_, dim_, help_)                                                                       \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_NUMBER, .offset = offsetof(struct struct_, member_), .dim = dim_, .help = help_      \
-    }
 static const struct gw_field PARAPET_OUT[] = {
     OUT(gw_parapet_result, "qp", qp, GW_PRESSURE, "velocity pressure at the top"),
     OUT(gw_parapet_result, "windward_net", windward_net, GW_PRESSURE, "case A, both faces, magnitude"),
@@ -75,10 +71,6 @@ static const struct gw_field WIND_RESULT[] = {
     W("pressure_negative", negative.pa, GW_PRESSURE, ""),
     W("asd_positive", asd_positive.pa, GW_PRESSURE, "0.6 of it"),
     W("asd_negative", asd_negative.pa, GW_PRESSURE, ""),
-    {.key = "parapet",
-     .type = GW_T_RECORD,
-     .offset = offsetof(struct gw_wind_result, parapet_result),
-     .record = &PARAPET_OUT_RECORD,
-     .help = "with a parapet"},
+    OUT_PART(gw_wind_result, "parapet", parapet_result, &PARAPET_OUT_RECORD, "with a parapet"),
 };
 const struct gw_record gw_wind_result_record = RECORD("wind result", gw_wind_result, WIND_RESULT);

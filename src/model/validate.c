@@ -187,7 +187,7 @@ static bool check_story(struct gw_model *model, const struct gw_story *story, co
     size_t rest = 0, errors = model->diags->errors;
     for (size_t i = 0; i < story->rows.n; i++) {
         const struct gw_row_spec *row = &story->rows.items[i];
-        bool is_rest = isinf(row->height);
+        bool is_rest = row->height == GW_KEYWORD;
         rest += is_rest;
         sum += is_rest ? 0 : row->node ? row->height : GW_ABSENT;
     }
