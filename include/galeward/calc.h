@@ -17,7 +17,7 @@ struct gw_calc_kind {
 
 extern const struct gw_record gw_wind_case_record, gw_wind_result_record, gw_plate_case_record, gw_plate_result_record;
 
-const struct gw_calc_kind *gw_calc_kinds(size_t *n);
+const struct gw_calc_kind *const *gw_calc_kinds(size_t *n);
 const struct gw_calc_kind *gw_calc_find(const char *name);
 
 /* Runs one case from a mapping node and writes its JSON object, without a line end. Besides the kind's keys a case may

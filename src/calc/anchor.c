@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc': anchor, silicone, sealant_joint. */
-#include "fastener.h"
+/* Of 'galeward calc': anchor, silicone, sealant_joint. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -73,7 +73,7 @@ static const struct gw_field ANCHOR[] = {
     NUM(anchor_case, movement, GW_THICKNESS, LIMITS(0, 1), .help = "one way"),
     NUM(anchor_case, erection_tolerance, GW_THICKNESS, LIMITS(0, 1), .help = "one way"),
 };
-const struct gw_record gw_anchor_case_record = RECORD("anchor", anchor_case, ANCHOR);
+static const struct gw_record ANCHOR_CASE_RECORD = RECORD("anchor", anchor_case, ANCHOR);
 
 #define K(key_, member_, dim_, help_) OUT(gw_anchor_combination, key_, member_, dim_, help_)
 static const struct gw_field COMBINATION[] = {
@@ -105,7 +105,7 @@ static const struct gw_field ANCHOR_ANSWER[] = {
     A("interaction", interaction, GW_RATIO, "(T/Ta)^2 + (V/Va)^2 of a bolt, worst combination"),
     A("utilisation", utilisation, GW_RATIO, "of a bolt: root of the interaction"),
 };
-const struct gw_record gw_anchor_answer_record = RECORD("anchor result", anchor_answer, ANCHOR_ANSWER);
+static const struct gw_record ANCHOR_ANSWER_RECORD = RECORD("anchor result", anchor_answer, ANCHOR_ANSWER);
 
 static struct gw_anchor_case anchor_of(const struct anchor_case *given)
 {
@@ -185,7 +185,7 @@ static enum gw_status find_slot(struct anchor_answer *answer, const struct ancho
     return gw_anchor_slot(&answer->slot, given->bolt_diameter, given->movement, given->erection_tolerance, engine);
 }
 
-enum gw_status gw_run_anchor(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_anchor(void *out, const void *in, struct gw_engine *engine)
 {
     const struct anchor_case *given = in;
     struct anchor_answer *answer = out;
@@ -206,12 +206,23 @@ enum gw_status gw_run_anchor(void *out, const void *in, struct gw_engine *engine
     return GW_OK;
 }
 
-const char *const *gw_anchor_notes(const void *out, size_t *n)
+static const char *const *anchor_notes(const void *out, size_t *n)
 {
     const struct anchor_answer *answer = out;
     *n = answer->n_notes;
     return answer->notes;
 }
+
+const struct gw_calc_kind gw_kind_anchor = {
+    .name = "anchor",
+    .help = "anchor of a vertical: reactions, bolts, load combinations",
+    .example =
+        "pressure_in='30 psf' pressure_out='42 psf' wall_weight='10 psf' spacing='5 ft' tributary_height='13 ft' "
+        "eccentricity='4 in' bolt_arm='5 in' bolts=1",
+    .input = &ANCHOR_CASE_RECORD,
+    .output = &ANCHOR_ANSWER_RECORD,
+    .run = run_anchor,
+    .notes = anchor_notes};
 
 /* silicone */
 
@@ -230,7 +241,7 @@ static const struct gw_field SILICONE[] = {
     NUM(gw_silicone_case, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "as offered; absent: as designed"),
     NUM(gw_silicone_case, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "as offered; absent: as designed"),
 };
-const struct gw_record gw_silicone_case_record = RECORD("silicone", gw_silicone_case, SILICONE);
+static const struct gw_record SILICONE_CASE_RECORD = RECORD("silicone", gw_silicone_case, SILICONE);
 
 #define L(key_, member_, dim_, help_) OUT(gw_silicone_result, key_, member_, dim_, help_)
 static const struct gw_field SILICONE_ANSWER[] = {
@@ -247,19 +258,28 @@ static const struct gw_field SILICONE_ANSWER[] = {
     OUT_YES_NO(gw_silicone_result, "fits", fits, "within the proportions"),
     OUT_TEXT(gw_silicone_result, "governing", governing, "wind, dead or movement"),
 };
-const struct gw_record gw_silicone_answer_record = RECORD("silicone result", gw_silicone_result, SILICONE_ANSWER);
+static const struct gw_record SILICONE_ANSWER_RECORD = RECORD("silicone result", gw_silicone_result, SILICONE_ANSWER);
 
-enum gw_status gw_run_silicone(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_silicone(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_silicone(out, in, engine);
 }
 
-const char *const *gw_silicone_notes(const void *out, size_t *n)
+static const char *const *silicone_notes(const void *out, size_t *n)
 {
     const struct gw_silicone_result *result = out;
     *n = result->n_notes;
     return result->notes;
 }
+
+const struct gw_calc_kind gw_kind_silicone = {
+    .name = "silicone",
+    .help = "structural silicone: bite, thickness, stresses",
+    .example = "width='5 ft' height='8 ft' pressure='42 psf' movement='0.1 in' strain=0.2",
+    .input = &SILICONE_CASE_RECORD,
+    .output = &SILICONE_ANSWER_RECORD,
+    .run = run_silicone,
+    .notes = silicone_notes};
 
 /* sealant_joint */
 
@@ -270,15 +290,22 @@ static const struct gw_field JOINT[] = {
     NUM(gw_joint_case, tolerance, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0, 1), .help = "of construction"),
     NUM(gw_joint_case, slip, GW_THICKNESS, .flags = GW_MAGNITUDE, LIMITS(0, 1), .help = "along the joint"),
 };
-const struct gw_record gw_joint_case_record = RECORD("sealant joint", gw_joint_case, JOINT);
+static const struct gw_record JOINT_CASE_RECORD = RECORD("sealant joint", gw_joint_case, JOINT);
 static const struct gw_field JOINT_ANSWER[] = {
     OUT(gw_joint_result, "width", width, GW_THICKNESS, "not rounded"),
     OUT(gw_joint_result, "depth", depth, GW_THICKNESS, "half the width, 1/4 to 1/2 in"),
     OUT(gw_joint_result, "extension", extension, GW_THICKNESS, "of the sealant by the slip"),
 };
-const struct gw_record gw_joint_answer_record = RECORD("sealant joint result", gw_joint_result, JOINT_ANSWER);
+static const struct gw_record JOINT_ANSWER_RECORD = RECORD("sealant joint result", gw_joint_result, JOINT_ANSWER);
 
-enum gw_status gw_run_joint(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_joint(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_sealant_joint(out, in, engine);
 }
+
+const struct gw_calc_kind gw_kind_sealant_joint = {.name = "sealant_joint",
+                                                   .help = "width of a sealant joint that moves",
+                                                   .example = "movement='1/4 in' capability=0.25 tolerance='1/8 in'",
+                                                   .input = &JOINT_CASE_RECORD,
+                                                   .output = &JOINT_ANSWER_RECORD,
+                                                   .run = run_joint};

@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc bending'. */
-#include "section.h"
+/* Of 'galeward calc bending'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -83,7 +83,7 @@ static const struct gw_field CASE[] = {
       .help = "flat elements on the compression side"),
     F(bending_case, webs, GW_T_RECORD, .record = &WEBS_RECORD, .help = "for shear"),
 };
-const struct gw_record gw_bending_case_record = RECORD("bending", bending_case, CASE);
+static const struct gw_record BENDING_CASE_RECORD = RECORD("bending", bending_case, CASE);
 
 #define A(key_, member_, dim_, help_) OUT(bending_answer, key_, result.member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
@@ -106,7 +106,7 @@ static const struct gw_field ANSWER[] = {
     A("slenderness_limit", slenderness_limit, GW_RATIO, "C_c: beyond it buckling is elastic"),
     A("cb", cb, GW_RATIO, "used"),
 };
-const struct gw_record gw_bending_answer_record = RECORD("bending result", bending_answer, ANSWER);
+static const struct gw_record BENDING_ANSWER_RECORD = RECORD("bending result", bending_answer, ANSWER);
 
 static const char *property_given(const struct bending_case *c)
 {
@@ -189,7 +189,7 @@ static enum gw_status take_moments(struct gw_bending *out, const struct bending_
     return GW_OK;
 }
 
-enum gw_status gw_run_bending(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_bending(void *out, const void *in, struct gw_engine *engine)
 {
     const struct bending_case *given = in;
     struct bending_answer *answer = out;
@@ -210,9 +210,19 @@ enum gw_status gw_run_bending(void *out, const void *in, struct gw_engine *engin
     return gw_bending_strength(&answer->result, &bending, engine);
 }
 
-const char *const *gw_bending_notes(const void *out, size_t *n)
+static const char *const *bending_notes(const void *out, size_t *n)
 {
     const struct bending_answer *answer = out;
     *n = answer->result.n_notes;
     return answer->result.notes;
 }
+
+const struct gw_calc_kind gw_kind_bending = {
+    .name = "bending",
+    .help = "allowable moment and shear of an aluminum or steel member",
+    .example = "alloy=6063-T6 tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}' "
+               "unbraced_length='12 ft'",
+    .input = &BENDING_CASE_RECORD,
+    .output = &BENDING_ANSWER_RECORD,
+    .run = run_bending,
+    .notes = bending_notes};

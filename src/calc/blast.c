@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc blast' and 'calc response'. */
-#include "blast.h"
+/* Of 'galeward calc blast' and 'calc response'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -16,7 +16,7 @@
             .help = "from the charge to the point of the face"),                                                       \
         NUM(struct_, angle, GW_ANGLE, .help = "of the line to the charge from the face's normal; absent: 0")
 static const struct gw_field BLAST_CASE[] = {BURST(gw_blast_case, GW_REQUIRED)};
-const struct gw_record gw_blast_case_record = RECORD("blast", gw_blast_case, BLAST_CASE);
+static const struct gw_record BLAST_CASE_RECORD = RECORD("blast", gw_blast_case, BLAST_CASE);
 
 #define B(key_, member_, dim_, help_) OUT(gw_blast_load, key_, member_, dim_, help_)
 static const struct gw_field BLAST_ANSWER[] = {
@@ -31,19 +31,28 @@ static const struct gw_field BLAST_ANSWER[] = {
     B("face_pressure", face_pressure, GW_PRESSURE, "peak on the face at the angle"),
     B("face_impulse", face_impulse, GW_IMPULSE, "on the face at the angle"),
 };
-const struct gw_record gw_blast_answer_record = RECORD("blast result", gw_blast_load, BLAST_ANSWER);
+static const struct gw_record BLAST_ANSWER_RECORD = RECORD("blast result", gw_blast_load, BLAST_ANSWER);
 
-enum gw_status gw_run_blast(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_blast(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_blast_load(out, in, engine);
 }
 
-const char *const *gw_blast_notes(const void *out, size_t *n)
+static const char *const *blast_notes(const void *out, size_t *n)
 {
     const struct gw_blast_load *load = out;
     *n = load->n_notes;
     return load->notes;
 }
+
+const struct gw_calc_kind gw_kind_blast = {.name = "blast",
+                                           .help =
+                                               "air blast on a face from charge and standoff, for protective design",
+                                           .example = "charge='100 kg' standoff='15 m'",
+                                           .input = &BLAST_CASE_RECORD,
+                                           .output = &BLAST_ANSWER_RECORD,
+                                           .run = run_blast,
+                                           .notes = blast_notes};
 
 /* Response ----------------------------------------------------------------------------------------------------------
  */
@@ -92,7 +101,7 @@ static const struct gw_field RESPONSE[] = {
     R(rated_impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), LIKELY(10, 1e5),
       .help = "of a test or product"),
 };
-const struct gw_record gw_response_case_record = RECORD("response", response_case, RESPONSE);
+static const struct gw_record RESPONSE_CASE_RECORD = RECORD("response", response_case, RESPONSE);
 
 #define A(key_, member_, dim_, help_) OUT(response_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
@@ -118,7 +127,7 @@ static const struct gw_field ANSWER[] = {
     A("energy_residual", response.energy_residual, GW_RATIO, "work less strain energy at the largest deflection"),
     OUT_WHOLE(response_answer, "steps", response.steps, "in time"),
 };
-const struct gw_record gw_response_answer_record = RECORD("response result", response_answer, ANSWER);
+static const struct gw_record RESPONSE_ANSWER_RECORD = RECORD("response result", response_answer, ANSWER);
 
 static void note(struct response_answer *answer, const char *constant)
 {
@@ -209,7 +218,7 @@ static void add_notes(struct response_answer *answer, const struct response_case
                      "other way round, does not");
 }
 
-enum gw_status gw_run_response(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_response(void *out, const void *in, struct gw_engine *engine)
 {
     const struct response_case *given = in;
     struct response_answer *answer = out;
@@ -225,12 +234,24 @@ enum gw_status gw_run_response(void *out, const void *in, struct gw_engine *engi
     return GW_OK;
 }
 
-const char *const *gw_response_notes(const void *out, size_t *n)
+static const char *const *response_notes(const void *out, size_t *n)
 {
     const struct response_answer *answer = out;
     *n = answer->n_notes;
     return answer->notes;
 }
+
+const struct gw_calc_kind gw_kind_response = {
+    .name = "response",
+    .help = "lite under a blast: deflection, break, the pairs of pressure and impulse that break it",
+    .example = "width='1.2 m' height='1.8 m' layers='[{glass: 6 mm, treatment: heat_strengthened}, {interlayer: pvb, "
+               "thickness: 1.52 mm}, {glass: 6 mm, treatment: heat_strengthened}]' pressure='4 psi' "
+               "impulse='28 psi-ms' probability=0.008",
+    .input = &RESPONSE_CASE_RECORD,
+    .output = &RESPONSE_ANSWER_RECORD,
+    .run = run_response,
+    .workspace = GW_PLATE_WORKSPACE,
+    .notes = response_notes};
 
 void gw_response_chart(struct gw_response_chart *chart, const void *in, const void *out)
 {

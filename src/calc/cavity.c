@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc cavity'. */
-#include "glass.h"
+/* Of 'galeward calc cavity'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -48,7 +48,7 @@ static const struct gw_field CASE[] = {
         .help = "of the gas in service"),
     F(cavity_case, sealing, GW_T_RECORD, .record = &SEALING_RECORD, .flags = GW_REQUIRED, .help = "state at sealing"),
 };
-const struct gw_record gw_cavity_case_record = RECORD("cavity", cavity_case, CASE);
+static const struct gw_record CAVITY_CASE_RECORD = RECORD("cavity", cavity_case, CASE);
 
 #define EACH(key_, member_, dim_, help_) OUT_MANY(cavity_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
@@ -60,9 +60,9 @@ static const struct gw_field ANSWER[] = {
     OUT_WHOLE(cavity_answer, "iterations", result.iterations, "Newton steps"),
     OUT(cavity_answer, "residual", result.residual, GW_RATIO, "of the gas law, relative"),
 };
-const struct gw_record gw_cavity_answer_record = RECORD("cavity result", cavity_answer, ANSWER);
+static const struct gw_record CAVITY_ANSWER_RECORD = RECORD("cavity result", cavity_answer, ANSWER);
 
-enum gw_status gw_run_cavity(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_cavity(void *out, const void *in, struct gw_engine *engine)
 {
     const struct cavity_case *given = in;
     struct cavity_answer *answer = out;
@@ -89,3 +89,14 @@ enum gw_status gw_run_cavity(void *out, const void *in, struct gw_engine *engine
     answer->net.n = answer->deflection.n = answer->stress_max.n = answer->share.n = given->lites.n;
     return status;
 }
+
+const struct gw_calc_kind gw_kind_cavity = {
+    .name = "cavity",
+    .help = "sealed insulating unit of two or three monolithic lites: cavity pressures, load sharing, stresses",
+    .example = "width='1800 mm' height='1200 mm' lites='[5.56 mm, 5.56 mm]' gaps='[13.2 mm]' pressure_outdoor='2 kPa' "
+               "atmospheric_pressure='101.325 kPa' temperature='288.15 K' "
+               "sealing='{atmospheric_pressure: 101.325 kPa, temperature: 288.15 K}'",
+    .input = &CAVITY_CASE_RECORD,
+    .output = &CAVITY_ANSWER_RECORD,
+    .run = run_cavity,
+    .workspace = GW_PLATE_WORKSPACE};

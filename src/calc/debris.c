@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc debris' and 'galeward calc cycles'. */
-#include "debris.h"
+/* Of 'galeward calc debris' and 'galeward calc cycles'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -24,7 +24,7 @@ static const struct gw_field CASE[] = {
     NUM(gw_debris_case, aggregate_roof_height, GW_LENGTH, LIMITS(0, 1000),
         .help = "highest roof with gravel within 1,500 ft; absent: none"),
 };
-const struct gw_record gw_debris_case_record = RECORD("debris", gw_debris_case, CASE);
+static const struct gw_record DEBRIS_CASE_RECORD = RECORD("debris", gw_debris_case, CASE);
 
 static const struct gw_field ANSWER[] = {
     F(gw_debris_result, region, GW_T_BOOL, .help = "in the wind-borne debris region"),
@@ -42,16 +42,29 @@ static const struct gw_field ANSWER[] = {
     OUT(gw_debris_result, "missile_momentum", momentum, GW_MOMENTUM, "of one ball, or the lumber"),
     OUT(gw_debris_result, "missile_energy", energy, GW_ENERGY, "of one ball, or the lumber"),
 };
-const struct gw_record gw_debris_answer_record = RECORD("debris result", gw_debris_result, ANSWER);
+static const struct gw_record DEBRIS_ANSWER_RECORD = RECORD("debris result", gw_debris_result, ANSWER);
 
-enum gw_status gw_run_debris(void *out, const void *in, struct gw_engine *engine) { return gw_debris(out, in, engine); }
+static enum gw_status run_debris(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_debris(out, in, engine);
+}
 
-const char *const *gw_debris_notes(const void *out, size_t *n)
+static const char *const *debris_notes(const void *out, size_t *n)
 {
     const struct gw_debris_result *result = out;
     *n = result->n_notes;
     return result->notes;
 }
+
+const struct gw_calc_kind gw_kind_debris = {
+    .name = "debris",
+    .help = "wind-borne debris: is protection required, which wind zone, which missile",
+    .example = "edition=asce7-16 basic_wind_speed='145 mph' coast_distance='0.5 mi' risk_category=II height='12 ft' "
+               "hurricane_prone=true",
+    .input = &DEBRIS_CASE_RECORD,
+    .output = &DEBRIS_ANSWER_RECORD,
+    .run = run_debris,
+    .notes = debris_notes};
 
 /* Cycles ---------------------------------------------------------------------------------------------------------- */
 
@@ -73,7 +86,7 @@ static const struct gw_field CYCLES_CASE[] = {
         .help = "outward, magnitude"),
     PICK(cycles_case, schedule, gw_cycle_schedule_choices, .fallback = "impact", .help = "impact or fatigue"),
 };
-const struct gw_record gw_cycles_case_record = RECORD("cycles", cycles_case, CYCLES_CASE);
+static const struct gw_record CYCLES_CASE_RECORD = RECORD("cycles", cycles_case, CYCLES_CASE);
 static const struct gw_field STEP[] = {
     PICK(gw_cycle_step, direction, gw_cycle_direction_choices, .help = "null: the schedule does not say"),
     NUM(gw_cycle_step, low, GW_PRESSURE, .help = "magnitude"),
@@ -85,9 +98,9 @@ static const struct gw_field CYCLES_ANSWER[] = {
     F(cycles_answer, steps, GW_T_RECORD, .flags = GW_MANY, .record = &STEP_RECORD, .help = "in their order"),
     F(cycles_answer, total, GW_T_INTEGER, .help = "cycles in all"),
 };
-const struct gw_record gw_cycles_answer_record = RECORD("cycles result", cycles_answer, CYCLES_ANSWER);
+static const struct gw_record CYCLES_ANSWER_RECORD = RECORD("cycles result", cycles_answer, CYCLES_ANSWER);
 
-enum gw_status gw_run_cycles(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_cycles(void *out, const void *in, struct gw_engine *engine)
 {
     const struct cycles_case *given = in;
     struct cycles_answer *answer = out;
@@ -103,9 +116,17 @@ enum gw_status gw_run_cycles(void *out, const void *in, struct gw_engine *engine
     return status;
 }
 
-const char *const *gw_cycles_notes(const void *out, size_t *n)
+static const char *const *cycles_notes(const void *out, size_t *n)
 {
     const struct cycles_answer *answer = out;
     *n = answer->n_notes;
     return answer->notes;
 }
+
+const struct gw_calc_kind gw_kind_cycles = {.name = "cycles",
+                                            .help = "pressure cycles after an impact test",
+                                            .example = "pressure_positive='45 psf' pressure_negative='60 psf'",
+                                            .input = &CYCLES_CASE_RECORD,
+                                            .output = &CYCLES_ANSWER_RECORD,
+                                            .run = run_cycles,
+                                            .notes = cycles_notes};

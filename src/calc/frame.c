@@ -1,9 +1,8 @@
-/* Field tables of 'galeward calc beam' and 'calc member'. */
-#include "frame.h"
+/* Of 'galeward calc beam' and 'calc member'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
-#include "galeward/calc.h"
 #include "galeward/member.h"
 #include "galeward/model.h"
 
@@ -107,7 +106,7 @@ static const struct gw_field BEAM[] = {
     F(beam_case, loads, GW_T_RECORD, .record = &LOAD_RECORD, .flags = GW_REQUIRED | GW_MANY,
       .help = "positive in one direction, in which the supports push back"),
 };
-const struct gw_record gw_beam_case_record = RECORD("beam", beam_case, BEAM);
+static const struct gw_record BEAM_CASE_RECORD = RECORD("beam", beam_case, BEAM);
 
 static const struct gw_field COLUMN[] = {
     NUM(column, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0, 20), .help = "of the lites; 0: no glass"),
@@ -137,7 +136,7 @@ static const struct gw_field MEMBER[] = {
          .help = "compare each span's deflection with that of framing that supports glass"),
     F(member_case, cap, GW_T_BOOL, .fallback = "no", .help = "with the absolute cap that some specifications ask"),
 };
-const struct gw_record gw_member_case_record = RECORD("member", member_case, MEMBER);
+static const struct gw_record MEMBER_CASE_RECORD = RECORD("member", member_case, MEMBER);
 
 /* Output
  * -----------------------------------------------------------------------------------------------------------------
@@ -165,7 +164,7 @@ const struct gw_record gw_member_case_record = RECORD("member", member_case, MEM
         OUT_MANY(struct_, "deflections", bent.deflections, GW_LENGTH, "there")
 
 static const struct gw_field BEAM_ANSWER[] = {BENT_FIELDS(beam_answer)};
-const struct gw_record gw_beam_answer_record = RECORD("beam result", beam_answer, BEAM_ANSWER);
+static const struct gw_record BEAM_ANSWER_RECORD = RECORD("beam result", beam_answer, BEAM_ANSWER);
 
 static const struct gw_field MEMBER_ANSWER[] = {
     BENT_FIELDS(member_answer),
@@ -181,7 +180,7 @@ static const struct gw_field MEMBER_ANSWER[] = {
     OUT(member_answer, "inertia_required", result.inertia_required, GW_INERTIA,
         "for that limit, where the stiffness is one"),
 };
-const struct gw_record gw_member_answer_record = RECORD("member result", member_answer, MEMBER_ANSWER);
+static const struct gw_record MEMBER_ANSWER_RECORD = RECORD("member result", member_answer, MEMBER_ANSWER);
 
 /* Runs
  * -------------------------------------------------------------------------------------------------------------------
@@ -306,7 +305,7 @@ static enum gw_status report(struct bent *bent, const struct gw_beam *beam, stru
     return report_places(bent, held, engine);
 }
 
-enum gw_status gw_run_beam(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_beam(void *out, const void *in, struct gw_engine *engine)
 {
     const struct beam_case *given = in;
     struct beam_answer *answer = out;
@@ -359,7 +358,7 @@ static enum gw_status solve_member(struct member_answer *answer, const struct me
     return status;
 }
 
-enum gw_status gw_run_member(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_member(void *out, const void *in, struct gw_engine *engine)
 {
     const struct member_case *given = in;
     struct member_answer *answer = out;
@@ -374,13 +373,34 @@ enum gw_status gw_run_member(void *out, const void *in, struct gw_engine *engine
     return report(&answer->bent, &result->beam, &result->solution, &given->held, engine);
 }
 
-const char *const *gw_beam_notes(const void *out, size_t *n)
+static const char *const *beam_notes(const void *out, size_t *n)
 {
     static const char *const notes[] = {"bending only, small slopes: no shear deformation, no slip or play of splices"};
     (void)out;
     *n = COUNT(notes);
     return notes;
 }
+
+const struct gw_calc_kind gw_kind_member = {
+    .name = "member",
+    .help = "mullion or rail under the wind on its lites: reactions, moments, deflection and its limit",
+    .example = "orientation=vertical span='12 ft' pressure='30 psf' shedding=two_way "
+               "left='{width: 5 ft, heights: [30 in, 84 in, 30 in]}' right='{width: 5 ft, heights: [6 ft, 6 ft]}' "
+               "elastic_modulus='10100 ksi' inertia='9.35 in4'",
+    .input = &MEMBER_CASE_RECORD,
+    .output = &MEMBER_ANSWER_RECORD,
+    .run = run_member,
+    .notes = beam_notes};
+
+const struct gw_calc_kind gw_kind_beam = {
+    .name = "beam",
+    .help = "straight beam under any piecewise linear load: spans, overhangs, hinges, clamps, steps of stiffness",
+    .example = "length='24 ft' supports='[0 ft, 12 ft, 24 ft]' loads='[{from: 0 ft, to: 24 ft, start: 12.5 lb/in}]' "
+               "elastic_modulus='10100 ksi' inertia='9.35 in4'",
+    .input = &BEAM_CASE_RECORD,
+    .output = &BEAM_ANSWER_RECORD,
+    .run = run_beam,
+    .notes = beam_notes};
 
 void gw_answer_beam(const struct gw_beam **beam, const struct gw_beam_result **solution, const void *out)
 {

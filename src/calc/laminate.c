@@ -1,12 +1,9 @@
-/* Field tables of 'galeward calc laminate'. */
-#include "glass.h"
+/* Of 'galeward calc laminate'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
-#include "galeward/calc.h"
 #include "galeward/model.h"
-
-#include <string.h>
 
 /* The stream's shape of a laminate; the engine's is flat. */
 struct interlayer_case {
@@ -41,7 +38,7 @@ static const struct gw_field LAMINATE[] = {
     NUM(laminate_case, length, GW_LENGTH, .flags = GW_REQUIRED, .help = "shorter bending length"),
     NUM(laminate_case, elastic_modulus, GW_STRESS, .help = "of glass; absent: the table's"),
 };
-const struct gw_record gw_laminate_record = RECORD("laminate", laminate_case, LAMINATE);
+static const struct gw_record LAMINATE_RECORD = RECORD("laminate", laminate_case, LAMINATE);
 
 static const struct gw_field LAMINATE_OUT[] = {
     OUT(laminate_answer, "gamma", result.gamma, GW_RATIO, "shear transfer, 0 layered to 1 monolithic"),
@@ -49,9 +46,9 @@ static const struct gw_field LAMINATE_OUT[] = {
     OUT(laminate_answer, "effective_thickness_deflection", result.deflection, GW_THICKNESS, "for deflection"),
     OUT_MANY(laminate_answer, "effective_thickness_stress", stress, GW_THICKNESS, "for the stress of each ply"),
 };
-const struct gw_record gw_laminate_answer_record = RECORD("laminate result", laminate_answer, LAMINATE_OUT);
+static const struct gw_record LAMINATE_ANSWER_RECORD = RECORD("laminate result", laminate_answer, LAMINATE_OUT);
 
-enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_laminate(void *out, const void *in, struct gw_engine *engine)
 {
     const struct laminate_case *given = in;
     struct laminate_answer *answer = out;
@@ -71,3 +68,12 @@ enum gw_status gw_run_laminate(void *out, const void *in, struct gw_engine *engi
     answer->stress.n = COUNT(answer->result.stress);
     return status;
 }
+
+const struct gw_calc_kind gw_kind_laminate = {
+    .name = "laminate",
+    .help = "effective thicknesses of laminated glass, two plies",
+    .example = "plies='[5.56 mm, 5.56 mm]' interlayer.thickness='1.52 mm' interlayer.shear_modulus='7.1 MPa' "
+               "length='1500 mm'",
+    .input = &LAMINATE_RECORD,
+    .output = &LAMINATE_ANSWER_RECORD,
+    .run = run_laminate};

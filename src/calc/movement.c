@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc movement'. */
-#include "seismic.h"
+/* Of 'galeward calc movement'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -62,7 +62,7 @@ static const struct gw_field MOVEMENT[] = {
         .help = "that the closed joint keeps: gasket at its solid height, sealant at its limit"),
     NUM(movement_case, least_overlap, GW_THICKNESS, LIMITS(0, 1), .help = "that the open joint keeps engaged"),
 };
-const struct gw_record gw_movement_record = RECORD("movement", movement_case, MOVEMENT);
+static const struct gw_record MOVEMENT_RECORD = RECORD("movement", movement_case, MOVEMENT);
 
 #define SUM(key_, member_, help_) OUT(movement_answer, key_, result.member_, GW_THICKNESS, help_)
 static const struct gw_field ANSWER[] = {
@@ -81,7 +81,7 @@ static const struct gw_field ANSWER[] = {
     OUT_MANY(movement_answer, "thermal_growth", thermal_growth, GW_THICKNESS, "of each thermal piece"),
     OUT_MANY(movement_answer, "thermal_shrinkage", thermal_shrinkage, GW_THICKNESS, "of each thermal piece"),
 };
-const struct gw_record gw_movement_answer_record = RECORD("movement result", movement_answer, ANSWER);
+static const struct gw_record MOVEMENT_ANSWER_RECORD = RECORD("movement result", movement_answer, ANSWER);
 
 struct budget {
     struct gw_movement_item items[ITEM_LIMIT + 2 * THERMAL_LIMIT];
@@ -115,7 +115,7 @@ static enum gw_status warm(struct budget *budget, struct movement_answer *answer
     return GW_OK;
 }
 
-enum gw_status gw_run_movement(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_movement(void *out, const void *in, struct gw_engine *engine)
 {
     const struct movement_case *given = in;
     struct movement_answer *answer = out;
@@ -138,9 +138,19 @@ enum gw_status gw_run_movement(void *out, const void *in, struct gw_engine *engi
     return GW_OK;
 }
 
-const char *const *gw_movement_notes(const void *out, size_t *n)
+static const char *const *movement_notes(const void *out, size_t *n)
 {
     const struct movement_answer *answer = out;
     *n = answer->result.n_notes;
     return answer->result.notes;
 }
+
+const struct gw_calc_kind gw_kind_movement = {
+    .name = "movement",
+    .help = "closing and opening of a joint: movements and tolerances added up three ways",
+    .example = "items='[{name: live load, value: 3/4 in, direction: close, kind: movement}, "
+               "{name: erection, value: 1/8 in, direction: both, kind: tolerance}]' least_gap='1/4 in'",
+    .input = &MOVEMENT_RECORD,
+    .output = &MOVEMENT_ANSWER_RECORD,
+    .run = run_movement,
+    .notes = movement_notes};

@@ -1,7 +1,8 @@
-/* Field tables of 'galeward calc plate'. */
+/* Of 'galeward calc plate'. */
+#include "kinds.h"
+
 #include "base/fields.h"
 
-#include "galeward/calc.h"
 #include "galeward/model.h"
 
 /* One plate, as 'calc plate' takes it. */
@@ -47,3 +48,25 @@ static const struct gw_field PLATE_RESULT[] = {
     F(gw_plate_result, method, GW_T_TEXT, .help = "table or direct"),
 };
 const struct gw_record gw_plate_result_record = RECORD("plate result", gw_plate_result, PLATE_RESULT);
+
+static enum gw_status run_plate(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_plate(out, in, engine);
+}
+
+static const char *const *plate_notes(const void *out, size_t *n)
+{
+    const struct gw_plate_result *result = out;
+    *n = result->n_notes;
+    return result->notes;
+}
+
+const struct gw_calc_kind gw_kind_plate = {.name = "plate",
+                                           .help = "rectangular plate on four simply supported edges, large deflection",
+                                           .example =
+                                               "width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf'",
+                                           .input = &gw_plate_case_record,
+                                           .output = &gw_plate_result_record,
+                                           .run = run_plate,
+                                           .workspace = GW_PLATE_WORKSPACE,
+                                           .notes = plate_notes};

@@ -1,8 +1,8 @@
-/* Field tables of 'galeward calc section'.
+/* Of 'galeward calc section'.
  *
  * A point is [x, y] or {x: , y: }; an outline a list of points; voids a list of such lists; a wall {from, to,
  * thickness}. */
-#include "section.h"
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -12,6 +12,8 @@ struct point {
     double x, y;
     GW_LIST(double) pair;
 };
+enum { VOIDS = 64, POINTS = 2048 }; /* that a case may hold */
+
 struct void_case {
     GW_LIST(struct point) points;
 };
@@ -57,7 +59,7 @@ static const struct gw_field CASE[] = {
     F(section_case, walls, GW_T_RECORD, .record = &WALL_RECORD, .flags = GW_MANY,
       .help = "center lines; alone the section, with an outline its torsion"),
 };
-const struct gw_record gw_section_case_record = RECORD("section", section_case, CASE);
+static const struct gw_record SECTION_CASE_RECORD = RECORD("section", section_case, CASE);
 
 #define A(key_, member_, dim_, help_) OUT(section_answer, key_, member_, dim_, help_)
 #define PAIR(key_, help_) OUT_MANY(section_answer, #key_, key_, GW_THICKNESS, help_)
@@ -87,7 +89,7 @@ static const struct gw_field ANSWER[] = {
     A("principal_angle", section.principal_angle, GW_ANGLE, "from x to the major axis"),
     OUT_WHOLE(section_answer, "cells", section.cells, "closed by the walls; -1: no walls given"),
 };
-const struct gw_record gw_section_answer_record = RECORD("section result", section_answer, ANSWER);
+static const struct gw_record SECTION_ANSWER_RECORD = RECORD("section result", section_answer, ANSWER);
 
 /* Points and walls in the engine's shape, in the caller's memory. */
 struct room {
@@ -100,8 +102,8 @@ struct room {
 static void open_room(struct room *room, void *workspace)
 {
     room->points = workspace;
-    room->polygons = (void *)(room->points + GW_SECTION_POINTS);
-    room->strips = (void *)(room->polygons + GW_SECTION_VOIDS + 1);
+    room->polygons = (void *)(room->points + POINTS);
+    room->strips = (void *)(room->polygons + VOIDS + 1);
     room->used = 0;
 }
 
@@ -119,8 +121,7 @@ static enum gw_status take_point(struct gw_section_point *out, const struct poin
 static enum gw_status take_polygon(struct gw_polygon *out, const struct point *points, size_t n, const char *key,
                                    struct room *room, struct gw_engine *engine)
 {
-    if (n > GW_SECTION_POINTS - room->used)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "more than %d points", GW_SECTION_POINTS);
+    if (n > POINTS - room->used) return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "more than %d points", POINTS);
     *out = (struct gw_polygon){room->points + room->used, n};
     enum gw_status status = GW_OK;
     for (size_t i = 0; i < n && !status; i++) status = take_point(&room->points[room->used++], &points[i], key, engine);
@@ -144,8 +145,7 @@ static enum gw_status take_walls(const struct section_case *given, struct room *
 static enum gw_status run_polygon(struct gw_section *out, const struct section_case *given, struct room *room,
                                   struct gw_engine *engine)
 {
-    if (given->voids.n > GW_SECTION_VOIDS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "voids", "more than %d voids", GW_SECTION_VOIDS);
+    if (given->voids.n > VOIDS) return gw_refuse(engine, GW_OUTSIDE_METHOD, "voids", "more than %d voids", VOIDS);
     enum gw_status status =
         take_polygon(&room->polygons[0], given->outline.items, given->outline.n, "outline", room, engine);
     for (size_t i = 0; i < given->voids.n && !status; i++)
@@ -176,7 +176,7 @@ static const char NO_TORSION[] =
     "no torsion constant and shear center from an outline alone: give the center lines of its "
     "walls besides";
 
-enum gw_status gw_run_section(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_section(void *out, const void *in, struct gw_engine *engine)
 {
     struct section_answer *answer = out;
     struct gw_section *s = &answer->section;
@@ -195,9 +195,20 @@ enum gw_status gw_run_section(void *out, const void *in, struct gw_engine *engin
     return GW_OK;
 }
 
-const char *const *gw_section_notes(const void *out, size_t *n)
+static const char *const *section_notes(const void *out, size_t *n)
 {
     const struct section_answer *answer = out;
     *n = answer->section.n_notes;
     return answer->section.notes;
 }
+
+const struct gw_calc_kind gw_kind_section = {
+    .name = "section",
+    .help = "properties of a cross section: tube, polygon with voids, or center lines of thin walls",
+    .example = "tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}'",
+    .input = &SECTION_CASE_RECORD,
+    .output = &SECTION_ANSWER_RECORD,
+    .run = run_section,
+    .workspace = POINTS * sizeof(struct gw_section_point) + (VOIDS + 1) * sizeof(struct gw_polygon) +
+                 GW_STRIPS * sizeof(struct gw_strip),
+    .notes = section_notes};

@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc seismic_force', 'story_drift', 'clearance', 'silicone_racking'. */
-#include "seismic.h"
+/* Of 'galeward calc seismic_force', 'story_drift', 'clearance', 'silicone_racking'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -34,7 +34,7 @@ static const struct gw_field FORCE[] = {
     NUM(gw_seismic_force_case, overstrength, GW_RATIO, LIMITS(0.1, 10), .help = "Omega_0, with R"),
     NUM(gw_seismic_force_case, structure_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_e, with R"),
 };
-const struct gw_record gw_seismic_force_record = RECORD("seismic_force", gw_seismic_force_case, FORCE);
+static const struct gw_record SEISMIC_FORCE_RECORD = RECORD("seismic_force", gw_seismic_force_case, FORCE);
 
 static const struct gw_field FORCE_OUT[] = {
     OUT(gw_seismic_force_result, "force", force, GW_FORCE, "F_p, horizontal: in plane or out of plane"),
@@ -50,10 +50,10 @@ static const struct gw_field FORCE_OUT[] = {
     OUT(gw_seismic_force_result, "rpo", rpo, GW_RATIO, "used"),
     OUT_TEXT(gw_seismic_force_result, "governs", governs, "formula, minimum or maximum"),
 };
-const struct gw_record gw_seismic_force_answer_record =
+static const struct gw_record SEISMIC_FORCE_ANSWER_RECORD =
     RECORD("seismic_force result", gw_seismic_force_result, FORCE_OUT);
 
-enum gw_status gw_run_seismic_force(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_seismic_force(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_seismic_force(out, in, engine);
 }
@@ -64,10 +64,19 @@ static const char *const *give_notes(const struct gw_seismic_notes *notes, size_
     return notes->items;
 }
 
-const char *const *gw_seismic_force_notes(const void *out, size_t *n)
+static const char *const *seismic_force_notes(const void *out, size_t *n)
 {
     return give_notes(&((const struct gw_seismic_force_result *)out)->notes, n);
 }
+
+const struct gw_calc_kind gw_kind_seismic_force = {
+    .name = "seismic_force",
+    .help = "force of an earthquake on a wall, its connections or their fasteners, ASCE 7-10, 7-16 or 7-22",
+    .example = "edition=asce7-16 sds=1.0 weight='650 lb' height_ratio=1 importance=1 part=fasteners",
+    .input = &SEISMIC_FORCE_RECORD,
+    .output = &SEISMIC_FORCE_ANSWER_RECORD,
+    .run = run_seismic_force,
+    .notes = seismic_force_notes};
 
 /* Story drift --------------------------------------------------------------------------------------------------------
  */
@@ -105,7 +114,7 @@ static const struct gw_field DRIFT[] = {
     NUM(drift_case, fallout_tested, GW_THICKNESS, LIMITS(0, 5),
         .help = "fallout drift of the glass by test or analysis"),
 };
-const struct gw_record gw_story_drift_record = RECORD("story_drift", drift_case, DRIFT);
+static const struct gw_record STORY_DRIFT_RECORD = RECORD("story_drift", drift_case, DRIFT);
 
 static const struct gw_field DRIFT_OUT[] = {
     OUT(drift_answer, "drift", story.drift, GW_THICKNESS, "D_p"),
@@ -121,7 +130,7 @@ static const struct gw_field DRIFT_OUT[] = {
     OUT(drift_answer, "fallout_required", fallout.required, GW_THICKNESS, "least fallout drift of the glass"),
     OUT_YES_NO(drift_answer, "passes", fallout.passes, "fallout_tested reaches it"),
 };
-const struct gw_record gw_story_drift_answer_record = RECORD("story_drift result", drift_answer, DRIFT_OUT);
+static const struct gw_record STORY_DRIFT_ANSWER_RECORD = RECORD("story_drift result", drift_answer, DRIFT_OUT);
 
 static void join_notes(struct gw_seismic_notes *notes, const struct gw_seismic_notes *more)
 {
@@ -154,7 +163,7 @@ static enum gw_status share_drift(struct drift_answer *answer, const struct drif
     return gw_fallout(&answer->fallout, with.in_lite, given->fallout_tested, engine);
 }
 
-enum gw_status gw_run_story_drift(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_story_drift(void *out, const void *in, struct gw_engine *engine)
 {
     const struct drift_case *given = in;
     struct drift_answer *answer = out;
@@ -178,10 +187,19 @@ enum gw_status gw_run_story_drift(void *out, const void *in, struct gw_engine *e
     return GW_OK;
 }
 
-const char *const *gw_story_drift_notes(const void *out, size_t *n)
+static const char *const *story_drift_notes(const void *out, size_t *n)
 {
     return give_notes(&((const struct drift_answer *)out)->notes, n);
 }
+
+const struct gw_calc_kind gw_kind_story_drift = {
+    .name = "story_drift",
+    .help = "drift of a story, what of it reaches a lite and its connections, fallout drift of the glass",
+    .example = "risk_category=IV structure=other story_height='13 ft' distribution=racking frame_height='73 in'",
+    .input = &STORY_DRIFT_RECORD,
+    .output = &STORY_DRIFT_ANSWER_RECORD,
+    .run = run_story_drift,
+    .notes = story_drift_notes};
 
 /* Clearance ----------------------------------------------------------------------------------------------------------
  */
@@ -218,7 +236,7 @@ static const struct gw_field CLEARANCE[] = {
          .help = "of the drift; absent: racking where both heights are given"),
     PICK(clearance_case, edition, gw_edition_choices, .help = "of ASCE 7, for passes; absent: both wordings only"),
 };
-const struct gw_record gw_clearance_record = RECORD("clearance", clearance_case, CLEARANCE);
+static const struct gw_record CLEARANCE_RECORD = RECORD("clearance", clearance_case, CLEARANCE);
 
 static const struct gw_field CLEARANCE_OUT[] = {
     OUT(clearance_answer, "clearance_drift", result.clearance, GW_THICKNESS, "D_clear"),
@@ -231,7 +249,7 @@ static const struct gw_field CLEARANCE_OUT[] = {
     OUT(clearance_answer, "fallout_required", result.fallout_required, GW_THICKNESS,
         "fallout drift to be shown where the clearance is short"),
 };
-const struct gw_record gw_clearance_answer_record = RECORD("clearance result", clearance_answer, CLEARANCE_OUT);
+static const struct gw_record CLEARANCE_ANSWER_RECORD = RECORD("clearance result", clearance_answer, CLEARANCE_OUT);
 
 static const char NOTE_RACKING[] =
     "no distribution given: the frame racks evenly over the story, which stiff bands above "
@@ -267,7 +285,7 @@ static enum gw_status find_drift_in_lite(struct clearance_answer *answer, const 
     return status;
 }
 
-enum gw_status gw_run_clearance(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_clearance(void *out, const void *in, struct gw_engine *engine)
 {
     const struct clearance_case *given = in;
     struct clearance_answer *answer = out;
@@ -287,10 +305,20 @@ enum gw_status gw_run_clearance(void *out, const void *in, struct gw_engine *eng
     return status;
 }
 
-const char *const *gw_clearance_notes(const void *out, size_t *n)
+static const char *const *clearance_notes(const void *out, size_t *n)
 {
     return give_notes(&((const struct clearance_answer *)out)->notes, n);
 }
+
+const struct gw_calc_kind gw_kind_clearance = {
+    .name = "clearance",
+    .help = "drift at which glass meets its frame, against the drift that it must stand",
+    .example = "lite_width='60 in' lite_height='72 in' side_gap='3/8 in' end_gap='1/2 in' drift='1.56 in' "
+               "importance=1.5 story_height='156 in' frame_height='73 in' distribution=racking",
+    .input = &CLEARANCE_RECORD,
+    .output = &CLEARANCE_ANSWER_RECORD,
+    .run = run_clearance,
+    .notes = clearance_notes};
 
 /* Bonded lites -------------------------------------------------------------------------------------------------------
  */
@@ -305,7 +333,7 @@ static const struct gw_field RACKING[] = {
     NUM(gw_racking_case, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.1),
         .help = "of the bead, glass to frame"),
 };
-const struct gw_record gw_racking_record = RECORD("silicone_racking", gw_racking_case, RACKING);
+static const struct gw_record RACKING_RECORD = RECORD("silicone_racking", gw_racking_case, RACKING);
 
 static const struct gw_field RACKING_OUT[] = {
     OUT(gw_racking_result, "frame_angle", frame_angle, GW_ANGLE, "drift over height"),
@@ -317,14 +345,23 @@ static const struct gw_field RACKING_OUT[] = {
     OUT(gw_racking_result, "extension_corner", extension_corner, GW_RATIO,
         "sqrt(thickness^2 + slip_corner^2)/thickness - 1"),
 };
-const struct gw_record gw_racking_answer_record = RECORD("silicone_racking result", gw_racking_result, RACKING_OUT);
+static const struct gw_record RACKING_ANSWER_RECORD = RECORD("silicone_racking result", gw_racking_result, RACKING_OUT);
 
-enum gw_status gw_run_racking(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_racking(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_silicone_racking(out, in, engine);
 }
 
-const char *const *gw_racking_notes(const void *out, size_t *n)
+static const char *const *racking_notes(const void *out, size_t *n)
 {
     return give_notes(&((const struct gw_racking_result *)out)->notes, n);
 }
+
+const struct gw_calc_kind gw_kind_silicone_racking = {
+    .name = "silicone_racking",
+    .help = "a lite bonded on four edges in a frame that racks: its turn, slips and strain of the bead",
+    .example = "drift_in_lite='0.73 in' lite_width='60 in' lite_height='72 in' thickness='3/8 in'",
+    .input = &RACKING_RECORD,
+    .output = &RACKING_ANSWER_RECORD,
+    .run = run_racking,
+    .notes = racking_notes};

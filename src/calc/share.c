@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc share'. */
-#include "section.h"
+/* Of 'galeward calc share'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -44,7 +44,7 @@ static const struct gw_field CASE[] = {
     F(share_case, composite, GW_T_BOOL, .help = "joined for shear: one neutral axis"),
     S(shear, GW_FORCE, .flags = GW_MAGNITUDE, .help = "composite: for the shear flow"),
 };
-const struct gw_record gw_share_case_record = RECORD("share", share_case, CASE);
+static const struct gw_record SHARE_CASE_RECORD = RECORD("share", share_case, CASE);
 
 #define A(key_, member_, dim_, help_) OUT(share_answer, key_, member_, dim_, help_)
 #define EACH_PART(key_, member_, dim_, help_) OUT_MANY(share_answer, key_, member_, dim_, help_)
@@ -59,7 +59,7 @@ static const struct gw_field ANSWER[] = {
     EACH_PART("axial", axial, GW_FORCE, "composite: tension positive where the moment compresses greater centroids"),
     EACH_PART("shear_flows", shear_flows, GW_LINE_LOAD, "composite: between each part and the rest"),
 };
-const struct gw_record gw_share_answer_record = RECORD("share result", share_answer, ANSWER);
+static const struct gw_record SHARE_ANSWER_RECORD = RECORD("share result", share_answer, ANSWER);
 
 static enum gw_status fill(struct gw_share *share, const struct share_case *given, struct gw_engine *engine)
 {
@@ -84,7 +84,7 @@ static enum gw_status fill(struct gw_share *share, const struct share_case *give
     return GW_OK;
 }
 
-enum gw_status gw_run_share(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_share(void *out, const void *in, struct gw_engine *engine)
 {
     const struct share_case *given = in;
     struct share_answer *answer = out;
@@ -103,9 +103,19 @@ enum gw_status gw_run_share(void *out, const void *in, struct gw_engine *engine)
     return GW_OK;
 }
 
-const char *const *gw_share_notes(const void *out, size_t *n)
+static const char *const *share_notes(const void *out, size_t *n)
 {
     const struct share_answer *answer = out;
     *n = answer->result.n_notes;
     return answer->result.notes;
 }
+
+const struct gw_calc_kind gw_kind_share = {
+    .name = "share",
+    .help = "parts that bend together: inserts, split mullions, composite members",
+    .example = "moment='60 kip-in' parts='[{elastic_modulus: 10100 ksi, inertia: 8 in4, section_modulus: 2.67 in3}, "
+               "{elastic_modulus: 29000 ksi, inertia: 2.5 in4, section_modulus: 1.25 in3}]'",
+    .input = &SHARE_CASE_RECORD,
+    .output = &SHARE_ANSWER_RECORD,
+    .run = run_share,
+    .notes = share_notes};

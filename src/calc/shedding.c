@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc shedding'. */
-#include "line.h"
+/* Of 'galeward calc shedding'. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -32,16 +32,16 @@ static const struct gw_field CASE[] = {
     NUM(shedding_case, elastic_modulus, GW_STRESS, LIMITS(1e6, 1e13), .help = "with inertia, for the deflection"),
     NUM(shedding_case, inertia, GW_INERTIA, LIMITS(1e-14, 1), .help = "moment of inertia"),
 };
-const struct gw_record gw_shedding_case_record = RECORD("shedding", shedding_case, CASE);
+static const struct gw_record SHEDDING_CASE_RECORD = RECORD("shedding", shedding_case, CASE);
 
 static const struct gw_field ANSWER[] = {
     NUM(shedding_answer, moment, GW_MOMENT, .help = "at midspan, of both lites"),
     NUM(shedding_answer, reaction, GW_FORCE, .help = "at one end"),
     NUM(shedding_answer, deflection, GW_LENGTH, .help = "at midspan; absent without elastic_modulus and inertia"),
 };
-const struct gw_record gw_shedding_answer_record = RECORD("shedding result", shedding_answer, ANSWER);
+static const struct gw_record SHEDDING_ANSWER_RECORD = RECORD("shedding result", shedding_answer, ANSWER);
 
-enum gw_status gw_run_shedding(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_shedding(void *out, const void *in, struct gw_engine *engine)
 {
     const struct shedding_case *given = in;
     struct shedding_answer *answer = out;
@@ -59,3 +59,11 @@ enum gw_status gw_run_shedding(void *out, const void *in, struct gw_engine *engi
                              : GW_ABSENT;
     return GW_OK;
 }
+
+const struct gw_calc_kind gw_kind_shedding = {
+    .name = "shedding",
+    .help = "what lites give to the horizontal between them: moment, reaction, deflection",
+    .example = "span='5 ft' pressure='30 psf' height_above='6 ft' height_below='30 in'",
+    .input = &SHEDDING_CASE_RECORD,
+    .output = &SHEDDING_ANSWER_RECORD,
+    .run = run_shedding};

@@ -1,5 +1,5 @@
-/* Field tables of 'galeward calc support': lites held on fewer than four edges. */
-#include "glass.h"
+/* Of 'galeward calc support': lites held on fewer than four edges. */
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -38,7 +38,7 @@ static const struct gw_field CASE[] = {
     NUM(support_case, duration, GW_TIME, .help = "of the load; absent: 3 s"),
     NUM(support_case, probability, GW_RATIO, .help = "of breakage: 0.008"),
 };
-const struct gw_record gw_support_case_record = RECORD("support", support_case, CASE);
+static const struct gw_record SUPPORT_CASE_RECORD = RECORD("support", support_case, CASE);
 
 #define A(key_, member_, dim_, help_) OUT(support_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
@@ -61,7 +61,7 @@ static const struct gw_field ANSWER[] = {
     OUT_TEXT(support_answer, "governing", result.governing, "edge, surface or method"),
     A("utilisation", result.utilisation, GW_RATIO, "larger of the stresses over their allowable"),
 };
-const struct gw_record gw_support_answer_record = RECORD("support result", support_answer, ANSWER);
+static const struct gw_record SUPPORT_ANSWER_RECORD = RECORD("support result", support_answer, ANSWER);
 
 static enum gw_status find_allowables(struct support_answer *answer, const struct support_case *given,
                                       struct gw_engine *engine)
@@ -79,7 +79,7 @@ static enum gw_status find_allowables(struct support_answer *answer, const struc
                                 engine);
 }
 
-enum gw_status gw_run_support(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_support(void *out, const void *in, struct gw_engine *engine)
 {
     const struct support_case *given = in;
     struct support_answer *answer = out;
@@ -101,9 +101,19 @@ enum gw_status gw_run_support(void *out, const void *in, struct gw_engine *engin
     return status;
 }
 
-const char *const *gw_support_notes(const void *out, size_t *n)
+static const char *const *support_notes(const void *out, size_t *n)
 {
     const struct support_answer *answer = out;
     *n = answer->result.n_notes;
     return answer->result.notes;
 }
+
+const struct gw_calc_kind gw_kind_support = {
+    .name = "support",
+    .help = "lite held on three edges, two or one: linear deflection, edge stress, limit pressure",
+    .example = "edges=2 span='48 in' breadth='72 in' thickness='9.02 mm' pressure='30 psf' treatment=tempered "
+               "edge_finish=polished",
+    .input = &SUPPORT_CASE_RECORD,
+    .output = &SUPPORT_ANSWER_RECORD,
+    .run = run_support,
+    .notes = support_notes};

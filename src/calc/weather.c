@@ -1,5 +1,5 @@
 /* Field tables of the kinds of 'galeward calc' about water, air and structural tests. */
-#include "weather.h"
+#include "kinds.h"
 
 #include "base/fields.h"
 
@@ -36,7 +36,7 @@ static const struct gw_field WATER_CASE[] = {
     NUM(water_case, upstand, GW_THICKNESS, LIMITS(0, 10), .help = "of the sill, or climb to the inner air seal"),
     NUM(water_case, end_dam, GW_THICKNESS, LIMITS(0, 10), .help = "height"),
 };
-const struct gw_record gw_water_case_record = RECORD("water", water_case, WATER_CASE);
+static const struct gw_record WATER_CASE_RECORD = RECORD("water", water_case, WATER_CASE);
 static const struct gw_field WATER_ANSWER[] = {
     OUT(water_answer, "pressure", required.pressure, GW_PRESSURE, "of the static test, and of the dynamic one"),
     OUT_PICK(water_answer, "governs", required.governs, GOVERNS, "share, floor or cap"),
@@ -47,7 +47,7 @@ static const struct gw_field WATER_ANSWER[] = {
     OUT(water_answer, "dynamic_speed", dynamic_speed, GW_SPEED, "air stream of the dynamic test"),
     OUT(water_answer, "field", field, GW_PRESSURE, "of a test of the installed wall, unless the project says more"),
 };
-const struct gw_record gw_water_answer_record = RECORD("water result", water_answer, WATER_ANSWER);
+static const struct gw_record WATER_ANSWER_RECORD = RECORD("water result", water_answer, WATER_ANSWER);
 
 static void note_field(struct water_answer *answer, bool below_least)
 {
@@ -59,7 +59,7 @@ static void note_field(struct water_answer *answer, bool below_least)
             "to test at: see field_test";
 }
 
-enum gw_status gw_run_water(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_water(void *out, const void *in, struct gw_engine *engine)
 {
     const struct water_case *given = in;
     struct water_answer *answer = out;
@@ -78,12 +78,21 @@ enum gw_status gw_run_water(void *out, const void *in, struct gw_engine *engine)
     return GW_OK;
 }
 
-const char *const *gw_water_notes(const void *out, size_t *n)
+static const char *const *water_notes(const void *out, size_t *n)
 {
     const struct water_answer *answer = out;
     *n = answer->n_notes;
     return answer->notes;
 }
+
+const struct gw_calc_kind gw_kind_water = {
+    .name = "water",
+    .help = "water test pressure from the design pressure; head, upstand, dynamic test, field test",
+    .example = "positive_pressure='47 psf' basis=curtain_wall upstand='2 in'",
+    .input = &WATER_CASE_RECORD,
+    .output = &WATER_ANSWER_RECORD,
+    .run = run_water,
+    .notes = water_notes};
 
 /* Proof ----------------------------------------------------------------------------------------------------------- */
 
@@ -97,7 +106,7 @@ static const struct gw_field PROOF_CASE[] = {
          .help = "performance class, or curtain_wall"),
     PICK(gw_proof_case, protocol, gw_proof_protocol_choices, .fallback = "e330", .help = "e330 or tas202"),
 };
-const struct gw_record gw_proof_case_record = RECORD("proof", gw_proof_case, PROOF_CASE);
+static const struct gw_record PROOF_CASE_RECORD = RECORD("proof", gw_proof_case, PROOF_CASE);
 static const struct gw_field PROOF_ANSWER[] = {
     OUT(gw_proof_result, "preload", preload, GW_PRESSURE, "inward, before the gauges are set"),
     OUT(gw_proof_result, "proof_positive", proof_positive, GW_PRESSURE, "inward"),
@@ -109,9 +118,20 @@ static const struct gw_field PROOF_ANSWER[] = {
     OUT(gw_proof_result, "framing_limit", framing_limit, GW_LENGTH,
         "of framing that supports glass, under allowable-stress wind; in long spans below that of a class"),
 };
-const struct gw_record gw_proof_answer_record = RECORD("proof result", gw_proof_result, PROOF_ANSWER);
+static const struct gw_record PROOF_ANSWER_RECORD = RECORD("proof result", gw_proof_result, PROOF_ANSWER);
 
-enum gw_status gw_run_proof(void *out, const void *in, struct gw_engine *engine) { return gw_proof(out, in, engine); }
+static enum gw_status run_proof(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_proof(out, in, engine);
+}
+
+const struct gw_calc_kind gw_kind_proof = {
+    .name = "proof",
+    .help = "structural test: preload, proof loads, permanent set, deflection",
+    .example = "pressure_positive='45 psf' pressure_negative='60 psf' span='12 ft 6 in' basis=curtain_wall",
+    .input = &PROOF_CASE_RECORD,
+    .output = &PROOF_ANSWER_RECORD,
+    .run = run_proof};
 
 /* Weep ------------------------------------------------------------------------------------------------------------ */
 
@@ -140,7 +160,7 @@ static const struct gw_field WEEP_CASE[] = {
     NUM(weep_case, wet_area, GW_AREA, LIMITS(0.0001, 1e6), .help = "that drains to it, under the test's spray"),
     NUM(weep_case, leak_fraction, GW_RATIO, LIMITS(0.0001, 1), .help = "of the spray that the outer seals let in"),
 };
-const struct gw_record gw_weep_case_record = RECORD("weep", weep_case, WEEP_CASE);
+static const struct gw_record WEEP_CASE_RECORD = RECORD("weep", weep_case, WEEP_CASE);
 static const struct gw_field WEEP_ANSWER[] = {
     OUT(gw_weep_result, "net_head", net_head, GW_LENGTH, "not above 0: nothing drains"),
     OUT(gw_weep_result, "velocity", velocity, GW_VELOCITY, "of the jet"),
@@ -152,9 +172,9 @@ static const struct gw_field WEEP_ANSWER[] = {
     OUT(gw_weep_result, "demand", demand, GW_FLOW, "of the spray on wet_area"),
     OUT(gw_weep_result, "drainage_ratio", drainage_ratio, GW_RATIO, "flow over demand"),
 };
-const struct gw_record gw_weep_answer_record = RECORD("weep result", gw_weep_result, WEEP_ANSWER);
+static const struct gw_record WEEP_ANSWER_RECORD = RECORD("weep result", gw_weep_result, WEEP_ANSWER);
 
-enum gw_status gw_run_weep(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_weep(void *out, const void *in, struct gw_engine *engine)
 {
     const struct weep_case *given = in;
     const struct gw_weep_case weep = {.diameter = given->diameter,
@@ -169,12 +189,22 @@ enum gw_status gw_run_weep(void *out, const void *in, struct gw_engine *engine)
     return gw_weep(out, &weep, engine);
 }
 
-const char *const *gw_weep_notes(const void *out, size_t *n)
+static const char *const *weep_notes(const void *out, size_t *n)
 {
     const struct gw_weep_result *result = out;
     *n = result->n_notes;
     return result->notes;
 }
+
+const struct gw_calc_kind gw_kind_weep = {
+    .name = "weep",
+    .help = "flow out of weeps under net head, surface tension, drainage ratio",
+    .example = "slot='{length: 2 in, height: 1/4 in}' count=2 head='1 in' adverse_pressure='2 psf' wet_area='50 ft2' "
+               "leak_fraction=0.10",
+    .input = &WEEP_CASE_RECORD,
+    .output = &WEEP_ANSWER_RECORD,
+    .run = run_weep,
+    .notes = weep_notes};
 
 /* Equalization ---------------------------------------------------------------------------------------------------- */
 
@@ -185,22 +215,23 @@ static const struct gw_field EQUALIZATION_CASE[] = {
     NUM(gw_equalization_case, pressure, GW_PRESSURE, .help = "across the wall; absent: shares only"),
     NUM(gw_equalization_case, target_share, GW_RATIO, .help = "that the outer screen may take; gives the ratio needed"),
 };
-const struct gw_record gw_equalization_case_record = RECORD("equalization", gw_equalization_case, EQUALIZATION_CASE);
+static const struct gw_record EQUALIZATION_CASE_RECORD =
+    RECORD("equalization", gw_equalization_case, EQUALIZATION_CASE);
 static const struct gw_field EQUALIZATION_ANSWER[] = {
     OUT(gw_equalization_result, "cladding_share", cladding_share, GW_RATIO, "of the pressure, on the outer screen"),
     OUT(gw_equalization_result, "cladding", cladding, GW_PRESSURE, "on the outer screen"),
     OUT(gw_equalization_result, "cavity_share", cavity_share, GW_RATIO, "on the inner seals"),
     OUT(gw_equalization_result, "vent_to_leak_needed", vent_to_leak_needed, GW_RATIO, "for target_share"),
 };
-const struct gw_record gw_equalization_answer_record =
+static const struct gw_record EQUALIZATION_ANSWER_RECORD =
     RECORD("equalization result", gw_equalization_result, EQUALIZATION_ANSWER);
 
-enum gw_status gw_run_equalization(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_equalization(void *out, const void *in, struct gw_engine *engine)
 {
     return gw_equalization(out, in, engine);
 }
 
-const char *const *gw_equalization_notes(const void *out, size_t *n)
+static const char *const *equalization_notes(const void *out, size_t *n)
 {
     static const char *const notes[] = {
         "steady pressure: gusts and pressures that differ along the wall leave more on the "
@@ -209,6 +240,15 @@ const char *const *gw_equalization_notes(const void *out, size_t *n)
     *n = COUNT(notes);
     return notes;
 }
+
+const struct gw_calc_kind gw_kind_equalization = {
+    .name = "equalization",
+    .help = "steady share of the pressure on the outer screen of a vented cavity",
+    .example = "vent_to_leak=5 pressure='30 psf'",
+    .input = &EQUALIZATION_CASE_RECORD,
+    .output = &EQUALIZATION_ANSWER_RECORD,
+    .run = run_equalization,
+    .notes = equalization_notes};
 
 /* Leakage --------------------------------------------------------------------------------------------------------- */
 
@@ -227,15 +267,15 @@ static const struct gw_field LEAKAGE_CASE[] = {
     NUM(leakage_case, exponent, GW_RATIO, LIMITS(0.5, 1), .help = "absent: the usual one"),
     NUM(leakage_case, limit, GW_LEAKAGE, LIMITS(1e-9, 1), .help = "at `to`; absent: no verdict"),
 };
-const struct gw_record gw_leakage_case_record = RECORD("leakage", leakage_case, LEAKAGE_CASE);
+static const struct gw_record LEAKAGE_CASE_RECORD = RECORD("leakage", leakage_case, LEAKAGE_CASE);
 static const struct gw_field LEAKAGE_ANSWER[] = {
     OUT(leakage_answer, "estimate", estimate, GW_LEAKAGE, "at `to`, by the power law; no test result"),
     OUT(leakage_answer, "field_limit", field_limit, GW_LEAKAGE, "of the installed wall"),
     F(leakage_answer, shows, GW_T_TEXT, .help = "pass, fail or not shown"),
 };
-const struct gw_record gw_leakage_answer_record = RECORD("leakage result", leakage_answer, LEAKAGE_ANSWER);
+static const struct gw_record LEAKAGE_ANSWER_RECORD = RECORD("leakage result", leakage_answer, LEAKAGE_ANSWER);
 
-enum gw_status gw_run_leakage(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_leakage(void *out, const void *in, struct gw_engine *engine)
 {
     const struct leakage_case *given = in;
     struct leakage_answer *answer = out;
@@ -250,6 +290,14 @@ enum gw_status gw_run_leakage(void *out, const void *in, struct gw_engine *engin
                                                                        : "pass";
     return GW_OK;
 }
+
+const struct gw_calc_kind gw_kind_leakage = {
+    .name = "leakage",
+    .help = "air leakage at another pressure, and what a test shows of a limit there",
+    .example = "leakage='0.06 cfm/ft2' at='1.57 psf' to='6.24 psf' limit='0.06 cfm/ft2'",
+    .input = &LEAKAGE_CASE_RECORD,
+    .output = &LEAKAGE_ANSWER_RECORD,
+    .run = run_leakage};
 
 /* Sequence -------------------------------------------------------------------------------------------------------- */
 
@@ -273,7 +321,7 @@ static const struct gw_field SEQUENCE_CASE[] = {
     NUM(gw_sequence_case, drift, GW_LENGTH, .help = "of the story; absent: by story_height"),
     NUM(gw_sequence_case, story_height, GW_LENGTH, LIMITS(0.1, 100), .help = "absent, and no drift: no racking"),
 };
-const struct gw_record gw_sequence_case_record = RECORD("sequence", gw_sequence_case, SEQUENCE_CASE);
+static const struct gw_record SEQUENCE_CASE_RECORD = RECORD("sequence", gw_sequence_case, SEQUENCE_CASE);
 static const struct gw_field SEQUENCE_STEP[] = {
     PICK(gw_sequence_step, test, gw_sequence_test_choices, .help = "what is done"),
     F(gw_sequence_step, method, GW_T_TEXT, .help = "standard"),
@@ -288,9 +336,9 @@ static const struct gw_record SEQUENCE_STEP_RECORD = RECORD("step", gw_sequence_
 static const struct gw_field SEQUENCE_ANSWER[] = {
     F(sequence_answer, steps, GW_T_RECORD, .flags = GW_MANY, .record = &SEQUENCE_STEP_RECORD, .help = "in their order"),
 };
-const struct gw_record gw_sequence_answer_record = RECORD("sequence result", sequence_answer, SEQUENCE_ANSWER);
+static const struct gw_record SEQUENCE_ANSWER_RECORD = RECORD("sequence result", sequence_answer, SEQUENCE_ANSWER);
 
-enum gw_status gw_run_sequence(void *out, const void *in, struct gw_engine *engine)
+static enum gw_status run_sequence(void *out, const void *in, struct gw_engine *engine)
 {
     struct sequence_answer *answer = out;
     enum gw_status status = gw_test_sequence(&answer->result, in, engine);
@@ -298,3 +346,11 @@ enum gw_status gw_run_sequence(void *out, const void *in, struct gw_engine *engi
     answer->steps.n = answer->result.n;
     return status;
 }
+
+const struct gw_calc_kind gw_kind_sequence = {
+    .name = "sequence",
+    .help = "tests of a mock-up in their order, with their pressures",
+    .example = "pressure_positive='45 psf' pressure_negative='60 psf' span='12 ft 6 in' story_height='13 ft'",
+    .input = &SEQUENCE_CASE_RECORD,
+    .output = &SEQUENCE_ANSWER_RECORD,
+    .run = run_sequence};

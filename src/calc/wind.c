@@ -1,7 +1,8 @@
-/* Field tables of 'galeward calc wind'. */
+/* Of 'galeward calc wind'. */
+#include "kinds.h"
+
 #include "base/fields.h"
 
-#include "galeward/calc.h"
 #include "galeward/model.h"
 
 /* One wind case, as 'calc wind' takes it; what may be missing is decided by the engine. */
@@ -74,3 +75,25 @@ static const struct gw_field WIND_RESULT[] = {
     OUT_PART(gw_wind_result, "parapet", parapet_result, &PARAPET_OUT_RECORD, "with a parapet"),
 };
 const struct gw_record gw_wind_result_record = RECORD("wind result", gw_wind_result, WIND_RESULT);
+
+static enum gw_status run_wind(void *out, const void *in, struct gw_engine *engine)
+{
+    return gw_wind_pressure(out, in, engine);
+}
+
+static const char *const *wind_notes(const void *out, size_t *n)
+{
+    const struct gw_wind_result *result = out;
+    *n = result->n_notes;
+    return result->notes;
+}
+
+const struct gw_calc_kind gw_kind_wind = {
+    .name = "wind",
+    .help = "wind pressure on a piece of wall, ASCE 7-10, 7-16 or 7-22",
+    .example = "edition=asce7-16 basic_wind_speed='120 mph' exposure=C mean_roof_height='48 ft' least_width='75 ft' "
+               "enclosure=enclosed effective_area='24 ft2' zone=5",
+    .input = &gw_wind_case_record,
+    .output = &gw_wind_result_record,
+    .run = run_wind,
+    .notes = wind_notes};

@@ -9,7 +9,7 @@
 static const struct gw_calc_kind *find_kind(struct cli *cli)
 {
     size_t n;
-    const struct gw_calc_kind *kinds = gw_calc_kinds(&n);
+    const struct gw_calc_kind *const *kinds = gw_calc_kinds(&n);
     if (!cli->options.n_arguments) {
         complain("which kind? 'galeward calc --list' lists them");
         return NULL;
@@ -18,7 +18,7 @@ static const struct gw_calc_kind *find_kind(struct cli *cli)
     const struct gw_calc_kind *kind = gw_calc_find(name);
     if (kind) return kind;
     const char **names = gw_alloc(&cli->arena, n, sizeof(const char *));
-    for (size_t i = 0; i < n; i++) names[i] = kinds[i].name;
+    for (size_t i = 0; i < n; i++) names[i] = kinds[i]->name;
     complain("'%s' is not a kind%s ('galeward calc --list' lists them)", name, did_you_mean(cli, name, names, n));
     return NULL;
 }
@@ -27,12 +27,12 @@ static int list_kinds(struct cli *cli)
 {
     struct gw_text text;
     size_t n;
-    const struct gw_calc_kind *kinds = gw_calc_kinds(&n);
+    const struct gw_calc_kind *const *kinds = gw_calc_kinds(&n);
     gw_text_init(&text, &cli->arena);
     for (size_t i = 0; i < n; i++) {
-        gw_text_addf(&text, "%s", kinds[i].name);
-        gw_text_repeat(&text, ' ', strlen(kinds[i].name) < 18 ? 18 - strlen(kinds[i].name) : 1);
-        gw_text_addf(&text, "%s%s\n", kinds[i].help, gw_drawing_find(kinds[i].name) ? " [drawing]" : "");
+        gw_text_addf(&text, "%s", kinds[i]->name);
+        gw_text_repeat(&text, ' ', strlen(kinds[i]->name) < 18 ? 18 - strlen(kinds[i]->name) : 1);
+        gw_text_addf(&text, "%s%s\n", kinds[i]->help, gw_drawing_find(kinds[i]->name) ? " [drawing]" : "");
     }
     return deliver(cli, &text);
 }
