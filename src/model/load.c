@@ -1,5 +1,6 @@
 /* A project file, its schedule and its candidates to one model. */
 #include "galeward/model.h"
+#include "galeward/sheet.h"
 
 #include "galeward/sha256.h"
 #include "model_internal.h"
@@ -99,100 +100,23 @@ static void load_systems(struct gw_model *model, const char *project_path)
     model->systems.n = p->candidates.n;
 }
 
-struct renaming {
-    const struct gw_opening_columns *columns;
-};
-
-/* The header that the project names for a field, else the field's own key. */
-static const char *field_of_header(void *context, const char *header)
-{
-    const struct gw_opening_columns *c = ((const struct renaming *)context)->columns;
-    const char *const mapped[] = {c ? c->mark : NULL,  c ? c->wall : NULL,   c ? c->building : NULL,
-                                  c ? c->width : NULL, c ? c->height : NULL, c ? c->count : NULL,
-                                  c ? c->sill : NULL,  c ? c->offset : NULL, c ? c->lite : NULL};
-    static const char *const keys[] = {"mark",  "wall", "building", "width", "height",
-                                       "count", "sill", "offset",   "lite"};
-    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
-        if (mapped[i] && strcmp(mapped[i], header) == 0) return keys[i];
-        if (!mapped[i] && strcmp(keys[i], header) == 0) return keys[i];
-    }
-    return NULL;
-}
-
-/* A column that every opening needs is missed once, not in every row. */
-static void want_column(struct gw_model *model, const struct gw_node *header, const char *key)
-{
-    struct gw_nearest nearest;
-    gw_nearest_start(&nearest, key);
-    for (const struct gw_node *h = header; h; h = h->next) {
-        if (h->key && strcmp(h->key, key) == 0) return;
-        if (!h->key) gw_nearest_offer(&nearest, h->text);
-    }
-    const char *near = gw_nearest_word(&nearest);
-    gw_diag_node(model->diags, GW_ERROR, "missing", key, header,
-                 "no column is headed '%s'; name the one in the project: openings: {file: ..., columns: {%s: %s}}", key,
-                 key, near ? near : "HEADER");
-}
-
-static bool check_header(struct gw_model *model, const struct gw_node *header)
-{
-    static const char *const needed[] = {"mark", "width", "height"};
-    size_t errors = model->diags->errors;
-    bool named = false;
-    for (const struct gw_node *h = header; h; h = h->next) named = named || h->key;
-    if (header && !named) {
-        gw_diag_node(model->diags, GW_ERROR, "missing", "mark", header,
-                     "the first line names no columns: it must head them mark, width, height and so on, or as "
-                     "'openings: columns' maps them");
-        return false;
-    }
-    for (size_t i = 0; header && i < sizeof needed / sizeof *needed; i++) want_column(model, header, needed[i]);
-    return header && model->diags->errors == errors;
-}
-
-/* Headers that the project names must be there. */
-static void check_mapped(struct gw_model *model, const struct gw_node *header)
-{
-    const struct gw_node *openings = gw_node_get(model->project.node, "openings"),
-                         *columns = gw_node_get(openings, "columns");
-    for (const struct gw_node *c = columns ? columns->first : NULL; c; c = c->next) {
-        struct gw_nearest nearest;
-        if (c->kind != GW_SCALAR || !c->length) continue;
-        gw_nearest_start(&nearest, c->text);
-        bool found = false;
-        for (const struct gw_node *h = header; h; h = h->next) {
-            found = found || strcmp(h->text, c->text) == 0;
-            gw_nearest_offer(&nearest, h->text);
-        }
-        if (!found)
-            gw_diag_node(model->diags, GW_ERROR, "bad_value", c->key, c, "the schedule has no column headed '%s'%s",
-                         c->text, gw_nearest_question(model->arena, &nearest));
-    }
-}
-
 static void load_openings(struct gw_model *model, const char *project_path, enum gw_units preset)
 {
     const struct gw_openings *openings = model->project.openings;
     if (!openings || !openings->file) return;
     const struct gw_node *node = gw_node_get(model->project.node, "openings"), *file = gw_node_get(node, "file");
     const struct gw_source *source = read_beside(model, project_path, openings->file, file ? file : node);
-    if (!source || !gw_source_check(source, model->diags)) return;
+    if (!source) return;
     note_input(model, source);
-    struct renaming renaming = {openings->columns};
-    size_t before = model->diags->errors;
-    const struct gw_node *header,
-        *rows = gw_csv_draft(model->arena, source, field_of_header, &renaming, model->diags, &header);
-    bool whole = model->diags->errors == before;
-    size_t errors = model->diags->errors;
-    if (header) check_mapped(model, header);
-    if (model->diags->errors != errors || !check_header(model, header) || !header) return;
-    if (!rows->count && whole)
-        gw_diag_node(model->diags, GW_ERROR, "empty", NULL, header, "the schedule has no openings below its header");
+    size_t n_columns;
+    const struct gw_sheet_column *columns = gw_sheet_columns(model->arena, gw_node_get(node, "columns"), &n_columns);
+    const struct gw_sheet_layout sheet = {&gw_opening_record, "schedule", "openings", columns, n_columns};
     struct gw_load load = loader(model, preset);
     load.assumptions = NULL;
-    model->openings.items = gw_alloc(model->arena, rows->count + 1, sizeof *model->openings.items);
-    for (const struct gw_node *row = rows->first; row; row = row->next)
-        gw_record_load(&load, &gw_opening_record, row, "this row", &model->openings.items[model->openings.n++]);
+    struct gw_sheet_rows rows;
+    gw_sheet_read(&rows, &sheet, source, &load);
+    model->openings.items = rows.items;
+    model->openings.n = rows.n;
 }
 
 bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags, const char *path,
