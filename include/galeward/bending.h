@@ -61,7 +61,7 @@ struct gw_bending_result {
     const char *governing;
     double shear_allowable, shear_nominal;
     double flange_stress, web_stress, shear_stress; /* Pa, nominal: Fc, Fb, Fs */
-    double slenderness, slenderness_limit;          /* lateral: lambda, Cc */
+    double slenderness, slenderness_limit;          /* of lateral-torsional buckling: lambda, Cc */
     double cb;
     const char *notes[GW_BENDING_NOTES];
     unsigned n_notes;

@@ -102,7 +102,7 @@ struct gw_screw_result {
     double tension, shear, tension_yield; /* N: allowable, allowable, at yield without a factor */
     double pullout_nominal, pullout, pullover_nominal, pullover, bearing_nominal, bearing, tilting_nominal, tilting;
     double interaction;    /* (T/Ta)^2 + (V/Va)^2 of the screw */
-    double utilisation;    /* largest of the demands over their allowables, and of the interaction's root */
+    double utilization;    /* largest of the demands over their allowables, and of the interaction's root */
     const char *governing; /* NULL without a demand */
     const char *notes[GW_SCREW_NOTES];
     unsigned n_notes;
@@ -127,7 +127,7 @@ struct gw_pressure_plate_case {
     double gasket_load;                     /* N/m, each line, from clamping; absent: suction alone */
     double preload;                         /* N, of a screw; absent: none in the upper bound */
     double screw_allowable;                 /* N, least of the screw's own and the pull-over; absent */
-    double chase_tested;                    /* N, nominal; absent: utilisation is not known */
+    double chase_tested;                    /* N, nominal; absent: utilization is not known */
     double safety_factor;                   /* of the tested value; absent: the screw's */
     const struct gw_plate_section *section; /* NULL: forces only */
 };
@@ -146,7 +146,7 @@ struct gw_pressure_plate_result {
     double stress_allowable;
     double chase;            /* N, allowable */
     double end_equal_moment; /* m, end distance at which end and interior moments are equal */
-    double utilisation;      /* of screw, chase and plate; absent until each link of the three is known */
+    double utilization;      /* of screw, chase and plate; absent until each link of the three is known */
     const char *governing;
     const char *notes[GW_PRESSURE_PLATE_NOTES];
     unsigned n_notes;
@@ -168,7 +168,7 @@ struct gw_connection_case {
     const struct gw_fastener_place *fasteners; /* m */
     size_t n_fasteners;
     double diameter;      /* m; absent: spacing is not looked at */
-    double allowable;     /* N, in shear of one fastener; absent: no utilisation; not for splines */
+    double allowable;     /* N, in shear of one fastener; absent: no utilization; not for splines */
     double tested;        /* N, nominal in shear of one screw in its slot; splines */
     double safety_factor; /* of the tested value; absent: the screw's */
 };
@@ -178,7 +178,7 @@ struct gw_connection_result {
     double fastener;    /* N, shear of the most loaded one */
     int worst;          /* which, from 0 */
     double allowable;   /* N, of one */
-    double utilisation; /* absent without an allowable */
+    double utilization; /* absent without an allowable */
 };
 enum gw_status gw_connection(struct gw_connection_result *out, const struct gw_connection_case *in,
                              struct gw_engine *engine);

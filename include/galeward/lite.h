@@ -106,7 +106,7 @@ struct gw_lite_basis {
     bool covered;
     double resistance;                                    /* Pa, magnitude */
     int pane;                                             /* that governs, from 0 */
-    double utilisation, deflection, stress_max, breakage; /* absent without a pressure; the largest of any pane */
+    double utilization, deflection, stress_max, breakage; /* absent without a pressure; the largest of any pane */
     char why_not[200];                                    /* not covered: the limit */
 };
 
@@ -139,7 +139,7 @@ struct gw_lite_demand {
 
 struct gw_lite_verdict {
     struct gw_lite_result results[GW_LITE_LOADS]; /* one a load */
-    int n, governing;                             /* the load of the greatest utilisation */
+    int n, governing;                             /* the load of the greatest utilization */
     double strength_use, deflection_use;          /* greatest of all loads; absent without a pressure, or a limit */
     bool passes;
 };

@@ -48,7 +48,7 @@ struct gw_member_result {
     double limit_span;       /* m, between supports; of an overhang its length */
     double limit_deflection; /* m, the largest there */
     double limit;            /* m */
-    double utilisation;
+    double utilization;
     double inertia_required; /* m4, for that limit; absent where the member is stepped */
 };
 

@@ -7,7 +7,7 @@
 struct gw_silicone_case {
     double width, height;   /* m, of the largest lite */
     double pressure;        /* Pa, suction, magnitude */
-    double allowable;       /* Pa; absent: the table's; above it needs the maker's approval, said in a note */
+    double allowable;       /* Pa; absent: the table's; above it needs the manufacturer's approval, said in a note */
     double weight;          /* N, that the bead carries; absent or 0: on setting blocks */
     double dead_allowable;  /* Pa; absent: the table's */
     double movement;        /* m, differential between glass and frame along the bead; absent: 0 */
@@ -20,9 +20,9 @@ struct gw_silicone_result {
     double bite, thickness;                          /* m, designed, rounded up */
     double aspect;                                   /* bite/thickness as designed */
     double stress_wind, stress_dead, strain;         /* Pa, Pa, ratio: of the bead offered, else as designed */
-    double utilisation;                              /* largest of those over their allowables */
+    double utilization;                              /* largest of those over their allowables */
     enum gw_bool fits;     /* bite at least the thickness and at most its multiple, thickness at least the least */
-    const char *governing; /* of the utilisation: "wind", "dead", "movement" */
+    const char *governing; /* of the utilization: "wind", "dead", "movement" */
     const char *notes[GW_SILICONE_NOTES];
     unsigned n_notes;
 };

@@ -36,7 +36,7 @@ struct gw_support_result {
     double pullout;                      /* m, draws in at each end of a free edge */
     double limit_pressure;               /* Pa, least of: edge, surface, end of the method */
     double limit_pressure_bound;         /* Pa, the same with stress_edge_bound */
-    double utilisation;                  /* larger of the stresses over their allowable */
+    double utilization;                  /* larger of the stresses over their allowable */
     const char *governing;               /* of limit_pressure: "edge", "surface", "method"; NULL */
     const char *notes[GW_SUPPORT_NOTES]; /* constant strings */
     unsigned n_notes;

@@ -14,7 +14,10 @@
 #define F(struct_, member_, type_, ...) FIELD(struct_, #member_, member_, type_, __VA_ARGS__)
 #define NUM(struct_, member_, dim_, ...) F(struct_, member_, GW_T_NUMBER, .dim = dim_, __VA_ARGS__)
 #define PICK(struct_, member_, choices_, ...) F(struct_, member_, GW_T_CHOICE, .choices = choices_, __VA_ARGS__)
-/* Out: nothing is asked, so that a key and its help are all. OUT is a number, OUT_PART a record; _MANY, _PARTS lists.
+/* A key is written as its readers know it: "utilisation", "deflection_utilisation" and "stress_centre" are fixed so;
+ * all else, members and texts, is US spelling.
+ *
+ * Out: nothing is asked, so that a key and its help are all. OUT is a number, OUT_PART a record; _MANY, _PARTS lists.
  */
 #define OUT(struct_, key_, member_, dim_, help_) FIELD(struct_, key_, member_, GW_T_NUMBER, .dim = dim_, .help = help_)
 #define OUT_MANY(struct_, key_, member_, dim_, help_)                                                                  \

@@ -11,7 +11,7 @@
 
 /* anchor */
 
-static const char NOTE_SHEAR[] = "the utilisation is not shown: the bolts carry the weight in shear, give "
+static const char NOTE_SHEAR[] = "the utilization is not shown: the bolts carry the weight in shear, give "
                                  "bolt_shear_capacity";
 static const char NOTE_PRYING[] = "bolt tension before prying";
 static const char NOTE_ALONG[] =
@@ -34,7 +34,7 @@ struct anchor_answer {
     struct gw_anchor_combined combined;
     GW_LIST(struct gw_anchor_combination) combinations;
     const char *governing;
-    double slot, interaction, utilisation;
+    double slot, interaction, utilization;
     const char *notes[ANCHOR_NOTES];
     unsigned n_notes;
 };
@@ -103,7 +103,7 @@ static const struct gw_field ANCHOR_ANSWER[] = {
     OUT_TEXT(anchor_answer, "governing", governing, "combination of the largest bolt tension"),
     A("slot_length", slot, GW_THICKNESS, "bolt + 2 (movement + tolerance)"),
     A("interaction", interaction, GW_RATIO, "(T/Ta)^2 + (V/Va)^2 of a bolt, worst combination"),
-    A("utilisation", utilisation, GW_RATIO, "of a bolt: root of the interaction"),
+    A("utilisation", utilization, GW_RATIO, "of a bolt: root of the interaction"),
 };
 static const struct gw_record ANCHOR_ANSWER_RECORD = RECORD("anchor result", anchor_answer, ANCHOR_ANSWER);
 
@@ -161,7 +161,7 @@ static void use_bolt(struct anchor_answer *answer, double tension, double shear,
             : pow(tension / given->bolt_tension_capacity, 2);
     if (gw_given(answer->interaction) && sum <= answer->interaction) return;
     answer->interaction = sum;
-    answer->utilisation = sqrt(sum);
+    answer->utilization = sqrt(sum);
 }
 
 static void compare(struct anchor_answer *answer, const struct anchor_case *given, struct gw_engine *engine)
@@ -190,7 +190,7 @@ static enum gw_status run_anchor(void *out, const void *in, struct gw_engine *en
     const struct anchor_case *given = in;
     struct anchor_answer *answer = out;
     const struct gw_anchor_case anchor = anchor_of(given);
-    *answer = (struct anchor_answer){.slot = GW_ABSENT, .interaction = GW_ABSENT, .utilisation = GW_ABSENT};
+    *answer = (struct anchor_answer){.slot = GW_ABSENT, .interaction = GW_ABSENT, .utilization = GW_ABSENT};
     answer->combined.in = answer->combined.out = answer->combined.dead = GW_ABSENT;
     answer->combined.bolt_tension = answer->combined.bolt_shear = GW_ABSENT;
     enum gw_status status = gw_anchor_reactions(&answer->plain, &anchor, engine);
@@ -254,7 +254,7 @@ static const struct gw_field SILICONE_ANSWER[] = {
     L("stress_wind", stress_wind, GW_STRESS, "of the bead offered, else designed"),
     L("stress_dead", stress_dead, GW_STRESS, ""),
     L("strain", strain, GW_RATIO, "of the diagonal"),
-    L("utilisation", utilisation, GW_RATIO, ""),
+    L("utilisation", utilization, GW_RATIO, ""),
     OUT_YES_NO(gw_silicone_result, "fits", fits, "within the proportions"),
     OUT_TEXT(gw_silicone_result, "governing", governing, "wind, dead or movement"),
 };

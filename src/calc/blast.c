@@ -105,7 +105,7 @@ static const struct gw_record RESPONSE_CASE_RECORD = RECORD("response", response
 
 #define A(key_, member_, dim_, help_) OUT(response_answer, key_, member_, dim_, help_)
 static const struct gw_field ANSWER[] = {
-    A("deflection_max", response.deflection, GW_THICKNESS, "center, of the lite as long as it is whole"),
+    A("deflection_max", response.deflection, GW_THICKNESS, "center deflection, of the lite as long as it is whole"),
     F(response_answer, breaks, GW_T_BOOL, .help = "the strength at the probability is reached"),
     A("load_factor", response.load_factor, GW_RATIO, "equivalent static pressure over the peak"),
     A("period", curve.period, GW_TIME, "of small oscillations"),

@@ -54,7 +54,7 @@ static const struct gw_record CAVITY_CASE_RECORD = RECORD("cavity", cavity_case,
 static const struct gw_field ANSWER[] = {
     EACH("cavity_gauge", gauge, GW_PRESSURE, "above the atmosphere"),
     EACH("net", net, GW_PRESSURE, "on each lite, toward indoors"),
-    EACH("deflection", deflection, GW_THICKNESS, "center, toward indoors"),
+    EACH("deflection", deflection, GW_THICKNESS, "center deflection, toward indoors"),
     EACH("stress_max", stress_max, GW_STRESS, "largest tension of each lite"),
     EACH("share", share, GW_RATIO, "of the applied pressure"),
     OUT_WHOLE(cavity_answer, "iterations", result.iterations, "Newton steps"),

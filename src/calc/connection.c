@@ -48,7 +48,7 @@ static const struct gw_field CONNECTION_ANSWER[] = {
     C("fastener_shear", fastener, GW_FORCE, "of the most loaded one"),
     OUT_WHOLE(gw_connection_result, "fastener", worst, "which, from 0"),
     C("fastener_allowable", allowable, GW_FORCE, "of one"),
-    C("utilisation", utilisation, GW_RATIO, ""),
+    C("utilisation", utilization, GW_RATIO, ""),
 };
 static const struct gw_record CONNECTION_ANSWER_RECORD =
     RECORD("connection result", gw_connection_result, CONNECTION_ANSWER);

@@ -176,7 +176,7 @@ static const struct gw_field MEMBER_ANSWER[] = {
     OUT(member_answer, "deflection_limit", result.limit, GW_LENGTH, "of the span nearest to its limit"),
     OUT(member_answer, "limit_span", result.limit_span, GW_LENGTH, "that span; of an overhang its length"),
     OUT(member_answer, "limit_deflection", result.limit_deflection, GW_LENGTH, "the largest deflection there"),
-    OUT(member_answer, "utilisation", result.utilisation, GW_RATIO, "that deflection over its limit"),
+    OUT(member_answer, "utilisation", result.utilization, GW_RATIO, "that deflection over its limit"),
     OUT(member_answer, "inertia_required", result.inertia_required, GW_INERTIA,
         "for that limit, where the stiffness is one"),
 };

@@ -28,7 +28,7 @@ static const struct gw_field LITE[] = {
     L(probability, GW_RATIO, .help = "of breakage; absent: 0.008"),
     L(slope, GW_ANGLE, LIMITS(0, 1.5707964), .help = "from horizontal; absent: vertical"),
     L(snow, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e5), .help = "on sloped glass"),
-    L(deflection_limit, GW_LENGTH, LIMITS(0.0001, 1), .help = "center of glass, at most"),
+    L(deflection_limit, GW_LENGTH, LIMITS(0.0001, 1), .help = "center deflection of the glass, at most"),
     L(deflection_ratio, GW_RATIO, LIMITS(10, 500), .help = "short side over deflection, at least"),
     PICK(lite_case, edition, gw_glass_standard_choices, .fallback = "e1300-16", .help = "of ASTM E1300"),
     PICK(lite_case, basis, gw_glass_basis_choices, .fallback = "lower", .help = "which basis governs"),
@@ -185,7 +185,7 @@ static void answer_choices(struct lite_answer *answer, const struct gw_lite_choi
                                    .thickness = thickness_of(given, v),
                                    .treatment = treatment ? gw_choice_name(gw_treatment_choices, (int)treatment) : NULL,
                                    .weight = c->weight,
-                                   .utilisation = c->use,
+                                   .utilization = c->use,
                                    .load_resistance = r->resistance,
                                    .deflection = r->deflection};
     }

@@ -31,24 +31,24 @@ struct lite_case {
 struct pane_answer {
     struct gw_pane_result result;
     const struct gw_pane_by_principles *principles; /* NULL: not covered */
-    double utilisation;
+    double utilization;
     const char *name, *governing, *basis;
 };
 struct load_answer {
     const char *name;
-    double pressure, duration, load_resistance, utilisation, deflection;
+    double pressure, duration, load_resistance, utilization, deflection;
     const char *basis;
 };
 struct choice_answer {
     int make_up;
     double thickness;
     const char *treatment;
-    double weight, utilisation, load_resistance, deflection;
+    double weight, utilization, load_resistance, deflection;
 };
 struct lite_answer {
     struct gw_lite_verdict verdict;
     const struct gw_lite_result *result; /* of the load that governs */
-    double nonfactored_load, type_factor, load_resistance, deflection, stress_max, breakage, utilisation, weight;
+    double nonfactored_load, type_factor, load_resistance, deflection, stress_max, breakage, utilization, weight;
     double governing_resistance, deflection_use;
     const char *governing, *basis, *why, *standard_limit, *principles_limit;
     const struct gw_lite_basis *principles;

@@ -9,7 +9,7 @@ static const struct gw_field PANE_PRINCIPLES[] = {
     OUT(gw_pane_by_principles, "glass_type_factor", type_factor, GW_RATIO, "of that ply"),
     OUT(gw_pane_by_principles, "capacity", capacity, GW_PRESSURE, "net load that the pane takes"),
     OUT(gw_pane_by_principles, "net", net, GW_PRESSURE, "its part of the load, toward indoors"),
-    OUT(gw_pane_by_principles, "deflection", deflection, GW_THICKNESS, "center, toward indoors"),
+    OUT(gw_pane_by_principles, "deflection", deflection, GW_THICKNESS, "center deflection, toward indoors"),
     OUT(gw_pane_by_principles, "stress_max", stress_max, GW_STRESS, "of the ply that governs"),
     OUT(gw_pane_by_principles, "probability", breakage, GW_RATIO, "of breakage"),
 };
@@ -24,10 +24,10 @@ static const struct gw_field PANE_ANSWER[] = {
     PANE("glass_type_factor", type_factor, GW_RATIO, "with the frit's"),
     PANE("load_share", share, GW_RATIO, "of the unit's load"),
     PANE("load_resistance", load_resistance, GW_PRESSURE, "of the unit by this pane"),
-    PANE("deflection", deflection, GW_THICKNESS, "center, under its share"),
+    PANE("deflection", deflection, GW_THICKNESS, "center deflection, under its share"),
     PANE("stress_max", stress_max, GW_STRESS, "largest tension, unloaded face, under its share"),
     PANE("probability", breakage, GW_RATIO, "of breakage under its share"),
-    OUT(pane_answer, "utilisation", utilisation, GW_RATIO, "pressure over load resistance"),
+    OUT(pane_answer, "utilisation", utilization, GW_RATIO, "pressure over load resistance"),
     OUT_TEXT(pane_answer, "governing", governing, "the basis by which this pane governs the lite"),
     OUT_TEXT(pane_answer, "basis", basis, "of the figures beside this"),
     OUT(pane_answer, "weight", result.weight, GW_PRESSURE, "laid flat"),
@@ -40,7 +40,7 @@ static const struct gw_field LOAD_ANSWER[] = {
     OUT(load_answer, "pressure", pressure, GW_PRESSURE, "toward indoors"),
     OUT(load_answer, "duration", duration, GW_TIME, ""),
     OUT(load_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
-    OUT(load_answer, "utilisation", utilisation, GW_RATIO, ""),
+    OUT(load_answer, "utilisation", utilization, GW_RATIO, ""),
     OUT(load_answer, "deflection", deflection, GW_THICKNESS, "the larger of the two bases"),
     OUT_TEXT(load_answer, "basis", basis, "that governs"),
 };
@@ -51,7 +51,7 @@ static const struct gw_field CHOICE_ANSWER[] = {
     OUT(choice_answer, "thickness", thickness, GW_THICKNESS, "of every glass, where thicknesses are given"),
     OUT_TEXT(choice_answer, "treatment", treatment, "of every glass, where treatments are given"),
     OUT(choice_answer, "weight", weight, GW_PRESSURE, "laid flat"),
-    OUT(choice_answer, "utilisation", utilisation, GW_RATIO, "strength or deflection, the larger"),
+    OUT(choice_answer, "utilisation", utilization, GW_RATIO, "strength or deflection, the larger"),
     OUT(choice_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
     OUT(choice_answer, "deflection", deflection, GW_THICKNESS, ""),
 };
@@ -62,7 +62,7 @@ static const struct gw_field PRINCIPLES[] = {
     OUT(gw_lite_basis, "deflection", deflection, GW_THICKNESS, "largest of any pane"),
     OUT(gw_lite_basis, "stress_max", stress_max, GW_STRESS, "largest of any pane"),
     OUT(gw_lite_basis, "probability", breakage, GW_RATIO, "of breakage, of the weakest pane"),
-    OUT(gw_lite_basis, "utilisation", utilisation, GW_RATIO, "net load over capacity"),
+    OUT(gw_lite_basis, "utilisation", utilization, GW_RATIO, "net load over capacity"),
 };
 static const struct gw_record PRINCIPLES_RECORD = RECORD("lite by first principles", gw_lite_basis, PRINCIPLES);
 
@@ -71,11 +71,11 @@ static const struct gw_field LITE_ANSWER[] = {
     A("nonfactored_load", nonfactored_load, GW_PRESSURE, "of the governing pane, as beside it in layers"),
     A("glass_type_factor", type_factor, GW_RATIO, "of the governing pane, on its 3 s load"),
     A("load_resistance", load_resistance, GW_PRESSURE, "by the standard's factors, else by first principles"),
-    A("deflection", deflection, GW_THICKNESS, "center, by the standard's share, else by first principles"),
+    A("deflection", deflection, GW_THICKNESS, "center deflection, by the standard's share, else by first principles"),
     A("stress_max", stress_max, GW_STRESS, "largest tension, the same way"),
     A("probability", breakage, GW_RATIO, "of breakage under the pressure, the same way"),
     A("governing_resistance", governing_resistance, GW_PRESSURE, "by the basis that governs"),
-    A("utilisation", utilisation, GW_RATIO, "by the basis that governs"),
+    A("utilisation", utilization, GW_RATIO, "by the basis that governs"),
     A("deflection_utilisation", deflection_use, GW_RATIO, "larger deflection over the limit"),
     OUT_TEXT(lite_answer, "governing", governing, "pane"),
     OUT_TEXT(lite_answer, "basis", basis, "that governs"),
@@ -115,11 +115,11 @@ static void answer_panes(struct lite_answer *answer, const struct gw_lite_result
 {
     for (int i = 0; i < r->n_panes; i++) {
         struct pane_answer *p = &answer->panes[i];
-        *p = (struct pane_answer){.result = r->panes[i], .name = PANE_NAMES[i], .utilisation = GW_ABSENT};
+        *p = (struct pane_answer){.result = r->panes[i], .name = PANE_NAMES[i], .utilization = GW_ABSENT};
         p->result.standard.nonfactored_load = nonfactored(r, i);
         p->principles = r->principles.covered ? &r->panes[i].principles : NULL;
         p->basis = r->standard.covered ? "standard's factors" : NULL;
-        if (gw_given(r->load.pressure)) p->utilisation = fabs(r->load.pressure) / p->result.standard.load_resistance;
+        if (gw_given(r->load.pressure)) p->utilization = fabs(r->load.pressure) / p->result.standard.load_resistance;
         bool standard = r->standard.covered && r->standard.pane == i;
         bool principles = r->principles.covered && r->principles.pane == i;
         p->governing = standard && principles ? "both bases"
@@ -156,7 +156,7 @@ void gw_lite_answer(struct lite_answer *answer)
     answer->stress_max = shown->stress_max;
     answer->breakage = shown->breakage;
     answer->governing_resistance = r->resistance;
-    answer->utilisation = r->utilisation;
+    answer->utilization = r->utilisation;
     answer->deflection_use = v->deflection_use;
     answer->governing = PANE_NAMES[governs->pane];
     answer->basis = basis_name(r);
@@ -173,7 +173,7 @@ void gw_lite_answer_nothing(struct lite_answer *answer)
 {
     *answer = (struct lite_answer){.result = NULL};
     answer->nonfactored_load = answer->type_factor = answer->load_resistance = answer->deflection = GW_ABSENT;
-    answer->stress_max = answer->breakage = answer->utilisation = answer->weight = GW_ABSENT;
+    answer->stress_max = answer->breakage = answer->utilization = answer->weight = GW_ABSENT;
     answer->governing_resistance = answer->deflection_use = GW_ABSENT;
     answer->greatest_pressure = answer->greatest_width = GW_ABSENT;
     answer->tried = answer->failed = answer->refused = GW_NO_INTEGER;

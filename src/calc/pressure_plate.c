@@ -89,7 +89,7 @@ static const struct gw_field PRESSURE_PLATE_ANSWER[] = {
     A("deflection", result.deflection, GW_THICKNESS, "largest at midspan"),
     A("deflection_end", result.deflection_end, GW_THICKNESS, "of the end, away from the glass"),
     A("end_equal_moment", result.end_equal_moment, GW_THICKNESS, "end distance of equal moments"),
-    A("utilisation", result.utilisation, GW_RATIO, "of screw, chase and plate, all known"),
+    A("utilisation", result.utilization, GW_RATIO, "of screw, chase and plate, all known"),
     OUT_TEXT(pressure_plate_answer, "governing", result.governing,
              "chase, chase under preload, screw, plate, plate across"),
 };

@@ -97,7 +97,7 @@ static const struct gw_field SCREW_ANSWER[] = {
     S("tilting_nominal", tilting_nominal, GW_FORCE, "where the thread's metal is no thicker than the sheet"),
     S("tilting_allowable", tilting, GW_FORCE, ""),
     S("interaction", interaction, GW_RATIO, "(T/Ta)^2 + (V/Va)^2 of the screw"),
-    S("utilisation", utilisation, GW_RATIO, "largest; the interaction by its root"),
+    S("utilisation", utilization, GW_RATIO, "largest; the interaction by its root"),
     OUT_TEXT(gw_screw_result, "governing", governing, "screw, pull-out, pull-over, bearing or tilting"),
 };
 static const struct gw_record SCREW_ANSWER_RECORD = RECORD("screw result", gw_screw_result, SCREW_ANSWER);

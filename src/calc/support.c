@@ -59,7 +59,7 @@ static const struct gw_field ANSWER[] = {
     A("limit_pressure", result.limit_pressure, GW_PRESSURE, "where a stress reaches its allowable, or the method ends"),
     A("limit_pressure_bound", result.limit_pressure_bound, GW_PRESSURE, "the same by stress_edge_bound"),
     OUT_TEXT(support_answer, "governing", result.governing, "edge, surface or method"),
-    A("utilisation", result.utilisation, GW_RATIO, "larger of the stresses over their allowable"),
+    A("utilisation", result.utilization, GW_RATIO, "larger of the stresses over their allowable"),
 };
 static const struct gw_record SUPPORT_ANSWER_RECORD = RECORD("support result", support_answer, ANSWER);
 

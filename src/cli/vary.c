@@ -19,7 +19,7 @@ struct outcome {
     const char *message; /* where it was not */
     double inward, outward, inward_asd, outward_asd;
     enum gw_verdict *verdicts;
-    double *utilisations;
+    double *utilizations;
 };
 
 struct matrix {
@@ -114,11 +114,11 @@ static void keep(struct matrix *m, struct outcome *o, struct run *run)
             m->candidates[i] = gw_strdup(arena, run->judgement.summaries.items[i].candidate->name);
     }
     o->verdicts = gw_alloc(arena, m->n_candidates + 1, sizeof *o->verdicts);
-    o->utilisations = gw_alloc(arena, m->n_candidates + 1, sizeof *o->utilisations);
+    o->utilizations = gw_alloc(arena, m->n_candidates + 1, sizeof *o->utilizations);
     for (size_t i = 0; i < m->n_candidates && i < n; i++) {
         const struct gw_summary *s = &run->judgement.summaries.items[i];
         o->verdicts[i] = s->verdict;
-        o->utilisations[i] = s->governing ? s->governing->utilisation : GW_ABSENT;
+        o->utilizations[i] = s->governing ? s->governing->utilisation : GW_ABSENT;
     }
 }
 
@@ -195,9 +195,9 @@ static void verdict_cell(struct matrix *m, struct gw_report *report, const struc
     enum gw_verdict verdict = o->computed ? o->verdicts[c] : GW_NOT_SHOWN;
     gw_text_init(&text, &m->cli->arena);
     gw_text_add(&text, gw_verdict_name(verdict));
-    if (o->computed && isfinite(o->utilisations[c]) && verdict != GW_NOT_SHOWN) {
+    if (o->computed && isfinite(o->utilizations[c]) && verdict != GW_NOT_SHOWN) {
         gw_text_add(&text, " ");
-        gw_text_fixed(&text, ceil(o->utilisations[c] * 100 - 1e-7) / 100, 2);
+        gw_text_fixed(&text, ceil(o->utilizations[c] * 100 - 1e-7) / 100, 2);
     }
     gw_report_toned(report, tones[verdict], text.at);
 }
@@ -256,7 +256,7 @@ static void json_outcome(struct gw_json *json, const struct matrix *m, const str
         gw_json_text(json, m->candidates[c]);
         gw_json_key(json, "verdict");
         gw_json_text(json, gw_verdict_name(o->computed ? o->verdicts[c] : GW_NOT_SHOWN));
-        json_number(json, "utilisation", o->computed ? o->utilisations[c] : 0, o->computed);
+        json_number(json, "utilisation", o->computed ? o->utilizations[c] : 0, o->computed);
         gw_json_close(json, '}');
     }
     gw_json_close(json, ']');

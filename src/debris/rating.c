@@ -20,7 +20,7 @@ static void weigh_missile(struct gw_impact_comparison *out, const struct gw_impa
                           const struct gw_impact_demand *demand)
 {
     if (rating->missile == GW_MISSILE_UNSET) {
-        add(out, GW_UNSHOWN, "the rating names no missile; ask the maker for it");
+        add(out, GW_UNSHOWN, "the rating names no missile; ask the manufacturer for it");
     } else if (demand->missile == GW_MISSILE_A && is_lumber(rating->missile)) {
         if (rating->small_missile_shown == GW_YES)
             add(out, GW_SHOWN_PROVIDED, "the report or the code lets the large missile stand for the small one");
@@ -52,7 +52,7 @@ static void weigh_zone(struct gw_impact_comparison *out, const struct gw_impact_
     if (needs_two) gw_used_add(&engine->used, &twice->row);
     if (rating->wind_zone == GW_NO_ZONE) {
         add(out, needs_two ? GW_UNSHOWN : GW_SHOWN_PROVIDED,
-            needs_two ? "the rating names no wind zone: zone 4 is struck twice on each specimen; ask the maker"
+            needs_two ? "the rating names no wind zone: zone 4 is struck twice on each specimen; ask the manufacturer"
                       : "the rating names no wind zone");
     } else if (rating->wind_zone < demand->wind_zone) {
         add(out, needs_two ? GW_UNSHOWN : GW_SHOWN_PROVIDED,
@@ -83,10 +83,11 @@ static void weigh_size(struct gw_impact_comparison *out, const struct gw_impact_
                        const struct gw_impact_demand *demand)
 {
     if (!gw_given(rating->width) || !gw_given(rating->height))
-        add(out, GW_UNSHOWN, "the tested lite's size is not given; ask the maker for it");
+        add(out, GW_UNSHOWN, "the tested lite's size is not given; ask the manufacturer for it");
     else if (!debris_within(demand->width, rating->width) || !debris_within(demand->height, rating->height))
         add(out, GW_UNSHOWN, "the lite is larger than the one tested, each side as it stands");
-    if (!gw_given(rating->bite)) add(out, GW_UNSHOWN, "the tested glass bite is not given; ask the maker for it");
+    if (!gw_given(rating->bite))
+        add(out, GW_UNSHOWN, "the tested glass bite is not given; ask the manufacturer for it");
     else if (!gw_given(demand->bite)) add(out, GW_UNSHOWN, "the project's glass bite is not given");
     else if (!debris_reaches(demand->bite, rating->bite))
         add(out, GW_UNSHOWN, "the glass bite is less than the one tested");

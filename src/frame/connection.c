@@ -111,7 +111,7 @@ enum gw_status gw_connection(struct gw_connection_result *out, const struct gw_c
                              struct gw_engine *engine)
 {
     struct group group;
-    *out = (struct gw_connection_result){.allowable = in->allowable, .utilisation = GW_ABSENT};
+    *out = (struct gw_connection_result){.allowable = in->allowable, .utilization = GW_ABSENT};
     enum gw_status status = check(in, engine);
     if (!status) status = check_spacing(in, engine);
     if (!status && in->kind == GW_SCREW_SPLINE)
@@ -123,8 +123,8 @@ enum gw_status gw_connection(struct gw_connection_result *out, const struct gw_c
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "fasteners", "one fastener does not hold an eccentric load");
     share(out, in, &group, engine);
     if (!gw_given(out->allowable)) return GW_OK;
-    out->utilisation = out->fastener / out->allowable;
-    GW_STEP(engine, "use", GW_RATIO, out->utilisation, GROUP_CLAUSE, "V/V_a", {"V", out->fastener, GW_FORCE},
+    out->utilization = out->fastener / out->allowable;
+    GW_STEP(engine, "use", GW_RATIO, out->utilization, GROUP_CLAUSE, "V/V_a", {"V", out->fastener, GW_FORCE},
             {"V_a", out->allowable, GW_FORCE});
     return GW_OK;
 }

@@ -98,7 +98,7 @@ void gw_member_limit(struct gw_member_result *out, const struct gw_member *in, s
     out->limit_span = worst.to - worst.from;
     out->limit_deflection = worst.deflection;
     out->limit = worst.limit;
-    out->utilisation = worst.used;
+    out->utilization = worst.used;
     GW_STEP(engine, "use", GW_RATIO, worst.used, "deflection over its limit", "abs(y)/y_limit",
             {"y", worst.deflection, GW_BEAM_LENGTH}, {"y_limit", worst.limit, GW_BEAM_LENGTH});
     if (in->n_segments != 1) return;

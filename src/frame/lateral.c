@@ -104,13 +104,13 @@ static double slenderness_of(const struct gw_bending *in, double moment, double 
 }
 
 static const char UNKNOWN_SHAPE[] =
-    "lateral buckling is not known: it wants the shape (closed, or open and symmetric), or "
+    "lateral-torsional buckling is not known: it wants the shape (closed, or open and symmetric), or "
     "the elastic buckling moment";
 static const char UNKNOWN_CLOSED[] =
-    "lateral buckling is not known: a closed shape wants inertia_y and the torsion constant (of thick "
+    "lateral-torsional buckling is not known: a closed shape wants inertia_y and the torsion constant (of thick "
     "walls the formulas know none: give it)";
 static const char UNKNOWN_OPEN[] =
-    "lateral buckling is not known: an open shape wants inertia_y, the torsion constant and "
+    "lateral-torsional buckling is not known: an open shape wants inertia_y, the torsion constant and "
     "the warping constant";
 
 static bool known(double value) { return gw_given(value) && value > 0; }

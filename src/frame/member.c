@@ -240,7 +240,7 @@ enum gw_status gw_member_solve(struct gw_member_result *out, const struct gw_mem
     enum gw_status status = check(in, engine);
     if (status) return status;
     out->n_rails = out->n_edges = 0;
-    out->limit_span = out->limit_deflection = out->limit = out->utilisation = out->inertia_required = GW_ABSENT;
+    out->limit_span = out->limit_deflection = out->limit = out->utilization = out->inertia_required = GW_ABSENT;
     make_beam(out, in);
     if (in->orientation == GW_VERTICAL) load_vertical(out, in, engine);
     else load_horizontal(out, in, engine);

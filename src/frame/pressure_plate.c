@@ -12,13 +12,13 @@ static const char ACROSS_CLAUSE[] = "cantilever from the screws to the gasket";
 static const char ALLOWABLE_CLAUSE[] = "ADM 2015 F.1, F.2";
 
 static const char NOTE_CHASE[] =
-    "the utilisation is not shown: pull-out from a chase has no formula, give chase_tested, "
+    "the utilization is not shown: pull-out from a chase has no formula, give chase_tested, "
     "the tested nominal strength of a screw";
 static const char NOTE_SCREW[] =
-    "the utilisation is not shown: the strength of the screw and of the plate under its head "
+    "the utilization is not shown: the strength of the screw and of the plate under its head "
     "is not given";
 static const char NOTE_SECTION[] =
-    "the utilisation is not shown: the section and alloy of the plate and the arm of its "
+    "the utilization is not shown: the section and alloy of the plate and the arm of its "
     "gaskets are not given";
 static const char NOTE_SPACING[] = "screws are farther apart than pressure plates are usually fastened";
 static const char NOTE_END[] = "the end screw is farther from the joint than pressure plates are usually fastened";
@@ -237,8 +237,8 @@ static void note(struct gw_pressure_plate_result *out, const char *text)
 
 static void use(struct gw_pressure_plate_result *out, double ratio, const char *name)
 {
-    if (!gw_given(ratio) || (gw_given(out->utilisation) && ratio <= out->utilisation)) return;
-    out->utilisation = ratio;
+    if (!gw_given(ratio) || (gw_given(out->utilization) && ratio <= out->utilization)) return;
+    out->utilization = ratio;
     out->governing = name;
 }
 
@@ -277,7 +277,7 @@ static void clear(struct gw_pressure_plate_result *out)
 {
     *out = (struct gw_pressure_plate_result){.governing = NULL};
     out->moment_end = out->deflection = out->deflection_end = GW_ABSENT;
-    out->stress = out->stress_across = out->stress_allowable = out->chase = out->utilisation = GW_ABSENT;
+    out->stress = out->stress_across = out->stress_allowable = out->chase = out->utilization = GW_ABSENT;
 }
 
 enum gw_status gw_pressure_plate(struct gw_pressure_plate_result *out, const struct gw_pressure_plate_case *in,

@@ -9,7 +9,7 @@ static const char NOTE_SPACED[] =
 static const char NOTE_FACTOR[] = "the safety factor given is the screw's; the metal around it keeps at least that of "
                                   "screws (metal_safety_factor for bolts)";
 static const char NOTE_NOT_SHOWN[] =
-    "the utilisation is not shown: a demand in tension wants the screw's strength, its "
+    "the utilization is not shown: a demand in tension wants the screw's strength, its "
     "engagement and metal; one in shear the sheet and edge_distance too";
 static const char NOTE_THIN[] =
     "in metal this thin drilled-in screws pulled out in tests well under the formula: thicker metal or a test";
@@ -21,7 +21,7 @@ static void clear(struct gw_screw_result *out)
     out->tension = out->shear = out->tension_yield = GW_ABSENT;
     out->pullout_nominal = out->pullout = out->pullover_nominal = out->pullover = GW_ABSENT;
     out->bearing_nominal = out->bearing = out->tilting_nominal = out->tilting = GW_ABSENT;
-    out->interaction = out->utilisation = GW_ABSENT;
+    out->interaction = out->utilization = GW_ABSENT;
 }
 
 static void note(struct gw_screw_result *out, const char *text)
@@ -132,8 +132,8 @@ static enum gw_status sheet_holds(struct gw_screw_result *out, const struct gw_s
 
 static void use(struct gw_screw_result *out, double ratio, const char *name)
 {
-    if (!gw_given(ratio) || (gw_given(out->utilisation) && ratio <= out->utilisation)) return;
-    out->utilisation = ratio;
+    if (!gw_given(ratio) || (gw_given(out->utilization) && ratio <= out->utilization)) return;
+    out->utilization = ratio;
     out->governing = name;
 }
 

@@ -8,7 +8,7 @@ static const char BITE_CLAUSE[] = "ASTM C1401, half of the short side on each ed
 static const char DEAD_CLAUSE[] = "ASTM C1401, weight on the whole perimeter";
 static const char MOVEMENT_CLAUSE[] = "ASTM C1401, stretch of the diagonal";
 
-static const char NOTE_APPROVED[] = "above the usual allowable stress: the sealant's maker must approve it";
+static const char NOTE_APPROVED[] = "above the usual allowable stress: the sealant's manufacturer must approve it";
 static const char NOTE_SUPPORTED[] = "the weight of the lite is carried by setting blocks";
 static const char NOTE_STILL[] = "no movement between glass and frame is given: the least thickness";
 static const char NOTE_SHAPE[] = "the bead offered is outside its proportions";
@@ -68,8 +68,9 @@ static enum gw_status open_bead(struct bead *bead, struct gw_silicone_result *ou
         note(out, NOTE_APPROVED);
     }
     if (bead->moves && !gw_given(in->strain))
-        return gw_refuse(engine, GW_MISSING, "strain",
-                         "a movement wants the strain of the sealant at its allowable stress, from the maker's curve");
+        return gw_refuse(
+            engine, GW_MISSING, "strain",
+            "a movement wants the strain of the sealant at its allowable stress, from the manufacturer's curve");
     if (!bead->dead) note(out, NOTE_SUPPORTED);
     if (!bead->moves) note(out, NOTE_STILL);
     return GW_OK;
@@ -115,8 +116,8 @@ static void proportion(struct gw_silicone_result *out, const struct bead *bead, 
 
 static void use(struct gw_silicone_result *out, double ratio, const char *name)
 {
-    if (!gw_given(ratio) || (out->governing && ratio <= out->utilisation)) return;
-    out->utilisation = ratio;
+    if (!gw_given(ratio) || (out->governing && ratio <= out->utilization)) return;
+    out->utilization = ratio;
     out->governing = name;
 }
 

@@ -148,7 +148,9 @@ static void find_other(struct gw_bending_result *out, const struct gw_bending *i
     if (in->compact) out->nominal_local = out->nominal_yielding;
     else gw_bending_note(out, "local buckling is not known: say compact where that is shown elsewhere");
     if (!(in->unbraced_length > 0)) out->nominal_lateral = out->nominal_yielding;
-    else gw_bending_note(out, "lateral buckling of steel other than tubes is not covered: give 0 where it is braced");
+    else
+        gw_bending_note(
+            out, "lateral-torsional buckling of steel other than tubes is not covered: give 0 where it is braced");
     gw_bending_note(out, "shear is not known");
 }
 

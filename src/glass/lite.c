@@ -36,8 +36,8 @@ double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *eng
 /* How much more of the first-principles basis is used than of the standard's; by the resistances where nothing acts. */
 static double difference(const struct gw_lite_basis *standard, const struct gw_lite_basis *principles)
 {
-    bool acts = standard->utilisation > 0 || principles->utilisation > 0;
-    if (acts) return principles->utilisation / standard->utilisation - 1;
+    bool acts = standard->utilization > 0 || principles->utilization > 0;
+    if (acts) return principles->utilization / standard->utilization - 1;
     return standard->resistance / principles->resistance - 1;
 }
 
@@ -85,7 +85,7 @@ static void choose(const struct assessment *a)
     out->governing = by_principles ? GW_BASIS_PRINCIPLES : GW_BASIS_STANDARD;
     out->why = reason(a);
     out->resistance = governs->resistance;
-    out->utilisation = governs->utilisation;
+    out->utilisation = governs->utilization;
     out->deflection = GW_ABSENT;
     if (gw_given(a->load.pressure))
         out->deflection = fmax(s->covered ? s->deflection : 0, p->covered ? p->deflection : 0);
@@ -93,7 +93,7 @@ static void choose(const struct assessment *a)
 
 static void clear_basis(struct gw_lite_basis *b)
 {
-    *b = (struct gw_lite_basis){.utilisation = GW_ABSENT,
+    *b = (struct gw_lite_basis){.utilization = GW_ABSENT,
                                 .deflection = GW_ABSENT,
                                 .stress_max = GW_ABSENT,
                                 .breakage = GW_ABSENT,

@@ -237,7 +237,7 @@ enum gw_status gw_lite_find_resistance(const struct assessment *a)
     a->engine->trace = NULL; /* the search is not part of the derivation */
     enum gw_status status = search_unit(&b->resistance, &pane, sign, a);
     a->engine->trace = trace;
-    if (!(b->utilisation > 0)) b->pane = pane; /* else that of the load stands */
+    if (!(b->utilization > 0)) b->pane = pane; /* else that of the load stands */
     gw_trace_note(a->engine, "p_R", CAVITY,
                   "the pressure at which the net load of a pane reaches its q_R, found by bracketing");
     return status;
@@ -292,18 +292,18 @@ static enum gw_status load_panes(const struct assessment *a)
 static void gather(struct gw_lite_basis *b, const struct assessment *a)
 {
     const int n = a->in->make_up.n_panes;
-    b->utilisation = b->deflection = b->stress_max = b->breakage = 0;
+    b->utilization = b->deflection = b->stress_max = b->breakage = 0;
     for (int i = 0; i < n; i++) {
         const struct gw_pane_by_principles *p = &a->out->panes[i].principles;
         double use = fabs(p->net) / p->capacity;
-        if (use > b->utilisation) b->pane = i;
-        b->utilisation = fmax(b->utilisation, use);
+        if (use > b->utilization) b->pane = i;
+        b->utilization = fmax(b->utilization, use);
         b->deflection = fmax(b->deflection, fabs(p->deflection));
         b->stress_max = fmax(b->stress_max, p->stress_max);
         b->breakage = fmax(b->breakage, p->breakage);
     }
     const struct gw_pane_by_principles *p = &a->out->panes[b->pane].principles;
-    GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, MODEL, "q_net/q_R", {"q_net", fabs(p->net), GW_PRESSURE},
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, MODEL, "q_net/q_R", {"q_net", fabs(p->net), GW_PRESSURE},
             {"q_R", p->capacity, GW_PRESSURE});
 }
 
@@ -345,8 +345,8 @@ static void answer_support(const struct assessment *a, const struct gw_support_r
     b->deflection = r->deflection;
     p->deflection = copysign(r->deflection, a->load.pressure);
     p->stress_max = b->stress_max = bounded ? fmax(r->stress_edge_bound, r->stress_surface) : r->stress_surface;
-    b->utilisation = fabs(a->load.pressure) / b->resistance;
-    GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, "stresses of edge and surface", "p/p_R",
+    b->utilization = fabs(a->load.pressure) / b->resistance;
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, "stresses of edge and surface", "p/p_R",
             {"p", fabs(a->load.pressure), GW_PRESSURE}, {"p_R", b->resistance, GW_PRESSURE});
 }
 
@@ -389,6 +389,6 @@ enum gw_status gw_lite_by_principles(const struct assessment *a)
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && loaded) status = load_panes(a);
     if (status == GW_OK && loaded) gather(&a->out->principles, a);
-    const bool enough = a->in->use_only && a->out->principles.utilisation > 0;
+    const bool enough = a->in->use_only && a->out->principles.utilization > 0;
     return status == GW_OK && !enough ? gw_lite_find_resistance(a) : status;
 }

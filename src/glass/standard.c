@@ -300,14 +300,14 @@ static void gather(struct gw_lite_basis *b, const struct assessment *a)
         if (panes[i].standard.load_resistance < panes[b->pane].standard.load_resistance) b->pane = i;
     b->resistance = panes[b->pane].standard.load_resistance;
     if (!gw_given(a->load.pressure)) return;
-    b->utilisation = fabs(a->load.pressure) / b->resistance;
+    b->utilization = fabs(a->load.pressure) / b->resistance;
     b->deflection = b->stress_max = b->breakage = 0;
     for (int i = 0; i < a->out->n_panes; i++) {
         b->deflection = fmax(b->deflection, panes[i].standard.deflection);
         b->stress_max = fmax(b->stress_max, panes[i].standard.stress_max);
         b->breakage = fmax(b->breakage, panes[i].standard.breakage);
     }
-    GW_STEP(a->engine, "use", GW_RATIO, b->utilisation, FACTOR, "p/LR", {"p", fabs(a->load.pressure), GW_PRESSURE},
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, FACTOR, "p/LR", {"p", fabs(a->load.pressure), GW_PRESSURE},
             {"LR", b->resistance, GW_PRESSURE});
 }
 

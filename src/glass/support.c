@@ -90,7 +90,7 @@ static void clear(struct gw_support_result *out)
     out->deflection = out->deflection_cylindrical = out->pullout = GW_ABSENT;
     out->stress_edge = out->stress_edge_bound = out->stress_surface = GW_ABSENT;
     out->surface_place[0] = out->surface_place[1] = GW_ABSENT;
-    out->limit_pressure = out->limit_pressure_bound = out->utilisation = GW_ABSENT;
+    out->limit_pressure = out->limit_pressure_bound = out->utilization = GW_ABSENT;
 }
 
 static void note(struct gw_support_result *out, const char *text)
@@ -264,8 +264,8 @@ static void limit(struct gw_support_result *out, const struct shape *s, struct g
     if (bounded(s)) out->limit_pressure_bound = fmin(range, fmin(edge, surface) / s->limits->edge_excess);
     if (range < fmin(edge, surface)) note(out, NOTE_METHOD);
     if (!gw_given(s->in.pressure)) return;
-    out->utilisation = fmax(out->stress_edge / s->in.edge_allowable, out->stress_surface / s->in.surface_allowable);
-    GW_STEP(engine, "use", GW_RATIO, out->utilisation, s->form->clause,
+    out->utilization = fmax(out->stress_edge / s->in.edge_allowable, out->stress_surface / s->in.surface_allowable);
+    GW_STEP(engine, "use", GW_RATIO, out->utilization, s->form->clause,
             "max(sigma_edge/f_edge,sigma_surface/f_surface)", {"sigma_edge", out->stress_edge, GW_STRESS},
             {"f_edge", s->in.edge_allowable, GW_STRESS}, {"sigma_surface", out->stress_surface, GW_STRESS},
             {"f_surface", s->in.surface_allowable, GW_STRESS});

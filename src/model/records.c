@@ -222,7 +222,8 @@ static const struct gw_field AIR_STATE[] = {
 const struct gw_record gw_air_record = RECORD("air", gw_air_state, AIR_STATE);
 static const struct gw_field GLASS_RULES[] = {
     PICK(gw_glass_rules, basis, gw_glass_basis_choices, .fallback = "lower", .help = "which basis governs glass"),
-    NUM(gw_glass_rules, deflection_limit, GW_LENGTH, LIMITS(0.001, 1), .help = "center of glass, at most"),
+    NUM(gw_glass_rules, deflection_limit, GW_LENGTH, LIMITS(0.001, 1),
+        .help = "center deflection of the glass, at most"),
     NUM(gw_glass_rules, deflection_ratio, GW_RATIO, LIMITS(10, 500), .help = "short side over deflection, at least"),
     NUM(gw_glass_rules, probability, GW_RATIO, LIMITS(1e-6, 0.5), .help = "of breakage; absent: the standard's 0.008"),
     NUM(gw_glass_rules, interlayer_temperature, GW_TEMPERATURE, LIMITS(200, 400), .help = "absent: 50 degC"),

@@ -79,7 +79,7 @@ static const struct gw_field MEMBER[] = {
     MEMBER_NUMBER(section_modulus_y, GW_SECTION_MODULUS, LIMITS(1e-9, 1), .help = "elastic"),
     MEMBER_NUMBER(torsion_constant, GW_INERTIA, LIMITS(1e-13, 1), .help = "J"),
     MEMBER_NUMBER(allowable_moment, GW_MOMENT, LIMITS(1, 1e7),
-                  .help = "of a shape that is no tube, by test or by the maker's engineer, both directions"),
+                  .help = "of a shape that is no tube, by test or by the manufacturer's engineer, both directions"),
     MEMBER_NUMBER(unbraced_length, GW_LENGTH, LIMITS(0.05, 50),
                   .help = "of the compression flange; absent: the span (glass does not brace the inner flange)"),
     F(gw_member_spec, insert, GW_T_RECORD, .record = &INSERT_RECORD,

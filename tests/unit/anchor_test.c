@@ -244,7 +244,7 @@ static void designed_beads_hold_and_fit(void **state)
                     in.weight = weight;
                     const struct gw_silicone_result out = silicone_of(&in);
                     assert_int_equal(out.fits, GW_YES);
-                    assert_true(out.utilisation <= 1 + 1e-9);
+                    assert_true(out.utilization <= 1 + 1e-9);
                     assert_true(out.aspect >= 1 - 1e-9 && out.aspect <= 3 + 1e-9);
                     assert_true(whole_steps(out.bite, IN / 8) && whole_steps(out.thickness, IN / 16));
                     assert_true(out.thickness >= IN / 4 - 1e-12);
@@ -275,7 +275,7 @@ static void movement_is_used_up_at_its_thickness(void **state)
     in.bite = 1.2 * in.thickness;
     const struct gw_silicone_result out = silicone_of(&in);
     assert_near(out.strain, 0.13, 1e-12);
-    assert_true(out.utilisation >= 1 - 1e-12);
+    assert_true(out.utilization >= 1 - 1e-12);
     in.strain = GW_ABSENT;
     struct gw_engine engine = start();
     struct gw_silicone_result refused;

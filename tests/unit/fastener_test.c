@@ -508,19 +508,19 @@ static void plate_without_a_test_is_not_shown(void **state)
     in.section = &section;
     in.screw_allowable = 2800;
     struct gw_pressure_plate_result out = plate_of(&in);
-    assert_true(isnan(out.utilisation) && isnan(out.chase) && !out.governing);
+    assert_true(isnan(out.utilization) && isnan(out.chase) && !out.governing);
     assert_int_equal(out.n_notes, 1);
     assert_non_null(strstr(out.notes[0], "chase_tested"));
     in.chase_tested = 3 * out.tension_most;
     out = plate_of(&in);
-    assert_near(out.utilisation, 1, 1e-12);
+    assert_near(out.utilization, 1, 1e-12);
     assert_string_equal(out.governing, "chase");
     in.preload = 2.5 * out.tension_most; /* 3.5 of 3 */
     out = plate_of(&in);
     assert_string_equal(out.governing, "chase under preload");
-    assert_near(out.utilisation, 3.5 / 3, 1e-12);
+    assert_near(out.utilization, 3.5 / 3, 1e-12);
     in.screw_allowable = GW_ABSENT;
-    assert_true(isnan(plate_of(&in).utilisation));
+    assert_true(isnan(plate_of(&in).utilization));
 }
 
 /* Ends of horizontals ------------------------------------------------------------------------------------------------

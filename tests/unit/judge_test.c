@@ -159,7 +159,7 @@ static void spans_and_overhang(void **state)
     assert_int_equal(mullion_verdict(over, "s/mullion/3", "L-2"), GW_PASS);
 }
 
-static void utilisation_and_values(void **state)
+static void utilization_and_values(void **state)
 {
     struct world *w = *state;
     judge(w, PLAIN, "{test: structural, positive: 30 psf, negative: 40 psf" TESTED);
@@ -663,7 +663,7 @@ int main(void)
         cmocka_unit_test(structural_values),
         cmocka_unit_test(structural_coverage),
         cmocka_unit_test(spans_and_overhang),
-        WORLD_TEST(utilisation_and_values),
+        WORLD_TEST(utilization_and_values),
         cmocka_unit_test(components),
         WORLD_TEST(a_door_in_a_wall_is_asked_by_itself),
         cmocka_unit_test(air_pairs),

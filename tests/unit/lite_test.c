@@ -48,10 +48,10 @@ static void resistance_is_where_the_use_is_one(void **state)
     for (size_t i = 0; i < 3; i++) {
         struct gw_lite_result r = assess(&units[i], GW_ABSENT, GW_ABSENT);
         struct gw_lite_result at = assess(&units[i], r.principles.resistance, GW_ABSENT);
-        assert_near(at.principles.utilisation, 1, 1e-5);
+        assert_near(at.principles.utilization, 1, 1e-5);
         assert_near(at.principles.breakage, 0.008, 1e-6);
         at = assess(&units[i], r.standard.resistance, GW_ABSENT);
-        assert_near(at.standard.utilisation, 1, 1e-9);
+        assert_near(at.standard.utilization, 1, 1e-9);
     }
 }
 

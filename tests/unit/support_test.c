@@ -315,11 +315,11 @@ static void limit_pressures_are_reached(void **state)
         struct gw_support_result limit = solve(&in);
         assert_string_equal(limit.governing, "edge");
         assert_true(isnan(limit.deflection));
-        assert_true(isnan(limit.utilisation));
+        assert_true(isnan(limit.utilization));
         in.pressure = limit.limit_pressure;
         struct gw_support_result there = solve(&in);
         assert_near(there.stress_edge, 9.1e6, 1e-2);
-        assert_near(there.utilisation, 1, 1e-9);
+        assert_near(there.utilization, 1, 1e-9);
         if (edges > 1) assert_near(limit.limit_pressure_bound, limit.limit_pressure / 1.12, 1e-6);
 
         in.surface_allowable = 8e6;
