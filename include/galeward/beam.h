@@ -59,6 +59,7 @@ struct gw_beam_piece {
     struct gw_beam_point start; /* just after `from` */
 };
 
+/* The lists hold so many as their counts say; what lies behind is not touched. */
 struct gw_beam_result {
     /* Supports and clamps, in order. */
     double supports[GW_BEAM_SUPPORTS], reactions[GW_BEAM_SUPPORTS], couples[GW_BEAM_SUPPORTS]; /* couples: of clamps */
@@ -73,6 +74,9 @@ struct gw_beam_result {
 
 /* Refuses (GW_OUTSIDE_METHOD) a beam that can move without bending, and more of anything than the lists hold. */
 enum gw_status gw_beam_solve(struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine);
+/* The same without the extremes of the whole beam, which stay absent, and without derivation: for those who ask of
+ * parts of it only. Finding the extremes takes longer than all the rest. */
+enum gw_status gw_beam_solve_pieces(struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine);
 
 /* Where a force, a couple or a hinge makes a jump, `x` has two sides. Off the beam everything is absent. */
 enum gw_beam_side { GW_BEAM_AFTER, GW_BEAM_BEFORE };

@@ -18,6 +18,7 @@
     X(beam)                                                                                                            \
     X(member)                                                                                                          \
     X(shedding)                                                                                                        \
+    X(mullion_line)                                                                                                    \
     X(screw)                                                                                                           \
     X(pressure_plate)                                                                                                  \
     X(connection)                                                                                                      \

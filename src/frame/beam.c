@@ -88,6 +88,7 @@ static void make_pieces(struct beam_run *run, const struct cuts *cuts)
     struct gw_beam_result *out = run->out;
     const struct gw_beam *in = run->in;
     out->n_pieces = cuts->n - 1;
+    for (size_t i = 0; i <= out->n_pieces; i++) run->forces[i] = run->couples[i] = 0;
     for (size_t i = 0; i < out->n_pieces; i++) {
         const double from = cuts->at[i], to = cuts->at[i + 1];
         out->pieces[i] = (struct gw_beam_piece){.from = from, .to = to, .stiffness = stiffness_at(in, (from + to) / 2)};
@@ -325,8 +326,9 @@ static void take_node(struct beam_run *run, const struct equations *e, size_t i)
 static enum gw_status solve_nodes(struct beam_run *run, const struct field *fields)
 {
     struct equations e;
-    memset(&e, 0, sizeof e);
     e.n = PER_NODE * run->n_nodes;
+    memset(e.a, 0, e.n * sizeof *e.a);
+    memset(e.right, 0, e.n * sizeof *e.right);
     for (size_t i = 0; i < run->n_nodes; i++) {
         moment_equations(&e, run, fields, i);
         deflection_equation(&e, run, fields, i);
@@ -377,25 +379,50 @@ static void fill_reactions(struct beam_run *run)
     }
 }
 
+/* The lists of the run and of the answer hold many times what most beams need: only what is used is cleared. */
+static enum gw_status solve(struct beam_run *run)
+{
+    struct field fields[BEAM_NODES];
+    struct cuts cuts;
+    enum gw_status status = gw_beam_check(run->in, run->engine);
+    if (status) return status;
+    run->out->n_supports = run->n_nodes = 0;
+    find_cuts(&cuts, run->in);
+    make_pieces(run, &cuts);
+    status = make_nodes(run, &cuts);
+    if (!status) status = gw_beam_check_stable(run);
+    if (status) return status;
+    for (size_t f = 0; f + 1 < run->n_nodes; f++) fields[f] = field_of(run, f);
+    status = solve_nodes(run, fields);
+    if (status) return status;
+    fill_fields(run, fields);
+    fill_reactions(run);
+    return GW_OK;
+}
+
+static void start(struct beam_run *run, struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine)
+{
+    const struct gw_beam_extreme none = {GW_ABSENT, GW_ABSENT};
+    run->in = in;
+    run->out = out;
+    run->engine = engine;
+    out->shear_max = out->moment_max = out->moment_min = out->deflection_max = out->deflection_back = none;
+}
+
 enum gw_status gw_beam_solve(struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine)
 {
-    struct beam_run run = {.in = in, .out = out, .engine = engine};
-    struct field fields[BEAM_NODES] = {{0}};
-    struct cuts cuts;
-    enum gw_status status = gw_beam_check(in, engine);
+    struct beam_run run;
+    start(&run, out, in, engine);
+    enum gw_status status = solve(&run);
     if (status) return status;
-    *out = (struct gw_beam_result){.n_pieces = 0};
-    find_cuts(&cuts, in);
-    make_pieces(&run, &cuts);
-    status = make_nodes(&run, &cuts);
-    if (!status) status = gw_beam_check_stable(&run);
-    if (status) return status;
-    for (size_t f = 0; f + 1 < run.n_nodes; f++) fields[f] = field_of(&run, f);
-    status = solve_nodes(&run, fields);
-    if (status) return status;
-    fill_fields(&run, fields);
-    fill_reactions(&run);
     gw_beam_find_extremes(out);
     gw_beam_steps(&run);
     return GW_OK;
+}
+
+enum gw_status gw_beam_solve_pieces(struct gw_beam_result *out, const struct gw_beam *in, struct gw_engine *engine)
+{
+    struct beam_run run;
+    start(&run, out, in, engine);
+    return solve(&run);
 }

@@ -18,10 +18,10 @@ static double outward_of(const struct gw_element *e) { return fmax(-e->outward_a
 static const struct gw_element *other_part(const struct gw_judging *j, const struct gw_element *e)
 {
     const double hair = 1e-6;
-    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
-        const struct gw_element *o = &j->takeoff->elements.items[i];
-        bool alike = o->kind == e->kind && o->lines == e->lines && o->zone == e->zone && o->corner == e->corner &&
-                     o->parapet != e->parapet && strcmp(o->mark, e->mark) == 0;
+    const struct gw_wall_elements beside = gw_elements_beside(j, e);
+    for (const struct gw_element *o = beside.from; o < beside.end; o++) {
+        bool alike = o->kind == e->kind && o->zone == e->zone && o->corner == e->corner && o->parapet != e->parapet &&
+                     strcmp(o->mark, e->mark) == 0;
         if (alike && (fabs(o->bottom - e->top) < hair || fabs(o->top - e->bottom) < hair)) return o;
     }
     return NULL;
@@ -260,10 +260,10 @@ static const struct gw_element *across_roof(const struct gw_judging *j, const st
 {
     const double hair = 1e-6;
     const struct gw_element *best = NULL;
-    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
-        const struct gw_element *o = &j->takeoff->elements.items[i];
-        bool alike = o->kind == GW_ANCHOR && o->lines == e->lines && o->zone == e->zone && o->corner == e->corner &&
-                     o->parapet != e->parapet && fabs(o->width - e->width) < hair && strcmp(o->mark, e->mark) == 0;
+    const struct gw_wall_elements beside = gw_elements_beside(j, e);
+    for (const struct gw_element *o = beside.from; o < beside.end; o++) {
+        bool alike = o->kind == GW_ANCHOR && o->zone == e->zone && o->corner == e->corner && o->parapet != e->parapet &&
+                     fabs(o->width - e->width) < hair && strcmp(o->mark, e->mark) == 0;
         if (alike && (!best || fabs(o->bottom - e->bottom) < fabs(best->bottom - e->bottom))) best = o;
     }
     return best;
@@ -279,7 +279,7 @@ static double force_of(const struct sides *s, double own, double across)
     return s->e->width * (s->own * fmax(own, 0) + (s->across > 0 ? s->across * fmax(across, 0) : 0));
 }
 
-static struct sides sides_of(const struct gw_judging *j, const struct gw_element *e, const struct gw_anchor_share *h)
+static struct sides sides_of(const struct gw_judging *j, const struct gw_element *e, const struct gw_mullion_anchor *h)
 {
     const struct gw_element *o = across_roof(j, e);
     return (struct sides){e->parapet ? h->above : h->below, e->parapet ? h->below : h->above, e, o ? o : e};
@@ -287,7 +287,7 @@ static struct sides sides_of(const struct gw_judging *j, const struct gw_element
 
 static struct gw_reaction reaction_of(struct gw_judging *j, const struct gw_element *e)
 {
-    struct gw_anchor_share h;
+    struct gw_mullion_anchor h;
     struct gw_reaction r = {.element = e, .fault = gw_anchor_holds(&h, j, e), .cut = other_part(j, e) != NULL};
     const struct sides s = sides_of(j, e, &h);
     r.area = e->width * h.piece;
@@ -340,7 +340,7 @@ static void trace_force(struct gw_engine *engine, const char *symbol, double for
 /* Heights by the beam, below and above the roof line; the piece that can hang on it. */
 static void trace_reaction(struct gw_judging *j, const struct gw_reaction *r, double weight, struct gw_engine *engine)
 {
-    struct gw_anchor_share h;
+    struct gw_mullion_anchor h;
     const struct gw_element *e = r->element;
     if (!j->trace || gw_anchor_holds(&h, j, e)) return;
     const struct sides s = sides_of(j, e, &h);

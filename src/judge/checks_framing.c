@@ -58,12 +58,13 @@ static void corner_strength(struct gw_finding *f, const struct gw_strength_of_me
                          "(corner_mullion: tube)");
         return;
     }
-    double use = s->moment / m->moment + s->moment / m->moment_y;
+    double use = s->forces.moment / m->moment + s->forces.moment / m->moment_y;
     bool known = gw_given(m->shear) && gw_given(m->shear_y);
-    double by_shear = known ? s->shear / m->shear + s->shear / m->shear_y : 0;
+    double by_shear = known ? s->forces.shear / m->shear + s->forces.shear / m->shear_y : 0;
     bool shear = by_shear > use;
     if (shear) f->dim = GW_FORCE;
-    gw_weigh_calculated(f, shear ? s->shear : s->moment, shear ? s->shear / by_shear : s->moment / use,
+    gw_weigh_calculated(f, shear ? s->forces.shear : s->forces.moment,
+                        shear ? s->forces.shear / by_shear : s->forces.moment / use,
                         gw_format(j->model->arena, "corner: both faces at once, alike; %s",
                                   shear ? "shear of the webs" : m->governing));
 }
@@ -89,10 +90,10 @@ void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct 
         corner_strength(f, &m, s, j);
         return;
     }
-    double by_shear = gw_given(m.shear) ? s->shear / m.shear : 0;
-    bool shear = by_shear > s->moment / m.moment;
+    double by_shear = gw_given(m.shear) ? s->forces.shear / m.shear : 0;
+    bool shear = by_shear > s->forces.moment / m.moment;
     if (shear) f->dim = GW_FORCE;
-    gw_weigh_calculated(f, shear ? s->shear : s->moment, shear ? m.shear : m.moment,
+    gw_weigh_calculated(f, shear ? s->forces.shear : s->forces.moment, shear ? m.shear : m.moment,
                         shear ? "shear of the webs" : gw_format(j->model->arena, "bending: %s", m.governing));
 }
 
@@ -145,9 +146,9 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
     double stiffness = corner ? fmin(m.stiffness, m.elastic_modulus * m.inertia_y) : m.stiffness; /* of either face */
     gw_used_merge(&f->used, &engine.used);
     gw_trace_note(&engine, "d_1", BEAM, "the beam's deflection with E I of 1: solved over the whole wall");
-    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->deflection / stiffness, BEAM, "d_1/EI", {"d_1", s->deflection, GW_RATIO},
-            {"EI", stiffness, GW_RATIO});
-    weigh_deflection(f, s->deflection / stiffness, limit, "under wind");
+    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->forces.deflection / stiffness, BEAM, "d_1/EI",
+            {"d_1", s->forces.deflection, GW_RATIO}, {"EI", stiffness, GW_RATIO});
+    weigh_deflection(f, s->forces.deflection / stiffness, limit, "under wind");
 }
 
 /* Transoms -----------------------------------------------------------------------------------------------------------
@@ -314,7 +315,7 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
         gw_unanswered(f, s->fault);
         return;
     }
-    if (!(s->splice_shear > 0)) {
+    if (!(s->forces.splice_shear > 0)) {
         f->verdict = GW_NOT_REQUIRED;
         f->message = "no splice in this stretch";
         return;
@@ -327,7 +328,7 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
     f->dim = GW_FORCE;
     const char *by =
         spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report) : "capacity as stated by the maker";
-    gw_weigh_calculated(f, e->corner ? 2 * s->splice_shear : s->splice_shear, spec->capacity,
+    gw_weigh_calculated(f, e->corner ? 2 * s->forces.splice_shear : s->forces.splice_shear, spec->capacity,
                         e->corner ? gw_format(j->model->arena, "corner: both faces' shears added; %s", by) : by);
 }
 
@@ -343,9 +344,9 @@ static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const 
     *out = (struct gw_member_demand){.element = e, .deflection_limit = wind_deflection_limit(j, e, &engine)};
     if (e->kind == GW_MULLION) {
         const struct gw_stretch *s = gw_stretch_of(j, e);
-        out->moment = s->moment;
-        out->shear = s->shear;
-        deflection = s->deflection;
+        out->moment = s->forces.moment;
+        out->shear = s->forces.shear;
+        deflection = s->forces.deflection;
         if (s->fault) return false;
     } else {
         const double pressure = fmax(fmax(e->inward_asd.pa, 0), fmax(-e->outward_asd.pa, 0));

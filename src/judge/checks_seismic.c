@@ -128,7 +128,7 @@ struct held {
     double out_of_plane, hanging; /* N */
 };
 
-static struct held weights_of(const struct gw_finding *f, const struct gw_anchor_share *h, double glass,
+static struct held weights_of(const struct gw_finding *f, const struct gw_mullion_anchor *h, double glass,
                               struct gw_engine *engine)
 {
     const struct gw_element *e = f->demand->element;
@@ -179,7 +179,7 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
     const struct gw_anchor_spec *anchor = e->corner ? f->candidate->corner_anchor : f->candidate->anchor;
     const double glass = gw_heaviest_glass(j);
     const char *missing = missing_of_force(f->candidate, anchor, glass);
-    struct gw_anchor_share h;
+    struct gw_mullion_anchor h;
     struct gw_engine engine;
     (void)check;
     if (!missing) missing = gw_anchor_holds(&h, j, e);
@@ -452,13 +452,13 @@ void gw_settle_seismic_silicone(struct gw_finding *f, struct gw_judging *j, cons
  */
 
 /* The longest piece of any wall, and the most stories that one spans. */
-static struct gw_piece longest_piece(const struct gw_judging *j)
+static struct gw_mullion_piece longest_piece(const struct gw_judging *j)
 {
-    struct gw_piece longest = {0, 1};
+    struct gw_mullion_piece longest = {0, 1};
     for (size_t i = 0; i < j->takeoff->elements.n; i++) {
         const struct gw_wall_lines *l = j->takeoff->elements.items[i].lines;
         if (!l->n_floors) continue; /* an opening of a schedule is one piece */
-        struct gw_piece one = gw_longest_piece(l);
+        struct gw_mullion_piece one = gw_longest_piece(l);
         longest.length = fmax(longest.length, one.length);
         if (one.stories > longest.stories) longest.stories = one.stories;
     }
@@ -471,7 +471,7 @@ static enum gw_status find_movement(struct gw_movement_result *out, const struct
     const struct gw_movement_rules *m = j->model->project.movement;
     struct gw_movement_item items[GW_JOINT_ITEMS];
     struct gw_thermal_result thermal;
-    const struct gw_piece piece = longest_piece(j);
+    const struct gw_mullion_piece piece = longest_piece(j);
     const struct gw_thermal_case warm = {.length = piece.length,
                                          .material = GW_EXPANDS_ALUMINUM,
                                          .expansion_per_k = GW_ABSENT,

@@ -2,8 +2,8 @@
 #ifndef GALEWARD_JUDGE_INTERNAL_H
 #define GALEWARD_JUDGE_INTERNAL_H
 
-#include "galeward/beam.h"
 #include "galeward/judge.h"
+#include "galeward/mullion_line.h"
 
 enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_LITE_TYPE, GW_PER_NAME, GW_PER_PROJECT };
 
@@ -17,12 +17,8 @@ struct gw_judged_wall {
 
 /* What one stretch of mullion feels under the pressures of its wall, allowable-stress level, with E I of 1 N m2. */
 struct gw_stretch {
-    double moment;         /* Nm, largest magnitude */
-    double shear;          /* N, the same */
-    double splice_shear;   /* N, largest of the splices in the stretch; 0: none */
-    double deflection;     /* m, largest magnitude */
-    const char *direction; /* of the moment */
-    int pattern;           /* of loads that gives it */
+    struct gw_mullion_forces forces;
+    const char *direction; /* of the moment; "": none */
     const char *fault;     /* NULL; else why there are no figures */
 };
 
@@ -39,7 +35,7 @@ struct gw_judging {
     struct gw_beam_result *beam;          /* room for one, once one was needed */
     struct gw_blasted *blasted;           /* by lite type and size, as far as worked out */
     size_t n_blasted, blasted_capacity;
-    struct gw_influence *influence; /* of the last wall's anchors, framing.c */
+    struct gw_wall_anchors *anchors; /* of the last wall, framing.c */
 };
 
 /* Where a demand is worked out: the members that the check's scope gives are set. */
@@ -125,15 +121,15 @@ void gw_find_member(struct gw_strength_of_member *m, const struct gw_member_spec
 double gw_modulus_of(bool steel, const struct gw_tables *t);
 
 /* framing.c */
+/* The elements on the lines of one wall, which stand together in the list. */
+struct gw_wall_elements {
+    const struct gw_element *from, *end;
+};
+struct gw_wall_elements gw_elements_beside(const struct gw_judging *j, const struct gw_element *e);
 const struct gw_stretch *gw_stretch_of(struct gw_judging *j, const struct gw_element *e);
 void gw_stretch_derive(struct gw_judging *j, const struct gw_element *e);
-/* What the beam hands to an anchor: the heights of wall below and above the roof line whose pressure it takes, m, from
- * all spans of its mullion and the overhangs that do not relieve it; and the longest piece that can hang on it. NULL,
- * or why there is none. */
-struct gw_anchor_share {
-    double below, above, piece;
-};
-const char *gw_anchor_holds(struct gw_anchor_share *out, struct gw_judging *j, const struct gw_element *e);
+/* What the beam hands to the anchor that the element is. NULL, or why there is nothing. */
+const char *gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_judging *j, const struct gw_element *e);
 /* checks_glass.c: strength, deflection, pocket */
 /* The lite of an element by the project's rules; the state of the gas in service is left to the caller. */
 enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
@@ -161,11 +157,7 @@ void gw_settle_silicone(struct gw_finding *f, struct gw_judging *j, const struct
 void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check);
 /* framing.c: the level of the anchor that the element is; the pieces of a wall's mullions. */
 double gw_anchor_level(const struct gw_element *e);
-struct gw_piece {
-    double length;  /* m, of the longest */
-    size_t stories; /* most floors that one passes, at least 1 */
-};
-struct gw_piece gw_longest_piece(const struct gw_wall_lines *l);
+struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l);
 /* checks_seismic.c */
 /* Floor to floor where the element stands; the last story ends at the roof, or at the head of a wall that ends below.
  * Of an opening of a schedule as the project says, or absent. The project has seismic data. */
