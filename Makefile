@@ -126,6 +126,7 @@ $(B)/tests/fuzz_replay: tests/fuzz/fuzz_project.c $(B)/libgaleward.a
 bench: all
 	@mkdir -p $(B)/tests
 	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/src/cli/host.o $(B)/libgaleward.a $(LIBS)
+	@$(CC) $(ALL) -o $(B)/tests/bench_walls tests/bench/walls.c $(B)/src/cli/host.o $(B)/libgaleward.a $(LIBS)
 	@sh tests/bench/run.sh $(B)
 fem: fem-beams
 	@mkdir -p $(B)/tests

@@ -16,11 +16,77 @@ struct gw_wall_lines {
     const double *anchors, *splices, *levels; /* levels: horizontal members */
     const double *floors;                     /* none: an opening of a schedule */
     size_t n_anchors, n_splices, n_levels, n_floors;
-    double bottom, top, roof; /* roof: where elements are cut; above top: never */
+    double bottom, top;
+    bool has_roof; /* false: an opening of a schedule, which stands below the roof */
+    double roof;   /* where elements are cut; without one absent */
+};
+
+/* Whether a height stands below the roof line, by more than a hair. */
+bool gw_below_roof(const struct gw_wall_lines *lines, double height);
+/* The roof line cuts what runs from bottom to top. */
+bool gw_cut_at_roof(const struct gw_wall_lines *lines, double bottom, double top);
+
+/* Places along a wall where elements of one sort stand, numbered from 0 at its left end seen from outside: its columns,
+ * or its vertical lines. Alike ones form a class; classes are numbered as they are met from the left. */
+struct gw_grid_axis {
+    bool lines; /* vertical lines, one more than columns */
+    size_t n_places, n_classes;
+    const unsigned *class_of; /* by place */
+    const unsigned *members;  /* places by class, from the left */
+    const unsigned *first;    /* n_classes + 1: where each class begins among the members */
+    const char **columns;     /* by class: its places from 1, "1-2, 23-24"; openings of a schedule: "" */
+};
+
+/* A horizontal strip of a wall: a row of lites, a stretch of mullions between anchors, what a transom or an anchor
+ * carries. What the roof line cuts is two strips, one upon the other, of one member. */
+struct gw_grid_strip {
+    double bottom, top; /* m above ground */
+    bool parapet;       /* above the roof line */
+    unsigned member;    /* from 0 at the wall's bottom: row of lites, stretch of mullion, level, anchor */
+    int story, row;     /* story in which the member begins, from 1; row in it, from 1: lites and the screws of their
+                           verticals, transoms (the row that stands on it); other kinds, and the wall's head: 0 */
+};
+
+enum gw_sort {
+    GW_SORT_LITE,
+    GW_SORT_MULLION,
+    GW_SORT_TRANSOM,
+    GW_SORT_TRANSOM_SCREW, /* of horizontal members */
+    GW_SORT_MULLION_SCREW, /* of vertical ones */
+    GW_SORT_ANCHOR,
+    GW_SORT_COUNT
+};
+
+/* Elements of one sort: every strip times every class of places is a group. */
+struct gw_grid_layer {
+    const struct gw_grid_axis *axis;
+    const struct gw_grid_strip *strips; /* from the bottom up */
+    size_t n_strips;
+    const unsigned *groups; /* [strip * axis->n_classes + class]: the element's index */
+    bool cut;               /* the roof line cuts a member ... */
+    unsigned cut_member;    /* ... this one */
+};
+
+/* A wall, or an opening of a schedule framed on its own, from whose lines its elements come. x is measured from the
+ * wall's left end seen from outside, m. */
+struct gw_wall_grid {
+    const char *wall;                 /* its name, or the opening's elevation */
+    size_t index;                     /* among the take-off's grids */
+    const struct gw_opening *opening; /* NULL: a wall */
+    const struct gw_building *building;
+    const double *x; /* n_columns + 1 vertical lines from the left */
+    size_t n_columns;
+    const unsigned *rows_below; /* n_stories + 1: rows of lites below each story; last: all of them */
+    size_t n_stories;           /* 1 for an opening */
+    struct gw_wall_lines lines;
+    double strip;                     /* m, width of the edge zone beside an outside corner */
+    double left_corner, right_corner; /* m, of an outside corner beyond that end; absent: none */
+    struct gw_grid_layer layers[GW_SORT_COUNT];
 };
 
 struct gw_element {
     const char *id;   /* "east/lite/3" */
+    size_t index;     /* in the take-off's list */
     const char *wall; /* wall or schedule elevation */
     const struct gw_building *building;
     enum gw_kind kind;
@@ -30,8 +96,11 @@ struct gw_element {
     const char *lite; /* lite type, NULL */
     long count;
     double width, height, bottom,
-        top; /* m; screws: width carried and spacing; bottom and top of the run they stand in */
-    const struct gw_wall_lines *lines;
+        top;                         /* m; screws: width carried and spacing; bottom and top of the run they stand in */
+    const struct gw_wall_grid *grid; /* of an opening that occurs more than once, its first */
+    const struct gw_wall_lines *lines; /* of the grid */
+    enum gw_sort sort;                 /* with the next two: where in the grid */
+    unsigned strip, place_class;
     double above, below;                /* m, transoms: heights of the rows that they divide; 0: none */
     const struct gw_lite_type *rests;   /* transoms: the lite type that stands on it; NULL: none, or not known */
     const struct gw_lite_type *under;   /* transoms: the lite type below it; the same */
@@ -61,14 +130,31 @@ struct gw_difference {
     double computed, given; /* Pa, strength level, signed */
 };
 
+/* A hash index of items by what makes them alike: kept by the take-off, searched through the functions below. */
+struct gw_index_slot;
+struct gw_opening_link;
+struct gw_opening_links {
+    struct gw_opening_link *head, *tail;
+};
+struct gw_index {
+    struct gw_index_slot *slots;
+    size_t n_slots, capacity, n;
+};
+
 struct gw_takeoff {
-    GW_LIST(struct gw_element) elements;
+    GW_LIST(struct gw_element) elements; /* those of a wall follow each other */
     size_t capacity;
+    GW_LIST(const struct gw_wall_grid *) grids; /* walls in the project's order, then openings that differ */
+    size_t grids_capacity;
+    size_t n_walls, n_wall_elements; /* of the grids and of the elements: these come first */
     GW_LIST(struct gw_difference) differences;
     size_t differences_capacity;
     long no_offset, no_sill;           /* openings whose place is unknown */
     struct gw_assumptions assumptions; /* its own; the model's are listed before them */
     const struct gw_diags *diags;      /* where its refusals went */
+    struct gw_index ids, walls;
+    struct gw_opening_links *openings; /* by element that is no wall's: the openings counted in it */
+    size_t openings_capacity;
 };
 
 /* Fills `*out` from a model that loaded without error and is not changed: everything of the take-off lives in `arena`,
@@ -76,7 +162,67 @@ struct gw_takeoff {
  * wall's place). True when there was none. Linear in the number of lites. */
 bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct gw_arena *arena,
                     struct gw_diags *diags);
+/* By id; NULL. A look-up in a hash index, as all that follow take a time that does not grow with the take-off. */
 const struct gw_element *gw_takeoff_find(const struct gw_takeoff *takeoff, const char *id);
+
+/* Places to elements ----------------------------------------------------------------------------------------------- */
+
+/* The grid of a wall of the project; NULL: no wall has that name. */
+const struct gw_wall_grid *gw_takeoff_wall(const struct gw_takeoff *takeoff, const char *wall);
+/* The lite of a place: column from 1 at the left end seen from outside, story from 1 at the wall's lowest floor, row in
+ * the story from 1, from below. Where the roof line cuts it, the part below; gw_takeoff_other_part gives the other.
+ * NULL: there is no such place. */
+const struct gw_element *gw_takeoff_at(const struct gw_takeoff *takeoff, const char *wall, int column, int story,
+                                       int row);
+enum gw_edge { GW_EDGE_HEAD, GW_EDGE_SILL, GW_EDGE_LEFT, GW_EDGE_RIGHT };
+/* What holds one edge of that lite: the transom (`screws`: its screws) at the head or the sill; at the left or the
+ * right the screws of the vertical, or the stretch of mullion that holds the middle of the edge. Of members that the
+ * roof line cuts, the part below. NULL: there is no such place. */
+const struct gw_element *gw_takeoff_edge(const struct gw_takeoff *takeoff, const char *wall, int column, int story,
+                                         int row, enum gw_edge edge, bool screws);
+/* The element of a sort at a place of its axis (a column or a line, from 0) whose strip holds a height above ground;
+ * where two meet, the upper one. NULL: the grid does not reach there. */
+const struct gw_element *gw_takeoff_held(const struct gw_takeoff *takeoff, const struct gw_wall_grid *grid,
+                                         enum gw_sort sort, size_t place, double height);
+
+/* Neighbors -------------------------------------------------------------------------------------------------------- */
+
+/* The elements of the same sort and class from the wall's bottom to its top, `*n` of them: the pieces of the same
+ * mullion lines, the anchors of the same verticals; gw_takeoff_stacked gives the i-th. e->strip is its own place. */
+size_t gw_takeoff_stack(const struct gw_element *element);
+const struct gw_element *gw_takeoff_stacked(const struct gw_takeoff *takeoff, const struct gw_element *element,
+                                            size_t i);
+/* Its other part where the roof line cuts the member; NULL: it is whole. */
+const struct gw_element *gw_takeoff_other_part(const struct gw_takeoff *takeoff, const struct gw_element *element);
+
+/* Elements to places ----------------------------------------------------------------------------------------------- */
+
+/* One piece of an element: the rectangle of wall that it carries; of screws, the run in which they stand. */
+struct gw_rectangle {
+    bool placed;                      /* false: an opening whose sill or offset is not known; x and y are absent */
+    double x, y, width, height;       /* m; x from the wall's left end (an opening: from the corner that its offset is
+                                         measured from), y above ground, of the lower left corner */
+    size_t place;                     /* column or line of the grid, from 0 */
+    int story, row;                   /* as in struct gw_grid_strip; of an opening 0 */
+    const struct gw_opening *opening; /* NULL: a wall */
+    long count;                       /* elements here: of an opening, for all of its kind; screws: of the run */
+};
+
+/* Goes through the pieces of an element, those of a wall from the left.
+ *
+ *     struct gw_pieces pieces = gw_takeoff_pieces(&takeoff, element);
+ *     struct gw_rectangle r;
+ *     while (gw_pieces_next(&pieces, &r)) ... */
+struct gw_pieces {
+    const struct gw_element *element;
+    const struct gw_opening_link *link;
+    size_t at;
+};
+struct gw_pieces gw_takeoff_pieces(const struct gw_takeoff *takeoff, const struct gw_element *element);
+bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out);
+
+/* Wind ------------------------------------------------------------------------------------------------------------- */
+
 /* The wind case behind an element, and the same computation again with its derivation. */
 void gw_takeoff_case(const struct gw_model *model, const struct gw_element *element, struct gw_wind_case *out,
                      struct gw_wind_parapet *parapet);

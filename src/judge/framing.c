@@ -11,7 +11,7 @@ static struct gw_mullion_wall wall_of(const struct gw_wall_lines *l)
 {
     return (struct gw_mullion_wall){.bottom = l->bottom,
                                     .top = l->top,
-                                    .roof = l->roof,
+                                    .roof = l->has_roof ? l->roof : (double)INFINITY,
                                     .anchors = l->anchors,
                                     .splices = l->splices,
                                     .n_anchors = l->n_anchors,

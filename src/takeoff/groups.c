@@ -1,21 +1,10 @@
-/* Like elements counted together: a hash table from what makes them alike to the group. */
+/* Groups into the list. Of a wall each class in each strip is a group of its own; openings of a schedule that are alike
+ * are counted together, by a hash index from what makes them alike. */
 #include "takeoff_internal.h"
 
-#include <stdlib.h>
 #include <string.h>
 
-struct gw_slot {
-    struct gw_group_key key;
-    size_t group; /* index + 1; 0: free */
-};
-
-/* Columns met by a group, as "1-2, 23-24". */
-struct gw_column_run {
-    struct gw_text text;
-    long first, last;
-};
-
-static long long micrometers(double m)
+long long gw_micrometers(double m)
 {
     enum { PER_METER = 1000000 };
     return gw_given(m) ? llround(m * PER_METER) : 0;
@@ -23,25 +12,22 @@ static long long micrometers(double m)
 
 static struct gw_group_key key_of(const struct gw_element *e)
 {
-    struct gw_group_key key;
-    memset(&key, 0, sizeof key);
-    key.wall = e->wall;
-    key.mark = e->mark;
-    key.lite = e->lite;
-    key.width = micrometers(e->width);
-    key.height = micrometers(e->height);
-    key.bottom = micrometers(e->bottom);
-    key.top = micrometers(e->top);
-    key.span = micrometers(e->span);
-    key.pane = micrometers(e->pane);
-    key.kind = (int)e->kind;
-    key.zone = e->zone;
-    key.spans = e->spans;
-    key.overhang = e->overhang;
-    key.parapet = e->parapet;
-    key.place_unknown = e->place_unknown;
-    key.corner = e->corner;
-    return key;
+    return (struct gw_group_key){.wall = e->wall,
+                                 .mark = e->mark,
+                                 .lite = e->lite,
+                                 .width = gw_micrometers(e->width),
+                                 .height = gw_micrometers(e->height),
+                                 .bottom = gw_micrometers(e->bottom),
+                                 .top = gw_micrometers(e->top),
+                                 .span = gw_micrometers(e->span),
+                                 .pane = gw_micrometers(e->pane),
+                                 .kind = (int)e->kind,
+                                 .zone = e->zone,
+                                 .spans = e->spans,
+                                 .overhang = e->overhang,
+                                 .parapet = e->parapet,
+                                 .place_unknown = e->place_unknown,
+                                 .corner = e->corner};
 }
 
 static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
@@ -55,130 +41,95 @@ static bool same_key(const struct gw_group_key *a, const struct gw_group_key *b)
            same_text(a->lite, b->lite);
 }
 
-static size_t hash_text(size_t h, const char *text)
-{
-    for (; text && *text; text++) h = (h ^ (unsigned char)*text) * 1099511628211u;
-    return h;
-}
-
-static size_t hash_key(const struct gw_group_key *key)
+static unsigned hash_key(const struct gw_group_key *key)
 {
     const long long numbers[] = {key->width, key->height, key->bottom, key->top,
-                                 key->span,  key->kind,   key->zone,   key->parapet};
-    size_t h = hash_text(hash_text(1469598103934665603u, key->wall), key->mark);
-    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
-        h = (h ^ (size_t)numbers[i]) * 1099511628211u;
-        h ^= h >> 29;
-    }
+                                 key->span,  key->kind,   key->zone,   key->place_unknown};
+    unsigned h = gw_hash_text(gw_hash_text(1, key->wall), key->mark);
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) h = gw_hash_number(h, numbers[i]);
     return h;
 }
 
-static struct gw_slot *find_slot(struct gw_builder *b, const struct gw_group_key *key)
-{
-    size_t i = hash_key(key) & (b->n_slots - 1);
-    while (b->slots[i].group && !same_key(&b->slots[i].key, key)) i = (i + 1) & (b->n_slots - 1);
-    return &b->slots[i];
-}
+struct wanted {
+    const struct gw_builder *b;
+    const struct gw_group_key *key;
+};
 
-static void make_room(struct gw_builder *b)
+static bool is_group(const void *context, size_t item)
 {
-    if (b->n_slots && b->takeoff->elements.n * 2 < b->n_slots) return;
-    struct gw_slot *old = b->slots;
-    size_t n = b->n_slots;
-    b->n_slots = n ? n * 2 : 256;
-    b->slots = gw_alloc(b->arena, b->n_slots, sizeof *b->slots);
-    for (size_t i = 0; i < n; i++)
-        if (old[i].group) *find_slot(b, &old[i].key) = old[i];
-}
-
-static const char *new_id(struct gw_builder *b, const struct gw_element *e)
-{
-    size_t number = 1;
-    for (size_t i = b->takeoff->elements.n; i-- > 0;) {
-        const struct gw_element *other = &b->takeoff->elements.items[i];
-        if (other->kind != e->kind || strcmp(other->wall, e->wall) != 0) continue;
-        number = (size_t)strtoul(strrchr(other->id, '/') + 1, NULL, 10) + 1;
-        break;
-    }
-    return gw_format(b->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], number);
-}
-
-static const struct gw_wall_lines *lines_of(struct gw_builder *b)
-{
-    const struct gw_grid *g = b->grid;
-    if (b->lines) return b->lines;
-    struct gw_wall_lines *lines = gw_alloc(b->arena, 1, sizeof *lines);
-    *lines = (struct gw_wall_lines){.anchors = g->anchors,
-                                    .splices = g->splices,
-                                    .levels = g->levels,
-                                    .n_anchors = g->n_anchors,
-                                    .n_splices = g->n_splices,
-                                    .n_levels = g->n_levels,
-                                    .floors = g->floors,
-                                    .n_floors = g->n_floors,
-                                    .bottom = g->bottom,
-                                    .top = g->top,
-                                    .roof = g->roof};
-    return b->lines = lines;
+    const struct wanted *w = context;
+    return same_key(&w->b->keys[item - w->b->takeoff->n_wall_elements], w->key);
 }
 
 static size_t new_group(struct gw_builder *b, const struct gw_element *e)
 {
     struct gw_takeoff *t = b->takeoff;
     t->elements.items = gw_grow(b->arena, t->elements.items, t->elements.n, &t->capacity, sizeof *t->elements.items);
-    b->runs = gw_grow(b->arena, b->runs, t->elements.n, &b->runs_capacity, sizeof *b->runs);
     struct gw_element *group = &t->elements.items[t->elements.n];
     *group = *e;
     group->count = 0;
-    group->id = new_id(b, e);
-    group->columns = "";
-    group->lines = lines_of(b);
+    group->index = t->elements.n;
+    group->id =
+        gw_format(b->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], ++b->numbers.items[b->name].n[e->kind]);
+    b->room->claimed = true;
     gw_element_pressures(b, group);
-    b->runs[t->elements.n] = (struct gw_column_run){.first = 0};
-    gw_text_init(&b->runs[t->elements.n].text, b->arena);
     return t->elements.n++;
 }
 
-static void close_run(struct gw_column_run *run)
+static size_t new_opening_group(struct gw_builder *b, const struct gw_element *e, const struct gw_group_key *key,
+                                unsigned hash)
 {
-    if (!run->first) return;
-    const char *comma = run->text.length ? ", " : "";
-    if (run->first == run->last) gw_text_addf(&run->text, "%s%ld", comma, run->first);
-    else gw_text_addf(&run->text, "%s%ld-%ld", comma, run->first, run->last);
-    run->first = 0;
+    struct gw_takeoff *t = b->takeoff;
+    const size_t n = t->elements.n - t->n_wall_elements;
+    b->keys = gw_grow(b->arena, b->keys, n, &b->keys_capacity, sizeof *b->keys);
+    b->keys[n] = *key;
+    t->openings = gw_grow(b->arena, t->openings, n, &t->openings_capacity, sizeof *t->openings);
+    t->openings[n] = (struct gw_opening_links){NULL, NULL};
+    gw_index_add(&b->groups, b->arena, hash, t->elements.n);
+    return new_group(b, e);
 }
 
-static void note_column(struct gw_column_run *run, long column)
+static void link_opening(struct gw_builder *b, size_t group, const struct gw_element *e)
 {
-    if (!column) return;
-    if (run->first && column == run->last + 1) {
-        run->last = column;
-        return;
-    }
-    close_run(run);
-    run->first = run->last = column;
+    const struct gw_grid_axis *axis = b->room->grid.layers[e->sort].axis;
+    struct gw_opening_links *links = &b->takeoff->openings[group - b->takeoff->n_wall_elements];
+    struct gw_opening_link *link = gw_alloc(b->arena, 1, sizeof *link);
+    link->opening = b->opening;
+    for (unsigned i = axis->first[e->place_class]; i < axis->first[e->place_class + 1]; i++)
+        link->places |= 1u << axis->members[i];
+    if (links->tail) links->tail->next = link;
+    else links->head = link;
+    links->tail = link;
 }
 
-void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count, long column)
+static size_t group_of_opening(struct gw_builder *b, const struct gw_element *e)
 {
-    struct gw_group_key key = key_of(e);
-    make_room(b);
-    struct gw_slot *slot = find_slot(b, &key);
-    if (!slot->group) {
-        size_t group = new_group(b, e);
-        *slot = (struct gw_slot){key, group + 1};
-    }
-    struct gw_element *group = &b->takeoff->elements.items[slot->group - 1];
-    group->count += count * b->grid->multiplicity;
+    const struct gw_group_key key = key_of(e);
+    const struct wanted wanted = {b, &key};
+    const unsigned hash = hash_key(&key);
+    size_t group;
+    if (!gw_index_find(&group, &b->groups, hash, is_group, &wanted)) group = new_opening_group(b, e, &key, hash);
+    link_opening(b, group, e);
+    return group;
+}
+
+void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count)
+{
+    const size_t at = b->opening ? group_of_opening(b, e) : new_group(b, e);
+    struct gw_element *group = &b->takeoff->elements.items[at];
+    const struct gw_grid_axis *axis = b->room->grid.layers[e->sort].axis;
+    b->room->groups[e->sort][e->strip * axis->n_classes + e->place_class] = (unsigned)at;
+    group->count += count * b->room->multiplicity;
     if (gw_given(e->corner_distance) && !(group->corner_distance <= e->corner_distance))
         group->corner_distance = e->corner_distance;
-    note_column(&b->runs[slot->group - 1], column);
 }
 
 void gw_group_finish(struct gw_builder *b)
 {
-    for (size_t i = 0; i < b->takeoff->elements.n; i++) {
-        close_run(&b->runs[i]);
-        if (b->runs[i].text.length) b->takeoff->elements.items[i].columns = b->runs[i].text.at;
-    }
+    struct gw_takeoff *t = b->takeoff;
+    gw_index_reset(&t->ids, b->arena, t->elements.n);
+    for (size_t i = 0; i < t->elements.n; i++)
+        gw_index_add(&t->ids, b->arena, gw_hash_text(1, t->elements.items[i].id), i);
+    for (size_t i = 0; i < t->differences.n; i++)
+        t->differences.items[i].element = &t->elements.items[b->differs.items[i]];
 }

@@ -113,24 +113,24 @@ static bool applies(const struct gw_given_row *row, const struct gw_element *e)
     return speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
 }
 
-/* Pressures fall as areas grow: the row with the largest area not above the element's is the safe one; below every row,
- * the smallest. Of rows limited in height the lowest that still reaches the element is meant for it. */
+/* Of rows limited in height the lowest that still reaches the element is meant for it. Pressures fall as areas grow:
+ * the row with the largest area not above the element's is the safe one; below every row, the smallest. */
+static bool fits_better(const struct gw_given_row *row, const struct gw_given_row *best, const struct gw_element *e)
+{
+    bool limited = gw_given(row->up_to), best_limited = gw_given(best->up_to);
+    if (limited != best_limited) return limited;
+    if (limited && (row->up_to < best->up_to || row->up_to > best->up_to)) return row->up_to < best->up_to;
+    bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
+    if (fits != best_fits) return fits;
+    return fits ? row->area > best->area : row->area < best->area;
+}
+
 static const struct gw_given_row *find_given(const struct gw_project *p, const struct gw_element *e)
 {
     const struct gw_given_row *best = NULL;
     for (size_t i = 0; i < p->given.n; i++) {
         const struct gw_given_row *row = &p->given.items[i];
-        if (!applies(row, e)) continue;
-        if (!best) {
-            best = row;
-            continue;
-        }
-        double reach = gw_given(row->up_to) ? row->up_to : GW_KEYWORD,
-               best_reach = gw_given(best->up_to) ? best->up_to : GW_KEYWORD;
-        bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
-        bool closer = fits != best_fits ? fits : fits ? row->area > best->area : row->area < best->area;
-        bool same_area = !(row->area < best->area) && !(row->area > best->area);
-        if (reach < best_reach || (!(reach > best_reach) && closer && !same_area)) best = row;
+        if (applies(row, e) && (!best || fits_better(row, best, e))) best = row;
     }
     return best;
 }
@@ -146,6 +146,9 @@ static void note_difference(struct gw_builder *b, const struct gw_element *e, co
                                    sizeof *t->differences.items);
     struct gw_difference d = {NULL, e->id, source, direction, computed, given};
     t->differences.items[t->differences.n++] = d;
+    b->differs.items =
+        gw_grow(b->arena, b->differs.items, b->differs.n, &b->differs_capacity, sizeof *b->differs.items);
+    b->differs.items[b->differs.n++] = e->index;
 }
 
 struct gw_pair {
@@ -219,17 +222,42 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     return GW_OK;
 }
 
+struct remark {
+    const struct gw_assumptions *list;
+    const char *where, *text;
+};
+
+static bool is_remark(const void *context, size_t item)
+{
+    const struct remark *r = context;
+    return strcmp(r->list->items[item].where, r->where) == 0 && strcmp(r->list->items[item].text, r->text) == 0;
+}
+
+/* Once for a wall, however many groups say it. */
+static void assume_once(struct gw_builder *b, const char *where, const char *text)
+{
+    struct gw_assumptions *list = &b->takeoff->assumptions;
+    const unsigned hash = gw_hash_text(gw_hash_text(1, where), text);
+    size_t item;
+    if (gw_index_find(&item, &b->assumed, hash, is_remark, &(struct remark){list, where, text})) return;
+    gw_index_add(&b->assumed, b->arena, hash, list->n);
+    list->items = gw_grow(b->arena, list->items, list->n, &list->capacity, sizeof *list->items);
+    list->items[list->n++] = (struct gw_assumption){where, text};
+}
+
 /* Never a guess: the group keeps its count and place, its pressures stay absent, its verdicts not shown. */
 static void leave_outside(struct gw_builder *b, struct gw_element *e, const struct gw_fault *fault)
 {
+    static const char prefix[] = "outside the method: ";
     struct gw_arena *arena = b->arena;
-    e->outside = gw_format(arena, "outside the method: %s", fault->message);
+    if (!b->outside || strcmp(b->outside + sizeof prefix - 1, fault->message) != 0)
+        b->outside = gw_format(arena, "%s%s", prefix, fault->message);
+    e->outside = b->outside;
     e->governs = "outside the method";
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
-    gw_assume(arena, &b->takeoff->assumptions,
-              gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
-              gw_format(arena, "%s; no pressure is given there", e->outside));
+    assume_once(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
+                gw_format(arena, "%s; no pressure is given there", e->outside));
 }
 
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
@@ -242,7 +270,7 @@ void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
     if (status == GW_OUTSIDE_METHOD) {
         leave_outside(b, e, &engine.fault);
     } else if (status != GW_OK) {
-        gw_report_fault(b->diags, b->grid->node, e->id, &engine.fault);
+        gw_report_fault(b->diags, b->room->node, e->id, &engine.fault);
         b->failed = true;
     }
     e->used = engine.used;

@@ -4,39 +4,60 @@
 
 #include "galeward/takeoff.h"
 
-/* One row of lites across the whole grid; a row that the roof line crosses is two bands. */
-struct gw_band {
+/* One row of lites of a wall. */
+struct gw_row_line {
     double bottom, top;
-    double pane; /* height of the whole row */
     const struct gw_lite_type *type;
-    bool parapet;
+    int story, row;
 };
 
-/* A wall, or one opening framed on its own, as lines and bands. */
-struct gw_grid {
-    const char *wall;
+/* A mullion between two anchors, or past the last one. */
+struct gw_stretch_line {
+    double bottom, top;
+    bool overhang;
+};
+
+enum gw_axis_name {
+    GW_AXIS_LITES,
+    GW_AXIS_TRANSOMS,
+    GW_AXIS_TRANSOM_SCREWS,
+    GW_AXIS_MULLIONS,
+    GW_AXIS_MULLION_SCREWS,
+    GW_AXIS_COUNT
+};
+
+/* What the places of a class share; the first of them speaks for all. */
+struct gw_class {
+    double x0, x1;
+    double corner_distance; /* least of them */
+    int zone;
+    bool end, corner;
+    long screws; /* of all of them, in one horizontal run each */
+};
+
+/* A grid while it is filled, with its memory. One for openings is filled again and again until a group stands on it. */
+struct gw_room {
+    struct gw_wall_grid grid;
     const char *mark; /* of an opening; NULL: elements are marked by what they are */
-    const struct gw_building *building;
     const struct gw_node *node;
-    double *x; /* n_columns + 1 vertical lines from the left */
-    size_t n_columns;
-    struct gw_band *bands; /* from the bottom up */
-    size_t n_bands;
-    double *levels; /* horizontal members: sill, between rows, head */
-    size_t n_levels;
-    const double *anchors;
-    size_t n_anchors;
-    const double *splices, *floors;
-    size_t n_splices, n_floors;
-    double bottom, top, roof;         /* roof: the line where elements are cut; above top: never */
-    double left_corner, right_corner; /* distance of an outside corner beyond each end; absent: none */
-    double strip;                     /* width a */
-    double screw_spacing;
     long multiplicity;
-    bool place_unknown;
+    bool place_unknown, claimed;
+    double screw_spacing;
+    double *x, *levels;
+    struct gw_row_line *rows;
+    size_t n_rows;
+    struct gw_stretch_line *stretches;
+    size_t n_stretches;
+    unsigned *rows_below;
+    struct gw_grid_axis axes[GW_AXIS_COUNT];
+    struct gw_class *classes[GW_AXIS_COUNT];
+    unsigned *class_of[GW_AXIS_COUNT], *members[GW_AXIS_COUNT], *first[GW_AXIS_COUNT];
+    const char **columns[GW_AXIS_COUNT];
+    struct gw_grid_strip *strips[GW_SORT_COUNT];
+    unsigned *groups[GW_SORT_COUNT];
 };
 
-/* What makes two elements alike; lengths in micrometers so that equal ones compare equal. */
+/* What makes elements of two openings alike; lengths in micrometers so that equal ones compare equal. */
 struct gw_group_key {
     const char *wall, *mark, *lite;
     long long width, height, bottom, top, span, pane;
@@ -44,31 +65,71 @@ struct gw_group_key {
     bool overhang, parapet, place_unknown, corner;
 };
 
-struct gw_slot; /* hash table slot, groups.c */
+/* One opening counted in an element: which of its columns or lines, a bit each. */
+struct gw_opening_link {
+    const struct gw_opening *opening;
+    struct gw_opening_link *next;
+    unsigned places;
+};
+
+/* How many elements of each kind an elevation has so far: for their ids. */
+struct gw_elevation {
+    const char *wall;
+    size_t n[GW_KIND_COUNT];
+};
 
 struct gw_builder {
     const struct gw_model *model;
     struct gw_takeoff *takeoff; /* NULL: a derivation, which keeps nothing */
     struct gw_arena *arena;     /* of the take-off */
     struct gw_diags *diags;
-    const struct gw_grid *grid;
-    const struct gw_wall_lines *lines; /* of the grid, once a new group asked for them */
-    struct gw_slot *slots;
-    size_t n_slots;
-    struct gw_column_run *runs; /* one an element: the columns met so far */
-    size_t runs_capacity;
-    size_t last; /* group met last */
+    struct gw_room *room;             /* in hand */
+    const struct gw_opening *opening; /* in hand; NULL: a wall */
+    struct gw_index classes;          /* of the axis in hand */
+    struct gw_index groups;           /* of openings */
+    struct gw_group_key *keys;        /* of those, by element less those of walls */
+    size_t keys_capacity;
+    struct gw_index names; /* of elevations, into numbers */
+    GW_LIST(struct gw_elevation) numbers;
+    size_t numbers_capacity;
+    size_t name;             /* of the room in hand */
+    GW_LIST(size_t) differs; /* element of each difference */
+    size_t differs_capacity;
+    struct gw_index assumed;
+    const char *outside; /* said last of an element */
     bool failed;
 };
 
+long long gw_micrometers(double m);
+
+/* index.c: what is alike is told by the caller. */
+typedef bool gw_index_same(const void *context, size_t item);
+unsigned gw_hash_text(unsigned h, const char *text);
+unsigned gw_hash_number(unsigned h, long long number);
+/* Empties it and makes room for n items. */
+void gw_index_reset(struct gw_index *index, struct gw_arena *arena, size_t n);
+bool gw_index_find(size_t *item, const struct gw_index *index, unsigned hash, gw_index_same *same, const void *context);
+void gw_index_add(struct gw_index *index, struct gw_arena *arena, unsigned hash, size_t item);
+
+/* room.c: memory for at most so many columns, rows and anchors. */
+struct gw_room *gw_room_new(struct gw_arena *arena, size_t columns, size_t rows, size_t anchors);
+void gw_room_strip(struct gw_room *room, enum gw_sort sort, const struct gw_grid_strip *strip);
 /* grid.c */
-bool gw_grid_from_wall(struct gw_grid *grid, const struct gw_builder *b, const struct gw_wall *wall);
-bool gw_grid_from_opening(struct gw_grid *grid, const struct gw_builder *b, const struct gw_opening *opening);
-/* groups.c: counts one element, or `count` of them, whose rectangle is `e` and whose column is `column` (0: none). */
-void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count, long column);
-void gw_group_finish(struct gw_builder *b);
+struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wall);
+bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const struct gw_opening *opening);
+/* axes.c */
+double gw_line_from(const struct gw_wall_grid *g, size_t line); /* the strip that a vertical line carries */
+double gw_line_to(const struct gw_wall_grid *g, size_t line);
+void gw_room_axes(struct gw_room *room, struct gw_builder *b);
+enum gw_axis_name gw_axis_of(enum gw_sort sort);
+/* strips.c */
+void gw_room_strips(struct gw_room *room);
 /* elements.c */
-void gw_grid_elements(struct gw_builder *b);
+void gw_room_elements(struct gw_builder *b);
+long gw_screws_on(double length, double spacing);
+/* groups.c: counts `count` elements alike, those of one class in one strip. */
+void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count);
+void gw_group_finish(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);

@@ -1,10 +1,11 @@
 #!/bin/sh
-# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, the plate, the calc stream. From the repository root.
+# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, eleven walls of growing height, the plate, the calc stream. From the repository root.
 build=$1
 bench=$build/tests/bench
 program=$build/galeward
 cases=$(mktemp) || exit 3
-trap 'rm -f "$cases"' EXIT
+walls=$(mktemp -d) || exit 3
+trap 'rm -rf "$cases" "$walls"' EXIT
 result=0
 
 milliseconds() {
@@ -29,6 +30,7 @@ if [ -f projects/tern-street.yaml ]; then
     timed "demand of projects/tern-street.yaml" 21 /dev/null "$program" demand projects/tern-street.yaml
 fi
 "$bench" tower || result=1
+"$build/tests/bench_walls" "$walls" 10 20 40 || result=1
 "$bench" plate || result=1
 "$bench" table || result=1
 
