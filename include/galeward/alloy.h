@@ -40,6 +40,12 @@ struct gw_alloy {
 enum gw_status gw_alloy_find(struct gw_alloy *out, enum gw_metal metal, double thickness, bool welded,
                              struct gw_engine *engine);
 
+/* Elastic constants, Pa, which do not hang on temper or thickness. Shear: of aluminum; of steel absent. */
+struct gw_moduli {
+    double elastic, shear;
+};
+struct gw_moduli gw_metal_moduli(enum gw_metal metal, struct gw_engine *engine);
+
 /* B - D x slenderness, up to the slenderness C. k1, k2: the hyperbola of flat elements, else absent. */
 struct gw_buckling_constants {
     double b, d, c; /* Pa, Pa, ratio */

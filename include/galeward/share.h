@@ -43,6 +43,18 @@ struct gw_share_result {
     unsigned n_notes;
 };
 
+/* What parts side by side take together, without a gap: moments go by stiffness, so the part that is used up first
+ * limits the whole. `allowable`: of the part alone, Nm; one that is absent leaves the whole absent. */
+struct gw_share_strength {
+    double elastic_modulus, inertia, allowable;
+};
+struct gw_share_limit {
+    double moment;             /* Nm */
+    double equivalent_inertia; /* m4, in the first part's modulus */
+    unsigned governs;          /* from 0; the first of equal ones */
+};
+enum gw_status gw_share_allowable(struct gw_share_limit *out, const struct gw_share_strength *parts, unsigned n,
+                                  struct gw_engine *engine);
 enum gw_status gw_share_moment(struct gw_share_result *out, const struct gw_share *in, struct gw_engine *engine);
 
 #endif

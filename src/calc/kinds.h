@@ -14,6 +14,7 @@
     X(support)                                                                                                         \
     X(section)                                                                                                         \
     X(bending)                                                                                                         \
+    X(member_strength)                                                                                                 \
     X(share)                                                                                                           \
     X(beam)                                                                                                            \
     X(member)                                                                                                          \

@@ -87,6 +87,24 @@ enum gw_status gw_alloy_find(struct gw_alloy *out, enum gw_metal metal, double t
     return GW_OK;
 }
 
+static const struct gw_steel_modulus *steel_modulus_of(enum gw_metal metal, const struct gw_tables *tables)
+{
+    const struct gw_steel_strength *grade = tables->steel_strength;
+    const struct gw_steel_modulus *row = tables->steel_modulus;
+    while (grade->grade != (int)metal) grade++; /* every steel has its row, every family too */
+    while (row->family != grade->family) row++;
+    return row;
+}
+
+struct gw_moduli gw_metal_moduli(enum gw_metal metal, struct gw_engine *engine)
+{
+    const struct gw_tables *t = engine->tables;
+    if (gw_metal_is_steel(metal))
+        return (struct gw_moduli){GW_USE(engine, steel_modulus_of(metal, t))->elastic_modulus_pa, GW_ABSENT};
+    return (struct gw_moduli){GW_USE(engine, &t->aluminum_modulus[0])->elastic_modulus_pa,
+                              t->aluminum_shear_modulus[0].shear_modulus_pa};
+}
+
 static const char *const SYMBOLS[][3] = {[GW_BUCKLING_MEMBER] = {"Bc", "Dc", "Cc"},
                                          [GW_BUCKLING_FLAT] = {"Bp", "Dp", "Cp"},
                                          [GW_BUCKLING_BENDING] = {"Bbr", "Dbr", "Cbr"},

@@ -105,19 +105,30 @@ static enum gw_status check(const struct gw_share *in, struct gw_engine *engine)
 /* Side by side ------------------------------------------------------------------------------------------------------
  */
 
-/* In the first part's modulus. */
+/* The sum so far and one part more, in the first part's modulus. */
+static double add_transformed(double sum, double modulus, double first, double inertia, struct gw_engine *engine)
+{
+    GW_STEP(engine, "I", GW_INERTIA, sum + modulus / first * inertia, CLAUSE, "sum+E/E1*I", {"sum", sum, GW_INERTIA},
+            {"E", modulus, GW_STRESS}, {"E1", first, GW_STRESS}, {"I", inertia, GW_INERTIA});
+    return sum + modulus / first * inertia;
+}
+
 static double transformed_sum(const struct gw_share *in, struct gw_engine *engine)
 {
     double sum = 0;
-    for (unsigned i = 0; i < in->n_parts; i++) {
-        const struct gw_share_part *p = &in->parts[i];
-        const double n = p->elastic_modulus / in->parts[0].elastic_modulus;
-        GW_STEP(engine, "I", GW_INERTIA, sum + n * p->inertia, CLAUSE, "sum+E/E1*I", {"sum", sum, GW_INERTIA},
-                {"E", p->elastic_modulus, GW_STRESS}, {"E1", in->parts[0].elastic_modulus, GW_STRESS},
-                {"I", p->inertia, GW_INERTIA});
-        sum += n * p->inertia;
-    }
+    for (unsigned i = 0; i < in->n_parts; i++)
+        sum = add_transformed(sum, in->parts[i].elastic_modulus, in->parts[0].elastic_modulus, in->parts[i].inertia,
+                              engine);
     return sum;
+}
+
+/* Of the moment, without a gap. */
+static double share_of(double modulus, double first, double inertia, double all, struct gw_engine *engine)
+{
+    const double share = modulus / first * inertia / all;
+    GW_STEP(engine, "share", GW_RATIO, share, CLAUSE, "E/E1*I/Isum", {"E", modulus, GW_STRESS},
+            {"E1", first, GW_STRESS}, {"I", inertia, GW_INERTIA}, {"Isum", all, GW_INERTIA});
+    return share;
 }
 
 /* M at which the first part has deflected by the gap: simple span, uniform load, d = 5 M L^2/(48 E I). */
@@ -140,15 +151,12 @@ static void share_part(struct gw_share_result *out, const struct gw_share *in, u
                        struct gw_engine *engine)
 {
     const struct gw_share_part *p = &in->parts[i];
-    const double n = p->elastic_modulus / in->parts[0].elastic_modulus,
-                 stiffness = n * p->inertia / out->equivalent_inertia;
+    const double stiffness =
+        share_of(p->elastic_modulus, in->parts[0].elastic_modulus, p->inertia, out->equivalent_inertia, engine);
     const double first = i ? 0 : alone;
     out->moments[i] = first + stiffness * (in->moment - alone);
     out->shares[i] = in->moment > 0 ? out->moments[i] / in->moment : stiffness;
     out->stresses[i] = out->moments[i] / p->modulus;
-    GW_STEP(engine, "share", GW_RATIO, stiffness, CLAUSE, "E/E1*I/Isum", {"E", p->elastic_modulus, GW_STRESS},
-            {"E1", in->parts[0].elastic_modulus, GW_STRESS}, {"I", p->inertia, GW_INERTIA},
-            {"Isum", out->equivalent_inertia, GW_INERTIA});
     GW_STEP(engine, "M_part", GW_BENDING, out->moments[i], CLAUSE, "Ma+share*(M-M0)", {"Ma", first, GW_BENDING},
             {"share", stiffness, GW_RATIO}, {"M", in->moment, GW_BENDING}, {"M0", alone, GW_BENDING});
     GW_STEP(engine, "f", GW_STRESS, out->stresses[i], CLAUSE, "M_part/S", {"M_part", out->moments[i], GW_BENDING},
@@ -181,6 +189,39 @@ static void side_by_side(struct gw_share_result *out, const struct gw_share *in,
     }
     for (unsigned i = 0; i < in->n_parts; i++) share_part(out, in, i, alone, engine);
     find_interlock(out, in, engine);
+}
+
+static enum gw_status check_strength(const struct gw_share_strength *part, unsigned i, struct gw_engine *engine)
+{
+    enum gw_status status = positive("elastic_modulus", part->elastic_modulus, i + 1, engine);
+    return status == GW_OK ? positive("inertia", part->inertia, i + 1, engine) : status;
+}
+
+enum gw_status gw_share_allowable(struct gw_share_limit *out, const struct gw_share_strength *parts, unsigned n,
+                                  struct gw_engine *engine)
+{
+    double sum = 0;
+    bool known = true;
+    for (unsigned i = 0; i < n; i++) {
+        enum gw_status status = check_strength(&parts[i], i, engine);
+        if (status != GW_OK) return status;
+        sum = add_transformed(sum, parts[i].elastic_modulus, parts[0].elastic_modulus, parts[i].inertia, engine);
+    }
+    *out = (struct gw_share_limit){.moment = INFINITY, .equivalent_inertia = sum};
+    for (unsigned i = 0; i < n; i++) {
+        const double share =
+            share_of(parts[i].elastic_modulus, parts[0].elastic_modulus, parts[i].inertia, sum, engine);
+        const double whole = parts[i].allowable / share;
+        known = known && gw_given(whole);
+        if (gw_given(whole))
+            GW_STEP(engine, "M_a", GW_BENDING, whole, "used up first", "M_part/share",
+                    {"M_part", parts[i].allowable, GW_BENDING}, {"share", share, GW_RATIO});
+        if (!(whole < out->moment)) continue;
+        out->moment = whole;
+        out->governs = i;
+    }
+    if (!known) out->moment = GW_ABSENT;
+    return GW_OK;
 }
 
 /* Composite ---------------------------------------------------------------------------------------------------------

@@ -50,7 +50,7 @@ static const char BEAM[] = "mullion as a beam over its wall";
 static double greatest(const struct gw_demand *d) { return fmax(d->value, d->value_out); }
 
 /* Both faces at once, each with a half bay and the greatest pressure: M_x/M_ax + M_y/M_ay, and shear alike. */
-static void corner_strength(struct gw_finding *f, const struct gw_strength_of_member *m, const struct gw_stretch *s,
+static void corner_strength(struct gw_finding *f, const struct gw_member_strength *m, const struct gw_stretch *s,
                             struct gw_judging *j)
 {
     if (!gw_given(m->moment_y)) {
@@ -72,15 +72,15 @@ static void corner_strength(struct gw_finding *f, const struct gw_strength_of_me
 void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
-    struct gw_strength_of_member m;
+    struct gw_member_strength m;
     (void)check;
     if (gw_tested(f, j)) return;
     const bool corner = e->corner;
     const struct gw_stretch *s = gw_stretch_of(j, e);
-    gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
-                   corner ? "corner_mullion" : "mullion", j, &f->used);
-    if (s->fault || m.question) {
-        gw_unanswered(f, s->fault ? s->fault : m.question);
+    const char *missing = gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                                         corner ? "corner_mullion" : "mullion", j, &f->used);
+    if (s->fault || missing) {
+        gw_unanswered(f, s->fault ? s->fault : missing);
         return;
     }
     f->direction = s->direction;
@@ -125,15 +125,15 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
 {
     const struct gw_element *e = f->demand->element;
     struct gw_engine engine;
-    struct gw_strength_of_member m;
+    struct gw_member_strength m;
     (void)check;
     if (gw_tested(f, j)) return;
     const struct gw_stretch *s = gw_stretch_of(j, e);
     const bool corner = e->corner;
-    gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
-                   corner ? "corner_mullion" : "mullion", j, &f->used);
-    if (s->fault || m.question) {
-        gw_unanswered(f, s->fault ? s->fault : m.question);
+    const char *missing = gw_find_member(&m, corner ? f->candidate->corner_mullion : f->candidate->mullion, e->span,
+                                         corner ? "corner_mullion" : "mullion", j, &f->used);
+    if (s->fault || missing) {
+        gw_unanswered(f, s->fault ? s->fault : missing);
         return;
     }
     if (corner && !gw_given(m.inertia_y)) {
@@ -183,7 +183,7 @@ static double resting_weight(const struct gw_judging *j, const struct gw_element
 
 static const char NO_WEIGHT[] = "which glass rests on it? Ask the architect (lites: layers)";
 
-static enum gw_status rail(struct gw_rail_result *out, const struct gw_strength_of_member *m,
+static enum gw_status rail(struct gw_rail_result *out, const struct gw_member_strength *m,
                            const struct gw_member_spec *spec, const struct gw_element *e, double weight,
                            struct gw_engine *engine)
 {
@@ -200,7 +200,7 @@ static enum gw_status rail(struct gw_rail_result *out, const struct gw_strength_
 
 /* What both checks of a transom start from. */
 struct carried {
-    struct gw_strength_of_member m;
+    struct gw_member_strength m;
     struct gw_rail_result dead;
     double weight; /* N, of the glass that rests on it */
 };
@@ -212,9 +212,8 @@ static bool carry(struct carried *c, struct gw_finding *f, struct gw_judging *j,
     const struct gw_element *e = f->demand->element;
     const struct gw_member_spec *spec = f->candidate->transom;
     if (gw_tested(f, j)) return false;
-    gw_find_member(&c->m, spec, e->span, "transom", j, &f->used);
+    const char *missing = gw_find_member(&c->m, spec, e->span, "transom", j, &f->used);
     c->weight = resting_weight(j, e);
-    const char *missing = c->m.question;
     if (!missing && !gw_given(c->weight)) missing = NO_WEIGHT;
     if (!missing && c->weight > 0 && !gw_given(about_y(c))) missing = lacking;
     gw_engine_init(engine, j->model->tables, j->trace);
@@ -338,9 +337,9 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
 static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const struct gw_element *e)
 {
     struct gw_engine engine;
-    const double aluminum = gw_modulus_of(false, j->model->tables);
     double deflection; /* m, with E I of 1 N m2 */
     gw_engine_init(&engine, j->model->tables, NULL);
+    const double aluminum = gw_metal_moduli(GW_METAL_6063_T6, &engine).elastic;
     *out = (struct gw_member_demand){.element = e, .deflection_limit = wind_deflection_limit(j, e, &engine)};
     if (e->kind == GW_MULLION) {
         const struct gw_stretch *s = gw_stretch_of(j, e);

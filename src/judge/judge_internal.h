@@ -3,6 +3,7 @@
 #define GALEWARD_JUDGE_INTERNAL_H
 
 #include "galeward/judge.h"
+#include "galeward/member_strength.h"
 #include "galeward/mullion_line.h"
 
 enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_LITE_TYPE, GW_PER_NAME, GW_PER_PROJECT };
@@ -102,23 +103,10 @@ void gw_demand_debris(struct gw_demand *out, struct gw_judging *j, const struct 
 void gw_settle_debris(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
 void gw_demand_blast(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place);
 void gw_settle_blast(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check);
-/* members.c: a candidate's member over a span. */
-struct gw_strength_of_member {
-    double moment;    /* Nm, allowable about x, of all its parts together */
-    double moment_y;  /* Nm, about y; absent: not known */
-    double shear;     /* N, allowable; absent: not known */
-    double shear_y;   /* the same across it */
-    double stiffness; /* N m2, E I of all its parts, about x */
-    double elastic_modulus, inertia_y;
-    double shear_modulus, torsion;
-    const char *governing; /* limit state */
-    const char *question;  /* NULL; else what is missing, whom to ask */
-};
-/* From a tube, or from stated properties; `who` names the key in the questions. */
-void gw_find_member(struct gw_strength_of_member *m, const struct gw_member_spec *spec, double span, const char *who,
-                    const struct gw_judging *j, struct gw_used *used);
-/* Elastic modulus, Pa. */
-double gw_modulus_of(bool steel, const struct gw_tables *t);
+/* members.c: a candidate's member over a span, from a tube or from stated properties. NULL, or what is missing and whom
+ * to ask; `who` names the key. */
+const char *gw_find_member(struct gw_member_strength *m, const struct gw_member_spec *spec, double span,
+                           const char *who, const struct gw_judging *j, struct gw_used *used);
 
 /* framing.c */
 /* The elements on the lines of one wall, which stand together in the list. */

@@ -5,6 +5,8 @@
  * no less than the element's. Simple spans; strength and deflection of the mullion, pull and bending at the screws. */
 #include "judge_internal.h"
 
+#include "galeward/member.h"
+
 #include <string.h>
 
 enum { STEPS = 60, BISECTIONS = 40 };
@@ -40,18 +42,17 @@ static bool pressures_of(const struct gw_judging *j, const struct gw_element *e,
 static bool mullion_takes(const struct trial *t, double span, double width)
 {
     struct gw_engine engine;
-    struct gw_strength_of_member m;
+    struct gw_member_strength m;
     struct gw_used unused = {.words = {0}};
     double inward, outward;
     gw_engine_init(&engine, t->j->model->tables, NULL);
     const double area = gw_wind_effective_area(span, width, &engine);
     if (!pressures_of(t->j, t->element, area, &inward, &outward)) return false;
-    gw_find_member(&m, t->system->mullion, span, "mullion", t->j, &unused);
-    if (m.question) return false;
-    const double w = fmax(inward, outward) * width;
-    const double deflection = 5 * w * pow(span, 4) / (384 * m.stiffness);
-    bool strong = w * span * span / 8 <= m.moment && !(w * span / 2 > m.shear);
-    return strong && deflection <= gw_framing_limit(t->j, span, false, &engine);
+    if (gw_find_member(&m, t->system->mullion, span, "mullion", t->j, &unused)) return false;
+    struct gw_simple_span takes;
+    gw_simple_span(&takes, fmax(inward, outward) * width, span, m.stiffness);
+    bool strong = takes.moment <= m.moment && !(takes.shear > m.shear);
+    return strong && takes.deflection <= gw_framing_limit(t->j, span, false, &engine);
 }
 
 static bool takes_span(const struct trial *t, double span) { return mullion_takes(t, span, t->fixed); }

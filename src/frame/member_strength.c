@@ -1,0 +1,100 @@
+/* Strength and stiffness of a member from its section. */
+#include "galeward/member_strength.h"
+
+#include "galeward/share.h"
+
+#include "tables_data.h"
+
+static void clear(struct gw_member_strength *m)
+{
+    *m = (struct gw_member_strength){.moment = GW_ABSENT,
+                                     .moment_y = GW_ABSENT,
+                                     .shear = GW_ABSENT,
+                                     .shear_y = GW_ABSENT,
+                                     .stiffness = GW_ABSENT,
+                                     .elastic_modulus = GW_ABSENT,
+                                     .shear_modulus = GW_ABSENT,
+                                     .inertia_y = GW_ABSENT,
+                                     .torsion = GW_ABSENT,
+                                     .governing = ""};
+}
+
+static enum gw_status bent_tube(struct gw_bending_result *out, struct gw_section *section, const struct gw_tube *tube,
+                                const struct gw_member_section *in, struct gw_engine *engine)
+{
+    struct gw_bending bending;
+    gw_bending_clear(&bending);
+    bending.metal = in->metal;
+    bending.unbraced_length = in->unbraced_length;
+    enum gw_status status = gw_bending_tube(&bending, tube, engine);
+    if (status == GW_OK) status = gw_bending_strength(out, &bending, engine);
+    return status == GW_OK ? gw_section_tube(section, tube, engine) : status;
+}
+
+static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, const struct gw_member_section *in,
+                                struct gw_engine *engine)
+{
+    const struct gw_tube *t = in->tube, on_its_side = {t->depth, t->width, t->web, t->flange};
+    struct gw_bending_result r;
+    struct gw_section section, turned;
+    enum gw_status status = bent_tube(&r, &section, t, in, engine);
+    if (status != GW_OK) return status;
+    m->moment = r.allowable;
+    m->shear = r.shear_allowable;
+    m->governing = r.governing ? r.governing : "";
+    *inertia = section.inertia_x;
+    m->inertia_y = section.inertia_y;
+    m->torsion = section.torsion;
+    status = bent_tube(&r, &turned, &on_its_side, in, engine);
+    if (status != GW_OK) return status;
+    m->moment_y = r.allowable;
+    m->shear_y = r.shear_allowable;
+    return GW_OK;
+}
+
+static void take_stated(struct gw_member_strength *m, double *inertia, const struct gw_member_section *in,
+                        struct gw_engine *engine)
+{
+    m->moment = in->allowable_moment;
+    m->inertia_y = in->inertia_y;
+    m->torsion = in->torsion;
+    m->governing = "stated by the maker";
+    *inertia = in->inertia_x;
+    gw_trace_note(engine, "M_a", "stated by the maker", "allowable moment and inertia as stated");
+}
+
+static enum gw_status add_insert(struct gw_member_strength *m, double inertia, const struct gw_member_insert *insert,
+                                 struct gw_engine *engine)
+{
+    const double safety = engine->tables->steel_rule[GW_ROW_STEEL_RULE_BENDING_SAFETY].value;
+    const struct gw_moduli moduli = gw_metal_moduli(insert->steel ? GW_METAL_A36 : GW_METAL_6063_T6, engine);
+    const struct gw_share_strength parts[] = {
+        {m->elastic_modulus, inertia, m->moment},
+        {moduli.elastic, insert->inertia, insert->yield * insert->modulus / safety}};
+    struct gw_share_limit both;
+    GW_STEP(engine, "M_insert", GW_BENDING, parts[1].allowable, "yielding over its safety factor", "F_y*S/SF",
+            {"F_y", insert->yield, GW_STRESS}, {"S", insert->modulus, GW_SECTION_MODULUS}, {"SF", safety, GW_RATIO});
+    enum gw_status status = gw_share_allowable(&both, parts, 2, engine);
+    if (status != GW_OK) return status;
+    if (both.governs == 1) m->governing = "the insert's yielding";
+    m->moment = both.moment;
+    m->stiffness = m->elastic_modulus * both.equivalent_inertia;
+    return GW_OK;
+}
+
+enum gw_status gw_member_strength(struct gw_member_strength *out, const struct gw_member_section *in,
+                                  struct gw_engine *engine)
+{
+    double inertia = GW_ABSENT;
+    clear(out);
+    if (!in->metal) return gw_refuse(engine, GW_MISSING, "alloy", "which alloy and temper, or grade, is the member?");
+    enum gw_status status = GW_OK;
+    if (in->tube) status = take_tube(out, &inertia, in, engine);
+    else take_stated(out, &inertia, in, engine);
+    if (status != GW_OK) return status;
+    const struct gw_moduli moduli = gw_metal_moduli(in->metal, engine);
+    out->elastic_modulus = moduli.elastic;
+    out->shear_modulus = moduli.shear;
+    out->stiffness = moduli.elastic * inertia;
+    return in->insert ? add_insert(out, inertia, in->insert, engine) : GW_OK;
+}
