@@ -113,7 +113,6 @@ void gw_index_add(struct gw_index *index, struct gw_arena *arena, unsigned hash,
 
 /* room.c: memory for at most so many columns, rows and anchors. */
 struct gw_room *gw_room_new(struct gw_arena *arena, size_t columns, size_t rows, size_t anchors);
-void gw_room_strip(struct gw_room *room, enum gw_sort sort, const struct gw_grid_strip *strip);
 /* grid.c */
 struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wall);
 bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const struct gw_opening *opening);
