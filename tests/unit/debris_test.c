@@ -305,18 +305,11 @@ static void speeds_of_two_levels(void **state)
 
 static double severity(const struct gw_debris_result *out) { return out->required == GW_YES ? out->energy : 0; }
 
-static uint64_t seed;
-static double draw(double low, double high)
-{
-    seed = seed * 6364136223846793005u + 1442695040888963407u;
-    return low + (high - low) * ((double)(seed >> 11) / 9007199254740992.0);
-}
-
 /* More wind, nearer to the coast, lower, a higher category: never less of a missile. */
 static void demand_is_monotone(void **state)
 {
     (void)state;
-    seed = 41;
+    draw_from(41);
     for (int i = 0; i < 20000; i++) {
         struct gw_debris_case in = a_case();
         in.edition = (enum gw_debris_edition)(GW_DEBRIS_ASCE7_05 + (int)draw(0, 4));

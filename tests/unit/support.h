@@ -31,6 +31,28 @@ static inline void near_at(double got, double want, double tolerance, const char
 }
 #define assert_near(got, want, tolerance) near_at(got, want, tolerance, #got, __FILE__, __LINE__)
 
+/* Random draws: a generator of our own, so that every run draws the same cases. */
+static inline uint64_t *draw_state(void)
+{
+    static uint64_t state;
+    return &state;
+}
+
+static inline void draw_from(uint64_t seed) { *draw_state() = seed; }
+
+static inline uint64_t draw_bits(void)
+{
+    uint64_t *state = draw_state();
+    return *state = *state * 6364136223846793005u + 1442695040888963407u;
+}
+
+static inline double draw(double low, double high)
+{
+    return low + (high - low) * ((double)(draw_bits() >> 11) / 9007199254740992.0);
+}
+
+static inline int pick(int n) { return (int)draw(0, n); }
+
 enum { WORLD_FILES = 8, WORLD_PATH = 512 };
 
 /* One project with everything made from it, and a directory of its own for its files. */

@@ -8,13 +8,6 @@ static struct gw_engine an_engine(void)
     return engine;
 }
 
-static uint64_t seed;
-static double draw(double low, double high)
-{
-    seed = seed * 6364136223846793005u + 1442695040888963407u;
-    return low + (high - low) * ((double)(seed >> 11) / 9007199254740992.0);
-}
-
 /* Required water -------------------------------------------------------------------------------------------------- */
 
 static struct gw_water_case water_case(double psf, enum gw_water_rule basis)
@@ -76,7 +69,7 @@ static void governs_on_either_side(void **state)
 static void water_grows_with_pressure(void **state)
 {
     (void)state;
-    seed = 51;
+    draw_from(51);
     for (int i = 0; i < 20000; i++) {
         struct gw_water_case in = water_case(draw(0, 120), (enum gw_water_rule)(GW_WATER_R + (int)draw(0, 5)));
         const struct gw_water_result less = required(&in);
@@ -231,7 +224,7 @@ static struct gw_weep_result drain(const struct gw_weep_case *in)
 static void net_head_drives_the_flow(void **state)
 {
     (void)state;
-    seed = 61;
+    draw_from(61);
     for (int i = 0; i < 20000; i++) {
         const double head = draw(0.001, 0.1), size = draw(0.003, 0.02);
         struct gw_weep_case in = draw(0, 1) < 0.5 ? hole(size, head) : slot(draw(0.01, 0.1), size, head);
@@ -364,7 +357,7 @@ static void screens_and_ratios(void **state)
     static const double digit[] = {0.5, 0.5, 0.5, 0.05, 0.05, 0.005, 0.005, 0.005};
     for (int i = 0; i < 8; i++)
         assert_near(100 * share_of(ratio[i], GW_ABSENT, GW_ABSENT).cladding_share, percent[i], digit[i]);
-    seed = 71;
+    draw_from(71);
     for (int i = 0; i < 2000; i++) {
         const double r = exp(draw(-2, 4)), n = draw(0.5, 1);
         const struct gw_equalization_result out = share_of(r, n, GW_ABSENT);
