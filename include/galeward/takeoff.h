@@ -23,7 +23,7 @@ struct gw_wall_lines {
 
 /* Whether a height stands below the roof line, by more than a hair. */
 bool gw_below_roof(const struct gw_wall_lines *lines, double height);
-/* The roof line cuts what runs from bottom to top. */
+/* The roof line cuts what runs from bottom to top, by more than a hair on either side. */
 bool gw_cut_at_roof(const struct gw_wall_lines *lines, double bottom, double top);
 
 /* Places along a wall where elements of one sort stand, numbered from 0 at its left end seen from outside: its columns,

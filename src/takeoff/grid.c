@@ -92,7 +92,7 @@ static void set_anchors(struct gw_wall_lines *lines, struct gw_arena *arena, con
     lines->anchors = at;
     lines->n_anchors = wall->floors.n;
     double head = wall->top > lines->roof ? lines->roof : wall->top;
-    if (head > at[lines->n_anchors - 1]) at[lines->n_anchors++] = head;
+    if (gw_above(head, at[lines->n_anchors - 1])) at[lines->n_anchors++] = head;
 }
 
 static double corner_beyond(const struct gw_end *end)

@@ -35,21 +35,6 @@ const struct gw_wall_grid *gw_takeoff_wall(const struct gw_takeoff *takeoff, con
                                                                                       : NULL;
 }
 
-/* Roof lines ---------------------------------------------------------------------------------------------------------
- */
-
-static const double HAIR = 1e-6; /* m */
-
-bool gw_below_roof(const struct gw_wall_lines *lines, double height)
-{
-    return !lines->has_roof || height < lines->roof - HAIR;
-}
-
-bool gw_cut_at_roof(const struct gw_wall_lines *lines, double bottom, double top)
-{
-    return lines->has_roof && bottom < lines->roof - HAIR && top > lines->roof + HAIR;
-}
-
 /* Places ------------------------------------------------------------------------------------------------------------
  */
 

@@ -1,19 +1,33 @@
 /* The strips of a grid, sort by sort, each cut at the roof line. */
 #include "takeoff_internal.h"
 
+/* Sums of heights differ in their last bits: what is nearer than a hair stands at one height. */
+static const double HAIR = 1e-6; /* m */
+
+bool gw_above(double height, double other) { return height > other + HAIR; }
+
+bool gw_below_roof(const struct gw_wall_lines *lines, double height)
+{
+    return !lines->has_roof || gw_above(lines->roof, height);
+}
+
+bool gw_cut_at_roof(const struct gw_wall_lines *lines, double bottom, double top)
+{
+    return lines->has_roof && gw_above(lines->roof, bottom) && gw_above(top, lines->roof);
+}
+
 static void add(struct gw_room *room, enum gw_sort sort, struct gw_grid_strip strip)
 {
     struct gw_grid_layer *layer = &room->grid.layers[sort];
     const struct gw_wall_lines *l = &room->grid.lines;
-    bool cut = l->has_roof && strip.bottom < l->roof && strip.top > l->roof;
-    if (cut) {
+    if (gw_cut_at_roof(l, strip.bottom, strip.top)) {
         struct gw_grid_strip below = strip;
         below.top = strip.bottom = l->roof;
         layer->cut = true;
         layer->cut_member = strip.member;
         room->strips[sort][layer->n_strips++] = below;
     }
-    strip.parapet = l->has_roof && strip.bottom >= l->roof;
+    strip.parapet = !gw_below_roof(l, strip.bottom);
     room->strips[sort][layer->n_strips++] = strip;
 }
 
@@ -34,7 +48,7 @@ static int story_at(const struct gw_wall_lines *l, int story, double height)
 
 static void add_stretch(struct gw_room *room, double bottom, double top, bool overhang)
 {
-    if (!(top > bottom)) return;
+    if (!gw_above(top, bottom)) return;
     const unsigned member = (unsigned)room->n_stretches;
     int story = member ? room->strips[GW_SORT_MULLION][room->grid.layers[GW_SORT_MULLION].n_strips - 1].story : 1;
     story = story_at(&room->grid.lines, story, bottom);

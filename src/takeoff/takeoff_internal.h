@@ -121,7 +121,8 @@ double gw_line_from(const struct gw_wall_grid *g, size_t line); /* the strip tha
 double gw_line_to(const struct gw_wall_grid *g, size_t line);
 void gw_room_axes(struct gw_room *room, struct gw_builder *b);
 enum gw_axis_name gw_axis_of(enum gw_sort sort);
-/* strips.c */
+/* strips.c: by more than a hair */
+bool gw_above(double height, double other);
 void gw_room_strips(struct gw_room *room);
 /* elements.c */
 void gw_room_elements(struct gw_builder *b);
