@@ -43,7 +43,7 @@ struct plate_system {
     int iterations;
 };
 
-/* basis.c */
+/* polynomials.c */
 void gw_plate_gauss(int points, double *x, double *weight); /* on -1..1; the upper half, x > 0, comes first */
 void gw_plate_grid(double x[PLATE_NODES], double weight[PLATE_NODES]);
 void gw_plate_shape_at(struct plate_shape *out, int n, bool straight, double x);
@@ -69,7 +69,7 @@ bool gw_plate_factor(double *a, ptrdiff_t n);
 void gw_plate_forward(const double *factor, double *right, ptrdiff_t n, ptrdiff_t columns);
 void gw_plate_backward(const double *factor, double *right, ptrdiff_t n);
 
-/* system.c */
+/* equations.c */
 void gw_plate_assemble(struct plate_system *s, int n, double aspect, bool straight);
 void gw_plate_couple(struct plate_system *s);             /* coupling, f from w */
 void gw_plate_residual(struct plate_system *s, double q); /* after gw_plate_couple */
