@@ -92,10 +92,10 @@ check: all $(TESTS) $(B)/tests/fuzz_replay
 
 # Rewrites the plate's response table by solving the plate some two thousand times; only after a change of the solver.
 response: $(B)/libgaleward.a
-	$(say) build $(B)/response
-	$(Q)$(CC) $(ALL) -o $(B)/response src/tablegen/response.c $(B)/libgaleward.a $(LIBS)
+	$(say) build $(B)/plate_response
+	$(Q)$(CC) $(ALL) -o $(B)/plate_response src/tablegen/plate_response.c $(B)/libgaleward.a $(LIBS)
 	$(say) solve tables/plate_response.yaml
-	$(Q)$(B)/response $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
+	$(Q)$(B)/plate_response $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
 golden: all
 	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
 docs: all $(B)/tests/reference_test

@@ -2,7 +2,7 @@
  * interpolate, then measures the table against solutions elsewhere. Run by 'make response'; takes a minute. It reads
  * the table with the program's own code, which names the rows: a new row needs its id in the old file first.
  *
- * response OUTPUT */
+ * plate_response OUTPUT */
 #include "glass/glass_internal.h"
 
 #include "galeward/arena.h"
@@ -329,7 +329,8 @@ static void certify(struct generator *g, struct error *errors)
 }
 
 static const char HEAD[] =
-    "# The plate's response as polynomials, written by 'make response' (src/tablegen/response.c): do not edit. A row "
+    "# The plate's response as polynomials, written by 'make response' (src/tablegen/plate_response.c): do not edit. A "
+    "row "
     "is\n"
     "# the sum of coefficients c_ij T_i T_j, Chebyshev polynomials, in x = ln(aspect) and y = ln(1 + q*/load_scale). "
     "Its\n"
