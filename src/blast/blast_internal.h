@@ -1,4 +1,4 @@
-/* Shared by the files of the response: response.c, isodamage.c. */
+/* Shared by the files of the response: pulse.c, isodamage.c. */
 #ifndef BLAST_INTERNAL_H
 #define BLAST_INTERNAL_H
 
