@@ -24,6 +24,7 @@
     X(pressure_plate)                                                                                                  \
     X(connection)                                                                                                      \
     X(rail_dead_load)                                                                                                  \
+    X(relaxation)                                                                                                      \
     X(anchor)                                                                                                          \
     X(silicone)                                                                                                        \
     X(sealant_joint)                                                                                                   \
