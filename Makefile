@@ -1,8 +1,9 @@
-# Commands are shown with V=1.
+# Commands are shown with V=1; another build folder with B=folder.
 # make          library and program in build/
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
-# make asan lint cov bench install clean docs
+# make asan lint cov bench install uninstall clean docs
+# make fuzz     FUZZ_SECONDS (60) of fuzzing for each target (clang)
 # make response the table of plate solutions into tables/; a minute
 # make fem      plate and beams by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
 # make fem-beams the beams alone; seconds
@@ -11,6 +12,7 @@ CC ?= cc
 ifeq ($(origin CC),default)
 CC = gcc
 endif
+CXX ?= c++
 PREFIX ?= /usr/local
 VERSION = 0.1.0
 WARN = -Wall -Wextra -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototypes -Wpointer-arith -Wundef -Wvla -Werror
@@ -25,9 +27,13 @@ CLI_SRC = $(wildcard src/cli/*.c)
 GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/document.c src/base/yaml.c src/base/units.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
 CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
+GEN_OBJ = $(GEN_SRC:%.c=$(B)/%.o)
 TABLES = tables/units.yaml $(filter-out tables/units.yaml,$(sort $(wildcard tables/*.yaml)))
 TEST_SRC = $(wildcard tests/unit/*_test.c)
 TESTS = $(TEST_SRC:tests/unit/%.c=$(B)/tests/%)
+FUZZ_SRC = $(wildcard tests/fuzz/fuzz_*.c)
+REPLAYS = $(FUZZ_SRC:tests/fuzz/fuzz_%.c=$(B)/tests/replay_%)
+PROGRAM = $(CC) $(ALL) -MMD -MP -MF $@.d -MT $@ -o $@
 
 ifeq ($(V),1)
 Q =
@@ -38,45 +44,69 @@ say = @echo " "
 endif
 
 .DEFAULT_GOAL = all
+.DELETE_ON_ERROR:
 .PHONY: all setup demo test check asan lint cov fuzz bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
-$(B)/.flags: FORCE
-	@mkdir -p $(B); echo '$(CC) $(ALL)' | cmp -s - $@ || echo '$(CC) $(ALL)' > $@
+# A file that holds a value of this Makefile, rewritten only when the value is another one: what depends on it is made
+# again after other flags, and after a source or a table was added or deleted.
+quoted = '$(subst ','\'',$(strip $1))'
+define kept
+ifneq ($$(shell cat $(B)/$1 2>/dev/null),$$(strip $$($2)))
+$(B)/$1: FORCE
+endif
+$(B)/$1:
+	@mkdir -p $$(@D); printf '%s\n' $$(call quoted,$$($2)) >$$@
+endef
+COMPILER = $(CC) $(ALL)
+$(eval $(call kept,.flags,COMPILER))
+$(eval $(call kept,.tables,TABLES))
+$(eval $(call kept,.library,LIB_OBJ))
+$(eval $(call kept,.program,CLI_OBJ))
 
-$(B)/tablegen: $(GEN_SRC) include/galeward/*.h $(B)/.flags
-	$(say) build $@
-	$(Q)$(CC) $(ALL) -o $@ $(GEN_SRC) -lyaml -lm
+$(B)/tablegen: $(GEN_OBJ)
+	$(say) link $@
+	$(Q)$(CC) $(ALL) -o $@ $^ -lyaml -lm
 
-$(B)/gen/tables_data.h: $(B)/tablegen $(TABLES)
-	@mkdir -p $(B)/gen
+# The header changes with the columns, not with every cell: it is replaced only where it is another one.
+$(B)/gen/.made: $(B)/tablegen $(TABLES) $(B)/.tables
+	@mkdir -p $(B)/gen/new
 	$(say) tables $(B)/gen
-	$(Q)$(B)/tablegen $(B)/gen $(TABLES)
-$(B)/gen/tables_data.c: $(B)/gen/tables_data.h
+	$(Q)$(B)/tablegen $(B)/gen/new $(TABLES)
+	@for f in tables_data.h tables_data.c; do cmp -s $(B)/gen/new/$$f $(B)/gen/$$f || cp $(B)/gen/new/$$f $(B)/gen/$$f || exit 1; done
 	@touch $@
+GENERATED = $(B)/gen/tables_data.h $(B)/gen/tables_data.c
+$(GENERATED): $(B)/gen/.made
+	@:
+ifneq ($(words $(wildcard $(GENERATED))),2)
+$(B)/gen/.made: FORCE
+endif
 
-$(B)/gen/tables_data.o: $(B)/gen/tables_data.c
+$(B)/gen/tables_data.o: $(B)/gen/tables_data.c $(B)/.flags
 	$(say) compile $<
-	$(Q)$(CC) $(ALL) -c -o $@ $<
+	$(Q)$(CC) $(ALL) -MMD -MP -c -o $@ $<
 
-$(B)/%.o: %.c $(B)/.flags | $(B)/gen/tables_data.h
+# The generator is made before there is a generated header; everything else after it.
+$(filter-out $(GEN_OBJ),$(LIB_OBJ) $(CLI_OBJ)): | $(B)/gen/tables_data.h
+$(B)/%.o: %.c $(B)/.flags
 	@mkdir -p $(@D)
 	$(say) compile $<
 	$(Q)$(CC) $(ALL) -MMD -MP -c -o $@ $<
 
-$(B)/libgaleward.a: $(LIB_OBJ)
+$(B)/libgaleward.a: $(LIB_OBJ) $(B)/.library
 	@rm -f $@
 	$(say) archive $@
-	$(Q)ar rcs $@ $^
+	$(Q)$(AR) rcs $@ $(LIB_OBJ)
 
-$(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a
+$(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a $(B)/.program
 	$(say) link $@
 	$(Q)$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
 
-$(B)/tests/%: tests/unit/%.c $(B)/src/cli/host.o $(B)/libgaleward.a tests/unit/support.h
+# Tests and the bench read files as the program does.
+$(B)/tests/%: tests/unit/%.c $(B)/src/cli/host.o $(B)/libgaleward.a
 	@mkdir -p $(@D)
 	$(say) build $@
-	$(Q)$(CC) $(ALL) -Itests/unit -o $@ $< $(B)/src/cli/host.o $(B)/libgaleward.a -lcmocka $(LIBS)
+	$(Q)$(PROGRAM) -Itests/unit $< $(B)/src/cli/host.o $(B)/libgaleward.a -lcmocka $(LIBS)
 
 setup:
 	@sh .ci/setup
@@ -87,15 +117,16 @@ demo: setup
 
 test: setup
 	@$(MAKE) --no-print-directory check
-check: all $(TESTS) $(B)/tests/fuzz_replay
-	@sh tests/run.sh $(B) $(TESTS)
+check: all $(TESTS) $(REPLAYS)
+	@CC='$(CC)' CXX='$(CXX)' EXTRA='$(EXTRA)' sh tests/run.sh $(B) $(TESTS) $(REPLAYS)
 
 # Rewrites the plate's response table by solving the plate some two thousand times; only after a change of the solver.
-response: $(B)/libgaleward.a
-	$(say) build $(B)/plate_response
-	$(Q)$(CC) $(ALL) -o $(B)/plate_response src/tablegen/plate_response.c $(B)/libgaleward.a $(LIBS)
+response: $(B)/plate_response_maker
 	$(say) solve tables/plate_response.yaml
-	$(Q)$(B)/plate_response $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
+	$(Q)$(B)/plate_response_maker $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
+$(B)/plate_response_maker: src/tablegen/plate_response.c $(B)/libgaleward.a
+	$(say) build $@
+	$(Q)$(PROGRAM) $< $(B)/libgaleward.a $(LIBS)
 golden: all
 	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
 docs: all $(B)/tests/reference_test
@@ -103,48 +134,59 @@ docs: all $(B)/tests/reference_test
 	@sh docs/readme.sh $(B)/galeward
 
 asan:
-	$(MAKE) B=build/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
+	$(MAKE) B=$(B)/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
 lint: all
 	clang-format --dry-run -Werror $$(git ls-files '*.c' '*.h')
 	clang-tidy --quiet $(LIB_SRC) $(CLI_SRC) -- $(STD) $(INC)
 	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION='"0"' src # both false: 2.10 reads filled buffers and borrowed rows wrongly
-	@for h in include/galeward/*.h; do echo "#include \"$$h\"" | $(CC) $(STD) $(WARN) $(INC) -I. -fsyntax-only -x c - || exit 1; done
 cov:
-	$(MAKE) B=build/cov EXTRA='-O0 --coverage' check
-	lcov --quiet --capture --directory build/cov --base-directory . --no-external --output-file build/cov/all.info 2>/dev/null
-	lcov --quiet --remove build/cov/all.info '*/tests/*' '*/gen/*' '*/tablegen/*' --output-file build/cov/src.info 2>/dev/null
-	lcov --summary build/cov/src.info 2>/dev/null
+	$(MAKE) B=$(B)/cov EXTRA='-O0 --coverage' check
+	lcov --quiet --capture --directory $(B)/cov --base-directory . --no-external --output-file $(B)/cov/all.info 2>/dev/null
+	lcov --quiet --remove $(B)/cov/all.info '*/tests/*' '*/gen/*' '*/tablegen/*' --output-file $(B)/cov/src.info 2>/dev/null
+	lcov --summary $(B)/cov/src.info 2>/dev/null
 FUZZ_SECONDS ?= 60
 fuzz: all
 	@mkdir -p build/fuzz/corpus
 	clang $(STD) -D_GNU_SOURCE -g -O1 -fsanitize=fuzzer,address,undefined -Iinclude -I$(B)/gen -o build/fuzz/project tests/fuzz/fuzz_project.c $(filter-out src/report/%,$(LIB_SRC)) $(B)/gen/tables_data.c $(LIBS)
-	build/fuzz/project -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 build/fuzz/corpus tests/fuzz/corpus
-$(B)/tests/fuzz_replay: tests/fuzz/fuzz_project.c $(B)/libgaleward.a
+	build/fuzz/project -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 build/fuzz/corpus tests/fuzz/project
+$(B)/tests/replay_%: tests/fuzz/fuzz_%.c $(B)/libgaleward.a
 	@mkdir -p $(@D)
 	$(say) build $@
-	$(Q)$(CC) $(ALL) -D_GNU_SOURCE -DFUZZ_REPLAY -o $@ $< $(B)/libgaleward.a $(LIBS)
-bench: all
-	@mkdir -p $(B)/tests
-	@$(CC) $(ALL) -o $(B)/tests/bench tests/bench/bench.c $(B)/src/cli/host.o $(B)/libgaleward.a $(LIBS)
-	@$(CC) $(ALL) -o $(B)/tests/bench_walls tests/bench/walls.c $(B)/src/cli/host.o $(B)/libgaleward.a $(LIBS)
+	$(Q)$(PROGRAM) -D_GNU_SOURCE -DFUZZ_REPLAY $< $(B)/libgaleward.a $(LIBS)
+bench: all $(B)/tests/bench $(B)/tests/bench_walls
 	@sh tests/bench/run.sh $(B)
-fem: fem-beams
-	@mkdir -p $(B)/tests
-	$(Q)$(CC) $(ALL) -o $(B)/tests/deck tests/fem/deck.c -lm
+$(B)/tests/bench: tests/bench/bench.c
+$(B)/tests/bench_walls: tests/bench/walls.c
+$(B)/tests/bench $(B)/tests/bench_walls: $(B)/src/cli/host.o $(B)/libgaleward.a
+	@mkdir -p $(@D)
+	$(say) build $@
+	$(Q)$(PROGRAM) $(filter %.c,$^) $(filter %.o,$^) $(B)/libgaleward.a $(LIBS)
+fem: fem-beams $(B)/tests/fem_deck
 	@sh tests/fem/run.sh $(B)
-fem-beams:
-	@mkdir -p $(B)/tests
-	$(Q)$(CC) $(ALL) -o $(B)/tests/fem_beam tests/fem/beam.c -lm
+fem-beams: $(B)/tests/fem_beam
 	@sh tests/fem/beam.sh $(B)
+$(B)/tests/fem_%: tests/fem/%.c $(B)/.flags
+	@mkdir -p $(@D)
+	$(say) build $@
+	$(Q)$(PROGRAM) $< -lm
 
+# The archive is the only form of the library, so 'pkg-config --libs' alone names what it needs.
+TO = $(DESTDIR)$(PREFIX)
+HEADERS = $(wildcard include/galeward/*.h)
 install: all
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/galeward $(DESTDIR)$(PREFIX)/share/man/man1
-	install -m 755 $(B)/galeward $(DESTDIR)$(PREFIX)/bin
-	install -m 644 $(B)/libgaleward.a $(DESTDIR)$(PREFIX)/lib
-	install -m 644 include/galeward/*.h $(DESTDIR)$(PREFIX)/include/galeward
-	install -m 644 docs/galeward.1 $(DESTDIR)$(PREFIX)/share/man/man1
-	printf 'prefix=%s\nlibdir=$${prefix}/lib\nincludedir=$${prefix}/include\n\nName: galeward\nDescription: Wind pressures and ratings of curtain walls\nVersion: %s\nLibs: -L$${libdir} -lgaleward\nLibs.private: %s\nCflags: -I$${includedir}\n' '$(PREFIX)' '$(VERSION)' '$(LIBS)' > $(DESTDIR)$(PREFIX)/lib/pkgconfig/galeward.pc
+	install -d $(TO)/bin $(TO)/lib/pkgconfig $(TO)/include/galeward $(TO)/share/man/man1
+	install -m 755 $(B)/galeward $(TO)/bin
+	install -m 644 $(B)/libgaleward.a $(TO)/lib
+	install -m 644 $(HEADERS) $(TO)/include/galeward
+	install -m 644 docs/galeward.1 $(TO)/share/man/man1
+	printf '%s\n' 'prefix=$(PREFIX)' 'libdir=$${prefix}/lib' 'includedir=$${prefix}/include' '' 'Name: galeward' \
+	    'Description: Judges curtain walls by wind, glass, framing, earthquake, debris, blast, water and air' \
+	    'Version: $(VERSION)' 'Libs: -L$${libdir} -lgaleward $(LIBS)' 'Cflags: -I$${includedir}' >$(TO)/lib/pkgconfig/galeward.pc
+uninstall:
+	rm -f $(TO)/bin/galeward $(TO)/lib/libgaleward.a $(TO)/lib/pkgconfig/galeward.pc $(TO)/share/man/man1/galeward.1
+	rm -f $(HEADERS:include/%=$(TO)/include/%)
+	if test -d $(TO)/include/galeward; then rmdir $(TO)/include/galeward; fi
 clean:
-	rm -rf build
+	rm -rf $(B)
 
--include $(LIB_OBJ:.o=.d) $(CLI_OBJ:.o=.d)
+-include $(patsubst %.o,%.d,$(LIB_OBJ) $(CLI_OBJ) $(GEN_OBJ)) $(wildcard $(B)/*.d $(B)/tests/*.d)

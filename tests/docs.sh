@@ -21,4 +21,5 @@ readme 2 check
 if command -v mandoc >/dev/null; then
     mandoc -Tlint -Werror docs/galeward.1 || failed=1
 fi
+[ $failed = 0 ] && echo "docs: the generated pages and blocks are current"
 exit $failed

@@ -4,6 +4,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_metal {
     GW_METAL_UNSET,
     GW_METAL_6063_T5,
@@ -53,5 +57,9 @@ struct gw_buckling_constants {
 };
 void gw_alloy_buckling(struct gw_buckling_constants *out, const struct gw_alloy *alloy, enum gw_buckling buckling,
                        struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -6,6 +6,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_carries { GW_CARRIES_UNSET, GW_CARRIES_DEAD_AND_WIND, GW_CARRIES_WIND };
 enum gw_design { GW_DESIGN_UNSET, GW_DESIGN_ASD, GW_DESIGN_LRFD };
 
@@ -52,5 +56,9 @@ struct gw_anchor_combined {
 };
 enum gw_status gw_anchor_combine(struct gw_anchor_combined *out, const struct gw_anchor_case *in,
                                  const struct gw_anchor_loads *loads, enum gw_design design, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -21,6 +21,10 @@
 
 #include "galeward/host.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_arena_block;
 struct gw_guard_point;
 
@@ -54,5 +58,9 @@ char *gw_format(struct gw_arena *arena, const char *format, ...) __attribute__((
 
 /* Room for one more item in a growing array: doubles `*items` (moved within the arena) when it is full. */
 void *gw_grow(struct gw_arena *arena, void *items, size_t used, size_t *capacity, size_t size);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

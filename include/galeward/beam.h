@@ -13,6 +13,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_BEAM_SUPPORTS = 128, GW_BEAM_HINGES = 128, GW_BEAM_LOADS = 256, GW_BEAM_SEGMENTS = 64 };
 /* Every load may begin and end in a place of its own. */
 enum { GW_BEAM_PIECES = 2 * GW_BEAM_LOADS + GW_BEAM_SUPPORTS + GW_BEAM_HINGES + GW_BEAM_SEGMENTS + 1 };
@@ -85,5 +89,9 @@ struct gw_beam_point gw_beam_at(const struct gw_beam_result *beam, double x, enu
 struct gw_beam_extreme gw_beam_from_chord(const struct gw_beam_result *beam, double from, double to);
 /* The same from the undeflected axis. */
 struct gw_beam_extreme gw_beam_deflection_between(const struct gw_beam_result *beam, double from, double to);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

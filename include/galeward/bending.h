@@ -13,6 +13,10 @@
 #include "galeward/alloy.h"
 #include "galeward/section.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_adm { GW_ADM_UNSET, GW_ADM_2015, GW_ADM_2020 };
 /* Open: symmetric about x or about its center (channel, I, Z); other shapes need elastic_moment. */
 enum gw_profile { GW_PROFILE_UNSET, GW_PROFILE_CLOSED, GW_PROFILE_OPEN };
@@ -74,5 +78,9 @@ enum gw_status gw_bending_tube(struct gw_bending *out, const struct gw_tube *tub
 /* Refuses what the method does not cover; what is merely not given leaves its part absent. */
 enum gw_status gw_bending_strength(struct gw_bending_result *out, const struct gw_bending *in,
                                    struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -8,6 +8,10 @@
 
 #include "galeward/lite.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* Load --------------------------------------------------------------------------------------------------------------
  */
 
@@ -201,5 +205,9 @@ struct gw_blast_bead {
 };
 enum gw_status gw_blast_bead(struct gw_blast_bead *out, enum gw_blast_criteria criteria, double designation,
                              struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

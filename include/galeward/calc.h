@@ -5,6 +5,10 @@
 #include "galeward/blast.h"
 #include "galeward/json.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_calc_kind {
     const char *name, *help, *example; /* example: arguments of a working command line */
     const struct gw_record *input, *output;
@@ -58,5 +62,9 @@ struct gw_response_chart {
 void gw_response_chart(struct gw_response_chart *chart, const void *in, const void *out);
 /* A derivation as a JSON array of {symbol, formula, substituted, result, unit, clause, note}. */
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -8,6 +8,10 @@
 
 #include "galeward/plate.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_CAVITY_LITES = 3 };
 
 struct gw_cavity {
@@ -31,5 +35,9 @@ struct gw_cavity_result {
 
 /* engine->workspace: GW_PLATE_WORKSPACE bytes. Refuses what the plate refuses, and a state that did not converge. */
 enum gw_status gw_cavity_solve(struct gw_cavity_result *out, const struct gw_cavity *in, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -8,6 +8,10 @@
 
 #include "galeward/wind.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_debris_edition {
     GW_DEBRIS_UNSET,
     GW_DEBRIS_ASCE7_05,
@@ -135,5 +139,9 @@ void gw_impact_compare(struct gw_impact_comparison *out, const struct gw_impact_
                        const struct gw_impact_demand *demand, struct gw_engine *engine);
 /* E covers D, D covers C: energy and momentum grow. A stands apart, B is not for walls. */
 bool gw_missile_covers(enum gw_missile tested, enum gw_missile asked);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -4,6 +4,10 @@
 
 #include "galeward/text.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_source {
     const char *name; /* as the user wrote it */
     const char *text;
@@ -85,5 +89,9 @@ const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key
 /* Sets a scalar by a dotted path, making mappings on the way; through a sequence it sets every item. The value is
  * read as YAML when it begins with '{' or '['. False where the path runs into a scalar. */
 bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path, const char *value);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

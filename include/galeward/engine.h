@@ -6,6 +6,10 @@
 
 #include <math.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* A number that was not given. Quantities read from files are never NaN, so this cannot be mistaken. */
 #define GW_ABSENT ((double)NAN)
 static inline bool gw_given(double value) { return !isnan(value); }
@@ -80,5 +84,9 @@ enum gw_status gw_refuse(struct gw_engine *engine, enum gw_status status, const 
 
 /* "0.002560*1.04360*..." : the formula with its values, six digits, in the units shown. */
 void gw_step_substituted(struct gw_text *out, const struct gw_step *step, enum gw_units shown);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

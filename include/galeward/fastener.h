@@ -9,6 +9,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_thread { GW_THREAD_UNSET, GW_THREAD_COARSE, GW_THREAD_SPACED };
 enum gw_head { GW_HEAD_UNSET, GW_HEAD_FLAT, GW_HEAD_HEX_WASHER, GW_HEAD_COUNTERSUNK };
 enum gw_pullover { GW_PULLOVER_UNSET, GW_PULLOVER_2015, GW_PULLOVER_2010_VALLEY, GW_PULLOVER_2010_CROWN };
@@ -195,5 +199,9 @@ struct gw_rail_result {
     unsigned n_notes;
 };
 enum gw_status gw_rail_dead_load(struct gw_rail_result *out, const struct gw_rail_case *in, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

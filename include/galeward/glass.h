@@ -7,6 +7,10 @@
 
 #include "galeward/plate.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_treatment { GW_TREATMENT_UNSET, GW_ANNEALED, GW_HEAT_STRENGTHENED, GW_TEMPERED };
 
 struct gw_glass_thickness;
@@ -22,5 +26,9 @@ enum gw_status gw_glass_load(double *out, double width, double height, double th
                              double probability, struct gw_engine *engine);
 /* Dead load of glass of a nominal thickness, Pa on its face laid flat. */
 double gw_glass_weight(double nominal, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -6,6 +6,10 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* `why` is one short phrase, valid until the next read; NULL when whole. */
 enum gw_read_status {
     GW_READ_WHOLE,
@@ -31,5 +35,9 @@ struct gw_host {
     /* Bytes that an arena asks for at a time; 0: 16 KiB at first, doubling up to 4 MiB. */
     size_t step;
 };
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -4,6 +4,10 @@
 
 #include "galeward/record.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_json {
     struct gw_text *out;
     bool pretty, pending; /* pending: a comma is due before the next value */
@@ -25,5 +29,9 @@ void gw_json_record(struct gw_json *json, const struct gw_record *record, const 
 void gw_json_result(struct gw_json *json, const char *project);
 /* A document node as it was given. */
 void gw_json_node(struct gw_json *json, const struct gw_node *node);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

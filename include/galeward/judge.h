@@ -7,6 +7,10 @@
 
 #include "galeward/takeoff.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_verdict { GW_NOT_SHOWN, GW_PASS, GW_FAIL, GW_NOT_REQUIRED };
 enum gw_evidence { GW_EVIDENCE_NONE, GW_BY_TEST, GW_BY_CALCULATION, GW_BY_STATEMENT };
 const char *gw_verdict_name(enum gw_verdict verdict);    /* "not shown" */
@@ -139,5 +143,9 @@ bool gw_judge_derive(struct gw_finding *out, const struct gw_model *model, const
                      const struct gw_judgement *judgement, const struct gw_finding *finding, struct gw_trace *trace);
 /* Demands, then every candidate against each. */
 void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

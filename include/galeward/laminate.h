@@ -8,6 +8,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_interlayer { GW_INTERLAYER_UNSET, GW_INTERLAYER_PVB, GW_INTERLAYER_IONOPLAST, GW_INTERLAYER_OTHER };
 
 struct gw_laminate {
@@ -35,5 +39,9 @@ enum gw_status gw_laminate_thickness(struct gw_laminate_result *out, const struc
 /* The interlayer's modulus at the next warmer and next longer row of its table: never stiffer than the case. */
 enum gw_status gw_interlayer_modulus(double *out, enum gw_interlayer material, double duration, double temperature,
                                      struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -16,6 +16,10 @@
 #include "galeward/laminate.h"
 #include "galeward/support.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_PANES = GW_CAVITY_LITES, GW_PLIES = 4, GW_LITE_LOADS = 3, GW_LITE_NOTES = 6 };
 
 struct gw_ply {
@@ -183,5 +187,9 @@ enum gw_status gw_lite_greatest_width(double *out, const struct gw_lite *in, con
 double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *engine);
 /* The standard's designation of a pane as monolithic glass: its minimum thickness, m. */
 enum gw_status gw_pane_designation(double *out, const struct gw_pane *pane, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -9,6 +9,10 @@
 
 #include "galeward/beam.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_orientation { GW_ORIENTATION_UNSET, GW_VERTICAL, GW_HORIZONTAL };
 enum gw_shedding { GW_SHEDDING_UNSET, GW_TWO_WAY, GW_UNIFORM };
 
@@ -65,5 +69,9 @@ void gw_simple_span(struct gw_simple_span *out, double line_load, double span, d
 double gw_required_inertia(double line_load, double span, double elastic_modulus, double deflection,
                            struct gw_engine *engine);
 double gw_required_modulus(double line_load, double span, double allowable_stress, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

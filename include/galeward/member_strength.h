@@ -10,6 +10,10 @@
 
 #include "galeward/bending.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_member_insert {
     bool steel;                     /* carbon steel; else aluminum */
     double inertia, modulus, yield; /* m4, m3, about its own axis; Pa */
@@ -33,5 +37,9 @@ struct gw_member_strength {
 /* Refuses what bending.h and section.h refuse, and a metal that is not given. */
 enum gw_status gw_member_strength(struct gw_member_strength *out, const struct gw_member_section *in,
                                   struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -8,6 +8,10 @@
 
 #include "galeward/units.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_message;
 
 enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE };
@@ -30,32 +34,54 @@ struct gw_message {
     unsigned n;
 };
 
+/* Plain assignments, so that the header serves C++ as well. */
+static inline struct gw_value gw_value_of(enum gw_value_kind kind, enum gw_dim dim, int digits)
+{
+    struct gw_value value;
+    value.kind = kind;
+    value.dim = dim;
+    value.digits = digits;
+    value.as.text = NULL;
+    return value;
+}
 static inline struct gw_value gw_of_text(const char *text)
 {
-    return (struct gw_value){.kind = GW_V_TEXT, .as = {.text = text}};
+    struct gw_value value = gw_value_of(GW_V_TEXT, GW_RATIO, 0);
+    value.as.text = text;
+    return value;
 }
 static inline struct gw_value gw_of_count(long count)
 {
-    return (struct gw_value){.kind = GW_V_COUNT, .as = {.count = count}};
+    struct gw_value value = gw_value_of(GW_V_COUNT, GW_RATIO, 0);
+    value.as.count = count;
+    return value;
 }
 static inline struct gw_value gw_of_number(double number, int digits)
 {
-    return (struct gw_value){.kind = GW_V_NUMBER, .digits = digits, .as = {.number = number}};
+    struct gw_value value = gw_value_of(GW_V_NUMBER, GW_RATIO, digits);
+    value.as.number = number;
+    return value;
 }
 /* Four digits: "12.5 ft". */
 static inline struct gw_value gw_of_quantity(enum gw_dim dim, double si)
 {
-    return (struct gw_value){.kind = GW_V_QUANTITY, .dim = dim, .digits = 4, .as = {.number = si}};
+    struct gw_value value = gw_value_of(GW_V_QUANTITY, dim, 4);
+    value.as.number = si;
+    return value;
 }
 /* As tables print it: "12.50 ft". */
 static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
 {
-    return (struct gw_value){.kind = GW_V_QUANTITY, .dim = dim, .as = {.number = si}};
+    struct gw_value value = gw_value_of(GW_V_QUANTITY, dim, 0);
+    value.as.number = si;
+    return value;
 }
 /* `message` itself must outlive the message that holds it; gw_say copies what it is given one level deep. */
 static inline struct gw_value gw_of_message(const struct gw_message *message)
 {
-    return (struct gw_value){.kind = GW_V_MESSAGE, .as = {.message = message}};
+    struct gw_value value = gw_value_of(GW_V_MESSAGE, GW_RATIO, 0);
+    value.as.message = message;
+    return value;
 }
 
 /* A constant sentence, without values. */
@@ -78,5 +104,9 @@ void gw_message_print(struct gw_text *out, const struct gw_message *message, enu
 const char *gw_message_text(struct gw_arena *arena, const struct gw_message *message, enum gw_units shown);
 /* Whether two messages say the same: the same words and values. */
 bool gw_message_same(const struct gw_message *a, const struct gw_message *b);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

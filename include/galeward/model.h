@@ -18,6 +18,10 @@
 #include "galeward/weather.h"
 #include "galeward/wind.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_level { GW_LEVEL_UNSET, GW_LEVEL_STRENGTH, GW_LEVEL_ASD };
 enum gw_component { GW_COMPONENT_UNSET, GW_FIXED, GW_VENT, GW_DOOR, GW_SPANDREL };
 enum gw_end_kind { GW_END_UNSET, GW_CORNER, GW_REENTRANT, GW_NO_CORNER };
@@ -418,5 +422,9 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
                           const struct gw_source *source, const char *const *changes, size_t n_changes);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

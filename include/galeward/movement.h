@@ -7,6 +7,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_MOVEMENT_NOTES = 6 };
 
 enum gw_direction { GW_DIRECTION_UNSET, GW_CLOSES, GW_OPENS, GW_BOTH_WAYS };
@@ -84,5 +88,9 @@ enum gw_status gw_floor_movement(double *out, double span, double span_ratio, st
 
 /* Slot of an anchor that lets a wall move: the bolt, and movement and erection tolerance each way, m. */
 enum gw_status gw_anchor_slot(double *out, double bolt, double movement, double tolerance, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

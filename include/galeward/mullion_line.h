@@ -13,6 +13,10 @@
 
 #include "galeward/beam.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* The lists rise with height and stay the caller's. */
 struct gw_mullion_wall {
     double bottom, top;
@@ -78,5 +82,9 @@ struct gw_mullion_piece {
 };
 void gw_mullion_longest(struct gw_mullion_piece *out, const struct gw_mullion_wall *wall, const double *floors,
                         size_t n_floors);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

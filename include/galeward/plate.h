@@ -8,6 +8,10 @@
 #include "galeward/engine.h"
 #include "galeward/record.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_PLATE_TERMS_LEAST = 6, GW_PLATE_TERMS_MOST = 16 };
 
 /* Without units. Lengths along the plate over sqrt(ab), deflection over t, stress S = sigma ab/(E t^2). */
@@ -101,5 +105,9 @@ enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case 
  * as gw_plate gives it. nx and ny from 2; the workspace is gw_plate's. */
 enum gw_status gw_plate_sample(struct gw_plate_result *out, const struct gw_plate_case *in, int nx, int ny,
                                double *deflection, double *stress, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

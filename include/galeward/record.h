@@ -6,6 +6,10 @@
 #include "galeward/document.h"
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_type {
     GW_T_NUMBER,  /* double; GW_ABSENT when not given */
     GW_T_INTEGER, /* int; GW_NO_INTEGER */
@@ -104,5 +108,9 @@ const struct gw_field *gw_record_field(const struct gw_record *record, const cha
 const char *gw_record_nearest(const struct gw_record *record, const char *key);
 /* Key in JSON output: the field's key and its unit's suffix. */
 void gw_field_json_key(struct gw_text *out, const struct gw_field *field);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

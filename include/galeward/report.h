@@ -5,6 +5,10 @@
 #include "galeward/calc.h"
 #include "galeward/judge.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_block_kind { GW_HEADING, GW_LINE, GW_ITEM, GW_TABLE };
 enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL };
 
@@ -89,5 +93,9 @@ void gw_schema_markdown(struct gw_text *out, const struct gw_record *record);
 void gw_schema_output_markdown(struct gw_text *out, const struct gw_record *record);
 /* What 'check' writes as JSON. */
 extern const struct gw_record gw_results_record;
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

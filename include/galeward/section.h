@@ -9,6 +9,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* Rectangular tube with sharp corners; origin at its center. Flanges lie across the depth, webs along it. */
 struct gw_tube {
     double width, depth, flange, web; /* m */
@@ -73,5 +77,9 @@ enum gw_status gw_section_strips(struct gw_section *out, const struct gw_strip *
  * lines whose area is not that of the outline within a tenth. */
 enum gw_status gw_section_walls(struct gw_section *section, const struct gw_strip *strips, size_t n,
                                 struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

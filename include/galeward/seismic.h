@@ -10,6 +10,10 @@
 #include "galeward/glass.h"
 #include "galeward/wind.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_seismic_category { GW_SDC_UNSET, GW_SDC_A, GW_SDC_B, GW_SDC_C, GW_SDC_D, GW_SDC_E, GW_SDC_F };
 
 /* Constant strings about a result. */
@@ -218,5 +222,9 @@ struct gw_exemptions {
 };
 enum gw_status gw_seismic_exemptions(struct gw_exemptions *out, const struct gw_exemption_case *in,
                                      struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -9,6 +9,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_SHARE_PARTS = 8, GW_SHARE_NOTES = 4 };
 
 struct gw_share_part {
@@ -56,5 +60,9 @@ struct gw_share_limit {
 enum gw_status gw_share_allowable(struct gw_share_limit *out, const struct gw_share_strength *parts, unsigned n,
                                   struct gw_engine *engine);
 enum gw_status gw_share_moment(struct gw_share_result *out, const struct gw_share *in, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

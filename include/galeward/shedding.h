@@ -10,6 +10,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_held_edges { GW_HELD_ALL_ROUND, GW_HELD_HEAD_AND_SILL, GW_HELD_JAMBS, GW_HELD_OTHERWISE };
 struct gw_shed_lite {
     double height; /* m; 0: no glass on this side */
@@ -31,5 +35,9 @@ double gw_shed_deflection(const struct gw_shed_case *in, double elastic_modulus,
  * height. */
 static inline double gw_shed_ramp(double along, double across) { return fmin(along, across) / 2; }
 static inline double gw_shed_end(double height, double along, double ramp) { return height * (along - ramp) / 2; }
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

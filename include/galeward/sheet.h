@@ -4,6 +4,10 @@
 
 #include "galeward/record.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* A column whose header is not its field's key. */
 struct gw_sheet_column {
     const char *key, *header;
@@ -38,5 +42,9 @@ struct gw_sheet_column *gw_sheet_columns(struct gw_arena *arena, const struct gw
  * has no rows. True when there was no fault. */
 bool gw_sheet_read(struct gw_sheet_rows *out, const struct gw_sheet_layout *sheet, const struct gw_source *source,
                    struct gw_load *load);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

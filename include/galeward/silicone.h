@@ -4,6 +4,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 struct gw_silicone_case {
     double width, height;   /* m, of the largest lite */
     double pressure;        /* Pa, suction, magnitude */
@@ -39,5 +43,9 @@ struct gw_joint_result {
     double extension;    /* m, of the sealant by the slip */
 };
 enum gw_status gw_sealant_joint(struct gw_joint_result *out, const struct gw_joint_case *in, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

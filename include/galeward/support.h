@@ -8,6 +8,10 @@
 
 #include "galeward/glass.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_edge_finish { GW_EDGE_FINISH_UNSET, GW_CLEAN_CUT, GW_SEAMED, GW_POLISHED };
 
 struct gw_support_case {
@@ -72,5 +76,9 @@ struct gw_three_edge {
     double largest, x, y; /* largest principal stress of either face, and its place */
 };
 void gw_three_edge(struct gw_three_edge *out, double ratio, double poissons_ratio);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -18,6 +18,10 @@
 
 #include "galeward/text.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 #define GW_SVG_PAPER "#ffffff"
 #define GW_SVG_INK "#1c2329"   /* text, outlines */
 #define GW_SVG_SOFT "#5b6670"  /* second text, dimension lines */
@@ -133,5 +137,9 @@ struct gw_legend_entry {
 };
 /* One entry a line from the upper left corner; returns the lower end. */
 double gw_svg_legend(struct gw_svg *svg, struct gw_point at, const struct gw_legend_entry *entries, size_t n);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

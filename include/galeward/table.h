@@ -6,6 +6,10 @@
 
 #include <stdint.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* How well a number is known, best first. */
 enum gw_basis { GW_BASIS_NONE, GW_PUBLISHED, GW_DERIVED, GW_MEMORY, GW_PRACTICE };
 const char *gw_basis_name(enum gw_basis basis);
@@ -68,5 +72,9 @@ void gw_used_merge(struct gw_used *used, const struct gw_used *more);
 bool gw_used_next(const struct gw_used *used, unsigned *index);
 /* GW_BASIS_NONE of an empty set. A project's correction does not change a row's basis. */
 enum gw_basis gw_used_weakest(const struct gw_used *used);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

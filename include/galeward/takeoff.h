@@ -8,6 +8,10 @@
 
 #include "galeward/model.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_kind { GW_LITE, GW_MULLION, GW_TRANSOM, GW_SCREW, GW_ANCHOR, GW_KIND_COUNT };
 extern const char *const gw_kind_names[GW_KIND_COUNT]; /* "lite" ... */
 
@@ -228,5 +232,9 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *elem
                      struct gw_wind_parapet *parapet);
 enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *element, struct gw_trace *trace,
                                  struct gw_wind_result *out);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

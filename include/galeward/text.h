@@ -6,6 +6,10 @@
 
 #include <stdbool.h>
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* Always NUL-terminated once anything was added. Storage comes from the arena. */
 struct gw_text {
     struct gw_arena *arena;
@@ -47,5 +51,9 @@ void gw_nearest_offer(struct gw_nearest *nearest, const char *word);
 const char *gw_nearest_word(const struct gw_nearest *nearest); /* or NULL */
 /* "; did you mean 'word'?", or "" */
 const char *gw_nearest_question(struct gw_arena *arena, const struct gw_nearest *nearest);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -4,6 +4,10 @@
 
 #include "galeward/text.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* GW_THICKNESS is a length that people give in inches or millimeters; the dimensions of sections go with it: an area in
  * in2 or mm2, a bending moment in in-lb or N-mm, a shear flow in lb/in or N/mm, so that a derivation stays in one set
  * of units. The GW_BEAM_ ones go with line loads and moments (m and N; in and lb) in the same way. */
@@ -96,5 +100,9 @@ enum gw_quantity_fault gw_quantity_read(struct gw_unit_list units, enum gw_dim d
 /* The number in the unit shown for `dim`. `gw_quantity_print` adds "12.50 ft". */
 double gw_quantity_shown(struct gw_unit_list units, enum gw_dim dim, enum gw_units shown, double si);
 void gw_quantity_print(struct gw_text *out, struct gw_unit_list units, enum gw_dim dim, enum gw_units shown, double si);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

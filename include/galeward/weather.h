@@ -7,6 +7,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 /* Whose share, floor and cap; also whose permanent set and deflection. */
 enum gw_water_rule { GW_WATER_UNSET, GW_WATER_R, GW_WATER_LC, GW_WATER_CW, GW_WATER_AW, GW_WATER_CURTAIN_WALL };
 enum gw_water_region { GW_WATER_REGION_UNSET, GW_WATER_US, GW_WATER_CANADA };
@@ -187,5 +191,9 @@ struct gw_sequence {
     size_t n;
 };
 enum gw_status gw_test_sequence(struct gw_sequence *out, const struct gw_sequence_case *in, struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

@@ -7,6 +7,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum gw_edition { GW_EDITION_UNSET, GW_ASCE7_10, GW_ASCE7_16, GW_ASCE7_22 };
 enum gw_risk { GW_RISK_UNSET, GW_RISK_I, GW_RISK_II, GW_RISK_III, GW_RISK_IV };
 enum gw_exposure { GW_EXPOSURE_UNSET, GW_EXPOSURE_B, GW_EXPOSURE_C, GW_EXPOSURE_D };
@@ -105,5 +109,9 @@ struct gw_strength gw_to_strength(struct gw_asd p, struct gw_engine *engine);
  */
 double gw_wind_deflection_pa(struct gw_strength p, enum gw_building_code code, bool supports_glass,
                              struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif

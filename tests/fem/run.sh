@@ -23,9 +23,9 @@ cases() {
 # One case, by name of its files: the solver wants them in the folder it runs in.
 solve() {
     name=$work/$(echo "$*" | tr ' ' '-')
-    "$build/tests/deck" write "$@" >"$name.inp" || return 1
+    "$build/tests/fem_deck" write "$@" >"$name.inp" || return 1
     (cd "$work" && ccx "$(basename "$name")") >"$name.log" 2>&1 || { echo "fem: see $name.log" >&2; return 1; }
-    "$build/tests/deck" read "$@" "$name.frd" >"$name.yaml" && echo "fem: a/b $1, q* $2, t/b $3, mesh $4 x $4"
+    "$build/tests/fem_deck" read "$@" "$name.frd" >"$name.yaml" && echo "fem: a/b $1, q* $2, t/b $3, mesh $4 x $4"
 }
 
 if [ "$2" = case ]; then
