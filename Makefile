@@ -127,8 +127,9 @@ response: $(B)/plate_response_maker
 $(B)/plate_response_maker: src/tablegen/plate_response.c $(B)/libgaleward.a
 	$(say) build $@
 	$(Q)$(PROGRAM) $< $(B)/libgaleward.a $(LIBS)
-golden: all
+golden: all $(B)/tests/bad_test
 	@GW_UPDATE=1 sh tests/golden.sh $(B)/galeward
+	@GW_UPDATE=1 $(B)/tests/bad_test >$(B)/tests/bad_test.log 2>&1 || { cat $(B)/tests/bad_test.log; exit 1; }
 docs: all $(B)/tests/reference_test
 	@sh docs/generate.sh $(B)/galeward
 	@sh docs/readme.sh $(B)/galeward
