@@ -45,7 +45,7 @@ endif
 
 .DEFAULT_GOAL = all
 .DELETE_ON_ERROR:
-.PHONY: all setup demo test check asan lint cov fuzz bench fem fem-beams install uninstall clean docs golden response FORCE
+.PHONY: all setup demo test check asan lint cov fuzz fuzzers bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 # A file that holds a value of this Makefile, rewritten only when the value is another one: what depends on it is made
@@ -145,15 +145,22 @@ cov:
 	lcov --quiet --capture --directory $(B)/cov --base-directory . --no-external --output-file $(B)/cov/all.info 2>/dev/null
 	lcov --quiet --remove $(B)/cov/all.info '*/tests/*' '*/gen/*' '*/tablegen/*' --output-file $(B)/cov/src.info 2>/dev/null
 	lcov --summary $(B)/cov/src.info 2>/dev/null
+# The whole library is built for the fuzzer, in a folder of its own; what it finds goes there too.
 FUZZ_SECONDS ?= 60
-fuzz: all
-	@mkdir -p build/fuzz/corpus
-	clang $(STD) -D_GNU_SOURCE -g -O1 -fsanitize=fuzzer,address,undefined -Iinclude -I$(B)/gen -o build/fuzz/project tests/fuzz/fuzz_project.c $(filter-out src/report/%,$(LIB_SRC)) $(B)/gen/tables_data.c $(LIBS)
-	build/fuzz/project -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 build/fuzz/corpus tests/fuzz/project
+FUZZERS = $(FUZZ_SRC:tests/fuzz/fuzz_%.c=$(B)/fuzz_%)
+fuzz:
+	$(MAKE) B=$(B)/fuzz CC=clang EXTRA='-O1 -fno-omit-frame-pointer -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=all' fuzzers
+	@for name in $(FUZZ_SRC:tests/fuzz/fuzz_%.c=%); do mkdir -p $(B)/fuzz/corpus/$$name && \
+	    $(B)/fuzz/fuzz_$$name -max_total_time=$(FUZZ_SECONDS) -max_len=4096 -timeout=10 -rss_limit_mb=2048 -print_final_stats=1 \
+	    -artifact_prefix=$(B)/fuzz/$$name- $(B)/fuzz/corpus/$$name tests/fuzz/$$name || exit 1; done
+fuzzers: $(FUZZERS)
+$(B)/fuzz_%: tests/fuzz/fuzz_%.c $(B)/libgaleward.a
+	$(say) build $@
+	$(Q)$(PROGRAM) -fsanitize=fuzzer $< $(B)/libgaleward.a $(LIBS)
 $(B)/tests/replay_%: tests/fuzz/fuzz_%.c $(B)/libgaleward.a
 	@mkdir -p $(@D)
 	$(say) build $@
-	$(Q)$(PROGRAM) -D_GNU_SOURCE -DFUZZ_REPLAY $< $(B)/libgaleward.a $(LIBS)
+	$(Q)$(PROGRAM) -DFUZZ_REPLAY $< $(B)/libgaleward.a $(LIBS)
 bench: all $(B)/tests/bench $(B)/tests/bench_walls
 	@sh tests/bench/run.sh $(B)
 $(B)/tests/bench: tests/bench/bench.c
