@@ -121,10 +121,10 @@ check: all $(TESTS) $(REPLAYS)
 	@CC='$(CC)' CXX='$(CXX)' EXTRA='$(EXTRA)' sh tests/run.sh $(B) $(TESTS) $(REPLAYS)
 
 # Rewrites the plate's response table by solving the plate some two thousand times; only after a change of the solver.
-response: $(B)/plate_response_maker
+response: $(B)/plate_response
 	$(say) solve tables/plate_response.yaml
-	$(Q)$(B)/plate_response_maker $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
-$(B)/plate_response_maker: src/tablegen/plate_response.c $(B)/libgaleward.a
+	$(Q)$(B)/plate_response $(B)/plate_response.yaml && mv $(B)/plate_response.yaml tables/plate_response.yaml
+$(B)/plate_response: src/tablegen/plate_response.c $(B)/libgaleward.a
 	$(say) build $@
 	$(Q)$(PROGRAM) $< $(B)/libgaleward.a $(LIBS)
 golden: all $(B)/tests/bad_test

@@ -9,6 +9,10 @@
 
 #include "galeward/engine.h"
 
+#ifdef __cplusplus
+extern "C" {
+#endif
+
 enum { GW_RELAXATION_NOTES = 2 };
 
 struct gw_relaxation_case {
@@ -27,5 +31,9 @@ struct gw_relaxation_result {
  * GW_OUTSIDE_METHOD: a reading not after the start, a time before it, a line that has come to nothing at that time. */
 enum gw_status gw_relaxation(struct gw_relaxation_result *out, const struct gw_relaxation_case *in,
                              struct gw_engine *engine);
+
+#ifdef __cplusplus
+}
+#endif
 
 #endif
