@@ -38,7 +38,7 @@ for test in "$@"; do
     *) run "$name" env ${locale:+"$locale"} "$test" ;;
     esac
 done
-for suite in golden docs build headers install; do run "$suite" sh "tests/$suite.sh" "$build/galeward"; done
+for suite in golden files docs build headers install; do run "$suite" sh "tests/$suite.sh" "$build/galeward"; done
 cat "$logs/summary"
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]

@@ -1,5 +1,6 @@
 /* 'calc': one case from the command line, or a stream of them from standard input. */
 #include "cli.h"
+#include "writer.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -145,19 +146,21 @@ struct lines {
     char chunk[1 << 16];
     size_t at, end;
     bool done;
-    FILE *out;
+    int error;          /* errno of a read that failed */
+    struct writer *out; /* NULL: nothing is written meanwhile */
     struct gw_text line;
 };
 
 static bool refill(struct lines *in)
 {
     ssize_t n;
-    fflush(in->out);
+    if (in->out) writer_flush(in->out);
     do n = read(STDIN_FILENO, in->chunk, sizeof in->chunk);
     while (n < 0 && errno == EINTR);
     in->at = 0;
     in->end = n > 0 ? (size_t)n : 0;
     in->done = n <= 0;
+    if (n < 0) in->error = errno;
     return !in->done;
 }
 
@@ -190,8 +193,8 @@ struct stream {
     struct only *only;       /* NULL: each case is run when it has been read */
     struct gw_arena *arena;  /* of one case */
     struct gw_text document; /* the YAML document being collected */
-    FILE *out;
-    bool any_error, broken;
+    struct writer *out;
+    bool any_error;
 };
 
 static void yaml_error(struct gw_text *out, const struct gw_diags *diags)
@@ -236,7 +239,7 @@ static void run_case(struct stream *s, const char *text, size_t length)
     if (!node) yaml_error(&out, &diags);
     if (!good) s->any_error = true;
     gw_text_add(&out, "\n");
-    if (fwrite(out.at, 1, out.length, s->out) != out.length) s->broken = true;
+    writer_add(s->out, out.at, out.length);
 }
 
 /* Only blanks and comments: no case. */
@@ -275,49 +278,38 @@ static void take_line(struct stream *s, const struct gw_text *line)
     }
 }
 
-static void read_stream(struct cli *cli, struct stream *s)
+/* EXIT_OURS after a complaint about the input. */
+static int read_stream(struct cli *cli, struct stream *s)
 {
     struct lines *in = gw_alloc(&cli->arena, 1, sizeof *in);
     in->out = s->out;
     s->arena = &cli->scratch;
     gw_text_init(&in->line, &cli->arena);
     gw_text_init(&s->document, &cli->arena);
-    while (next_line(in) && !s->broken) take_line(s, &in->line);
+    while (next_line(in) && !(s->out && s->out->error)) take_line(s, &in->line);
+    if (in->error) return refuse("cannot read standard input: %s", strerror(in->error));
     end_document(s);
-}
-
-static int run_stream(struct cli *cli, const struct gw_calc_kind *kind, FILE *out)
-{
-    struct stream s = {.kind = kind, .out = out};
-    read_stream(cli, &s);
-    if (fflush(out) != 0) s.broken = true;
-    if (s.broken) {
-        complain("cannot write the results: %s", strerror(errno));
-        return EXIT_OURS;
-    }
-    return s.any_error ? EXIT_UNSHOWN : EXIT_PASS;
+    return EXIT_PASS;
 }
 
 /* With -o the file appears when the stream has ended. */
-static int stream_to_file(struct cli *cli, const struct gw_calc_kind *kind)
+static int run_stream(struct cli *cli, const struct gw_calc_kind *kind)
 {
-    const char *path = cli->options.output, *part = gw_format(&cli->arena, "%s.part", path);
-    FILE *file = fopen(part, "wb");
-    if (!file) return complain("cannot write '%s': %s", path, strerror(errno));
-    int code = run_stream(cli, kind, file);
-    bool closed = fclose(file) == 0;
-    if (code <= EXIT_UNSHOWN && closed && rename(part, path) == 0) return code;
-    remove(part);
-    return complain("cannot write '%s'", path);
+    struct writer writer;
+    struct stream s = {.kind = kind, .out = &writer};
+    if (!writer_open(&writer, &cli->arena, cli->options.output)) return EXIT_OURS;
+    int code = read_stream(cli, &s);
+    return writer_close(&writer, code ? code : s.any_error ? EXIT_UNSHOWN : EXIT_PASS);
 }
 
 static int draw_stream(struct cli *cli, const struct gw_calc_kind *kind)
 {
     struct only only = {.arena = &cli->arena};
-    struct stream s = {.kind = kind, .only = &only, .out = stdout};
+    struct stream s = {.kind = kind, .only = &only};
     struct gw_diags diags;
     gw_diags_init(&diags, &cli->arena);
-    read_stream(cli, &s);
+    int code = read_stream(cli, &s);
+    if (code) return code;
     if (only.n != 1) return complain("%s: a drawing shows one case; here are %zu", cli->options.output, only.n);
     const struct gw_source *source = gw_source_from(&cli->arena, "<stdin>", only.text, only.length);
     const struct gw_node *node = gw_yaml_read(&cli->arena, source, &diags);
@@ -336,5 +328,5 @@ int cmd_calc(struct cli *cli)
     if (check_output(cli, kind) != EXIT_PASS) return EXIT_CALL;
     if (o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0)) return one_case(cli, kind);
     if (wants_drawing(cli)) return draw_stream(cli, kind);
-    return o->output ? stream_to_file(cli, kind) : run_stream(cli, kind, stdout);
+    return run_stream(cli, kind);
 }

@@ -1,6 +1,7 @@
 /* The command table, and the way into it. */
 #include "cli.h"
 #include "host.h"
+#include "writer.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -132,9 +133,11 @@ static void guard_scratch(void *argument)
 int main(int argc, char **argv)
 {
     struct call call = {.cli.options.format = FORMAT_NONE, .argc = argc, .argv = argv};
+    writer_start();
     gw_arena_init(&call.cli.arena, gw_system_host());
     gw_arena_init(&call.cli.scratch, gw_system_host());
     if (!gw_guard(&call.cli.arena, guard_scratch, &call)) call.code = refuse("out of memory");
+    writer_abandon();
     gw_arena_release(&call.cli.scratch);
     gw_arena_release(&call.cli.arena);
     return call.code;

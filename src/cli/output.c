@@ -1,12 +1,11 @@
 /* What leaves the program: results whole, complaints to standard error. */
 #include "cli.h"
+#include "writer.h"
 
-#include <errno.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 #include <unistd.h>
 
 static void say(const char *format, va_list args)
@@ -53,42 +52,12 @@ const char *did_you_mean(struct cli *cli, const char *name, const char *const *n
     return nearest ? gw_format(&cli->arena, "; did you mean '%s'?", nearest) : "";
 }
 
-static int to_stdout(const struct gw_text *text)
-{
-    errno = 0;
-    bool good = fwrite(text->at, 1, text->length, stdout) == text->length;
-    good = fflush(stdout) == 0 && good;
-    if (good) return EXIT_PASS;
-    complain("cannot write to standard output: %s", strerror(errno));
-    return EXIT_OURS;
-}
-
-static bool write_file(const char *path, const struct gw_text *text)
-{
-    FILE *file = fopen(path, "wb");
-    if (!file) return false;
-    bool good = fwrite(text->at, 1, text->length, file) == text->length;
-    return fclose(file) == 0 && good;
-}
-
-/* A device or a pipe is written to; a file is replaced by one that is already whole. */
-static bool is_special(const char *path)
-{
-    struct stat info;
-    return stat(path, &info) == 0 && !S_ISREG(info.st_mode) && !S_ISDIR(info.st_mode);
-}
-
 int deliver(struct cli *cli, const struct gw_text *text)
 {
-    const char *path = cli->options.output;
-    if (!path) return to_stdout(text);
-    if (is_special(path))
-        return write_file(path, text) ? EXIT_PASS : complain("cannot write '%s': %s", path, strerror(errno));
-    const char *part = gw_format(&cli->arena, "%s.part", path);
-    if (write_file(part, text) && rename(part, path) == 0) return EXIT_PASS;
-    int why = errno;
-    remove(part);
-    return complain("cannot write '%s': %s", path, strerror(why));
+    struct writer writer;
+    if (!writer_open(&writer, &cli->arena, cli->options.output)) return EXIT_OURS;
+    writer_add(&writer, text->at, text->length);
+    return writer_close(&writer, EXIT_PASS);
 }
 
 static bool wants_color(const struct options *options)
