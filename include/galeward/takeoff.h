@@ -65,10 +65,10 @@ enum gw_sort {
 struct gw_grid_layer {
     const struct gw_grid_axis *axis;
     const struct gw_grid_strip *strips; /* from the bottom up */
-    size_t n_strips;
-    const unsigned *groups; /* [strip * axis->n_classes + class]: the element's index */
-    bool cut;               /* the roof line cuts a member ... */
-    unsigned cut_member;    /* ... this one */
+    size_t n_strips, n_below;           /* n_below: those below the roof line; without one all of them */
+    const unsigned *groups;             /* [strip * axis->n_classes + class]: the element's index */
+    bool cut;                           /* the roof line cuts a member ... */
+    unsigned cut_member;                /* ... this one */
 };
 
 /* A wall, or an opening of a schedule framed on its own, from whose lines its elements come. x is measured from the
@@ -76,6 +76,8 @@ struct gw_grid_layer {
 struct gw_wall_grid {
     const char *wall;                 /* its name, or the opening's elevation */
     size_t index;                     /* among the take-off's grids */
+    size_t elevation;                 /* from 0: grids of one wall name have one number */
+    size_t first_element, n_elements; /* those whose grid it is: they follow each other */
     const struct gw_opening *opening; /* NULL: a wall */
     const struct gw_building *building;
     const double *x; /* n_columns + 1 vertical lines from the left */
@@ -150,6 +152,7 @@ struct gw_takeoff {
     size_t capacity;
     GW_LIST(const struct gw_wall_grid *) grids; /* walls in the project's order, then openings that differ */
     size_t grids_capacity;
+    size_t n_elevations;             /* names of walls and of elevations of the schedule */
     size_t n_walls, n_wall_elements; /* of the grids and of the elements: these come first */
     GW_LIST(struct gw_difference) differences;
     size_t differences_capacity;
@@ -198,6 +201,9 @@ const struct gw_element *gw_takeoff_stacked(const struct gw_takeoff *takeoff, co
                                             size_t i);
 /* Its other part where the roof line cuts the member; NULL: it is whole. */
 const struct gw_element *gw_takeoff_other_part(const struct gw_takeoff *takeoff, const struct gw_element *element);
+/* Of its stack, the element next to the roof line on the line's other side; NULL: the wall ends at the roof, or starts
+ * there. */
+const struct gw_element *gw_takeoff_across_roof(const struct gw_takeoff *takeoff, const struct gw_element *element);
 
 /* Elements to places ----------------------------------------------------------------------------------------------- */
 

@@ -69,8 +69,8 @@ static size_t new_group(struct gw_builder *b, const struct gw_element *e)
     *group = *e;
     group->count = 0;
     group->index = t->elements.n;
-    group->id =
-        gw_format(b->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind], ++b->numbers.items[b->name].n[e->kind]);
+    group->id = gw_format(b->arena, "%s/%s/%zu", e->wall, gw_kind_names[e->kind],
+                          ++b->numbers.items[b->room->grid.elevation].n[e->kind]);
     b->room->claimed = true;
     gw_element_pressures(b, group);
     return t->elements.n++;

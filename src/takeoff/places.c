@@ -118,6 +118,13 @@ const struct gw_element *gw_takeoff_other_part(const struct gw_takeoff *takeoff,
     return gw_takeoff_stacked(takeoff, element, element->parapet ? element->strip - 1 : element->strip + 1);
 }
 
+const struct gw_element *gw_takeoff_across_roof(const struct gw_takeoff *takeoff, const struct gw_element *element)
+{
+    const struct gw_grid_layer *layer = layer_of(element);
+    if (element->parapet) return layer->n_below ? gw_takeoff_stacked(takeoff, element, layer->n_below - 1) : NULL;
+    return layer->n_below < layer->n_strips ? gw_takeoff_stacked(takeoff, element, layer->n_below) : NULL;
+}
+
 /* Pieces ------------------------------------------------------------------------------------------------------------
  */
 

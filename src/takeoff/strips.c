@@ -23,11 +23,13 @@ static void add(struct gw_room *room, enum gw_sort sort, struct gw_grid_strip st
     if (gw_cut_at_roof(l, strip.bottom, strip.top)) {
         struct gw_grid_strip below = strip;
         below.top = strip.bottom = l->roof;
+        layer->n_below++;
         layer->cut = true;
         layer->cut_member = strip.member;
         room->strips[sort][layer->n_strips++] = below;
     }
     strip.parapet = !gw_below_roof(l, strip.bottom);
+    layer->n_below += !strip.parapet;
     room->strips[sort][layer->n_strips++] = strip;
 }
 
@@ -98,7 +100,7 @@ static void add_anchors(struct gw_room *room)
 void gw_room_strips(struct gw_room *room)
 {
     for (int i = 0; i < GW_SORT_COUNT; i++) {
-        room->grid.layers[i].n_strips = 0;
+        room->grid.layers[i].n_strips = room->grid.layers[i].n_below = 0;
         room->grid.layers[i].cut = false;
     }
     add_rows(room, GW_SORT_LITE);

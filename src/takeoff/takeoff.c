@@ -52,8 +52,10 @@ static void groups_room(struct gw_room *room, struct gw_arena *arena, bool spare
 static void fill(struct gw_builder *b, struct gw_room *room)
 {
     b->room = room;
-    b->name = name_of(b, room->grid.wall);
+    room->grid.elevation = name_of(b, room->grid.wall);
+    room->grid.first_element = b->takeoff->elements.n;
     gw_room_elements(b);
+    room->grid.n_elements = b->takeoff->elements.n - room->grid.first_element;
 }
 
 /* All walls first, so that the list of elements is made as long as it gets. */
@@ -118,5 +120,6 @@ bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct
     add_openings(&b);
     gw_group_finish(&b);
     index_walls(out, arena);
+    out->n_elevations = b.numbers.n;
     return diags->errors == errors;
 }

@@ -92,7 +92,6 @@ struct gw_builder {
     struct gw_index names; /* of elevations, into numbers */
     GW_LIST(struct gw_elevation) numbers;
     size_t numbers_capacity;
-    size_t name;             /* of the room in hand */
     GW_LIST(size_t) differs; /* element of each difference */
     size_t differs_capacity;
     struct gw_index assumed;

@@ -209,6 +209,18 @@ static void check_other_part(const struct gw_takeoff *t, const struct gw_element
     assert_ptr_equal(other, found);
 }
 
+/* By scanning: of its sort and columns, the nearest beyond the roof line. */
+static void check_across_roof(const struct gw_takeoff *t, const struct gw_element *e)
+{
+    const struct gw_element *found = NULL;
+    for (size_t i = e->grid->first_element; i < e->grid->first_element + e->grid->n_elements; i++) {
+        const struct gw_element *o = &t->elements.items[i];
+        bool alike = o->sort == e->sort && o->parapet != e->parapet && o->place_class == e->place_class;
+        if (alike && (!found || fabs(o->bottom - e->bottom) < fabs(found->bottom - e->bottom))) found = o;
+    }
+    assert_ptr_equal(gw_takeoff_across_roof(t, e), found);
+}
+
 /* A point lies in one piece of every sort but the screws of transoms, which share the transoms' strips. */
 static void check_point(const struct gw_takeoff *t, const struct gw_wall_grid *g, enum gw_sort sort, double x, double y)
 {
@@ -252,11 +264,13 @@ static void check_take_off(const struct gw_takeoff *t, const struct gw_model *mo
         const struct gw_element *e = &t->elements.items[i];
         assert_int_equal(e->index, i);
         assert_ptr_equal(e->lines, &e->grid->lines);
+        assert_true(i >= e->grid->first_element && i < e->grid->first_element + e->grid->n_elements);
         assert_true(e->height > LENGTH); /* no sliver at the roof line */
         check_sums(t, e);
         if (i >= t->n_wall_elements) continue;
         check_stack(t, e);
         check_other_part(t, e);
+        check_across_roof(t, e);
         if (e->kind == GW_LITE) counted += e->count;
     }
     assert_int_equal(counted, lites);
@@ -404,6 +418,8 @@ static void openings_beside_a_wall_of_their_name(void **state)
     check_take_off(t, &w->model);
     assert_int_equal(t->n_walls, 1);
     assert_int_equal(t->grids.n, 2);
+    assert_int_equal(t->n_elevations, 1);
+    assert_int_equal(t->grids.items[0]->elevation, t->grids.items[1]->elevation);
     assert_null(gw_takeoff_wall(t, "south")->opening);
     const struct gw_element *e = &t->elements.items[t->n_wall_elements];
     assert_string_equal(e->wall, "south");
