@@ -55,11 +55,8 @@ struct alike {
 
 struct gw_wall_elements gw_elements_beside(const struct gw_judging *j, const struct gw_element *e)
 {
-    const struct gw_element *first = j->takeoff->elements.items, *last = first + j->takeoff->elements.n;
-    struct gw_wall_elements beside = {e, e};
-    while (beside.from > first && beside.from[-1].lines == e->lines) beside.from--;
-    while (beside.end < last && beside.end->lines == e->lines) beside.end++;
-    return beside;
+    const struct gw_element *first = &j->takeoff->elements.items[e->grid->first_element];
+    return (struct gw_wall_elements){first, first + e->grid->n_elements};
 }
 
 static void find_alike(struct alike *out, struct gw_judging *j, const struct gw_element *e)
