@@ -16,7 +16,7 @@ static inline bool gw_given(double value) { return !isnan(value); }
 /* A yes or no that may be absent. */
 enum gw_bool { GW_UNSAID = -1, GW_NO = 0, GW_YES = 1 };
 
-/* Pressures of the two levels are different types; levels.h has the only conversion. */
+/* Pressures of the two levels are different types; galeward/wind.h has the only conversion. */
 struct gw_strength {
     double pa;
 };
