@@ -12,6 +12,8 @@ struct gw_json {
     struct gw_text *out;
     bool pretty, pending; /* pending: a comma is due before the next value */
     unsigned depth;
+    enum gw_units shown;   /* of quantities in sentences */
+    enum gw_units derived; /* of the steps of a derivation; both are GW_SI at first */
 };
 
 void gw_json_init(struct gw_json *json, struct gw_text *out, bool pretty);

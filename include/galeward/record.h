@@ -5,6 +5,7 @@
 
 #include "galeward/document.h"
 #include "galeward/engine.h"
+#include "galeward/message.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -17,7 +18,17 @@ enum gw_type {
     GW_T_TEXT,    /* const char *; NULL */
     GW_T_CHOICE,  /* int of an enum whose 0 is "not given" */
     GW_T_RECORD,  /* const struct X *; NULL */
-    GW_T_NODE     /* const struct gw_node *: where the record stands; takes no key */
+    GW_T_NODE,    /* const struct gw_node *: where the record stands; takes no key */
+    /* Of results, which are written and never read: structs as they lie in the domain. */
+    GW_T_YES_NO,   /* bool */
+    GW_T_COUNT,    /* long */
+    GW_T_WORD,     /* an enum, named by `word` */
+    GW_T_MESSAGE,  /* struct gw_message, worded in the reader's units */
+    GW_T_BASIS,    /* struct gw_used: the weakest basis in it */
+    GW_T_UNIT,     /* enum gw_dim: its SI unit, as the end of a key */
+    GW_T_SAID,     /* the text that `say` makes of the struct */
+    GW_T_FIGURE,   /* the number that `figure` makes of the struct, in the reader's units */
+    GW_T_DESCRIBED /* struct gw_described: whatever its own record says */
 };
 
 #define GW_NO_INTEGER (-2147483647 - 1)
@@ -29,7 +40,12 @@ enum gw_field_flag {
     GW_MAGNITUDE = 8, /* a minus sign is taken off */
     GW_WRAP = 16,     /* with GW_MANY: a sequence of plain items is one item given as a sequence */
     GW_HIDDEN = 32,   /* not in the field reference */
-    GW_SILENT = 64    /* its default is not worth listing among the assumptions */
+    GW_SILENT = 64,   /* its default is not worth listing among the assumptions */
+    /* Of results: */
+    GW_INSIDE = 128,      /* a record that lies in the struct, not behind a pointer */
+    GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */
+    GW_FLAT = 512,        /* a record whose keys stand among ours */
+    GW_TABLES_ONLY = 1024 /* put together from other fields for a table that people read: no key of its own */
 };
 
 /* A list in a record. Declare members as GW_LIST(struct gw_wall). */
@@ -50,6 +66,7 @@ struct gw_choice {
 };
 
 struct gw_record;
+enum { GW_HOPS = 3 };
 
 struct gw_field {
     const char *key;
@@ -64,8 +81,21 @@ struct gw_field {
     const char *fallback;             /* default, as a user would write it; NULL: none */
     const char *keyword;              /* a word accepted in a number's place ("rest"); stored as GW_KEYWORD */
     const char *help;
+    /* Of results. `via`: offsets of pointers to follow, the first in the record's struct, before `offset` counts. */
+    size_t via[GW_HOPS];
+    unsigned hops;
+    const char *(*word)(int value); /* NULL: null */
+    /* False: there is none. `thing` is what `via` and `offset` lead to. */
+    bool (*say)(struct gw_text *out, const void *thing, enum gw_units shown);
+    double (*figure)(const void *thing, enum gw_units shown);
 };
 #define GW_KEYWORD ((double)INFINITY)
+
+/* A struct with the record that describes it, for results whose shape is known only when they are there. */
+struct gw_described {
+    const struct gw_record *record;
+    const void *value;
+};
 
 struct gw_record {
     const char *name;
@@ -108,6 +138,23 @@ const struct gw_field *gw_record_field(const struct gw_record *record, const cha
 const char *gw_record_nearest(const struct gw_record *record, const char *key);
 /* Key in JSON output: the field's key and its unit's suffix. */
 void gw_field_json_key(struct gw_text *out, const struct gw_field *field);
+
+/* Where the field's value lies, of a record with several fields in results: pointers followed; NULL where one of them
+ * is, or the record itself. */
+const void *gw_field_at(const struct gw_field *field, const void *record);
+/* Of what gw_field_at found, NULL included. */
+bool gw_field_is_absent(const struct gw_field *field, const void *at);
+/* What a field says that is written as text; NULL: nothing, or not such a field. Of the arena where it had to be made.
+ */
+const char *gw_field_words(struct gw_arena *arena, const struct gw_field *field, const void *at, enum gw_units shown);
+/* Whether results give it a key of its own. */
+bool gw_field_is_written(const struct gw_field *field);
+/* The struct of a record that is not a list, and an item of a list of records. */
+const void *gw_field_struct(const struct gw_field *field, const void *at);
+const void *gw_field_item(const struct gw_field *field, const struct gw_many *many, size_t i);
+
+/* A step of a derivation (struct gw_step). */
+extern const struct gw_record gw_step_record;
 
 #ifdef __cplusplus
 }

@@ -4,7 +4,7 @@
 
 void gw_json_init(struct gw_json *json, struct gw_text *out, bool pretty)
 {
-    *json = (struct gw_json){.out = out, .pretty = pretty};
+    *json = (struct gw_json){.out = out, .pretty = pretty, .shown = GW_SI, .derived = GW_SI};
 }
 
 static void line(struct gw_json *json)
@@ -109,63 +109,62 @@ void gw_json_bool(struct gw_json *json, bool value) { bare_word(json, value ? "t
 
 void gw_json_null(struct gw_json *json) { bare_word(json, "null"); }
 
-static const void *member(const void *record, const struct gw_field *field)
+static void write_key(struct gw_json *json, const struct gw_field *field)
 {
-    return (const char *)record + field->offset;
+    before(json);
+    gw_text_add(json->out, "\"");
+    gw_field_json_key(json->out, field);
+    gw_text_add(json->out, "\":");
+    json->pending = true;
 }
 
-static bool is_absent(const struct gw_field *field, const void *at)
+static void write_struct(struct gw_json *json, const struct gw_record *record, const void *value, bool skip_absent)
 {
-    if (field->flags & GW_MANY) return ((const struct gw_many *)at)->n == 0;
-    switch (field->type) {
-    case GW_T_NUMBER:
-        return !gw_given(*(const double *)at);
-    case GW_T_INTEGER:
-        return *(const int *)at == GW_NO_INTEGER;
-    case GW_T_BOOL:
-        return *(const enum gw_bool *)at == GW_UNSAID;
-    case GW_T_CHOICE:
-        return *(const int *)at == 0;
-    case GW_T_TEXT:
-    case GW_T_RECORD:
-        return *(void *const *)at == NULL;
-    case GW_T_NODE:
-        break;
-    }
-    return true;
+    gw_json_open(json, '{');
+    gw_json_record(json, record, value, skip_absent);
+    gw_json_close(json, '}');
 }
 
-static void write_one(struct gw_json *json, const struct gw_field *field, const void *at, bool skip_absent)
+/* One value that is no record; a list of such values holds them one after the other. */
+static void write_plain(struct gw_json *json, const struct gw_field *field, const void *at)
 {
     switch (field->type) {
     case GW_T_NUMBER:
         gw_json_number(json, *(const double *)at);
         break;
+    case GW_T_FIGURE:
+        gw_json_number(json, field->figure(at, json->derived));
+        break;
     case GW_T_INTEGER:
         gw_json_integer(json, *(const int *)at);
+        break;
+    case GW_T_COUNT:
+        gw_json_integer(json, *(const long *)at);
         break;
     case GW_T_BOOL:
         gw_json_bool(json, *(const enum gw_bool *)at == GW_YES);
         break;
-    case GW_T_CHOICE:
-        gw_json_text(json, gw_choice_name(field->choices, *(const int *)at));
+    case GW_T_YES_NO:
+        gw_json_bool(json, *(const bool *)at);
         break;
-    case GW_T_TEXT:
-        gw_json_text(json, *(const char *const *)at);
-        break;
-    case GW_T_RECORD:
-        gw_json_open(json, '{');
-        gw_json_record(json, field->record, at, skip_absent);
-        gw_json_close(json, '}');
-        break;
-    case GW_T_NODE:
+    default:
+        gw_json_text(json, gw_field_words(json->out->arena, field, at,
+                                          field->type == GW_T_MESSAGE ? json->shown : json->derived));
         break;
     }
 }
 
+static void write_one(struct gw_json *json, const struct gw_field *field, const void *at, bool skip_absent)
+{
+    const struct gw_described *described = at;
+    if (field->type == GW_T_RECORD) write_struct(json, field->record, at, skip_absent);
+    else if (field->type == GW_T_DESCRIBED) write_struct(json, described->record, described->value, skip_absent);
+    else write_plain(json, field, at);
+}
+
 static size_t item_size(const struct gw_field *field)
 {
-    if (field->type == GW_T_RECORD) return field->record->size;
+    if (field->type == GW_T_DESCRIBED) return sizeof(struct gw_described);
     if (field->type == GW_T_NUMBER) return sizeof(double);
     return field->type == GW_T_TEXT ? sizeof(char *) : sizeof(int);
 }
@@ -173,8 +172,11 @@ static size_t item_size(const struct gw_field *field)
 static void write_many(struct gw_json *json, const struct gw_field *field, const struct gw_many *many, bool skip_absent)
 {
     gw_json_open(json, '[');
-    for (size_t i = 0; i < many->n; i++)
-        write_one(json, field, (const char *)many->items + i * item_size(field), skip_absent);
+    for (size_t i = 0; many && i < many->n; i++) {
+        bool records = field->type == GW_T_RECORD;
+        const void *item = records ? gw_field_item(field, many, i) : (const char *)many->items + i * item_size(field);
+        write_one(json, field, item, skip_absent);
+    }
     gw_json_close(json, ']');
 }
 
@@ -182,18 +184,18 @@ void gw_json_record(struct gw_json *json, const struct gw_record *record, const 
 {
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
-        const void *at = member(value, field);
-        if (field->type == GW_T_NODE) continue;
-        bool absent = is_absent(field, at);
+        const void *at = gw_field_at(field, value);
+        if (!gw_field_is_written(field)) continue;
+        if (field->flags & GW_FLAT) {
+            gw_json_record(json, field->record, gw_field_struct(field, at), skip_absent);
+            continue;
+        }
+        bool absent = gw_field_is_absent(field, at);
         if (absent && skip_absent) continue;
-        before(json);
-        gw_text_add(json->out, "\"");
-        gw_field_json_key(json->out, field);
-        gw_text_add(json->out, "\":");
-        json->pending = true;
+        write_key(json, field);
         if (field->flags & GW_MANY) write_many(json, field, at, skip_absent);
         else if (absent) gw_json_null(json);
-        else write_one(json, field, field->type == GW_T_RECORD ? *(const void *const *)at : at, skip_absent);
+        else write_one(json, field, field->type == GW_T_RECORD ? gw_field_struct(field, at) : at, skip_absent);
     }
 }
 

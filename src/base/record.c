@@ -24,8 +24,9 @@ static size_t type_size(const struct gw_field *field)
         return field->record->size;
     case GW_T_NODE:
         return sizeof(const struct gw_node *);
+    default: /* of results: never read */
+        return 0;
     }
-    return 0;
 }
 
 static void clear_field(const struct gw_field *field, void *record)
@@ -53,6 +54,8 @@ static void clear_field(const struct gw_field *field, void *record)
     case GW_T_NODE:
         *(void **)at = NULL;
         break;
+    default: /* of results: never read */
+        break;
     }
 }
 
@@ -60,13 +63,6 @@ void gw_record_clear(const struct gw_record *record, void *out)
 {
     memset(out, 0, record->size);
     for (size_t i = 0; i < record->n; i++) clear_field(&record->fields[i], out);
-}
-
-const struct gw_field *gw_record_field(const struct gw_record *record, const char *key)
-{
-    for (size_t i = 0; i < record->n; i++)
-        if (record->fields[i].key && strcmp(record->fields[i].key, key) == 0) return &record->fields[i];
-    return NULL;
 }
 
 const char *gw_record_nearest(const struct gw_record *record, const char *key)
@@ -77,13 +73,6 @@ const char *gw_record_nearest(const struct gw_record *record, const char *key)
         if (record->fields[i].key && !(record->fields[i].flags & GW_HIDDEN))
             gw_nearest_offer(&nearest, record->fields[i].key);
     return gw_nearest_word(&nearest);
-}
-
-const char *gw_choice_name(const struct gw_choice *choices, int value)
-{
-    for (; choices->name; choices++)
-        if (choices->value == value) return choices->name;
-    return "";
 }
 
 void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text)
@@ -338,10 +327,9 @@ static bool load_into(struct gw_load *load, const struct gw_field *field, const 
         return load_text(load, field, node, at);
     case GW_T_RECORD:
         return gw_record_load(load, field->record, node, path, at);
-    case GW_T_NODE:
-        break;
+    default: /* takes no key, or is of results */
+        return false;
     }
-    return false;
 }
 
 static const struct gw_field *name_field(const struct gw_record *record)
@@ -500,12 +488,4 @@ bool gw_record_load(struct gw_load *load, const struct gw_record *record, const 
         else if (!seen[i]) good = finish_field(load, field, node, path, out) && good;
     }
     return good;
-}
-
-void gw_field_json_key(struct gw_text *out, const struct gw_field *field)
-{
-    const char *suffix = field->type == GW_T_NUMBER ? gw_dim_info(field->dim)->suffix : "";
-    gw_text_add(out, field->key);
-    if (*suffix) gw_text_add(out, "_");
-    gw_text_add(out, suffix);
 }

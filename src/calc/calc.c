@@ -94,34 +94,18 @@ static void write_notes(struct call *call, const struct gw_calc_kind *kind, cons
     gw_json_close(&call->json, ']');
 }
 
-static void member(struct gw_json *json, const char *key, const char *text)
-{
-    gw_json_key(json, key);
-    gw_json_text(json, text);
-}
-
-static void write_step(struct gw_json *json, const struct gw_step *step, enum gw_units shown)
-{
-    struct gw_text substituted;
-    gw_text_init(&substituted, json->out->arena);
-    gw_step_substituted(&substituted, step, shown);
-    gw_json_open(json, '{');
-    member(json, "symbol", step->symbol);
-    member(json, "formula", step->formula);
-    member(json, "substituted", step->formula ? substituted.at : NULL);
-    gw_json_key(json, "result");
-    gw_json_number(json, gw_quantity_shown(gw_units_standard(), step->dim, shown, step->value));
-    member(json, "unit", step->formula ? gw_dim_info(step->dim)->shown[shown] : NULL);
-    member(json, "clause", step->clause);
-    member(json, "note", step->note);
-    gw_json_close(json, '}');
-}
-
 void gw_calc_trace(struct gw_json *json, const struct gw_trace *trace, enum gw_units shown)
 {
+    enum gw_units before = json->derived;
+    json->derived = shown;
     gw_json_open(json, '[');
-    for (size_t i = 0; i < trace->n; i++) write_step(json, &trace->steps[i], shown);
+    for (size_t i = 0; i < trace->n; i++) {
+        gw_json_open(json, '{');
+        gw_json_record(json, &gw_step_record, &trace->steps[i], false);
+        gw_json_close(json, '}');
+    }
     gw_json_close(json, ']');
+    json->derived = before;
 }
 
 static bool run(struct call *call, const struct gw_calc_kind *kind, const struct gw_tables *tables)

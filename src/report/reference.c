@@ -59,7 +59,7 @@ static void kind(struct gw_text *out, const struct gw_field *field)
     case GW_T_RECORD:
         link_to(out, field->record);
         break;
-    case GW_T_NODE:
+    default: /* of results only */
         break;
     }
     if (field->keyword) gw_text_addf(out, ", or `%s`", field->keyword);
@@ -78,10 +78,22 @@ static void limit_range(struct gw_text *out, const struct gw_field *field)
 
 static void output_row(struct gw_text *out, const struct gw_field *field)
 {
-    static const char *const types[] = {
-        [GW_T_NUMBER] = "number", [GW_T_INTEGER] = "whole number", [GW_T_BOOL] = "true or false",
-        [GW_T_TEXT] = "text",     [GW_T_CHOICE] = "text",          [GW_T_RECORD] = "",
-        [GW_T_NODE] = ""};
+    static const char *const types[] = {[GW_T_NUMBER] = "number",
+                                        [GW_T_INTEGER] = "whole number",
+                                        [GW_T_BOOL] = "true or false",
+                                        [GW_T_TEXT] = "text",
+                                        [GW_T_CHOICE] = "text",
+                                        [GW_T_RECORD] = "",
+                                        [GW_T_NODE] = "",
+                                        [GW_T_YES_NO] = "true or false",
+                                        [GW_T_COUNT] = "whole number",
+                                        [GW_T_WORD] = "text",
+                                        [GW_T_MESSAGE] = "text",
+                                        [GW_T_BASIS] = "text",
+                                        [GW_T_UNIT] = "text",
+                                        [GW_T_SAID] = "text",
+                                        [GW_T_FIGURE] = "number",
+                                        [GW_T_DESCRIBED] = "its own keys"};
     gw_text_add(out, "| `");
     gw_field_json_key(out, field);
     gw_text_addf(out, "` | %s | %s%s", field->help ? field->help : "", field->flags & GW_MANY ? "list: " : "",
@@ -106,6 +118,20 @@ static void short_forms(struct gw_text *out, const struct gw_record *record)
     if (record->list_key) gw_text_addf(out, "\nA list in its place sets `%s`.\n", record->list_key);
 }
 
+static void rows(struct reference *r, const struct gw_record *record)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (!gw_field_is_written(field) || field->flags & GW_HIDDEN) continue;
+        if (field->flags & GW_FLAT) {
+            rows(r, field->record);
+            continue;
+        }
+        (r->written ? output_row : row)(r->out, field);
+        if (field->type == GW_T_RECORD) meet(r, field->record);
+    }
+}
+
 static void section(struct reference *r, const struct gw_record *record)
 {
     struct gw_text *out = r->out;
@@ -113,12 +139,7 @@ static void section(struct reference *r, const struct gw_record *record)
     if (record->help) gw_text_addf(out, "%s\n\n", record->help);
     gw_text_add(out, r->written ? "| key | what | value |\n|---|---|---|\n"
                                 : "| key | what | value | default | limits |\n|---|---|---|---|---|\n");
-    for (size_t i = 0; i < record->n; i++) {
-        const struct gw_field *field = &record->fields[i];
-        if (field->type == GW_T_NODE || field->flags & GW_HIDDEN) continue;
-        (r->written ? output_row : row)(out, field);
-        if (field->type == GW_T_RECORD) meet(r, field->record);
-    }
+    rows(r, record);
     short_forms(out, record);
 }
 

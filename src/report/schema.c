@@ -110,7 +110,7 @@ static void one_value(struct gw_json *json, const struct gw_field *field, const 
     case GW_T_RECORD:
         record_members(json, field->record, named, WRITTEN_BY_PEOPLE);
         break;
-    case GW_T_NODE:
+    default: /* of results only */
         break;
     }
 }
@@ -170,19 +170,21 @@ static const char *json_type(const struct gw_field *field)
     if (field->flags & GW_MANY) return "array";
     switch (field->type) {
     case GW_T_NUMBER:
+    case GW_T_FIGURE:
         return "number";
     case GW_T_INTEGER:
+    case GW_T_COUNT:
         return "integer";
     case GW_T_BOOL:
+    case GW_T_YES_NO:
         return "boolean";
-    case GW_T_TEXT:
-    case GW_T_CHOICE:
-        return "string";
     case GW_T_RECORD:
+    case GW_T_DESCRIBED:
     case GW_T_NODE:
-        break;
+        return "object";
+    default: /* words */
+        return "string";
     }
-    return "object";
 }
 
 /* Lists and version are always there; anything else may be null. */
@@ -190,7 +192,7 @@ static void output_value(struct gw_json *json, const struct gw_field *field)
 {
     const char *types[] = {json_type(field), "null"};
     words(json, "type", types, 2);
-    if (field->type != GW_T_RECORD) return;
+    if (field->type != GW_T_RECORD) return; /* a list of words or numbers needs no more */
     if (field->flags & GW_MANY) {
         gw_json_key(json, "items");
         gw_json_open(json, '{');
@@ -201,7 +203,7 @@ static void output_value(struct gw_json *json, const struct gw_field *field)
 
 static bool has_key(const struct gw_field *field, const char *named)
 {
-    return field->type != GW_T_NODE && !(named && strcmp(field->key, named) == 0);
+    return gw_field_is_written(field) && !(named && strcmp(field->key, named) == 0);
 }
 
 static void property(struct gw_json *json, const struct gw_field *field, enum side side)
@@ -228,14 +230,22 @@ static void required(struct gw_json *json, const struct gw_record *record, const
     gw_json_close(json, ']');
 }
 
+static void properties(struct gw_json *json, const struct gw_record *record, const char *named, enum side side)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->flags & GW_FLAT) properties(json, field->record, named, side);
+        else if (has_key(field, named)) property(json, field, side);
+    }
+}
+
 static void mapping(struct gw_json *json, const struct gw_record *record, const char *named, enum side side)
 {
     bool object = side == WRITTEN_BY_PEOPLE;
     if (object) member(json, "type", "object");
     gw_json_key(json, "properties");
     gw_json_open(json, '{');
-    for (size_t i = 0; i < record->n; i++)
-        if (has_key(&record->fields[i], named)) property(json, &record->fields[i], side);
+    properties(json, record, named, side);
     gw_json_close(json, '}');
     if (object) required(json, record, named);
     if (object) flag(json, "additionalProperties", false);
