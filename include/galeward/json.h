@@ -27,8 +27,8 @@ void gw_json_bool(struct gw_json *json, bool value);
 void gw_json_null(struct gw_json *json);
 /* Members of an output record into an open object: absent values are left out when `skip_absent`, else null. */
 void gw_json_record(struct gw_json *json, const struct gw_record *record, const void *value, bool skip_absent);
-/* Opens a result: {"galeward": 1, "version": ..., "project": ...; without a project that member is left out. */
-void gw_json_result(struct gw_json *json, const char *project);
+/* Opens a result: {"galeward": 1, "version": ... */
+void gw_json_result(struct gw_json *json);
 /* A document node as it was given. */
 void gw_json_node(struct gw_json *json, const struct gw_node *node);
 

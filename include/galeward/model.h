@@ -409,8 +409,8 @@ struct gw_model {
     struct gw_project project;
     GW_LIST(struct gw_opening) openings;
     GW_LIST(struct gw_system) systems;
-    struct gw_input *inputs;
-    size_t n_inputs, inputs_capacity;
+    GW_LIST(struct gw_input) inputs;
+    size_t inputs_capacity;
 };
 
 /* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True

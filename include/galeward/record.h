@@ -22,7 +22,7 @@ enum gw_type {
     /* Of results, which are written and never read: structs as they lie in the domain. */
     GW_T_YES_NO,   /* bool */
     GW_T_COUNT,    /* long */
-    GW_T_WORD,     /* an enum, named by `word` */
+    GW_T_WORD,     /* an enum, named by `word`, or by `choices` where 0 is a value too */
     GW_T_MESSAGE,  /* struct gw_message, worded in the reader's units */
     GW_T_BASIS,    /* struct gw_used: the weakest basis in it */
     GW_T_UNIT,     /* enum gw_dim: its SI unit, as the end of a key */

@@ -1,4 +1,4 @@
-/* A result as headings, lines and tables, and its renderings. Renderers compute nothing. */
+/* Results: what they hold, as records and as blocks, and the formats they are written in. Renderers compute nothing. */
 #ifndef GALEWARD_REPORT_H
 #define GALEWARD_REPORT_H
 
@@ -9,7 +9,16 @@
 extern "C" {
 #endif
 
-enum gw_block_kind { GW_HEADING, GW_LINE, GW_ITEM, GW_TABLE };
+enum gw_block_kind {
+    GW_HEADING,
+    GW_LINE,
+    GW_ITEM,
+    GW_TABLE,
+    GW_EQUATION,   /* a step of a derivation */
+    GW_FIGURE,     /* a drawing; where none can be, its title and what it shows in words */
+    GW_DEFINITION, /* a term and what it means; those that follow each other are one list */
+    GW_PAGE_BREAK
+};
 enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL };
 
 struct gw_cell {
@@ -21,15 +30,32 @@ struct gw_report_column {
     bool right;
 };
 
+/* symbol = formula = substituted = result unit [clause]; a step without a formula is a decision: its note. Formula and
+ * substituted are empty where they would only repeat the result. */
+struct gw_equation {
+    size_t number;
+    const char *symbol, *formula, *substituted, *result, *unit, *note, *clause;
+};
+
+/* A drawing (SVG). `draw` refuses with the engine's fault and leaves `*out` as it was. */
+struct gw_figure {
+    const char *title, *alternative; /* what it is; what it shows, for those who do not see it */
+    enum gw_status (*draw)(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine);
+    const void *of;
+};
+
 struct gw_block {
     enum gw_block_kind kind;
-    int level;        /* headings 1 to 3 */
-    const char *text; /* heading, line, item; a table's caption or "" */
+    int level;           /* headings 1 to 3 */
+    const char *text;    /* heading, line, item; a table's caption or ""; a definition's term */
+    const char *meaning; /* of a definition */
     enum gw_tone tone;
     const struct gw_report_column *columns;
     size_t n_columns;
     struct gw_cell *cells; /* row by row */
     size_t n_cells, capacity;
+    struct gw_equation equation;
+    struct gw_figure figure;
 };
 
 struct gw_report {
@@ -46,53 +72,107 @@ void gw_report_item(struct gw_report *report, const char *text);
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n);
 void gw_report_cell(struct gw_report *report, const char *text);
 void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *text);
+/* The n-th step of a derivation, in the units shown. */
+void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown);
+/* "3. q = c*v^2 = 0.00256*115^2 = 33.9 psf   [clause]" */
+const char *gw_equation_text(struct gw_arena *arena, const struct gw_equation *equation);
+void gw_report_figure(struct gw_report *report, const struct gw_figure *figure);
+void gw_report_definition(struct gw_report *report, const char *term, const char *meaning);
+void gw_report_page_break(struct gw_report *report);
 
 void gw_render_text(struct gw_text *out, const struct gw_report *report, bool color);
 void gw_render_markdown(struct gw_text *out, const struct gw_report *report);
 /* Tables only; each preceded by an empty line after the first. */
 void gw_render_csv(struct gw_text *out, const struct gw_report *report);
 
-/* What a report is built from. */
+/* Like demands that ask the same, with the elements that they are asked of. */
+struct gw_demand_group {
+    const struct gw_demand *demand; /* the first of them */
+    GW_LIST(const char *) elements; /* ids; none: a demand of a wall, a lite type or the project */
+    size_t capacity;
+};
+
+/* What demand and check say: the answer, and the remarks that every result carries. */
 struct gw_results {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
     const struct gw_judgement *judgement;
     enum gw_units shown;
+    GW_LIST(const struct gw_assumption *) assumptions; /* corrections first, then the model's, then the take-off's */
+    GW_LIST(const struct gw_diag *) warnings;
+    GW_LIST(const struct gw_not_checked) not_checked;
+    GW_LIST(const struct gw_sequence_step) mock_up;
+    GW_LIST(struct gw_demand_group) demands; /* all but the pressures of elements, which the elements hold */
 };
+void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_model *model,
+                   const struct gw_takeoff *takeoff, const struct gw_judgement *judgement, enum gw_units shown);
 
-/* One page first (what governs by wall, zone and kind), then every group. */
-void gw_report_demand(struct gw_report *report, const struct gw_results *results);
-void gw_report_check(struct gw_report *report, const struct gw_results *results);
-void gw_report_explain(struct gw_report *report, const struct gw_results *results, const struct gw_element *element);
-void gw_report_tables(struct gw_report *report, const struct gw_tables *tables, const char *name, enum gw_units shown);
+/* What a command hands to a format: records describe it for programs, blocks are what people read, a figure is drawn.
+ * A result may have only some of them. */
+struct gw_result {
+    enum gw_units shown;
+    const struct gw_record *record; /* of `value`; NULL: no data */
+    const void *value;
+    const char
+        *rows; /* key of the record's list that a table of data holds, one a line; NULL: the tables of the page */
+    void (*page)(struct gw_report *page, const struct gw_result *result); /* NULL: none */
+    const struct gw_figure *figure;                                       /* NULL: none */
+};
+struct gw_result gw_result_demand(const struct gw_results *results);
+struct gw_result gw_result_check(const struct gw_results *results);
+/* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
+struct gw_result gw_result_elements(const struct gw_results *results);
+struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,
+                                   const struct gw_element *element);
+/* The tables, or one of them (`name`). */
+struct gw_result gw_result_tables(struct gw_arena *arena, const struct gw_tables *tables, const char *name,
+                                  enum gw_units shown);
 
-/* The element and its derivation; the tables, or one of them (SI). */
-void gw_json_explain(struct gw_text *out, const struct gw_results *results, const struct gw_element *element);
-void gw_json_tables(struct gw_text *out, const struct gw_tables *tables, const char *name);
+/* How results are written: one row a format. No command knows a format, no format knows a command. */
+enum gw_part {
+    GW_HAS_DATA = 1,
+    GW_HAS_PAGE = 2,
+    GW_HAS_FIGURE = 4,
+    GW_HAS_SCHEMA = 8 /* alone: what is written is a schema */
+};
+/* What a schema describes: a file that is read, a result that is written, or both. */
+struct gw_schema {
+    const char *title;
+    const struct gw_record *in, *out; /* NULL: none */
+};
+struct gw_format {
+    const char *name;          /* "json" */
+    const char *ending, *also; /* of a file: ".json"; another one, or NULL */
+    const char *media_type;
+    unsigned needs; /* bits of enum gw_part: what a result must have */
+    /* Only drawings compute: they may refuse with the engine's fault, and find its workspace. */
+    enum gw_status (*render)(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color);
+    void (*schema)(struct gw_text *out, const struct gw_schema *schema); /* NULL: none */
+};
+const struct gw_format *gw_formats(size_t *n);
+const struct gw_format *gw_format_named(const char *name);   /* or NULL */
+const struct gw_format *gw_format_of_file(const char *path); /* by its ending, or NULL */
+/* Whether something with these parts can be written so; the first of the formats in which it can. */
+bool gw_format_can(const struct gw_format *format, unsigned parts);
+const struct gw_format *gw_format_first(unsigned parts);
+/* "text, json, csv or md", or ".txt, .json, .csv or .md": those in which something with these parts can be written. */
+const char *gw_format_names(struct gw_arena *arena, unsigned parts, bool endings);
 
-/* JSON results (SI). `demand` writes elements, `check` adds verdicts. */
-void gw_json_results(struct gw_text *out, const struct gw_results *results, bool verdicts);
-/* CSV of the groups, or of the verdicts, one a line, SI with the unit in the header. */
-void gw_csv_results(struct gw_text *out, const struct gw_results *results, bool verdicts);
-
-/* Drawings (SVG) of one case of 'calc': the kinds that have one. The engine has the kind's workspace; a refusal fills
- * its fault and leaves `*out` as it was. */
+/* Drawings of one case of 'calc': the kinds that have one. `of`: a struct gw_calc_answer; the engine has the kind's
+ * workspace. */
 struct gw_drawing {
     const char *kind, *help;
-    enum gw_status (*draw)(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                           struct gw_engine *engine);
+    enum gw_status (*draw)(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine);
 };
 const struct gw_drawing *gw_drawings(size_t *n);
 const struct gw_drawing *gw_drawing_find(const char *kind); /* or NULL */
 
-/* JSON Schema (draft 2020-12) and the field reference (Markdown) of a record. */
-void gw_schema_json(struct gw_text *out, const struct gw_record *record, const char *title);
-void gw_schema_results(struct gw_text *out);
-void gw_schema_markdown(struct gw_text *out, const struct gw_record *record);
-/* The same of a record that is written: its keys carry their units. */
-void gw_schema_output_markdown(struct gw_text *out, const struct gw_record *record);
-/* What 'check' writes as JSON. */
-extern const struct gw_record gw_results_record;
+/* Schemas: JSON Schema (draft 2020-12), and the field reference as Markdown. What is written begins with `galeward` and
+ * `version`, and its keys carry their units. */
+void gw_schema_json(struct gw_text *out, const struct gw_schema *schema);
+void gw_schema_markdown(struct gw_text *out, const struct gw_schema *schema);
+/* What 'check' writes as data; what 'explain' does. */
+extern const struct gw_record gw_results_record, gw_explanation_record;
 
 #ifdef __cplusplus
 }

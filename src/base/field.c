@@ -80,7 +80,7 @@ const char *gw_field_words(struct gw_arena *arena, const struct gw_field *field,
     case GW_T_CHOICE:
         return *(const int *)at ? gw_choice_name(field->choices, *(const int *)at) : NULL;
     case GW_T_WORD:
-        return field->word(*(const int *)at);
+        return field->word ? field->word(*(const int *)at) : gw_choice_name(field->choices, *(const int *)at);
     case GW_T_BASIS:
         return gw_basis_name(gw_used_weakest(at));
     case GW_T_UNIT:

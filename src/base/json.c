@@ -199,16 +199,13 @@ void gw_json_record(struct gw_json *json, const struct gw_record *record, const 
     }
 }
 
-void gw_json_result(struct gw_json *json, const char *project)
+void gw_json_result(struct gw_json *json)
 {
     gw_json_open(json, '{');
     gw_json_key(json, "galeward");
     gw_json_integer(json, 1);
     gw_json_key(json, "version");
     gw_json_text(json, GW_VERSION);
-    if (!project) return;
-    gw_json_key(json, "project");
-    gw_json_text(json, project);
 }
 
 void gw_json_node(struct gw_json *json, const struct gw_node *node)

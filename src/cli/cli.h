@@ -6,11 +6,10 @@
 #include "galeward/report.h"
 
 enum { EXIT_PASS = 0, EXIT_UNSHOWN = 1, EXIT_CALL = 2, EXIT_OURS = 3 };
-enum format { FORMAT_NONE, FORMAT_TEXT, FORMAT_JSON, FORMAT_CSV, FORMAT_MD };
 
 struct options {
-    enum format format;
-    const char *output; /* file; NULL: standard output */
+    const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
+    const char *output;             /* file; NULL: standard output */
     enum gw_units units;
     bool list, help;
     const char **vary; /* "key=a,b" */
@@ -25,11 +24,13 @@ struct cli {
     struct gw_arena arena;
     struct gw_arena scratch; /* of one case of many; empty between commands */
     struct options options;
+    const struct command *command;
 };
 
 struct command {
     const char *name, *summary, *usage, *help;
     unsigned takes; /* options besides --help and -o, by enum option_bit */
+    unsigned parts; /* of what it writes, by enum gw_part; 0: text that is no result */
     int (*run)(struct cli *cli);
 };
 
@@ -37,8 +38,7 @@ enum option_bit { TAKES_FORMAT = 1, TAKES_UNITS = 2, TAKES_SET = 4, TAKES_VARY =
 
 /* options.c */
 bool read_options(struct cli *cli, const struct command *command, int argc, char **argv);
-void list_options(struct gw_text *out, unsigned takes);
-enum format format_of(const struct options *options);
+void list_options(struct gw_text *out, const struct command *command);
 
 /* main.c */
 const struct command *command_list(size_t *n);
@@ -54,7 +54,8 @@ const char *did_you_mean(struct cli *cli, const char *name, const char *const *n
 /* The whole text to the file of -o, which is replaced whole or not at all, or to standard output. Returns an exit code.
  */
 int deliver(struct cli *cli, const struct gw_text *text);
-int deliver_report(struct cli *cli, const struct gw_report *report);
+/* The result in the format that was asked for. */
+int deliver_result(struct cli *cli, const struct gw_result *result);
 
 /* project.c */
 struct run {
@@ -69,7 +70,6 @@ struct run {
 int run_project(struct run *run, struct cli *cli, bool judge);
 /* Of a project that did not load: EXIT_OURS where the system would not read a file. */
 int code_of(const struct gw_diags *diags);
-bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
 /* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint.
  */
@@ -86,7 +86,7 @@ int cmd_schema(struct cli *cli);
 int vary_check(struct cli *cli);
 /* draw.c: 'calc KIND -o FILE.svg' */
 bool wants_drawing(const struct cli *cli);
-/* Whether the kind's results can go to the file of -o; EXIT_CALL after a complaint. */
+/* Whether the kind's results can be written so; EXIT_CALL after a complaint. */
 int check_output(struct cli *cli, const struct gw_calc_kind *kind);
 int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_node *node);
 

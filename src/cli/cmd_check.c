@@ -14,22 +14,11 @@ static int verdict_code(const struct gw_judgement *judgement)
 int cmd_check(struct cli *cli)
 {
     struct run run;
-    struct gw_text text;
-    struct gw_report report;
     if (cli->options.n_vary) return vary_check(cli);
     int code = run_project(&run, cli, true);
     if (code) return code;
-    enum format format = format_of(&cli->options);
-    gw_text_init(&text, &cli->arena);
-    int written;
-    if (format == FORMAT_JSON || format == FORMAT_CSV) {
-        (format == FORMAT_JSON ? gw_json_results : gw_csv_results)(&text, &run.results, true);
-        written = deliver(cli, &text);
-    } else {
-        gw_report_init(&report, &cli->arena);
-        gw_report_check(&report, &run.results);
-        written = deliver_report(cli, &report);
-    }
+    const struct gw_result result = gw_result_check(&run.results);
+    int written = deliver_result(cli, &result);
     int verdict = verdict_code(&run.judgement);
     return written ? written : verdict;
 }

@@ -11,16 +11,8 @@ static int unknown_table(struct cli *cli, const char *name)
 
 int cmd_tables(struct cli *cli)
 {
-    struct gw_text text;
-    struct gw_report report;
     const char *name = cli->options.n_arguments ? cli->options.arguments[0] : NULL;
     if (name && !gw_table_find(name)) return unknown_table(cli, name);
-    gw_text_init(&text, &cli->arena);
-    if (format_of(&cli->options) == FORMAT_JSON) {
-        gw_json_tables(&text, gw_tables_standard(), name);
-        return deliver(cli, &text);
-    }
-    gw_report_init(&report, &cli->arena);
-    gw_report_tables(&report, gw_tables_standard(), name, cli->options.units);
-    return deliver_report(cli, &report);
+    const struct gw_result result = gw_result_tables(&cli->arena, gw_tables_standard(), name, cli->options.units);
+    return deliver_result(cli, &result);
 }

@@ -1,15 +1,7 @@
 /* 'calc KIND -o FILE.svg': the drawing of one case. */
 #include "cli.h"
 
-#include <string.h>
-
-static bool ends_with(const char *path, const char *ending)
-{
-    const size_t length = strlen(path), tail = strlen(ending);
-    return length > tail && strcmp(path + length - tail, ending) == 0;
-}
-
-bool wants_drawing(const struct cli *cli) { return cli->options.output && ends_with(cli->options.output, ".svg"); }
+bool wants_drawing(const struct cli *cli) { return gw_format_can(cli->options.format, GW_HAS_FIGURE); }
 
 static int no_drawing(struct cli *cli, const struct gw_calc_kind *kind)
 {
@@ -23,14 +15,8 @@ static int no_drawing(struct cli *cli, const struct gw_calc_kind *kind)
 
 int check_output(struct cli *cli, const struct gw_calc_kind *kind)
 {
-    static const char *const others[] = {".txt", ".csv", ".md", ".html", ".pdf", ".sarif"};
-    const struct options *o = &cli->options;
-    for (size_t i = 0; o->output && i < sizeof others / sizeof *others; i++)
-        if (ends_with(o->output, others[i]))
-            return complain("%s: 'calc' writes JSON lines (.json) or, of one case of some kinds, a drawing (.svg)",
-                            o->output);
     if (wants_drawing(cli)) return gw_drawing_find(kind->name) ? EXIT_PASS : no_drawing(cli, kind);
-    return o->units ? complain("--units is for drawings (-o FILE.svg): JSON results are SI") : EXIT_PASS;
+    return cli->options.units ? complain("--units is for drawings (-o FILE.svg): JSON results are SI") : EXIT_PASS;
 }
 
 static int refused(const struct gw_calc_kind *kind, const char *code, const char *key, const char *message)
@@ -50,7 +36,10 @@ int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     if (kind->workspace) engine.workspace = gw_alloc(&cli->arena, 1, kind->workspace);
     gw_text_init(&text, &cli->arena);
-    enum gw_status status = gw_drawing_find(kind->name)->draw(&text, &answer, shown, &engine);
+    const struct gw_drawing *drawing = gw_drawing_find(kind->name);
+    const struct gw_figure figure = {kind->name, drawing->help, drawing->draw, &answer};
+    const struct gw_result result = {.shown = shown, .figure = &figure};
+    enum gw_status status = cli->options.format->render(&text, &result, &engine, false);
     if (status) return refused(kind, gw_status_code(status), engine.fault.key, engine.fault.message);
     return deliver(cli, &text);
 }

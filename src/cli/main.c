@@ -11,38 +11,39 @@ static const struct command COMMANDS[] = {
     {"new", "print a commented starter file", "new [project|system] [-o FILE]",
      "Prints a small project file, or a system file, to be edited. It checks clean as it stands.\n\n"
      "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
-     0, cmd_new},
+     0, 0, cmd_new},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
      "PROJECT is a file, or - for standard input.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, cmd_demand},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
      "where it occurs once.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY, cmd_check},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY, GW_HAS_DATA | GW_HAS_PAGE, cmd_check},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, cmd_explain},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n"
      "-o FILE.svg draws one case, of the kinds that --list marks; --units chooses its units.\n\n"
      "  galeward calc --list\n  galeward calc wind < cases.jsonl\n"
      "  galeward calc plate width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf' -o plate.svg\n",
-     TAKES_LIST | TAKES_UNITS, cmd_calc},
+     TAKES_LIST | TAKES_UNITS, GW_HAS_DATA | GW_HAS_FIGURE, cmd_calc},
     {"tables", "the numbers that come from standards, with their sources", "tables [NAME] [options]",
      "Lists the tables, or prints one, in the units of its source unless --units is given.\n\n"
      "  galeward tables\n  galeward tables wind_terrain\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, cmd_tables},
-    {"schema", "JSON Schema or field reference of the files", "schema [project|system|results|calc-KIND] [options]",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables},
+    {"schema", "JSON Schema or field reference of the files",
+     "schema [project|system|results|explanation|calc-KIND] [options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
-     TAKES_FORMAT, cmd_schema},
+     TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema},
 };
 
 const struct command *command_list(size_t *n)
@@ -71,7 +72,7 @@ static int command_help(struct cli *cli, const struct command *command)
     struct gw_text text;
     gw_text_init(&text, &cli->arena);
     gw_text_addf(&text, "usage: galeward %s\n\n%s\n", command->usage, command->help);
-    list_options(&text, command->takes);
+    list_options(&text, command);
     return deliver(cli, &text);
 }
 
@@ -132,7 +133,7 @@ static void guard_scratch(void *argument)
 
 int main(int argc, char **argv)
 {
-    struct call call = {.cli.options.format = FORMAT_NONE, .argc = argc, .argv = argv};
+    struct call call = {.argc = argc, .argv = argv};
     writer_start();
     gw_arena_init(&call.cli.arena, gw_system_host());
     gw_arena_init(&call.cli.scratch, gw_system_host());

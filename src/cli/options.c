@@ -13,12 +13,16 @@ struct option {
 
 static bool set_format(struct cli *cli, const char *value)
 {
-    static const char *const names[] = {"text", "json", "csv", "md"};
-    enum { N = sizeof names / sizeof *names };
-    for (size_t i = 0; i < N; i++)
-        if (strcmp(names[i], value) == 0) cli->options.format = (enum format)(FORMAT_TEXT + (int)i);
-    if (cli->options.format) return true;
-    complain("--format %s: text, json, csv or md%s", value, did_you_mean(cli, value, names, N));
+    size_t n, written = 0;
+    const struct gw_format *formats = gw_formats(&n);
+    const char **names = gw_alloc(&cli->arena, n, sizeof(const char *));
+    unsigned parts = cli->command->parts;
+    cli->options.format = gw_format_named(value);
+    if (cli->options.format && gw_format_can(cli->options.format, parts)) return true;
+    for (size_t i = 0; i < n; i++)
+        if (gw_format_can(&formats[i], parts)) names[written++] = formats[i].name;
+    complain("--format %s: %s%s", value, gw_format_names(&cli->arena, parts, false),
+             did_you_mean(cli, value, names, written));
     return false;
 }
 
@@ -71,11 +75,12 @@ static bool set_help(struct cli *cli, const char *value)
     return true;
 }
 
+/* Help that the registry of formats completes. */
+static const char FORMATS[] = "formats", ENDINGS[] = "endings";
+
 static const struct option OPTIONS[] = {
-    {"--format", NULL, "FORMAT", TAKES_FORMAT, "text, json, csv or md", set_format},
-    {"--output", "-o", "FILE", 0,
-     "write FILE, whole or not at all; its ending (.txt .json .csv .md; of calc .json .svg) chooses the format",
-     set_output},
+    {"--format", NULL, "FORMAT", TAKES_FORMAT, FORMATS, set_format},
+    {"--output", "-o", "FILE", 0, ENDINGS, set_output},
     {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", set_units},
     {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", add_set},
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},
@@ -84,18 +89,27 @@ static const struct option OPTIONS[] = {
 };
 enum { N_OPTIONS = sizeof OPTIONS / sizeof *OPTIONS };
 
-void list_options(struct gw_text *out, unsigned takes)
+static const char *help_of(struct gw_arena *arena, const struct option *o, const struct command *command)
+{
+    const char *names = gw_format_names(arena, command->parts, o->help == ENDINGS);
+    if (o->help == FORMATS) return names;
+    if (o->help != ENDINGS) return o->help;
+    return gw_format(arena, "write FILE, whole or not at all%s%s%s", *names ? "; its ending (" : "", names,
+                     *names ? ") chooses the format" : "");
+}
+
+void list_options(struct gw_text *out, const struct command *command)
 {
     gw_text_add(out, "options:\n");
     for (size_t i = 0; i < N_OPTIONS; i++) {
         const struct option *o = &OPTIONS[i];
-        if (o->bit && !(takes & o->bit)) continue;
+        if (o->bit && !(command->takes & o->bit)) continue;
         size_t from = out->length;
         gw_text_addf(out, "  %s%s%s%s%s", o->letter ? o->letter : "", o->letter ? ", " : "", o->name,
                      o->value ? " " : "", o->value ? o->value : "");
         size_t width = out->length - from;
         gw_text_repeat(out, ' ', width < 22 ? 22 - width : 1);
-        gw_text_addf(out, "%s\n", o->help);
+        gw_text_addf(out, "%s\n", help_of(out->arena, o, command));
     }
 }
 
@@ -141,10 +155,26 @@ static bool read_option(struct cli *cli, const struct command *command, int argc
     return option->set(cli, value);
 }
 
+/* By --format, else by the ending of -o, else the first that fits. A file without an ending says nothing against it
+ * where --format could not be given. */
+static bool choose_format(struct cli *cli)
+{
+    struct options *o = &cli->options;
+    const unsigned parts = cli->command->parts;
+    if (o->format || !parts) return true;
+    const bool silent = !o->output || (!strchr(o->output, '.') && !(cli->command->takes & TAKES_FORMAT));
+    o->format = silent ? gw_format_first(parts) : gw_format_of_file(o->output);
+    if (o->format && gw_format_can(o->format, parts)) return true;
+    complain("%s: the ending must be %s%s", o->output, gw_format_names(&cli->arena, parts, true),
+             cli->command->takes & TAKES_FORMAT ? ", or give --format" : "");
+    return false;
+}
+
 /* A case of 'calc' is key=value: only words that begin with '-' are options, and '-' alone is standard input. */
 bool read_options(struct cli *cli, const struct command *command, int argc, char **argv)
 {
     struct options *o = &cli->options;
+    cli->command = command;
     size_t room = (size_t)argc + 1;
     o->vary = gw_alloc(&cli->arena, room, sizeof(const char *));
     o->set = gw_alloc(&cli->arena, room, sizeof(const char *));
@@ -156,26 +186,5 @@ bool read_options(struct cli *cli, const struct command *command, int argc, char
         else if (!dashed) o->arguments[o->n_arguments++] = argv[i];
         else if (!read_option(cli, command, argc, argv, &i)) return false;
     }
-    if (!o->output || !(command->takes & TAKES_FORMAT)) return true;
-    return format_of(o) != FORMAT_NONE;
-}
-
-/* FORMAT_NONE after a complaint. */
-enum format format_of(const struct options *o)
-{
-    static const struct {
-        const char *ending;
-        enum format format; /* FORMAT_NONE: not yet */
-    } endings[] = {{".txt", FORMAT_TEXT},  {".json", FORMAT_JSON}, {".csv", FORMAT_CSV},  {".md", FORMAT_MD},
-                   {".html", FORMAT_NONE}, {".pdf", FORMAT_NONE},  {".svg", FORMAT_NONE}, {".sarif", FORMAT_NONE}};
-    const char *dot = o->output ? strrchr(o->output, '.') : NULL;
-    for (size_t i = 0; dot && i < sizeof endings / sizeof *endings; i++) {
-        if (strcmp(dot, endings[i].ending) != 0) continue;
-        if (endings[i].format) return o->format ? o->format : endings[i].format;
-        complain("%s: reports as %s come in a later version; write .txt, .json, .csv or .md", o->output, dot + 1);
-        return FORMAT_NONE;
-    }
-    if (o->format || !o->output) return o->format ? o->format : FORMAT_TEXT;
-    complain("%s: the ending does not say which format: .txt, .json, .csv or .md, or give --format", o->output);
-    return FORMAT_NONE;
+    return choose_format(cli);
 }

@@ -67,13 +67,11 @@ static bool wants_color(const struct options *options)
     return !options->output && !refused && isatty(STDOUT_FILENO);
 }
 
-int deliver_report(struct cli *cli, const struct gw_report *report)
+int deliver_result(struct cli *cli, const struct gw_result *result)
 {
+    struct gw_engine none = {.tables = gw_tables_standard()};
     struct gw_text text;
-    enum format format = format_of(&cli->options);
     gw_text_init(&text, &cli->arena);
-    if (format == FORMAT_MD) gw_render_markdown(&text, report);
-    else if (format == FORMAT_CSV) gw_render_csv(&text, report);
-    else gw_render_text(&text, report, wants_color(&cli->options));
+    cli->options.format->render(&text, result, &none, wants_color(&cli->options));
     return deliver(cli, &text);
 }

@@ -14,14 +14,11 @@ void say_diags(struct gw_arena *arena, const struct gw_diags *diags)
     fputs(text.at, stderr);
 }
 
-bool load_project(struct run *run, struct cli *cli, const char *path, const char *const *changes, size_t n)
+static bool load_project(struct run *run, const char *path, const char *const *changes, size_t n)
 {
     gw_diags_init(&run->diags, run->arena);
     bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) &&
                 gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
-    enum gw_units own = good ? run->model.project.units : GW_UNITS_NONE;
-    enum gw_units shown = cli->options.units ? cli->options.units : own ? own : GW_US;
-    run->results = (struct gw_results){&run->model, &run->takeoff, &run->judgement, shown};
     return good;
 }
 
@@ -47,10 +44,12 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     if (!settings) return EXIT_CALL;
     if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     run->arena = &cli->arena;
-    bool good = load_project(run, cli, cli->options.arguments[0], settings, cli->options.n_set);
+    bool good = load_project(run, cli->options.arguments[0], settings, cli->options.n_set);
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);
     (judge ? gw_judge : gw_judge_demands)(&run->judgement, &run->model, &run->takeoff);
+    enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
+    gw_results_of(&run->results, run->arena, &run->model, &run->takeoff, &run->judgement, shown);
     return EXIT_PASS;
 }
 

@@ -1,7 +1,7 @@
 /* 'check --vary': every combination of the values, each from a fresh model. */
 #include "cli.h"
 
-#include "galeward/json.h"
+#include "galeward/variations.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -13,25 +13,11 @@ struct variable {
     size_t n;
 };
 
-struct outcome {
-    const char **settings; /* value of each variable */
-    bool computed;
-    const char *message; /* where it was not */
-    double inward, outward, inward_asd, outward_asd;
-    enum gw_verdict *verdicts;
-    double *utilizations;
-};
-
 struct matrix {
     struct cli *cli;
-    const char *project;
     struct variable *variables;
     size_t n_variables;
-    struct outcome *outcomes;
-    size_t n_outcomes;
-    const char **candidates;
-    size_t n_candidates;
-    enum gw_units shown;
+    struct gw_variations found;
 };
 
 static bool read_variable(struct cli *cli, const char *text, struct variable *out)
@@ -54,22 +40,26 @@ static bool read_variables(struct matrix *m)
 {
     const struct options *o = &m->cli->options;
     m->n_variables = o->n_vary;
-    m->n_outcomes = 1;
+    m->found.variations.n = 1;
     m->variables = gw_alloc(&m->cli->arena, o->n_vary, sizeof *m->variables);
     for (size_t i = 0; i < o->n_vary; i++) {
         if (!read_variable(m->cli, o->vary[i], &m->variables[i])) return false;
-        m->n_outcomes *= m->variables[i].n;
-        if (m->n_outcomes > COMBINATION_LIMIT) {
+        m->found.variations.n *= m->variables[i].n;
+        if (m->found.variations.n > COMBINATION_LIMIT) {
             complain("--vary: more than %d combinations", COMBINATION_LIMIT);
             return false;
         }
     }
-    m->outcomes = gw_alloc(&m->cli->arena, m->n_outcomes, sizeof *m->outcomes);
+    m->found.variations.items = gw_alloc(&m->cli->arena, m->found.variations.n, sizeof *m->found.variations.items);
+    m->found.variables.items = gw_alloc(&m->cli->arena, o->n_vary, sizeof *m->found.variables.items);
+    for (size_t i = 0; i < o->n_vary; i++)
+        m->found.variables.items[i] = (struct gw_variable){m->variables[i].key, m->variables[i].path};
+    m->found.variables.n = o->n_vary;
     return true;
 }
 
 /* The i-th combination; the last variable turns fastest. --set comes first. */
-static const char **settings_of(struct matrix *m, size_t i, struct outcome *outcome, size_t *n)
+static const char **settings_of(struct matrix *m, size_t i, struct gw_variation *outcome, size_t *n)
 {
     struct cli *cli = m->cli;
     const char **changes = gw_alloc(&cli->arena, m->n_variables + cli->options.n_set + 1, sizeof(const char *));
@@ -89,7 +79,7 @@ static const char **settings_of(struct matrix *m, size_t i, struct outcome *outc
     return changes;
 }
 
-static void worst_pressures(struct outcome *o, const struct gw_takeoff *t)
+static void worst_pressures(struct gw_variation *o, const struct gw_takeoff *t)
 {
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
@@ -100,25 +90,26 @@ static void worst_pressures(struct outcome *o, const struct gw_takeoff *t)
     }
 }
 
+/* Every candidate, not shown: as it stands where nothing is computed. */
+static void name_candidates(struct matrix *m, struct gw_variation *o, size_t n)
+{
+    o->summaries.items = gw_alloc(&m->cli->arena, n + 1, sizeof *o->summaries.items);
+    o->summaries.n = n;
+    for (size_t i = 0; i < n; i++) o->summaries.items[i] = (struct gw_varied_summary){.utilisation = GW_ABSENT};
+}
+
 /* What outlives the combination's own arena. */
-static void keep(struct matrix *m, struct outcome *o, struct run *run)
+static void keep(struct matrix *m, struct gw_variation *o, struct run *run)
 {
     struct gw_arena *arena = &m->cli->arena;
-    size_t n = run->judgement.summaries.n;
     o->computed = true;
+    o->inward = o->outward = o->inward_asd = o->outward_asd = 0;
     worst_pressures(o, &run->takeoff);
-    if (!m->candidates) {
-        m->candidates = gw_alloc(arena, n + 1, sizeof(const char *));
-        m->n_candidates = n;
-        for (size_t i = 0; i < n; i++)
-            m->candidates[i] = gw_strdup(arena, run->judgement.summaries.items[i].candidate->name);
-    }
-    o->verdicts = gw_alloc(arena, m->n_candidates + 1, sizeof *o->verdicts);
-    o->utilizations = gw_alloc(arena, m->n_candidates + 1, sizeof *o->utilizations);
-    for (size_t i = 0; i < m->n_candidates && i < n; i++) {
+    name_candidates(m, o, run->judgement.summaries.n);
+    for (size_t i = 0; i < o->summaries.n; i++) {
         const struct gw_summary *s = &run->judgement.summaries.items[i];
-        o->verdicts[i] = s->verdict;
-        o->utilizations[i] = s->governing ? s->governing->utilisation : GW_ABSENT;
+        o->summaries.items[i] = (struct gw_varied_summary){gw_strdup(arena, s->candidate->name), s->verdict,
+                                                           s->governing ? s->governing->utilisation : GW_ABSENT};
     }
 }
 
@@ -127,9 +118,10 @@ static int compute(struct matrix *m, size_t i)
 {
     struct gw_arena *arena = &m->cli->scratch;
     struct run run = {.arena = arena};
-    struct outcome *o = &m->outcomes[i];
+    struct gw_variation *o = &m->found.variations.items[i];
     size_t n;
     const char *path = m->cli->options.arguments[0];
+    o->inward = o->outward = o->inward_asd = o->outward_asd = GW_ABSENT;
     const char **changes = settings_of(m, i, o, &n);
     if (!changes) return EXIT_CALL;
     gw_diags_init(&run.diags, arena);
@@ -137,10 +129,10 @@ static int compute(struct matrix *m, size_t i)
     bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model, arena, &run.diags);
     if (i == 0 || !taken) say_diags(arena, &run.diags);
     if (!loaded) return code_of(&run.diags);
-    m->project = gw_strdup(&m->cli->arena, run.model.project.project->name);
-    m->shown = m->cli->options.units     ? m->cli->options.units
-               : run.model.project.units ? run.model.project.units
-                                         : GW_US;
+    m->found.project = gw_strdup(&m->cli->arena, run.model.project.project->name);
+    m->found.shown = m->cli->options.units     ? m->cli->options.units
+                     : run.model.project.units ? run.model.project.units
+                                               : GW_US;
     if (!taken) {
         for (size_t d = 0; d < run.diags.n && !o->message; d++)
             if (run.diags.items[d].severity == GW_ERROR)
@@ -155,141 +147,43 @@ static int compute(struct matrix *m, size_t i)
 static int compute_all(struct matrix *m)
 {
     int code = EXIT_PASS;
-    for (size_t i = 0; i < m->n_outcomes && !code; i++) {
+    for (size_t i = 0; i < m->found.variations.n && !code; i++) {
         code = compute(m, i);
         gw_arena_rewind(&m->cli->scratch);
     }
     return code;
 }
 
-static struct gw_report_column *matrix_columns(struct matrix *m, size_t *n)
+static const struct gw_variation *first_computed(const struct matrix *m)
 {
-    struct gw_arena *arena = &m->cli->arena;
-    static const char *const pressures[] = {"inward", "outward", "ASD in", "ASD out"};
-    struct gw_report_column *columns = gw_alloc(arena, m->n_variables + m->n_candidates + 4, sizeof *columns);
-    *n = 0;
-    for (size_t v = 0; v < m->n_variables; v++) columns[(*n)++].title = m->variables[v].key;
-    for (size_t p = 0; p < 4; p++)
-        columns[(*n)++] = (struct gw_report_column){
-            gw_format(arena, "%s %s", pressures[p], gw_dim_info(GW_PRESSURE)->shown[m->shown]), true};
-    for (size_t c = 0; c < m->n_candidates; c++) columns[(*n)++].title = m->candidates[c];
-    return columns;
+    for (size_t i = 0; i < m->found.variations.n; i++)
+        if (m->found.variations.items[i].computed) return &m->found.variations.items[i];
+    return NULL;
 }
 
-/* Away from zero, to the digits shown: a person may design to it. */
-static const char *pressure_text(struct matrix *m, double pa)
+/* Combinations that were not computed name the candidates too. */
+static void complete(struct matrix *m)
 {
-    struct gw_text text;
-    int decimals = gw_dim_info(GW_PRESSURE)->decimals[m->shown];
-    double scale = pow(10, decimals), value = gw_quantity_shown(gw_units_standard(), GW_PRESSURE, m->shown, pa);
-    gw_text_init(&text, &m->cli->arena);
-    gw_text_fixed(&text, copysign(ceil(fabs(value) * scale - 1e-7) / scale, value), decimals);
-    return text.at;
-}
-
-static void verdict_cell(struct matrix *m, struct gw_report *report, const struct outcome *o, size_t c)
-{
-    static const enum gw_tone tones[] = {
-        [GW_NOT_SHOWN] = GW_DOUBTFUL, [GW_PASS] = GW_GOOD, [GW_FAIL] = GW_BAD, [GW_NOT_REQUIRED] = GW_PLAIN};
-    struct gw_text text;
-    enum gw_verdict verdict = o->computed ? o->verdicts[c] : GW_NOT_SHOWN;
-    gw_text_init(&text, &m->cli->arena);
-    gw_text_add(&text, gw_verdict_name(verdict));
-    if (o->computed && isfinite(o->utilizations[c]) && verdict != GW_NOT_SHOWN) {
-        gw_text_add(&text, " ");
-        gw_text_fixed(&text, ceil(o->utilizations[c] * 100 - 1e-7) / 100, 2);
+    const struct gw_variation *model = first_computed(m);
+    for (size_t i = 0; model && i < m->found.variations.n; i++) {
+        struct gw_variation *o = &m->found.variations.items[i];
+        if (o->computed) continue;
+        name_candidates(m, o, model->summaries.n);
+        for (size_t c = 0; c < o->summaries.n; c++)
+            o->summaries.items[c].candidate = model->summaries.items[c].candidate;
     }
-    gw_report_toned(report, tones[verdict], text.at);
-}
-
-static int matrix_report(struct matrix *m)
-{
-    struct gw_report report;
-    size_t n;
-    struct gw_report_column *columns = matrix_columns(m, &n);
-    gw_report_init(&report, &m->cli->arena);
-    gw_report_heading(&report, 1, gw_format(&m->cli->arena, "Variations: %s", m->project));
-    gw_report_line(&report, "Worst pressures of all elements, strength and allowable-stress level; verdicts with the "
-                            "use of the governing check.");
-    gw_report_table(&report, "", columns, n);
-    for (size_t i = 0; i < m->n_outcomes; i++) {
-        const struct outcome *o = &m->outcomes[i];
-        const double pressures[] = {o->inward, o->outward, o->inward_asd, o->outward_asd};
-        for (size_t v = 0; v < m->n_variables; v++) gw_report_cell(&report, o->settings[v]);
-        for (size_t p = 0; p < 4; p++) gw_report_cell(&report, o->computed ? pressure_text(m, pressures[p]) : "-");
-        for (size_t c = 0; c < m->n_candidates; c++) verdict_cell(m, &report, o, c);
-    }
-    for (size_t i = 0; i < m->n_outcomes; i++)
-        if (!m->outcomes[i].computed)
-            gw_report_item(&report, gw_format(&m->cli->arena, "not computed: %s", m->outcomes[i].message));
-    gw_report_line(
-        &report,
-        "Each combination alone is reported by 'check --set KEY=VALUE', with its assumptions and what is not checked.");
-    return deliver_report(m->cli, &report);
-}
-
-static void json_number(struct gw_json *json, const char *key, double value, bool known)
-{
-    gw_json_key(json, key);
-    gw_json_number(json, known ? value : GW_ABSENT);
-}
-
-static void json_outcome(struct gw_json *json, const struct matrix *m, const struct outcome *o)
-{
-    gw_json_open(json, '{');
-    gw_json_key(json, "settings");
-    gw_json_open(json, '{');
-    for (size_t v = 0; v < m->n_variables; v++) {
-        gw_json_key(json, m->variables[v].path);
-        gw_json_text(json, o->settings[v]);
-    }
-    gw_json_close(json, '}');
-    json_number(json, "inward_pa", o->inward, o->computed);
-    json_number(json, "outward_pa", o->outward, o->computed);
-    json_number(json, "inward_asd_pa", o->inward_asd, o->computed);
-    json_number(json, "outward_asd_pa", o->outward_asd, o->computed);
-    gw_json_key(json, "summaries");
-    gw_json_open(json, '[');
-    for (size_t c = 0; c < m->n_candidates; c++) {
-        gw_json_open(json, '{');
-        gw_json_key(json, "candidate");
-        gw_json_text(json, m->candidates[c]);
-        gw_json_key(json, "verdict");
-        gw_json_text(json, gw_verdict_name(o->computed ? o->verdicts[c] : GW_NOT_SHOWN));
-        json_number(json, "utilisation", o->computed ? o->utilizations[c] : 0, o->computed);
-        gw_json_close(json, '}');
-    }
-    gw_json_close(json, ']');
-    gw_json_key(json, "message");
-    gw_json_text(json, o->message);
-    gw_json_close(json, '}');
-}
-
-static int matrix_json(struct matrix *m)
-{
-    struct gw_text text;
-    struct gw_json json;
-    gw_text_init(&text, &m->cli->arena);
-    gw_json_init(&json, &text, true);
-    gw_json_result(&json, m->project);
-    gw_json_key(&json, "variations");
-    gw_json_open(&json, '[');
-    for (size_t i = 0; i < m->n_outcomes; i++) json_outcome(&json, m, &m->outcomes[i]);
-    gw_json_close(&json, ']');
-    gw_json_close(&json, '}');
-    gw_text_add(&text, "\n");
-    return deliver(m->cli, &text);
 }
 
 static int matrix_code(const struct matrix *m)
 {
-    for (size_t i = 0; i < m->n_outcomes; i++) {
-        const struct outcome *o = &m->outcomes[i];
+    const struct gw_variation *first = m->found.variations.items;
+    for (size_t i = 0; i < m->found.variations.n; i++) {
+        const struct gw_variation *o = &m->found.variations.items[i];
         if (!o->computed) return EXIT_UNSHOWN;
-        for (size_t c = 0; c < m->n_candidates; c++)
-            if (o->verdicts[c] != GW_PASS) return EXIT_UNSHOWN;
+        for (size_t c = 0; c < o->summaries.n; c++)
+            if (o->summaries.items[c].verdict != GW_PASS) return EXIT_UNSHOWN;
     }
-    return m->n_candidates ? EXIT_PASS : EXIT_UNSHOWN;
+    return first->summaries.n ? EXIT_PASS : EXIT_UNSHOWN;
 }
 
 int vary_check(struct cli *cli)
@@ -300,6 +194,8 @@ int vary_check(struct cli *cli)
         return complain("--vary reads the project once a combination: give a file, not standard input");
     int code = read_variables(&m) ? compute_all(&m) : EXIT_CALL;
     if (code) return code;
-    int written = format_of(&cli->options) == FORMAT_JSON ? matrix_json(&m) : matrix_report(&m);
+    complete(&m);
+    const struct gw_result result = gw_result_variations(&cli->arena, &m.found);
+    int written = deliver_result(cli, &result);
     return written ? written : matrix_code(&m);
 }

@@ -26,9 +26,9 @@ const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const cha
 
 static void note_input(struct gw_model *model, const struct gw_source *source)
 {
-    model->inputs =
-        gw_grow(model->arena, model->inputs, model->n_inputs, &model->inputs_capacity, sizeof *model->inputs);
-    struct gw_input *input = &model->inputs[model->n_inputs++];
+    model->inputs.items = gw_grow(model->arena, model->inputs.items, model->inputs.n, &model->inputs_capacity,
+                                  sizeof *model->inputs.items);
+    struct gw_input *input = &model->inputs.items[model->inputs.n++];
     input->file = source->name;
     gw_sha256(input->sha256, source->text, source->length);
 }

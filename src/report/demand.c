@@ -1,191 +1,65 @@
 /* What the site asks: one page by wall, kind and zone; then every group. */
-#include "report/parts.h"
+#include "report/demand.h"
+
+#include "report/results.h"
+#include "report/view.h"
 
 #include <string.h>
 
-#define COUNT(array) (sizeof(array) / sizeof *(array))
+/* Pressures by wall ------------------------------------------------------------------------------------------------ */
 
-static const struct heading BANDS[] = {{.title = "Kind"},
-                                       {.title = "Zone"},
-                                       {"From - to", true, GW_LENGTH},
-                                       {.title = "Count", .right = true},
-                                       {"Inward", true, GW_PRESSURE},
-                                       {"Outward", true, GW_PRESSURE},
-                                       {"ASD in", true, GW_PRESSURE},
-                                       {"ASD out", true, GW_PRESSURE},
-                                       {.title = "Governs"}};
-
-struct band {
-    long count;
-    double bottom, top, inward, outward, inward_asd, outward_asd;
-    const char *governs;
-};
-
-static void widen(struct band *band, const struct gw_element *e)
+static bool same_band(const void *left, const void *right)
 {
-    bool first = band->count == 0;
+    const struct gw_element *a = left, *b = right;
+    return a->kind == b->kind && a->zone == b->zone && a->parapet == b->parapet && strcmp(a->wall, b->wall) == 0;
+}
+
+/* The greater of two; whatever is given is greater than what is not. */
+static double greater(double a, double b) { return !gw_given(a) || b > a ? b : a; }
+
+void gw_widen_band(void *into, const void *row, bool first)
+{
+    struct gw_element *band = into;
+    const struct gw_element *e = row;
+    if (first) return;
     band->count += e->count;
-    if (first || e->bottom < band->bottom) band->bottom = e->bottom;
-    if (first || e->top > band->top) band->top = e->top;
-    if (first || !gw_given(band->inward) || e->inward.pa > band->inward) band->inward = e->inward.pa;
-    if (first || !gw_given(band->inward_asd) || e->inward_asd.pa > band->inward_asd)
-        band->inward_asd = e->inward_asd.pa;
-    if (first || !gw_given(band->outward_asd) || e->outward_asd.pa < band->outward_asd)
-        band->outward_asd = e->outward_asd.pa;
-    if (first || !gw_given(band->outward) || e->outward.pa < band->outward) {
-        band->outward = e->outward.pa;
+    band->bottom = fmin(band->bottom, e->bottom);
+    band->top = fmax(band->top, e->top);
+    band->inward.pa = greater(band->inward.pa, e->inward.pa);
+    band->inward_asd.pa = greater(band->inward_asd.pa, e->inward_asd.pa);
+    band->outward_asd.pa = -greater(-band->outward_asd.pa, -e->outward_asd.pa);
+    if (!gw_given(band->outward.pa) || e->outward.pa < band->outward.pa) {
+        band->outward = e->outward;
         band->governs = e->governs;
     }
 }
 
-static void band_row(struct page *page, const struct gw_element *e, const struct band *band)
-{
-    gw_page_cell(page, gw_kind_names[e->kind]);
-    gw_page_cell(page, gw_format(page->arena, "%d%s", e->zone, e->parapet ? " parapet" : ""));
-    gw_page_cell(page, gw_height_band(page, band->bottom, band->top));
-    gw_page_count(page, band->count);
-    gw_page_quantity(page, GW_PRESSURE, band->inward, UP);
-    gw_page_quantity(page, GW_PRESSURE, band->outward, UP);
-    gw_page_quantity(page, GW_PRESSURE, band->inward_asd, UP);
-    gw_page_quantity(page, GW_PRESSURE, band->outward_asd, UP);
-    gw_page_cell(page, band->governs);
-}
+static const struct view_column BAND_COLUMNS[] = {
+    COLUMN("Kind", "kind"),
+    COLUMN("Zone", "zone_in_full"),
+    COLUMN("From - to", "extent", .dim = GW_LENGTH, .right = true),
+    COLUMN("Count", "count"),
+    COLUMN("Inward", "inward", .rounding = UP),
+    COLUMN("Outward", "outward", .rounding = UP),
+    COLUMN("ASD in", "inward_asd", .rounding = UP),
+    COLUMN("ASD out", "outward_asd", .rounding = UP),
+    COLUMN("Governs", "governs"),
+};
+static const struct view BANDS = VIEW(&gw_element_record, BAND_COLUMNS, .same = same_band, .merge = gw_widen_band);
 
 static void wall_tables(struct page *page)
 {
     size_t n = page->results->takeoff->elements.n;
     const struct ordered *items = gw_order_elements(page->arena, page->results->takeoff);
-    for (size_t i = 0; i < n;) {
+    const void **rows = gw_alloc(page->arena, n + 1, sizeof(const void *));
+    for (size_t i = 0; i < n; i++) rows[i] = items[i].element;
+    for (size_t i = 0, next; i < n; i = next) {
         const struct gw_element *e = items[i].element;
-        struct band band = {.governs = ""};
-        size_t next = i;
-        for (; next < n && gw_same_band(&items[i], &items[next]); next++) widen(&band, items[next].element);
-        if (i == 0 || items[i].wall != items[i - 1].wall) {
-            const char *name = e->building ? e->building->name : "";
-            gw_page_table(page, gw_format(page->arena, "Wall %s, building %s", e->wall, name), BANDS, COUNT(BANDS));
-        }
-        band_row(page, e, &band);
-        i = next;
+        for (next = i + 1; next < n && items[next].wall == items[i].wall;) next++;
+        const char *building = e->building ? e->building->name : "";
+        gw_view_table(page, gw_format(page->arena, "Wall %s, building %s", e->wall, building), &BANDS, rows + i,
+                      next - i);
     }
-}
-
-static const char *demand_value(struct page *page, const struct gw_demand *d)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    if (!gw_given(d->value)) return "";
-    gw_text_add(&text, d->at_most ? "at most " : "at least ");
-    gw_add_quantity(&text, d->dim, page->shown, d->value, d->at_most ? NEAREST : UP);
-    if (d->dim == GW_LEAKAGE && gw_given(d->at)) {
-        gw_text_add(&text, " at ");
-        gw_add_quantity(&text, GW_PRESSURE, page->shown, d->at, NEAREST);
-    }
-    return text.at;
-}
-
-/* Demands that read alike but for the place. */
-static bool alike(const struct gw_demand *a, const struct gw_demand *b)
-{
-    bool same_name = a->name == b->name || (a->name && b->name && strcmp(a->name, b->name) == 0);
-    bool same_value = a->value == b->value || (!gw_given(a->value) && !gw_given(b->value));
-    return same_name && same_value && a->status == b->status && a->component == b->component &&
-           strcmp(a->check, b->check) == 0 && strcmp(a->message, b->message) == 0;
-}
-
-static const char *places(struct page *page, const struct gw_demand *first, size_t n)
-{
-    enum { NAMED = 3 };
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    for (size_t i = 0; i < n && i < NAMED; i++) gw_text_addf(&text, "%s%s", i ? ", " : "", first[i].where);
-    if (n > NAMED) gw_text_addf(&text, " and %zu more", n - NAMED);
-    return text.at;
-}
-
-static void other_demand(struct page *page, const struct gw_demand *d, size_t n)
-{
-    static const char *const words[] = {[GW_NOT_SHOWN] = "not shown",
-                                        [GW_PASS] = "required",
-                                        [GW_FAIL] = "required",
-                                        [GW_NOT_REQUIRED] = "not required"};
-    bool opens = d->component == GW_VENT || d->component == GW_DOOR;
-    const char *component =
-        opens ? gw_format(page->arena, ", %s", gw_choice_name(gw_component_choices, (int)d->component)) : "";
-    gw_page_cell(page, gw_format(page->arena, "%s%s", d->name ? d->name : d->check, component));
-    gw_page_cell(page, places(page, d, n));
-    gw_page_cell(page, words[d->status]);
-    gw_page_cell(page, demand_value(page, d));
-    gw_page_cell(page, d->message);
-}
-
-/* What a hazard asks of elements: one line a requirement, with those that it meets. */
-static bool same_hazard(const struct gw_demand *a, const struct gw_demand *b)
-{
-    return a->status == b->status && strcmp(a->check, b->check) == 0 && strcmp(a->summary, b->summary) == 0;
-}
-
-struct hazards {
-    struct hazard {
-        const struct gw_demand *first;
-        struct band band;
-    } * items;
-    size_t n, capacity;
-};
-
-/* The requirement that a demand belongs to; a new one, if it is the first. */
-static struct hazard *hazard_of(struct hazards *hazards, const struct gw_demand *d, struct gw_arena *arena)
-{
-    for (size_t i = 0; i < hazards->n; i++)
-        if (same_hazard(hazards->items[i].first, d)) return &hazards->items[i];
-    hazards->items = gw_grow(arena, hazards->items, hazards->n, &hazards->capacity, sizeof *hazards->items);
-    hazards->items[hazards->n] = (struct hazard){.first = d, .band = {.governs = ""}};
-    return &hazards->items[hazards->n++];
-}
-
-/* Pressures of the elements stand in the tables above, the pair of a blast in its text. */
-static void hazard_row(struct page *page, const struct hazard *h)
-{
-    struct gw_demand row = *h->first;
-    row.where = gw_format(page->arena, "%ld %s%s, %s %s", h->band.count, gw_kind_names[row.element->kind],
-                          h->band.count == 1 ? "" : "s", gw_height_band(page, h->band.bottom, h->band.top),
-                          gw_dim_info(GW_LENGTH)->shown[page->shown]);
-    row.component = GW_FIXED;
-    row.value = GW_ABSENT;
-    row.message = row.summary;
-    other_demand(page, &row, 1);
-}
-
-static void hazard_rows(struct page *page, const struct gw_judgement *judgement)
-{
-    struct hazards hazards = {.n = 0};
-    for (size_t i = 0; i < judgement->demands.n; i++) {
-        const struct gw_demand *d = &judgement->demands.items[i];
-        if (d->element && d->summary) widen(&hazard_of(&hazards, d, page->arena)->band, d->element);
-    }
-    for (size_t i = 0; i < hazards.n; i++) hazard_row(page, &hazards.items[i]);
-}
-
-static void other_demands(struct page *page)
-{
-    static const struct heading headings[] = {
-        {.title = "Check"}, {.title = "Where"}, {.title = "Status"}, {.title = "Value"}, {.title = "How"}};
-    const struct gw_judgement *judgement = page->results->judgement;
-    struct gw_text unbuilt;
-    gw_text_init(&unbuilt, page->arena);
-    gw_report_heading(page->report, 2, "Other demands");
-    gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0, next; i < judgement->demands.n; i = next) {
-        const struct gw_demand *d = &judgement->demands.items[i];
-        for (next = i + 1; next < judgement->demands.n && !judgement->demands.items[next].element &&
-                           alike(d, &judgement->demands.items[next]);)
-            next++;
-        if (d->element) continue;
-        if (gw_is_not_built(d->message)) gw_text_addf(&unbuilt, "%s%s", unbuilt.length ? ", " : "", d->check);
-        else other_demand(page, d, next - i);
-    }
-    hazard_rows(page, judgement);
-    if (unbuilt.length)
-        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", unbuilt.at));
 }
 
 static void unknown_places(struct page *page)
@@ -198,36 +72,26 @@ static void unknown_places(struct page *page)
                                            t->no_offset, t->no_sill));
 }
 
-static const char *place_of(struct page *page, const struct gw_element *e)
-{
-    return gw_format(page->arena, "%s: %s, zone %d%s", e->wall, e->mark, e->zone, e->parapet ? ", parapet" : "");
-}
+/* Framing, tests --------------------------------------------------------------------------------------------------- */
+
+static const struct view_column REACTION_COLUMNS[] = {
+    COLUMN("Anchors", "place"),
+    COLUMN("From - to", "extent", .dim = GW_LENGTH),
+    COLUMN("Count", "count"),
+    COLUMN("In 0.6 W", "inward_asd", .rounding = UP),
+    COLUMN("Out 0.6 W", "outward_asd", .rounding = UP),
+    COLUMN("In 1.0 W", "inward", .rounding = UP),
+    COLUMN("Out 1.0 W", "outward", .rounding = UP),
+    COLUMN("Wall", "area"),
+};
+static const struct view REACTIONS = VIEW(&gw_reaction_record, REACTION_COLUMNS);
 
 static void reactions(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Anchors"},
-                                              {.title = "From - to", .dim = GW_LENGTH},
-                                              {.title = "Count", .right = true},
-                                              {"In 0.6 W", true, GW_FORCE},
-                                              {"Out 0.6 W", true, GW_FORCE},
-                                              {"In 1.0 W", true, GW_FORCE},
-                                              {"Out 1.0 W", true, GW_FORCE},
-                                              {"Wall", true, GW_AREA}};
     const struct gw_judgement *judgement = page->results->judgement;
     if (!judgement->reactions.n) return;
     gw_report_heading(page->report, 2, "Reactions of the anchors under wind, each");
-    gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0; i < judgement->reactions.n; i++) {
-        const struct gw_reaction *r = &judgement->reactions.items[i];
-        gw_page_cell(page, place_of(page, r->element));
-        gw_page_cell(page, gw_height_band(page, r->element->bottom, r->element->top));
-        gw_page_count(page, r->element->count);
-        gw_page_quantity(page, GW_FORCE, r->inward, UP);
-        gw_page_quantity(page, GW_FORCE, r->outward, UP);
-        gw_page_quantity(page, GW_FORCE, r->inward_strength, UP);
-        gw_page_quantity(page, GW_FORCE, r->outward_strength, UP);
-        gw_page_quantity(page, GW_AREA, r->area, NEAREST);
-    }
+    gw_view_list(page, "", &REACTIONS, judgement->reactions.items, judgement->reactions.n);
     gw_report_line(page->report, "Wall: the longest piece of mullion that can hang on the anchor; its dead load is "
                                  "that area times the weight of framing and glass. At an outside corner: of each face. "
                                  "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
@@ -236,8 +100,7 @@ static void reactions(struct page *page)
 
 static bool same_row(const struct gw_element *a, const struct gw_element *b)
 {
-    return a->kind == b->kind && a->zone == b->zone && a->parapet == b->parapet && strcmp(a->wall, b->wall) == 0 &&
-           strcmp(a->mark, b->mark) == 0;
+    return same_band(a, b) && strcmp(a->mark, b->mark) == 0;
 }
 
 /* Of like members of a wall the one that needs most; the result file has them all. */
@@ -252,123 +115,87 @@ static bool needs_most(const struct gw_judgement *judgement, size_t at)
     return true;
 }
 
+static const struct view_column MEMBER_COLUMNS[] = {
+    COLUMN("Members", "member_place"),
+    COLUMN("From - to", "extent", .dim = GW_LENGTH),
+    COLUMN("Count", "count"),
+    COLUMN("Moment", "moment_asd", .rounding = UP, .dim = GW_BENDING),
+    COLUMN("Shear", "shear_asd", .rounding = UP),
+    COLUMN("Deflection limit", "deflection_limit", .rounding = DOWN, .dim = GW_THICKNESS),
+    COLUMN("I of aluminum", "inertia_needed", .rounding = UP),
+};
+static const struct view MEMBERS = VIEW(&gw_member_record, MEMBER_COLUMNS);
+
 static void members(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Members"},
-                                              {.title = "From - to", .dim = GW_LENGTH},
-                                              {.title = "Count", .right = true},
-                                              {"Moment", true, GW_BENDING},
-                                              {"Shear", true, GW_FORCE},
-                                              {"Deflection limit", true, GW_THICKNESS},
-                                              {"I of aluminum", true, GW_INERTIA}};
     const struct gw_judgement *judgement = page->results->judgement;
-    if (!judgement->members.n) return;
+    const void **rows = gw_alloc(page->arena, judgement->members.n + 1, sizeof(const void *));
+    size_t n = 0;
+    for (size_t i = 0; i < judgement->members.n; i++)
+        if (needs_most(judgement, i)) rows[n++] = &judgement->members.items[i];
+    if (!n) return;
     gw_report_heading(page->report, 2, "What framing must bring under wind (0.6 W)");
-    gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0; i < judgement->members.n; i++) {
-        const struct gw_member_demand *m = &judgement->members.items[i];
-        const struct gw_element *e = m->element;
-        if (!needs_most(judgement, i)) continue;
-        gw_page_cell(page, gw_format(page->arena, "%s, %s", gw_kind_names[e->kind], place_of(page, e)));
-        gw_page_cell(page, gw_height_band(page, e->bottom, e->top));
-        gw_page_count(page, e->count);
-        gw_page_quantity(page, GW_BENDING, m->moment, UP);
-        gw_page_quantity(page, GW_FORCE, m->shear, UP);
-        gw_page_quantity(page, GW_THICKNESS, m->deflection_limit, DOWN);
-        gw_page_quantity(page, GW_INERTIA, m->inertia, UP);
-    }
+    gw_view_table(page, "", &MEMBERS, rows, n);
     gw_report_line(page->report, "Of like members of a wall the one that needs most. Section modulus needed: the "
                                  "moment over the allowable stress of the alloy. A corner "
                                  "mullion takes both faces: the moment about each axis.");
 }
 
-static void optional_quantity(struct page *page, enum gw_dim dim, double value)
-{
-    if (gw_given(value)) gw_page_quantity(page, dim, value, NEAREST);
-    else gw_page_cell(page, "");
-}
+static const struct view_column MOCK_UP_COLUMNS[] = {
+    COLUMN("Step", NULL),
+    COLUMN("Test", "test_and_again"),
+    COLUMN("Method", "method"),
+    COLUMN("Pressure", "pressure"),
+    COLUMN("Leakage at most", "leakage"),
+    COLUMN("Racking", "racking", .dim = GW_THICKNESS),
+    COLUMN("Limit", "limit", .dim = GW_THICKNESS),
+};
+static const struct view MOCK_UP = VIEW(&gw_mock_up_record, MOCK_UP_COLUMNS);
 
 static void mock_up(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Step"},
-                                              {.title = "Test"},
-                                              {.title = "Method"},
-                                              {"Pressure", true, GW_PRESSURE},
-                                              {"Leakage at most", true, GW_LEAKAGE},
-                                              {"Racking", true, GW_THICKNESS},
-                                              {"Limit", true, GW_THICKNESS}};
     const struct gw_judgement *judgement = page->results->judgement;
     gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
     if (judgement->mock_up_fault) {
         gw_report_line(page->report, gw_format(page->arena, "Not shown: %s", judgement->mock_up_fault));
         return;
     }
-    gw_page_table(page, "", headings, COUNT(headings));
-    for (size_t i = 0; i < judgement->mock_up.n; i++) {
-        const struct gw_sequence_step *s = &judgement->mock_up.steps[i];
-        const char *name = gw_choice_name(gw_sequence_test_choices, (int)s->test);
-        gw_page_count(page, (long)i + 1);
-        gw_page_cell(page, gw_format(page->arena, "%s%s", name, s->again == GW_YES ? " again" : ""));
-        gw_page_cell(page, s->method ? s->method : "");
-        optional_quantity(page, GW_PRESSURE, s->pressure);
-        optional_quantity(page, GW_LEAKAGE, s->leakage);
-        optional_quantity(page, GW_THICKNESS, s->displacement);
-        optional_quantity(page, GW_THICKNESS, s->limit);
-    }
+    gw_view_list(page, "", &MOCK_UP, page->results->mock_up.items, page->results->mock_up.n);
     gw_report_line(page->report,
                    "At the greatest pressures of the walls below the roof line, on the greatest span. Limit: "
                    "deflection at the design pressure, permanent set after proof.");
 }
 
+static const struct view_column DIFFERENCE_COLUMNS[] = {COLUMN("Element", "element"), COLUMN("Direction", "direction"),
+                                                        COLUMN("Computed", "computed", .rounding = UP),
+                                                        COLUMN("Given", "given"), COLUMN("Source", "source")};
+static const struct view DIFFERENCES = VIEW(&gw_difference_record, DIFFERENCE_COLUMNS);
+
 static void differences(struct page *page)
 {
-    static const struct heading headings[] = {{.title = "Element"},
-                                              {.title = "Direction"},
-                                              {"Computed", true, GW_PRESSURE},
-                                              {"Given", true, GW_PRESSURE},
-                                              {.title = "Source"}};
     const struct gw_takeoff *t = page->results->takeoff;
     if (!t->differences.n) return;
     gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
-    gw_page_table(page, "Strength level.", headings, COUNT(headings));
-    for (size_t i = 0; i < t->differences.n; i++) {
-        const struct gw_difference *d = &t->differences.items[i];
-        gw_page_cell(page, d->element->id);
-        gw_page_cell(page, d->direction);
-        gw_page_quantity(page, GW_PRESSURE, d->computed, UP);
-        gw_page_quantity(page, GW_PRESSURE, d->given, NEAREST);
-        gw_page_cell(page, d->source);
-    }
+    gw_view_list(page, "Strength level.", &DIFFERENCES, t->differences.items, t->differences.n);
 }
 
-static const struct heading GROUPS[] = {{.title = "Group"},
-                                        {.title = "Count", .right = true},
-                                        {"Width", true, GW_LENGTH},
-                                        {"Height", true, GW_LENGTH},
-                                        {"From - to", true, GW_LENGTH},
-                                        {.title = "Zone"},
-                                        {"Area", true, GW_AREA},
-                                        {"In", true, GW_PRESSURE},
-                                        {"Out", true, GW_PRESSURE},
-                                        {"ASD in", true, GW_PRESSURE},
-                                        {"ASD out", true, GW_PRESSURE},
-                                        {.title = "Columns"}};
+/* The whole -------------------------------------------------------------------------------------------------------- */
 
-static void group_row(struct page *page, const struct gw_element *e)
-{
-    gw_page_cell(page, e->id);
-    gw_page_count(page, e->count);
-    gw_page_quantity(page, GW_LENGTH, e->width, NEAREST);
-    gw_page_quantity(page, GW_LENGTH, e->height, NEAREST);
-    gw_page_cell(page, gw_height_band(page, e->bottom, e->top));
-    gw_page_cell(page, gw_format(page->arena, "%d%s%s", e->zone, e->parapet ? "p" : "", e->place_unknown ? "?" : ""));
-    gw_page_quantity(page, GW_AREA, e->effective_area, NEAREST);
-    gw_page_quantity(page, GW_PRESSURE, e->inward.pa, UP);
-    gw_page_quantity(page, GW_PRESSURE, e->outward.pa, UP);
-    gw_page_quantity(page, GW_PRESSURE, e->inward_asd.pa, UP);
-    gw_page_quantity(page, GW_PRESSURE, e->outward_asd.pa, UP);
-    gw_page_cell(page, e->columns);
-}
+static const struct view_column GROUP_COLUMNS[] = {
+    COLUMN("Group", "id"),
+    COLUMN("Count", "count"),
+    COLUMN("Width", "width"),
+    COLUMN("Height", "height"),
+    COLUMN("From - to", "extent", .dim = GW_LENGTH, .right = true),
+    COLUMN("Zone", "zone_in_short"),
+    COLUMN("Area", "effective_area"),
+    COLUMN("In", "inward", .rounding = UP),
+    COLUMN("Out", "outward", .rounding = UP),
+    COLUMN("ASD in", "inward_asd", .rounding = UP),
+    COLUMN("ASD out", "outward_asd", .rounding = UP),
+    COLUMN("Columns", "columns"),
+};
+static const struct view GROUPS = VIEW(&gw_element_record, GROUP_COLUMNS);
 
 static void every_group(struct page *page)
 {
@@ -376,23 +203,29 @@ static void every_group(struct page *page)
     gw_report_heading(page->report, 2, "Every group");
     gw_report_line(page->report, "Zone: p is above the roof line, ? is a place unknown and taken at its worst. "
                                  "Area is the effective wind area.");
-    gw_page_table(page, "", GROUPS, COUNT(GROUPS));
-    for (size_t i = 0; i < t->elements.n; i++) group_row(page, &t->elements.items[i]);
+    gw_view_list(page, "", &GROUPS, t->elements.items, t->elements.n);
 }
 
-void gw_report_demand(struct gw_report *report, const struct gw_results *results)
+static const struct view_column BUILDING_COLUMNS[] = {
+    COLUMN("Building", "name"),          COLUMN("Roof height", "roof_height"), COLUMN("Least width", "least_width"),
+    COLUMN("Parapet", "parapet_height"), COLUMN("Roof slope", "roof_slope"),   COLUMN("Enclosure", "enclosure"),
+};
+static const struct view BUILDINGS = VIEW(&gw_building_record, BUILDING_COLUMNS);
+
+static void demand_page(struct gw_report *report, const struct gw_result *result)
 {
-    struct page page = gw_page_of(report, results);
+    struct page page = gw_page_of(report, result->value);
+    const struct gw_project *project = &page.results->model->project;
     struct gw_used rows = {.words = {0}};
     gw_page_head(&page, "Wind demand");
-    gw_page_buildings(&page);
+    gw_view_list(&page, "", &BUILDINGS, project->buildings.items, project->buildings.n);
     gw_report_heading(report, 2, "Pressures by wall");
     gw_report_line(
         report,
         "Worst of each row. Inward and outward: strength level; ASD: allowable-stress level. Outward is negative.");
     unknown_places(&page);
     wall_tables(&page);
-    other_demands(&page);
+    gw_page_other_demands(&page);
     members(&page);
     reactions(&page);
     mock_up(&page);
@@ -400,4 +233,33 @@ void gw_report_demand(struct gw_report *report, const struct gw_results *results
     every_group(&page);
     gw_page_rows(&rows, &page, false);
     gw_page_foot(&page, &rows);
+}
+
+struct gw_result gw_result_demand(const struct gw_results *results)
+{
+    return (struct gw_result){.shown = results->shown,
+                              .record = &gw_demand_results_record,
+                              .value = results,
+                              .rows = "elements",
+                              .page = demand_page};
+}
+
+static const struct view_column NAME_COLUMNS[] = {COLUMN("Element", "id"), COLUMN("Kind", "kind"),
+                                                  COLUMN("Count", "count"), COLUMN("Zone", "zone"),
+                                                  COLUMN("Columns", "columns")};
+static const struct view NAMES = VIEW(&gw_element_record, NAME_COLUMNS);
+
+static void names_page(struct gw_report *report, const struct gw_result *result)
+{
+    struct page page = gw_page_of(report, result->value);
+    const struct gw_takeoff *t = page.results->takeoff;
+    gw_view_list(&page, "Give one of these to 'explain'.", &NAMES, t->elements.items, t->elements.n);
+}
+
+struct gw_result gw_result_elements(const struct gw_results *results)
+{
+    struct gw_result result = gw_result_demand(results);
+    result.rows = NULL;
+    result.page = names_page;
+    return result;
 }

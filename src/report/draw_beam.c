@@ -2,7 +2,7 @@
 #include "galeward/beam.h"
 #include "report/draw_field.h"
 #include "report/drawings.h"
-#include "report/parts.h"
+#include "report/page.h"
 
 #include <math.h>
 

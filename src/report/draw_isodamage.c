@@ -2,7 +2,7 @@
 #include "galeward/svg.h"
 
 #include "report/drawings.h"
-#include "report/parts.h"
+#include "report/page.h"
 
 #include "tables_data.h"
 

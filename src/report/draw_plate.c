@@ -2,7 +2,7 @@
  * above the other where the plate is wide. */
 #include "report/draw_field.h"
 #include "report/drawings.h"
-#include "report/parts.h"
+#include "report/page.h"
 
 #include <math.h>
 

@@ -3,15 +3,15 @@
 
 #include <string.h>
 
-static enum gw_status plate(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                            struct gw_engine *engine)
+static enum gw_status plate(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
+    const struct gw_calc_answer *answer = of;
     return gw_draw_plate(out, answer->in, &(struct plate_words){"Plate", ""}, shown, engine);
 }
 
-static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                           struct gw_engine *engine)
+static enum gw_status lite(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
+    const struct gw_calc_answer *answer = of;
     struct gw_plate_case governing;
     const char *pane;
     enum gw_status status = gw_lite_plate(&governing, &pane, answer->in, answer->out, engine);
@@ -22,9 +22,9 @@ static enum gw_status lite(struct gw_text *out, const struct gw_calc_answer *ans
     return gw_draw_plate(out, &governing, &words, shown, engine);
 }
 
-static enum gw_status beam(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                           struct gw_engine *engine)
+static enum gw_status beam(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
+    const struct gw_calc_answer *answer = of;
     const struct gw_beam *solved;
     const struct gw_beam_result *solution;
     (void)engine;
@@ -33,9 +33,9 @@ static enum gw_status beam(struct gw_text *out, const struct gw_calc_answer *ans
     return GW_OK;
 }
 
-static enum gw_status member(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                             struct gw_engine *engine)
+static enum gw_status member(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
+    const struct gw_calc_answer *answer = of;
     const struct gw_beam *solved;
     const struct gw_beam_result *solution;
     (void)engine;
@@ -44,9 +44,9 @@ static enum gw_status member(struct gw_text *out, const struct gw_calc_answer *a
     return GW_OK;
 }
 
-static enum gw_status response(struct gw_text *out, const struct gw_calc_answer *answer, enum gw_units shown,
-                               struct gw_engine *engine)
+static enum gw_status response(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
+    const struct gw_calc_answer *answer = of;
     struct gw_response_chart chart;
     gw_response_chart(&chart, answer->in, answer->out);
     return gw_draw_isodamage(out, &chart, shown, engine);

@@ -1,5 +1,5 @@
 /* Element groups in the order in which people read them. */
-#include "report/parts.h"
+#include "report/page.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -28,8 +28,6 @@ static int by_band(const void *left, const void *right)
     int order = compare_bands(a, b);
     return order ? order : compare_sizes(a->index, b->index);
 }
-
-bool gw_same_band(const struct ordered *a, const struct ordered *b) { return compare_bands(a, b) == 0; }
 
 /* Sorted by name, each wall's first element stands first: its index is the wall's place in the file's order. */
 struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff)

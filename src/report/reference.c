@@ -1,11 +1,12 @@
 /* The field reference: a Markdown table a record, each record once. */
-#include "galeward/report.h"
+#include "report/results.h"
 
 #include <string.h>
 
 struct reference {
     struct gw_text *out;
     bool written;                     /* by us: keys with units, nothing to choose */
+    const struct gw_record *result;   /* the record that is a whole result, with a head; NULL: none */
     const struct gw_record **records; /* in the order met */
     size_t n, capacity;
 };
@@ -139,6 +140,7 @@ static void section(struct reference *r, const struct gw_record *record)
     if (record->help) gw_text_addf(out, "%s\n\n", record->help);
     gw_text_add(out, r->written ? "| key | what | value |\n|---|---|---|\n"
                                 : "| key | what | value | default | limits |\n|---|---|---|---|---|\n");
+    if (r->result && record == r->result) rows(r, &gw_result_head_record);
     rows(r, record);
     short_forms(out, record);
 }
@@ -152,12 +154,11 @@ static void sections(struct reference *r, const struct gw_record *record)
     }
 }
 
-void gw_schema_markdown(struct gw_text *out, const struct gw_record *record)
+void gw_schema_markdown(struct gw_text *out, const struct gw_schema *schema)
 {
-    sections(&(struct reference){.out = out}, record);
-}
-
-void gw_schema_output_markdown(struct gw_text *out, const struct gw_record *record)
-{
-    sections(&(struct reference){.out = out, .written = true}, record);
+    if (schema->in) sections(&(struct reference){.out = out}, schema->in);
+    if (schema->in && schema->out) gw_text_add(out, "\n");
+    if (schema->out)
+        sections(&(struct reference){.out = out, .written = true, .result = schema->in ? NULL : schema->out},
+                 schema->out);
 }

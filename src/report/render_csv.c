@@ -1,10 +1,10 @@
-/* A report's tables as comma-separated values. */
+/* Comma-separated values: the tables of a page, or a list of records. */
 #include "galeward/report.h"
-#include "report/parts.h"
+#include "report/page.h"
 
 #include <string.h>
 
-void gw_csv_cell(struct gw_text *out, const char *text, bool first)
+static void put_text(struct gw_text *out, const char *text, bool first)
 {
     if (!first) gw_text_add(out, ",");
     if (!text[strcspn(text, ",;\"\r\n")]) {
@@ -19,10 +19,10 @@ void gw_csv_cell(struct gw_text *out, const char *text, bool first)
 static void put_table(struct gw_text *out, const struct gw_block *table)
 {
     if (!table->n_columns) return;
-    for (size_t c = 0; c < table->n_columns; c++) gw_csv_cell(out, table->columns[c].title, c == 0);
+    for (size_t c = 0; c < table->n_columns; c++) put_text(out, table->columns[c].title, c == 0);
     gw_text_add(out, "\n");
     for (size_t i = 0; i < table->n_cells; i++) {
-        gw_csv_cell(out, table->cells[i].text, i % table->n_columns == 0);
+        put_text(out, table->cells[i].text, i % table->n_columns == 0);
         if ((i + 1) % table->n_columns == 0) gw_text_add(out, "\n");
     }
 }
@@ -35,5 +35,70 @@ void gw_render_csv(struct gw_text *out, const struct gw_report *report)
         if (!first) gw_text_add(out, "\n");
         first = false;
         put_table(out, &report->blocks[i]);
+    }
+}
+
+/* Keys carry their units; what stands flat in the record has its columns among ours. */
+static void put_keys(struct gw_text *out, const struct gw_record *record, bool *first)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (!gw_field_is_written(field) || field->flags & GW_MANY) continue;
+        if (field->flags & GW_FLAT) {
+            put_keys(out, field->record, first);
+            continue;
+        }
+        if (!*first) gw_text_add(out, ",");
+        *first = false;
+        gw_field_json_key(out, field);
+    }
+}
+
+static void put_number(struct gw_text *out, const struct gw_field *field, const void *at, enum gw_units shown)
+{
+    double value = field->type == GW_T_FIGURE ? field->figure(at, shown) : *(const double *)at;
+    if (isfinite(value)) gw_text_number(out, value, 12);
+}
+
+static void put_value(struct gw_text *out, const struct gw_field *field, const void *at, enum gw_units shown,
+                      bool first)
+{
+    const char *words = gw_field_words(out->arena, field, at, shown);
+    bool absent = gw_field_is_absent(field, at);
+    if (!absent && field->type == GW_T_BOOL) words = *(const enum gw_bool *)at == GW_YES ? "true" : "false";
+    if (!absent && field->type == GW_T_YES_NO) words = *(const bool *)at ? "true" : "false";
+    put_text(out, words ? words : "", first);
+    if (absent || words) return;
+    if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
+    if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);
+    if (field->type == GW_T_NUMBER || field->type == GW_T_FIGURE) put_number(out, field, at, shown);
+}
+
+static void put_values(struct gw_text *out, const struct gw_record *record, const void *row, enum gw_units shown,
+                       bool *first)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        const void *at = gw_field_at(field, row);
+        if (!gw_field_is_written(field) || field->flags & GW_MANY) continue;
+        if (field->flags & GW_FLAT) {
+            put_values(out, field->record, gw_field_struct(field, at), shown, first);
+            continue;
+        }
+        put_value(out, field, at, shown, *first);
+        *first = false;
+    }
+}
+
+void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value, enum gw_units shown)
+{
+    const struct gw_many *many = gw_field_at(list, value);
+    bool first = true;
+    put_keys(out, list->record, &first);
+    gw_text_add(out, "\n");
+    for (size_t i = 0; many && i < many->n; i++) {
+        first = true;
+        put_values(out, list->record, gw_field_item(list, many, i), shown, &first);
+        gw_text_add(out, "\n");
     }
 }

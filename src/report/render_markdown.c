@@ -33,26 +33,61 @@ static void put_table(struct gw_text *out, const struct gw_block *table)
     }
 }
 
-static void put_block(struct gw_text *out, const struct gw_block *block)
+static void put_heading(struct gw_text *out, const struct gw_block *block)
 {
-    if (block->kind == GW_TABLE) {
-        put_table(out, block);
-        return;
-    }
-    if (block->kind == GW_HEADING) {
-        gw_text_repeat(out, '#', (size_t)block->level);
-        gw_text_add(out, " ");
-    }
-    if (block->kind == GW_ITEM) gw_text_add(out, "- ");
+    gw_text_repeat(out, '#', (size_t)block->level);
+    gw_text_add(out, " ");
     put_escaped(out, block->text);
     gw_text_add(out, "\n");
 }
 
+static void put_line(struct gw_text *out, const char *before, const char *text, const char *after)
+{
+    gw_text_add(out, before);
+    put_escaped(out, text);
+    gw_text_add(out, after);
+}
+
+static void put_block(struct gw_text *out, const struct gw_block *block, struct gw_arena *arena)
+{
+    switch (block->kind) {
+    case GW_HEADING:
+        put_heading(out, block);
+        return;
+    case GW_TABLE:
+        put_table(out, block);
+        return;
+    case GW_LINE:
+        put_line(out, "", block->text, "\n");
+        return;
+    case GW_ITEM:
+        put_line(out, "- ", block->text, "\n");
+        return;
+    case GW_EQUATION:
+        put_line(out, "", gw_equation_text(arena, &block->equation), "\n");
+        return;
+    case GW_FIGURE:
+        put_line(out, "**", block->figure.title, "** ");
+        put_line(out, "", block->figure.alternative, "\n");
+        return;
+    case GW_DEFINITION:
+        put_line(out, "- **", block->text, "**: ");
+        put_line(out, "", block->meaning, "\n");
+        return;
+    case GW_PAGE_BREAK:
+        gw_text_add(out, "---\n");
+        return;
+    }
+}
+
+static bool is_of_list(const struct gw_block *block) { return block->kind == GW_ITEM || block->kind == GW_DEFINITION; }
+
 void gw_render_markdown(struct gw_text *out, const struct gw_report *report)
 {
     for (size_t i = 0; i < report->n; i++) {
-        bool same_list = i && report->blocks[i].kind == GW_ITEM && report->blocks[i - 1].kind == GW_ITEM;
+        const struct gw_block *block = &report->blocks[i];
+        bool same_list = i && is_of_list(block) && (block - 1)->kind == block->kind;
         if (i && !same_list) gw_text_add(out, "\n");
-        put_block(out, &report->blocks[i]);
+        put_block(out, block, report->arena);
     }
 }

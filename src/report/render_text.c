@@ -153,6 +153,48 @@ static void put_line(struct page *page, const struct gw_block *block)
     gw_text_add(page->out, "\n");
 }
 
+static void put_words(struct page *page, const char *text)
+{
+    wrap(page->out, text, 0);
+    gw_text_add(page->out, "\n");
+}
+
+static void put_definition(struct page *page, const struct gw_block *block)
+{
+    put_words(page, block->text);
+    gw_text_repeat(page->out, ' ', BELOW);
+    wrap(page->out, block->meaning, BELOW);
+    gw_text_add(page->out, "\n");
+}
+
+static void put_block(struct page *page, const struct gw_block *block, struct gw_arena *arena)
+{
+    switch (block->kind) {
+    case GW_HEADING:
+        put_heading(page, block);
+        return;
+    case GW_TABLE:
+        put_table(page, block, arena);
+        return;
+    case GW_LINE:
+    case GW_ITEM:
+        put_line(page, block);
+        return;
+    case GW_EQUATION:
+        put_words(page, gw_equation_text(arena, &block->equation));
+        return;
+    case GW_FIGURE:
+        put_words(page, gw_format(arena, "Figure: %s. %s", block->figure.title, block->figure.alternative));
+        return;
+    case GW_DEFINITION:
+        put_definition(page, block);
+        return;
+    case GW_PAGE_BREAK:
+        gw_text_add(page->out, "\f");
+        return;
+    }
+}
+
 void gw_render_text(struct gw_text *out, const struct gw_report *report, bool color)
 {
     struct page page = {out, color};
@@ -160,8 +202,6 @@ void gw_render_text(struct gw_text *out, const struct gw_report *report, bool co
         const struct gw_block *block = &report->blocks[i], *previous = i ? block - 1 : NULL;
         bool apart = previous && (block->kind == GW_HEADING || block->kind == GW_TABLE || previous->kind == GW_TABLE);
         if (apart && !(previous->kind == GW_HEADING && block->kind == GW_TABLE)) gw_text_add(out, "\n");
-        if (block->kind == GW_HEADING) put_heading(&page, block);
-        else if (block->kind == GW_TABLE) put_table(&page, block, report->arena);
-        else put_line(&page, block);
+        put_block(&page, block, report->arena);
     }
 }

@@ -187,12 +187,23 @@ static const char *json_type(const struct gw_field *field)
     }
 }
 
+static void list_item(struct gw_json *json, const struct gw_field *list)
+{
+    struct gw_field item = *list;
+    item.flags &= ~(unsigned)GW_MANY;
+    gw_json_key(json, "items");
+    type_only(json, json_type(&item));
+}
+
 /* Lists and version are always there; anything else may be null. */
 static void output_value(struct gw_json *json, const struct gw_field *field)
 {
     const char *types[] = {json_type(field), "null"};
     words(json, "type", types, 2);
-    if (field->type != GW_T_RECORD) return; /* a list of words or numbers needs no more */
+    if (field->type != GW_T_RECORD) {
+        if (field->flags & GW_MANY) list_item(json, field);
+        return;
+    }
     if (field->flags & GW_MANY) {
         gw_json_key(json, "items");
         gw_json_open(json, '{');
@@ -234,6 +245,7 @@ static void properties(struct gw_json *json, const struct gw_record *record, con
 {
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
+        if (!gw_field_is_written(field)) continue;
         if (field->flags & GW_FLAT) properties(json, field->record, named, side);
         else if (has_key(field, named)) property(json, field, side);
     }
@@ -273,6 +285,22 @@ static void record_members(struct gw_json *json, const struct gw_record *record,
     gw_json_close(json, ']');
 }
 
+static const struct gw_field HEAD[] = {
+    {.key = "galeward", .type = GW_T_INTEGER, .help = "version of the format"},
+    {.key = "version", .type = GW_T_TEXT, .help = "version of the program"},
+};
+const struct gw_record gw_result_head_record = {.name = "head", .fields = HEAD, .n = sizeof HEAD / sizeof *HEAD};
+
+static void result_members(struct gw_json *json, const struct gw_record *record)
+{
+    member(json, "type", "object");
+    gw_json_key(json, "properties");
+    gw_json_open(json, '{');
+    properties(json, &gw_result_head_record, NULL, WRITTEN_BY_US);
+    properties(json, record, NULL, WRITTEN_BY_US);
+    gw_json_close(json, '}');
+}
+
 static void whole_schema(struct gw_text *out, const struct gw_record *record, const char *title, enum side side)
 {
     struct gw_json json;
@@ -281,18 +309,14 @@ static void whole_schema(struct gw_text *out, const struct gw_record *record, co
     member(&json, "$schema", "https://json-schema.org/draft/2020-12/schema");
     member(&json, "title", title);
     if (record->help) member(&json, "description", record->help);
-    if (side == WRITTEN_BY_US) member(&json, "type", "object");
-    record_members(&json, record, NULL, side);
+    if (side == WRITTEN_BY_US) result_members(&json, record);
+    else record_members(&json, record, NULL, side);
     gw_json_close(&json, '}');
     gw_text_add(out, "\n");
 }
 
-void gw_schema_json(struct gw_text *out, const struct gw_record *record, const char *title)
+void gw_schema_json(struct gw_text *out, const struct gw_schema *schema)
 {
-    whole_schema(out, record, title, WRITTEN_BY_PEOPLE);
-}
-
-void gw_schema_results(struct gw_text *out)
-{
-    whole_schema(out, &gw_results_record, "galeward results", WRITTEN_BY_US);
+    whole_schema(out, schema->in ? schema->in : schema->out, schema->title,
+                 schema->in ? WRITTEN_BY_PEOPLE : WRITTEN_BY_US);
 }

@@ -1,14 +1,11 @@
 /* The numbers that come from outside, as they stand in the tables. */
-#include "report/parts.h"
-
-#include "galeward/json.h"
+#include "base/fields.h"
+#include "report/page.h"
 
 #include <string.h>
 
-#define COUNT(array) (sizeof(array) / sizeof *(array))
-
 /* A symbol is an enum's value; the words are those that a file uses. */
-static const char *symbol_name(const char *column, int value)
+static const struct gw_choice *choices_of(const char *column)
 {
     static const struct {
         const char *column;
@@ -36,9 +33,11 @@ static const char *symbol_name(const char *column, int value)
                  {"step", gw_sequence_test_choices},
                  {"when", gw_sequence_when_choices}};
     for (size_t i = 0; i < COUNT(kinds); i++)
-        if (strcmp(kinds[i].column, column) == 0) return gw_choice_name(kinds[i].choices, value);
-    return value == GW_YES ? "yes" : value == GW_NO ? "no" : "";
+        if (strcmp(kinds[i].column, column) == 0) return kinds[i].choices;
+    return NULL;
 }
+
+static const char *yes_or_no(int value) { return value == GW_YES ? "yes" : value == GW_NO ? "no" : ""; }
 
 static double number_at(const struct gw_row *row, const struct gw_column *column)
 {
@@ -54,7 +53,8 @@ static const char *word_at(const struct gw_row *row, const struct gw_column *col
 {
     const void *at = (const char *)row + column->offset;
     if (column->type == GW_COLUMN_TEXT) return *(const char *const *)at;
-    return symbol_name(column->name, *(const int *)at);
+    const struct gw_choice *choices = choices_of(column->name);
+    return choices ? gw_choice_name(choices, *(const int *)at) : yes_or_no(*(const int *)at);
 }
 
 /* The number as the source prints it, unless the caller asks for a set of units. */
@@ -105,7 +105,7 @@ static void list_tables(struct gw_report *report, const struct gw_tables *tables
         }
         gw_report_cell(report, list[i].name);
         gw_report_cell(report, gw_format(report->arena, "%zu", list[i].n_rows));
-        gw_report_cell(report, gw_basis_name(weakest));
+        gw_report_cell(report, gw_basis_words(weakest));
         gw_report_cell(report, list[i].title);
     }
 }
@@ -116,7 +116,7 @@ static void row_cells(struct gw_report *report, const struct gw_table *table, co
     gw_report_cell(report, row->id);
     for (size_t c = 0; c < table->n_columns; c++)
         gw_report_cell(report, cell_text(report->arena, row, &table->columns[c], shown));
-    gw_report_cell(report, gw_basis_name(row->basis));
+    gw_report_cell(report, gw_basis_words(row->basis));
     gw_report_cell(report, row->source);
 }
 
@@ -137,69 +137,101 @@ static void one_table(struct gw_report *report, const struct gw_tables *tables, 
     for (size_t i = 0; i < table->n_rows; i++) row_cells(report, table, gw_table_row(tables, table, i), shown);
 }
 
-void gw_report_tables(struct gw_report *report, const struct gw_tables *tables, const char *name, enum gw_units shown)
-{
-    const struct gw_table *table = name ? gw_table_find(name) : NULL;
-    if (!name) list_tables(report, tables);
-    else if (table) one_table(report, tables, table, shown);
-}
+/* As data: each table brings a record of its own columns. */
+struct shown_table {
+    const char *name, *title;
+    GW_LIST(struct gw_described) rows;
+};
+static const struct gw_field TABLE[] = {
+    FIELD(shown_table, "table", name, GW_T_TEXT, .help = "its name"),
+    F(shown_table, title, GW_T_TEXT, .help = "what it holds"),
+    F(shown_table, rows, GW_T_DESCRIBED, .flags = GW_MANY, .help = "id, the table's columns, basis, source"),
+};
+static const struct gw_record TABLE_RECORD = RECORD("table", shown_table, TABLE, .help = "a table of numbers");
 
-static void json_member(struct gw_json *json, const char *key, const char *text)
-{
-    gw_json_key(json, key);
-    gw_json_text(json, text);
-}
+struct shown_tables {
+    const struct gw_tables *all;
+    const char *only;
+    GW_LIST(struct shown_table) tables;
+};
+static const struct gw_field TABLES[] = {
+    F(shown_tables, tables, GW_T_RECORD, .flags = GW_MANY, .record = &TABLE_RECORD, .help = "with their rows"),
+};
+static const struct gw_record TABLES_RECORD = RECORD("tables", shown_tables, TABLES, .help = "what 'tables' writes");
 
-static void json_numbers(struct gw_json *json, const struct gw_numbers *list)
+static struct gw_field column_field(const struct gw_column *column)
 {
-    gw_json_open(json, '[');
-    for (size_t i = 0; i < list->n; i++) gw_json_number(json, list->items[i]);
-    gw_json_close(json, ']');
-}
-
-static void json_row(struct gw_json *json, const struct gw_table *table, const struct gw_row *row)
-{
-    gw_json_open(json, '{');
-    json_member(json, "id", row->id);
-    for (size_t c = 0; c < table->n_columns; c++) {
-        const struct gw_column *column = &table->columns[c];
-        const char *suffix = gw_dim_info(column->dim)->suffix;
-        bool number = column->type == GW_COLUMN_NUMBER;
-        gw_json_key(json,
-                    number && *suffix ? gw_format(json->out->arena, "%s_%s", column->name, suffix) : column->name);
-        if (number) gw_json_number(json, number_at(row, column));
-        else if (column->type == GW_COLUMN_NUMBERS) json_numbers(json, numbers_at(row, column));
-        else gw_json_text(json, word_at(row, column));
+    struct gw_field field = {.key = column->name, .offset = column->offset, .dim = column->dim};
+    switch (column->type) {
+    case GW_COLUMN_NUMBER:
+        field.type = GW_T_NUMBER;
+        break;
+    case GW_COLUMN_NUMBERS: /* without a unit in the key */
+        field.type = GW_T_NUMBER;
+        field.flags = GW_MANY;
+        field.dim = GW_RATIO;
+        break;
+    case GW_COLUMN_TEXT:
+        field.type = GW_T_TEXT;
+        break;
+    case GW_COLUMN_SYMBOL:
+        field.choices = choices_of(column->name);
+        field.type = GW_T_WORD;
+        if (!field.choices) field.word = yes_or_no;
+        break;
     }
-    json_member(json, "basis", gw_basis_name(row->basis));
-    json_member(json, "source", row->source);
-    gw_json_close(json, '}');
+    return field;
 }
 
-static void json_table(struct gw_json *json, const struct gw_tables *tables, const struct gw_table *table)
+static const char *basis_word(int basis) { return gw_basis_name((enum gw_basis)basis); }
+
+static const struct gw_record *record_of(struct gw_arena *arena, const struct gw_table *table)
 {
-    gw_json_open(json, '{');
-    json_member(json, "table", table->name);
-    json_member(json, "title", table->title);
-    gw_json_key(json, "rows");
-    gw_json_open(json, '[');
-    for (size_t i = 0; i < table->n_rows; i++) json_row(json, table, gw_table_row(tables, table, i));
-    gw_json_close(json, ']');
-    gw_json_close(json, '}');
+    static const struct gw_field id = F(gw_row, id, GW_T_TEXT), basis = F(gw_row, basis, GW_T_WORD, .word = basis_word),
+                                 source = F(gw_row, source, GW_T_TEXT);
+    struct gw_record *record = gw_alloc(arena, 1, sizeof *record);
+    struct gw_field *fields = gw_alloc(arena, table->n_columns + 3, sizeof *fields);
+    fields[0] = id;
+    for (size_t c = 0; c < table->n_columns; c++) fields[c + 1] = column_field(&table->columns[c]);
+    fields[table->n_columns + 1] = basis;
+    fields[table->n_columns + 2] = source;
+    *record = (struct gw_record){.name = table->name,
+                                 .size = table->row_size,
+                                 .fields = fields,
+                                 .n = table->n_columns + 3,
+                                 .help = table->title};
+    return record;
 }
 
-void gw_json_tables(struct gw_text *out, const struct gw_tables *tables, const char *name)
+static struct shown_table shown_table_of(struct gw_arena *arena, const struct gw_tables *tables,
+                                         const struct gw_table *table)
 {
-    struct gw_json json;
+    struct shown_table shown = {.name = table->name, .title = table->title};
+    const struct gw_record *record = record_of(arena, table);
+    shown.rows.items = gw_alloc(arena, table->n_rows + 1, sizeof *shown.rows.items);
+    shown.rows.n = table->n_rows;
+    for (size_t i = 0; i < table->n_rows; i++)
+        shown.rows.items[i] = (struct gw_described){record, gw_table_row(tables, table, i)};
+    return shown;
+}
+
+static void tables_page(struct gw_report *report, const struct gw_result *result)
+{
+    const struct shown_tables *shown = result->value;
+    if (!shown->only) list_tables(report, shown->all);
+    else one_table(report, shown->all, gw_table_find(shown->only), result->shown);
+}
+
+struct gw_result gw_result_tables(struct gw_arena *arena, const struct gw_tables *tables, const char *name,
+                                  enum gw_units shown)
+{
     size_t n;
     const struct gw_table *list = gw_table_list(&n);
-    gw_json_init(&json, out, true);
-    gw_json_result(&json, NULL);
-    gw_json_key(&json, "tables");
-    gw_json_open(&json, '[');
+    struct shown_tables *all = gw_alloc(arena, 1, sizeof *all);
+    *all = (struct shown_tables){.all = tables, .only = name};
+    all->tables.items = gw_alloc(arena, n + 1, sizeof *all->tables.items);
     for (size_t i = 0; i < n; i++)
-        if (!name || strcmp(name, list[i].name) == 0) json_table(&json, tables, &list[i]);
-    gw_json_close(&json, ']');
-    gw_json_close(&json, '}');
-    gw_text_add(out, "\n");
+        if (!name || strcmp(name, list[i].name) == 0)
+            all->tables.items[all->tables.n++] = shown_table_of(arena, tables, &list[i]);
+    return (struct gw_result){.shown = shown, .record = &TABLES_RECORD, .value = all, .page = tables_page};
 }

@@ -413,10 +413,13 @@ static const char *report_text(struct world *w, const char *element)
 {
     struct gw_text text;
     struct gw_report report;
-    const struct gw_results results = {&w->model, &w->takeoff, &w->judgement, GW_US};
+    struct gw_results results;
+    gw_results_of(&results, &w->arena, &w->model, &w->takeoff, &w->judgement, GW_US);
+    const struct gw_result result = element
+                                        ? gw_result_explain(&w->arena, &results, gw_takeoff_find(&w->takeoff, element))
+                                        : gw_result_demand(&results);
     gw_report_init(&report, &w->arena);
-    if (element) gw_report_explain(&report, &results, gw_takeoff_find(&w->takeoff, element));
-    else gw_report_demand(&report, &results);
+    result.page(&report, &result);
     gw_text_init(&text, &w->arena);
     gw_render_text(&text, &report, false);
     return text.at;

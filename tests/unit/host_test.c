@@ -75,18 +75,17 @@ struct job {
 static void whole_run(void *argument)
 {
     struct job *j = argument;
-    struct gw_report report;
+    struct gw_results results;
     j->loaded = gw_model_load(&j->model, &j->arena, &j->diags, "place/project.yaml", NULL, 0) &&
                 gw_takeoff_run(&j->takeoff, &j->model, &j->arena, &j->diags);
     if (!j->loaded) return;
     gw_judge(&j->judgement, &j->model, &j->takeoff);
-    const struct gw_results results = {&j->model, &j->takeoff, &j->judgement, GW_US};
+    gw_results_of(&results, &j->arena, &j->model, &j->takeoff, &j->judgement, GW_US);
+    const struct gw_result result = gw_result_check(&results);
     gw_text_init(&j->json, &j->arena);
-    gw_json_results(&j->json, &results, true);
-    gw_report_init(&report, &j->arena);
-    gw_report_check(&report, &results);
+    gw_format_named("json")->render(&j->json, &result, NULL, false);
     gw_text_init(&j->page, &j->arena);
-    gw_render_text(&j->page, &report, false);
+    gw_format_named("text")->render(&j->page, &result, NULL, false);
 }
 
 static bool run(struct job *j, struct mock *m)

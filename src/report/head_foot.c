@@ -1,5 +1,5 @@
 /* The head and the foot of every report: what it is about, and what it does not say. */
-#include "report/parts.h"
+#include "report/page.h"
 
 #include <string.h>
 
@@ -36,63 +36,30 @@ void gw_page_head(struct page *page, const char *what)
     gw_report_line(page->report, site_line(page));
 }
 
-void gw_page_buildings(struct page *page)
-{
-    static const struct heading headings[] = {
-        {.title = "Building"},        {"Roof height", true, GW_LENGTH}, {"Least width", true, GW_LENGTH},
-        {"Parapet", true, GW_LENGTH}, {"Roof slope", true, GW_ANGLE},   {.title = "Enclosure"}};
-    const struct gw_project *project = &page->results->model->project;
-    gw_page_table(page, "", headings, sizeof headings / sizeof *headings);
-    for (size_t i = 0; i < project->buildings.n; i++) {
-        const struct gw_building *b = &project->buildings.items[i];
-        gw_page_cell(page, b->name);
-        gw_page_quantity(page, GW_LENGTH, b->roof_height, NEAREST);
-        gw_page_quantity(page, GW_LENGTH, b->least_width, NEAREST);
-        gw_page_quantity(page, GW_LENGTH, b->parapet_height, NEAREST);
-        gw_page_quantity(page, GW_ANGLE, b->roof_slope, NEAREST);
-        gw_page_cell(page, gw_choice_name(gw_enclosure_choices, (int)b->enclosure));
-    }
-}
-
-const char *gw_correction_text(struct gw_arena *arena, const struct gw_correction *c)
-{
-    return gw_format(arena, "correction to the tables: %s/%s %s = %s: %s (%s)", c->table, c->row, c->column, c->value,
-                     c->reason, c->by);
-}
-
 static void warnings(struct page *page)
 {
-    const struct gw_diags *diags = page->results->model->diags;
-    bool any = false;
-    for (size_t i = 0; i < diags->n; i++) {
-        const struct gw_diag *d = &diags->items[i];
-        if (d->severity != GW_WARNING) continue;
-        if (!any) gw_report_heading(page->report, 2, "Warnings");
-        any = true;
+    const struct gw_results *r = page->results;
+    if (r->warnings.n) gw_report_heading(page->report, 2, "Warnings");
+    for (size_t i = 0; i < r->warnings.n; i++) {
+        const struct gw_diag *d = r->warnings.items[i];
         const char *place = d->source && d->line ? gw_format(page->arena, "%s:%u: ", d->source->name, d->line) : "";
         gw_report_item(page->report, gw_format(page->arena, "%s%s", place, d->message));
     }
 }
 
-static void assumption_items(struct page *page, const struct gw_assumptions *list)
-{
-    for (size_t i = 0; i < list->n; i++) {
-        const struct gw_assumption *a = &list->items[i];
-        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", a->where, *a->where ? ": " : "", a->text));
-    }
-}
+static bool is_correction(const struct gw_assumption *a) { return strcmp(a->where, "assume") == 0; }
 
 static void assumptions(struct page *page)
 {
-    const struct gw_model *model = page->results->model;
-    const struct gw_assumptions *own = &page->results->takeoff->assumptions;
+    const struct gw_results *r = page->results;
     gw_report_heading(page->report, 2, "Assumptions");
-    for (size_t i = 0; i < model->project.assume.n; i++)
-        gw_report_item(page->report, gw_correction_text(page->arena, &model->project.assume.items[i]));
-    assumption_items(page, &model->assumptions);
-    assumption_items(page, own);
-    if (!model->assumptions.n && !own->n && !model->project.assume.n)
-        gw_report_line(page->report, "None: every value was given.");
+    for (size_t i = 0; i < r->assumptions.n; i++) {
+        const struct gw_assumption *a = r->assumptions.items[i];
+        bool placed = *a->where && !is_correction(a);
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "", a->text));
+    }
+    if (!r->assumptions.n) gw_report_line(page->report, "None: every value was given.");
 }
 
 static bool is_weak(const struct gw_row *row) { return row->basis == GW_MEMORY || row->basis == GW_PRACTICE; }
@@ -125,9 +92,9 @@ static void weak_rows(struct page *page, const struct gw_used *rows)
     for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
         const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
         if (!is_weak(row)) continue;
-        if (!any) gw_report_heading(page->report, 2, "Rests on memory or practice (to be confirmed)");
+        if (!any) gw_report_heading(page->report, 2, "Recalled, not yet confirmed, or common practice");
         any = true;
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_name(row->basis), row->table,
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_words(row->basis), row->table,
                                                ids_alike(page, &rest, i), row->source));
     }
 }
@@ -141,14 +108,14 @@ const char *gw_caution_text(void)
 
 void gw_page_foot(struct page *page, const struct gw_used *rows)
 {
-    size_t n;
-    const struct gw_not_checked *list = gw_not_checked_list(&n, page->results->model);
+    const struct gw_results *r = page->results;
     warnings(page);
     assumptions(page);
     weak_rows(page, rows);
     gw_report_heading(page->report, 2, "Not checked here");
-    for (size_t i = 0; i < n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s", list[i].what, list[i].ask));
+    for (size_t i = 0; i < r->not_checked.n; i++)
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s: %s", r->not_checked.items[i].what, r->not_checked.items[i].ask));
     gw_report_heading(page->report, 2, "Caution");
     gw_report_line(page->report, gw_caution_text());
 }

@@ -1,5 +1,5 @@
-/* Cells that carry quantities. */
-#include "report/parts.h"
+/* Figures as people read them: in the units shown, rounded to the safe side. */
+#include "report/page.h"
 
 #include <string.h>
 
@@ -7,24 +7,6 @@ struct page gw_page_of(struct gw_report *report, const struct gw_results *result
 {
     enum gw_units shown = results->shown ? results->shown : GW_US;
     return (struct page){report, report->arena, results, shown};
-}
-
-void gw_page_table(struct page *page, const char *caption, const struct heading *headings, size_t n)
-{
-    struct gw_report_column *columns = gw_alloc(page->arena, n, sizeof *columns);
-    for (size_t i = 0; i < n; i++) {
-        const char *unit = gw_dim_info(headings[i].dim)->shown[page->shown], *title = headings[i].title;
-        columns[i].title = *unit ? gw_format(page->arena, "%s %s", title, unit) : title;
-        columns[i].right = headings[i].right;
-    }
-    gw_report_table(page->report, caption, columns, n);
-}
-
-void gw_page_cell(struct page *page, const char *text) { gw_report_cell(page->report, text); }
-
-void gw_page_count(struct page *page, long value)
-{
-    gw_report_cell(page->report, gw_format(page->arena, "%ld", value));
 }
 
 static double rounded(double value, int decimals, enum rounding rounding)
@@ -37,8 +19,9 @@ static double rounded(double value, int decimals, enum rounding rounding)
     return copysign(steps / scale, value);
 }
 
-static void add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
+void gw_add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
+    if (!gw_given(si)) return;
     int decimals = gw_dim_info(dim)->decimals[shown];
     double value = rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
     if (dim == GW_RATIO) gw_text_number(out, value, 6);
@@ -71,15 +54,7 @@ const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum
     struct gw_text text;
     gw_text_init(&text, page->arena);
     gw_add_quantity(&text, dim, page->shown, si, rounding);
-    return text.at;
-}
-
-void gw_page_quantity(struct page *page, enum gw_dim dim, double si, enum rounding rounding)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    if (gw_given(si)) add_bare(&text, dim, page->shown, si, rounding);
-    gw_report_cell(page->report, text.at);
+    return text.length ? text.at : "";
 }
 
 void gw_add_utilization(struct gw_text *out, double value)
@@ -89,25 +64,18 @@ void gw_add_utilization(struct gw_text *out, double value)
     else gw_text_fixed(out, rounded(value, 2, UP), 2);
 }
 
-void gw_page_utilization(struct page *page, double value)
+void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, double top)
 {
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    gw_add_utilization(&text, value);
-    gw_report_cell(page->report, text.at);
+    gw_add_bare(out, GW_LENGTH, shown, bottom, NEAREST);
+    gw_text_add(out, " - ");
+    gw_add_bare(out, GW_LENGTH, shown, top, NEAREST);
 }
 
-const char *gw_height_band(struct page *page, double bottom, double top)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    add_bare(&text, GW_LENGTH, page->shown, bottom, NEAREST);
-    gw_text_add(&text, " - ");
-    add_bare(&text, GW_LENGTH, page->shown, top, NEAREST);
-    return text.at;
-}
+const char *gw_basis_words(enum gw_basis basis) { return basis == GW_MEMORY ? "recalled" : gw_basis_name(basis); }
 
-enum gw_tone gw_verdict_tone(enum gw_verdict verdict)
+enum gw_tone gw_basis_tone(int basis) { return basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN; }
+
+enum gw_tone gw_verdict_tone(int verdict)
 {
     return verdict == GW_PASS        ? GW_GOOD
            : verdict == GW_FAIL      ? GW_BAD

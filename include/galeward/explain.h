@@ -1,0 +1,46 @@
+/* Everything behind one element: how its pressure came about, its glass, and every link of every candidate there. */
+#ifndef GALEWARD_EXPLAIN_H
+#define GALEWARD_EXPLAIN_H
+
+#include "galeward/judge.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* The glass of a lite under the load that governs it. */
+struct gw_explained_glass {
+    enum gw_status status; /* not GW_OK: the engine's fault says where the computation stops */
+    struct gw_glass_judged judged;
+    struct gw_lite_result result;
+    struct gw_trace trace;
+    struct gw_engine engine; /* the rows used, the fault */
+    const struct gw_lite_type *type;
+};
+
+/* A check of one candidate at the element, with its derivation. */
+struct gw_explained_link {
+    struct gw_finding finding;
+    struct gw_trace trace;
+};
+
+struct gw_explanation {
+    const struct gw_element *element;
+    enum gw_status status; /* of the pressure's derivation */
+    struct gw_trace trace;
+    const struct gw_explained_glass *glass; /* NULL: no lite whose make-up is known */
+    GW_LIST(struct gw_explained_link) links;
+    size_t links_capacity;
+    struct gw_used used; /* rows behind all of it */
+};
+
+/* `judgement` holds the findings of the candidates, or none. Everything lives in `arena`. */
+void gw_explain(struct gw_explanation *out, struct gw_arena *arena, const struct gw_model *model,
+                const struct gw_takeoff *takeoff, const struct gw_judgement *judgement,
+                const struct gw_element *element);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

@@ -1,0 +1,95 @@
+/* Blocks, in order. */
+#include "galeward/report.h"
+
+#include <string.h>
+
+void gw_report_init(struct gw_report *report, struct gw_arena *arena) { *report = (struct gw_report){.arena = arena}; }
+
+static struct gw_block *add(struct gw_report *report, enum gw_block_kind kind, const char *text)
+{
+    report->blocks = gw_grow(report->arena, report->blocks, report->n, &report->capacity, sizeof *report->blocks);
+    struct gw_block *block = &report->blocks[report->n++];
+    *block = (struct gw_block){.kind = kind, .text = gw_strdup(report->arena, text ? text : "")};
+    return block;
+}
+
+void gw_report_heading(struct gw_report *report, int level, const char *text)
+{
+    add(report, GW_HEADING, text)->level = level;
+}
+
+void gw_report_line(struct gw_report *report, const char *text) { add(report, GW_LINE, text); }
+
+void gw_report_item(struct gw_report *report, const char *text) { add(report, GW_ITEM, text); }
+
+void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n)
+{
+    struct gw_block *block = add(report, GW_TABLE, caption);
+    block->columns = columns;
+    block->n_columns = n;
+}
+
+void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *text)
+{
+    if (!report->n || report->blocks[report->n - 1].kind != GW_TABLE) return;
+    struct gw_block *table = &report->blocks[report->n - 1];
+    table->cells = gw_grow(report->arena, table->cells, table->n_cells, &table->capacity, sizeof *table->cells);
+    table->cells[table->n_cells++] = (struct gw_cell){gw_strdup(report->arena, text ? text : ""), tone};
+}
+
+void gw_report_cell(struct gw_report *report, const char *text) { gw_report_toned(report, GW_PLAIN, text); }
+
+/* "GC_pi = g" says no more than the value does. */
+static bool is_plain_value(const struct gw_step *step)
+{
+    return step->n_args == 1 && strcmp(step->formula, step->args[0].name) == 0;
+}
+
+static const char *or_empty(const char *text) { return text ? text : ""; }
+
+void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown)
+{
+    struct gw_equation equation = {
+        number, or_empty(step->symbol), "", "", "", "", or_empty(step->note), or_empty(step->clause)};
+    struct gw_text text;
+    if (step->formula && !is_plain_value(step)) {
+        gw_text_init(&text, report->arena);
+        gw_step_substituted(&text, step, shown);
+        equation.formula = step->formula;
+        equation.substituted = text.at;
+    }
+    if (step->formula) {
+        gw_text_init(&text, report->arena);
+        gw_text_number(&text, gw_quantity_shown(gw_units_standard(), step->dim, shown, step->value), 6);
+        equation.result = text.at;
+        equation.unit = gw_dim_info(step->dim)->shown[shown];
+    }
+    add(report, GW_EQUATION, "")->equation = equation;
+}
+
+void gw_report_figure(struct gw_report *report, const struct gw_figure *figure)
+{
+    add(report, GW_FIGURE, figure->title)->figure = *figure;
+}
+
+void gw_report_definition(struct gw_report *report, const char *term, const char *meaning)
+{
+    add(report, GW_DEFINITION, term)->meaning = gw_strdup(report->arena, or_empty(meaning));
+}
+
+void gw_report_page_break(struct gw_report *report) { add(report, GW_PAGE_BREAK, ""); }
+
+const char *gw_equation_text(struct gw_arena *arena, const struct gw_equation *e)
+{
+    struct gw_text text;
+    gw_text_init(&text, arena);
+    gw_text_addf(&text, "%zu. %s", e->number, e->symbol);
+    if (!*e->result) {
+        gw_text_addf(&text, "%s%s", *e->symbol ? ": " : "", e->note);
+    } else {
+        if (*e->formula) gw_text_addf(&text, " = %s = %s", e->formula, e->substituted);
+        gw_text_addf(&text, " = %s%s%s", e->result, *e->unit ? " " : "", e->unit);
+    }
+    if (*e->clause) gw_text_addf(&text, "   [%s]", e->clause);
+    return text.at;
+}

@@ -1,0 +1,123 @@
+/* What fails or is not shown: findings that are alike in one line. */
+#include "base/fields.h"
+#include "report/check.h"
+#include "report/results.h"
+#include "report/view.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }
+
+static int compare_texts(const char *a, const char *b) { return a == b ? 0 : strcmp(a ? a : "", b ? b : ""); }
+
+static int compare_places(const struct gw_element *a, const struct gw_element *b)
+{
+    if (!a || !b) return (a != NULL) - (b != NULL);
+    if (a->kind != b->kind) return a->kind < b->kind ? -1 : 1;
+    if (a->zone != b->zone) return a->zone < b->zone ? -1 : 1;
+    return (int)a->parapet - (int)b->parapet;
+}
+
+/* What is alike in all of these reads as one line. */
+static int compare_troubles(const struct trouble *a, const struct trouble *b)
+{
+    const struct gw_finding *x = a->finding, *y = b->finding;
+    int order = compare_sizes(a->check, b->check);
+    if (!order) order = compare_sizes(a->wall, b->wall);
+    if (!order) order = compare_places(x->demand->element, y->demand->element);
+    if (!order) order = compare_texts(x->direction, y->direction);
+    if (!order) order = (x->verdict > y->verdict) - (x->verdict < y->verdict);
+    if (!order && !x->demand->element) order = compare_texts(x->demand->where, y->demand->where);
+    return order ? order : compare_texts(x->message, y->message);
+}
+
+static int by_reading(const void *left, const void *right)
+{
+    const struct trouble *a = left, *b = right;
+    int order = compare_troubles(a, b);
+    return order ? order : compare_sizes(a->index, b->index);
+}
+
+static bool same_trouble(const void *a, const void *b) { return compare_troubles(a, b) == 0; }
+
+static void take_trouble(void *into, const void *row, bool first)
+{
+    struct trouble *line = into;
+    const struct trouble *trouble = row;
+    const struct gw_element *e = trouble->finding->demand->element;
+    if (!first && gw_finding_is_worse(trouble->finding, line->finding)) line->finding = trouble->finding;
+    if (!e) return;
+    if (first || e->bottom < line->bottom) line->bottom = e->bottom;
+    if (first || e->top > line->top) line->top = e->top;
+    line->count += e->count;
+}
+
+static bool where(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct trouble *line = thing;
+    const struct gw_element *e = line->finding->demand->element;
+    (void)shown;
+    if (e)
+        gw_text_addf(out, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], line->count == 1 ? "" : "s", e->zone,
+                     e->parapet ? ", parapet" : "");
+    else gw_text_add(out, line->finding->demand->where);
+    return true;
+}
+
+static bool extent(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct trouble *line = thing;
+    if (line->finding->demand->element) gw_add_extent(out, shown, line->bottom, line->top);
+    return line->finding->demand->element != NULL;
+}
+
+static bool how_many(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct trouble *line = thing;
+    (void)shown;
+    if (line->finding->demand->element) gw_text_addf(out, "%ld", line->count);
+    return line->finding->demand->element != NULL;
+}
+
+static const struct gw_field TROUBLE[] = {
+    {.key = "where", .type = GW_T_SAID, .say = where},
+    {.key = "extent", .type = GW_T_SAID, .say = extent},
+    {.key = "elements", .type = GW_T_SAID, .say = how_many},
+    F(trouble, finding, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_FLAT),
+};
+static const struct gw_record TROUBLE_RECORD = RECORD("trouble", trouble, TROUBLE, .help = "like findings");
+
+static const struct view_column COLUMNS[] = {
+    COLUMN("Where", "where"),
+    COLUMN("From - to", "extent", .dim = GW_LENGTH, .right = true),
+    COLUMN("Elements", "elements", .right = true),
+    COLUMN("Check", "check_and_direction"),
+    COLUMN("Verdict", "verdict", .tone = gw_verdict_tone),
+    COLUMN("Use", "utilisation", .use = true),
+    COLUMN("Needs / has", "needs_and_has", .right = true),
+    COLUMN("Why", "message"),
+};
+static const struct view TROUBLES = VIEW(&TROUBLE_RECORD, COLUMNS, .same = same_trouble, .merge = take_trouble);
+
+/* Rank of every element's wall, by the element's place in the take-off. */
+static void rank_walls(struct page *page, struct trouble *troubles, size_t n)
+{
+    const struct gw_takeoff *t = page->results->takeoff;
+    const struct ordered *ordered = gw_order_elements(page->arena, t);
+    size_t *ranks = gw_alloc(page->arena, t->elements.n + 1, sizeof *ranks);
+    for (size_t i = 0; i < t->elements.n; i++) ranks[ordered[i].index] = ordered[i].wall;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_element *e = troubles[i].finding->demand->element;
+        troubles[i].wall = e ? ranks[e - t->elements.items] : 0;
+    }
+}
+
+void gw_page_troubles(struct page *page, struct trouble *troubles, size_t n)
+{
+    if (!n) return;
+    rank_walls(page, troubles, n);
+    qsort(troubles, n, sizeof *troubles, by_reading);
+    gw_report_heading(page->report, 3, "What fails or is not shown");
+    gw_view_list(page, "", &TROUBLES, troubles, n);
+}

@@ -1,0 +1,11 @@
+/* Parts of the page of demands. */
+#ifndef REPORT_DEMAND_H
+#define REPORT_DEMAND_H
+
+#include "report/page.h"
+
+void gw_page_other_demands(struct page *page);
+/* Takes an element into a band of elements: counts, extent and worst pressures; the merge of a view of elements. */
+void gw_widen_band(void *into, const void *row, bool first);
+
+#endif

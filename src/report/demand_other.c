@@ -1,0 +1,142 @@
+/* Demands besides the pressures: of walls, lite types and the project; what hazards and movement ask of elements. */
+#include "base/fields.h"
+#include "report/demand.h"
+#include "report/results.h"
+#include "report/view.h"
+
+#include <string.h>
+
+/* A line of the table: demands that read alike but for the place. */
+struct demand_line {
+    const struct gw_demand *demand; /* the first of them */
+    struct gw_element extent;       /* of an element's: all of them */
+    size_t n;
+    const char *places[3];
+};
+enum { NAMED = 3 };
+
+static bool name_and_component(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_demand *d = ((const struct demand_line *)thing)->demand;
+    (void)shown;
+    gw_text_add(out, gw_check_name(d));
+    if (!d->element && (d->component == GW_VENT || d->component == GW_DOOR))
+        gw_text_addf(out, ", %s", gw_choice_name(gw_component_choices, (int)d->component));
+    return true;
+}
+
+static bool places(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct demand_line *line = thing;
+    if (line->demand->element) {
+        gw_text_addf(out, "%ld %s%s, ", line->extent.count, gw_kind_names[line->extent.kind],
+                     line->extent.count == 1 ? "" : "s");
+        gw_add_extent(out, shown, line->extent.bottom, line->extent.top);
+        gw_text_addf(out, " %s", gw_dim_info(GW_LENGTH)->shown[shown]);
+        return true;
+    }
+    for (size_t i = 0; i < line->n && i < NAMED; i++) gw_text_addf(out, "%s%s", i ? ", " : "", line->places[i]);
+    if (line->n > NAMED) gw_text_addf(out, " and %zu more", line->n - NAMED);
+    return true;
+}
+
+/* Pressures of the elements stand in the tables above, the pair of a blast in its text. */
+static bool demand_value(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_demand *d = ((const struct demand_line *)thing)->demand;
+    if (d->element || !gw_given(d->value)) return false;
+    gw_text_add(out, d->at_most ? "at most " : "at least ");
+    gw_add_quantity(out, d->dim, shown, d->value, d->at_most ? NEAREST : UP);
+    if (d->dim == GW_LEAKAGE && gw_given(d->at)) {
+        gw_text_add(out, " at ");
+        gw_add_quantity(out, GW_PRESSURE, shown, d->at, NEAREST);
+    }
+    return true;
+}
+
+static const char *how(const struct gw_demand *d) { return d->element ? d->summary : d->message; }
+
+static bool how_it_came(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    (void)shown;
+    gw_text_add(out, how(((const struct demand_line *)thing)->demand));
+    return true;
+}
+
+static const struct gw_field LINE[] = {
+    {.key = "name_and_component", .type = GW_T_SAID, .say = name_and_component},
+    {.key = "places", .type = GW_T_SAID, .say = places},
+    {.key = "value_and_unit", .type = GW_T_SAID, .say = demand_value},
+    {.key = "how", .type = GW_T_SAID, .say = how_it_came},
+    F(demand_line, demand, GW_T_RECORD, .record = &gw_demand_record, .flags = GW_FLAT),
+};
+static const struct gw_record LINE_RECORD = RECORD("line", demand_line, LINE, .help = "demands that read alike");
+
+static bool alike(const void *left, const void *right)
+{
+    const struct gw_demand *a = ((const struct demand_line *)left)->demand;
+    const struct gw_demand *b = ((const struct demand_line *)right)->demand;
+    bool values = a->element || a->value == b->value || (!gw_given(a->value) && !gw_given(b->value));
+    return !a->element == !b->element && values && a->status == b->status &&
+           (a->element || a->component == b->component) && strcmp(a->check, b->check) == 0 &&
+           strcmp(gw_check_name(a), gw_check_name(b)) == 0 && strcmp(how(a), how(b)) == 0;
+}
+
+static void take_line(void *into, const void *row, bool first)
+{
+    struct demand_line *line = into;
+    const struct demand_line *other = row;
+    if (first) return;
+    if (line->demand->element) gw_widen_band(&line->extent, &other->extent, false);
+    if (line->n < NAMED) line->places[line->n] = other->places[0];
+    line->n++;
+}
+
+static const struct view_column COLUMNS[] = {COLUMN("Check", "name_and_component"), COLUMN("Where", "places"),
+                                             COLUMN("Status", "status"), COLUMN("Value", "value_and_unit"),
+                                             COLUMN("How", "how")};
+static const struct view LINES = VIEW(&LINE_RECORD, COLUMNS, .same = alike, .merge = take_line);
+
+static struct demand_line line_of(const struct gw_demand *d)
+{
+    struct demand_line line = {.demand = d, .n = 1, .places = {d->where}};
+    if (d->element) line.extent = *d->element;
+    return line;
+}
+
+/* Of walls, lite types and the project first, then of elements. */
+static size_t gather(struct demand_line *lines, const struct gw_judgement *judgement)
+{
+    size_t n = 0;
+    for (int elements = 0; elements < 2; elements++)
+        for (size_t i = 0; i < judgement->demands.n; i++) {
+            const struct gw_demand *d = &judgement->demands.items[i];
+            bool wanted = d->element ? elements && d->summary : !elements && !gw_is_not_built(d->message);
+            if (wanted) lines[n++] = line_of(d);
+        }
+    return n;
+}
+
+static void not_built(struct page *page)
+{
+    const struct gw_judgement *judgement = page->results->judgement;
+    struct gw_text names;
+    gw_text_init(&names, page->arena);
+    for (size_t i = 0; i < judgement->demands.n; i++) {
+        const struct gw_demand *d = &judgement->demands.items[i];
+        if (!d->element && gw_is_not_built(d->message))
+            gw_text_addf(&names, "%s%s", names.length ? ", " : "", d->check);
+    }
+    if (names.length)
+        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", names.at));
+}
+
+void gw_page_other_demands(struct page *page)
+{
+    const struct gw_judgement *judgement = page->results->judgement;
+    struct demand_line *lines = gw_alloc(page->arena, judgement->demands.n + 1, sizeof *lines);
+    size_t n = gather(lines, judgement);
+    gw_report_heading(page->report, 2, "Other demands");
+    gw_view_list(page, "", &LINES, lines, n);
+    not_built(page);
+}

@@ -1,0 +1,120 @@
+/* What 'explain' writes: every derivation behind one element. */
+#include "base/fields.h"
+#include "report/explain.h"
+#include "report/page.h"
+#include "report/results.h"
+
+static const char *status_word(int status) { return status == GW_OK ? NULL : gw_status_code((enum gw_status)status); }
+static const char *glass_basis_word(int basis)
+{
+    return basis == GW_BASIS_STANDARD ? "the standard's factors" : "first principles";
+}
+
+#define TRACE(struct_, key_, member_, help_, ...)                                                                      \
+    FIELD(struct_, key_, member_.steps, GW_T_RECORD, .flags = GW_MANY, .record = &gw_step_record, .help = help_,       \
+          __VA_ARGS__)
+
+/* Links ------------------------------------------------------------------------------------------------------------ */
+
+static const struct gw_field LINK[] = {
+    FIELD(gw_demand, "title", title, GW_T_TEXT, .hops = 1, .via = {offsetof(struct gw_explained_link, finding.demand)},
+          .help = "what it is about"),
+    FIELD(gw_explained_link, "finding", finding, GW_T_RECORD, .record = &gw_finding_record,
+          .flags = GW_FLAT | GW_INSIDE),
+    TRACE(gw_explained_link, "trace", trace, "its derivation", .hops = 0),
+};
+static const struct gw_record LINK_RECORD =
+    RECORD("link", gw_explained_link, LINK, .help = "a check of one candidate at the element, with its derivation");
+
+/* Glass ------------------------------------------------------------------------------------------------------------ */
+
+static bool where_it_stops(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_explained_glass *g = thing;
+    (void)shown;
+    if (g->status != GW_OK) gw_text_add(out, g->engine.fault.message);
+    return g->status != GW_OK;
+}
+
+static bool why_no_standard(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_explained_glass *g = thing;
+    bool silent = g->status != GW_OK || g->result.standard.covered;
+    (void)shown;
+    if (!silent) gw_text_add(out, g->result.standard.why_not);
+    return !silent;
+}
+
+static bool why_no_principles(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_explained_glass *g = thing;
+    bool silent = g->status != GW_OK || g->result.principles.covered;
+    (void)shown;
+    if (!silent) gw_text_add(out, g->result.principles.why_not);
+    return !silent;
+}
+
+static bool notes(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_explained_glass *g = thing;
+    (void)shown;
+    for (int i = 0; i < g->result.n_notes; i++) gw_text_addf(out, "%s%s", i ? "; " : "", g->result.notes[i]);
+    return g->result.n_notes > 0;
+}
+
+#define SAYS(key_, say_, help_)                                                                                        \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_SAID, .say = say_, .help = help_                                                     \
+    }
+#define GLASS_NUM(key_, member_, dim_, help_)                                                                          \
+    FIELD(gw_explained_glass, key_, result.member_, GW_T_NUMBER, .dim = dim_, .help = help_)
+static const struct gw_field GLASS[] = {
+    FIELD(gw_explained_glass, "load", result.load.name, GW_T_TEXT, .help = "the load that governs"),
+    GLASS_NUM("pressure", load.pressure, GW_PRESSURE, "of that load"),
+    GLASS_NUM("resistance", resistance, GW_PRESSURE, "of the basis that governs"),
+    FIELD(gw_explained_glass, "by", result.governing, GW_T_WORD, .word = glass_basis_word,
+          .help = "the standard's factors or first principles"),
+    FIELD(gw_explained_glass, "why", result.why, GW_T_TEXT, .help = "why that basis governs"),
+    GLASS_NUM("utilisation", utilisation, GW_RATIO, "pressure over resistance"),
+    GLASS_NUM("deflection", deflection, GW_LENGTH, "of the center"),
+    SAYS("standard_silent", why_no_standard, "why the standard's factors do not cover it"),
+    SAYS("principles_silent", why_no_principles, "why first principles do not cover it"),
+    SAYS("notes", notes, "what to know about it"),
+    SAYS("stops", where_it_stops, "where the computation stops, if it does: then no figures"),
+};
+static const struct gw_record GLASS_RECORD =
+    RECORD("glass", gw_explained_glass, GLASS, .help = "the glass under the load that governs it");
+
+/* Rows of tables --------------------------------------------------------------------------------------------------- */
+
+static const char *basis_word(int basis) { return gw_basis_name((enum gw_basis)basis); }
+static const char *basis_for_people(int basis) { return gw_basis_words((enum gw_basis)basis); }
+
+static const struct gw_field ROW[] = {
+    F(gw_row, table, GW_T_TEXT, .help = "name of the table"),
+    FIELD(gw_row, "row", id, GW_T_TEXT, .help = "id of the row"),
+    F(gw_row, basis, GW_T_WORD, .word = basis_word, .help = "published, derived, memory (recalled) or practice"),
+    F(gw_row, source, GW_T_TEXT, .help = "where the number stands"),
+    FIELD(gw_row, "basis_for_people", basis, GW_T_WORD, .word = basis_for_people, .flags = GW_TABLES_ONLY),
+};
+const struct gw_record gw_row_record = RECORD("row", gw_row, ROW, .help = "a row of a table of numbers");
+
+/* The whole -------------------------------------------------------------------------------------------------------- */
+
+static const struct gw_field EXPLAINED[] = {
+    F(explained, results, GW_T_RECORD, .record = &gw_remarks_record, .flags = GW_FLAT),
+    FIELD(explained, "element", of.element, GW_T_RECORD, .record = &gw_element_record, .help = "the group"),
+    TRACE(explained, "trace", of.trace, "how its pressure came about", .hops = 0),
+    FIELD(explained, "stops", of.status, GW_T_WORD, .word = status_word,
+          .help = "why that derivation stops, if it does"),
+    F(explained, make_up, GW_T_TEXT, .help = "of the glass"),
+    FIELD(explained, "glass", of.glass, GW_T_RECORD, .record = &GLASS_RECORD, .help = "a lite's; null: not known"),
+    TRACE(gw_explained_glass, "glass_trace", trace, "its derivation", .hops = 1,
+          .via = {offsetof(struct explained, of.glass)}),
+    FIELD(explained, "links", of.links, GW_T_RECORD, .flags = GW_MANY, .record = &LINK_RECORD,
+          .help = "every check of every candidate there that is derived"),
+    F(explained, rows, GW_T_RECORD, .flags = GW_MANY | GW_POINTERS, .record = &gw_row_record,
+      .help = "rows of the tables that it rests on"),
+};
+const struct gw_record gw_explanation_record =
+    RECORD("explanation", explained, EXPLAINED, .help = "what 'explain' writes of one element");

@@ -1,0 +1,122 @@
+/* How results are written: one row a format. */
+#include "galeward/json.h"
+#include "report/page.h"
+
+#include <string.h>
+
+#define COUNT(array) (sizeof(array) / sizeof *(array))
+
+static void build_page(struct gw_report *page, struct gw_arena *arena, const struct gw_result *result)
+{
+    gw_report_init(page, arena);
+    result->page(page, result);
+}
+
+static enum gw_status text(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_report page;
+    (void)engine;
+    build_page(&page, out->arena, result);
+    gw_render_text(out, &page, color);
+    return GW_OK;
+}
+
+static enum gw_status markdown(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine,
+                               bool color)
+{
+    struct gw_report page;
+    (void)engine, (void)color;
+    build_page(&page, out->arena, result);
+    gw_render_markdown(out, &page);
+    return GW_OK;
+}
+
+static enum gw_status csv(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_report page;
+    (void)engine, (void)color;
+    if (result->rows) {
+        gw_csv_records(out, gw_record_field(result->record, result->rows), result->value, result->shown);
+        return GW_OK;
+    }
+    build_page(&page, out->arena, result);
+    gw_render_csv(out, &page);
+    return GW_OK;
+}
+
+static enum gw_status json(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_json json;
+    (void)engine, (void)color;
+    gw_json_init(&json, out, true);
+    json.shown = result->shown;
+    gw_json_result(&json);
+    gw_json_record(&json, result->record, result->value, false);
+    gw_json_close(&json, '}');
+    gw_text_add(out, "\n");
+    return GW_OK;
+}
+
+static enum gw_status svg(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    (void)color;
+    return result->figure->draw(out, result->figure->of, result->shown, engine);
+}
+
+static const struct gw_format FORMATS[] = {
+    {"text", ".txt", NULL, "text/plain", GW_HAS_PAGE, text, NULL},
+    {"json", ".json", ".jsonl", "application/json", GW_HAS_DATA, json, gw_schema_json},
+    {"csv", ".csv", NULL, "text/csv", GW_HAS_PAGE, csv, NULL},
+    {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, markdown, gw_schema_markdown},
+    {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
+};
+
+const struct gw_format *gw_formats(size_t *n)
+{
+    *n = COUNT(FORMATS);
+    return FORMATS;
+}
+
+const struct gw_format *gw_format_named(const char *name)
+{
+    for (size_t i = 0; i < COUNT(FORMATS); i++)
+        if (strcmp(FORMATS[i].name, name) == 0) return &FORMATS[i];
+    return NULL;
+}
+
+const struct gw_format *gw_format_of_file(const char *path)
+{
+    const char *dot = strrchr(path, '.');
+    for (size_t i = 0; dot && i < COUNT(FORMATS); i++) {
+        const struct gw_format *f = &FORMATS[i];
+        if (strcmp(f->ending, dot) == 0 || (f->also && strcmp(f->also, dot) == 0)) return f;
+    }
+    return NULL;
+}
+
+bool gw_format_can(const struct gw_format *format, unsigned parts)
+{
+    return parts & GW_HAS_SCHEMA ? format->schema != NULL : !(format->needs & ~parts);
+}
+
+const struct gw_format *gw_format_first(unsigned parts)
+{
+    for (size_t i = 0; i < COUNT(FORMATS); i++)
+        if (gw_format_can(&FORMATS[i], parts)) return &FORMATS[i];
+    return NULL;
+}
+
+const char *gw_format_names(struct gw_arena *arena, unsigned parts, bool endings)
+{
+    struct gw_text names;
+    const char *last = NULL;
+    size_t written = 0;
+    gw_text_init(&names, arena);
+    for (size_t i = 0; i < COUNT(FORMATS); i++) {
+        if (!gw_format_can(&FORMATS[i], parts)) continue;
+        if (last) gw_text_addf(&names, "%s%s", written++ ? ", " : "", last);
+        last = endings ? FORMATS[i].ending : FORMATS[i].name;
+    }
+    if (last) gw_text_addf(&names, "%s%s", written ? " or " : "", last);
+    return names.length ? names.at : "";
+}

@@ -1,0 +1,53 @@
+/* What the pages share: figures as people read them, the page's head and foot. */
+#ifndef REPORT_PAGE_H
+#define REPORT_PAGE_H
+
+#include "galeward/report.h"
+
+struct page {
+    struct gw_report *report;
+    struct gw_arena *arena;
+    const struct gw_results *results;
+    enum gw_units shown;
+};
+struct page gw_page_of(struct gw_report *report, const struct gw_results *results);
+
+/* Figures that a person designs to are rounded to the safe side: a demand up, a capacity down. */
+enum rounding { NEAREST, UP, DOWN };
+
+/* figures.c. Bare: with the decimals that the dimension has; nothing where absent. */
+void gw_add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
+/* Four digits; with the unit: "38.2 psf"; nothing where absent. */
+void gw_add_figure(struct gw_text *out, double value, enum rounding rounding);
+void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
+const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
+/* "0.99", rounded up; "none provided" of an infinity. */
+void gw_add_utilization(struct gw_text *out, double value);
+/* "3.00 - 16.00": heights above ground. */
+void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, double top);
+/* A basis as people read it: "recalled" for what rests on memory. */
+const char *gw_basis_words(enum gw_basis basis);
+
+enum gw_tone gw_verdict_tone(int verdict);
+enum gw_tone gw_basis_tone(int basis);
+bool gw_is_not_built(const char *message);
+
+/* Element groups ordered by wall (in the file's order), kind, zone and parapet. */
+struct ordered {
+    const struct gw_element *element;
+    size_t wall, index;
+};
+struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff);
+
+/* head_foot.c */
+void gw_page_head(struct page *page, const char *what);
+/* Warnings, assumptions, what is recalled or practice, what is not checked, the caution. */
+void gw_page_foot(struct page *page, const struct gw_used *rows);
+/* Adds the rows behind every figure of the results. */
+void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts);
+const char *gw_caution_text(void);
+
+/* render_csv.c: a list of records, one a line, SI with the unit in the header; messages in the units shown. */
+void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value, enum gw_units shown);
+
+#endif

@@ -1,0 +1,133 @@
+#include "report/view.h"
+
+#include <assert.h>
+#include <string.h>
+
+/* The field of that key and, by `*row`, the struct that it belongs to. */
+static const struct gw_field *find_field(const struct gw_record *record, const char *key, const void **row)
+{
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        const void *inner = *row;
+        if (field->key && strcmp(field->key, key) == 0) return field;
+        if (!(field->flags & GW_FLAT)) continue;
+        inner = gw_field_struct(field, gw_field_at(field, inner));
+        const struct gw_field *found = find_field(field->record, key, &inner);
+        if (found) *row = inner;
+        if (found) return found;
+    }
+    return NULL;
+}
+
+static bool is_number(const struct gw_field *field)
+{
+    return field->type == GW_T_NUMBER || field->type == GW_T_INTEGER || field->type == GW_T_COUNT ||
+           field->type == GW_T_FIGURE;
+}
+
+static enum gw_dim dim_of(const struct view_column *column, const struct gw_field *field)
+{
+    return column->dim ? column->dim : field->type == GW_T_NUMBER ? field->dim : GW_RATIO;
+}
+
+static void open_table(struct page *page, const char *caption, const struct view *view)
+{
+    struct gw_report_column *columns = gw_alloc(page->arena, view->n, sizeof *columns);
+    for (size_t i = 0; i < view->n; i++) {
+        const struct view_column *column = &view->columns[i];
+        const void *none = NULL;
+        columns[i] = (struct gw_report_column){column->heading, column->right};
+        if (!column->key) continue;
+        const struct gw_field *field = find_field(view->record, column->key, &none);
+        assert(field);
+        const char *unit = gw_dim_info(dim_of(column, field))->shown[page->shown];
+        if (*unit) columns[i].title = gw_format(page->arena, "%s %s", column->heading, unit);
+        columns[i].right = column->right || is_number(field);
+    }
+    gw_report_table(page->report, caption, columns, view->n);
+}
+
+static void add_number(struct gw_text *out, struct page *page, const struct view_column *column,
+                       const struct gw_field *field, const void *at)
+{
+    if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
+    else if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);
+    else if (field->type == GW_T_FIGURE) gw_text_number(out, field->figure(at, page->shown), 6);
+    else if (column->use) gw_add_utilization(out, *(const double *)at);
+    else gw_add_bare(out, dim_of(column, field), page->shown, *(const double *)at, column->rounding);
+}
+
+static const char *cell_text(struct page *page, const struct view_column *column, const struct gw_field *field,
+                             const void *at)
+{
+    struct gw_text text;
+    if (gw_field_is_absent(field, at)) return "";
+    if (!is_number(field)) return gw_field_words(page->arena, field, at, page->shown);
+    gw_text_init(&text, page->arena);
+    add_number(&text, page, column, field, at);
+    return text.length ? text.at : "";
+}
+
+static void put_row(struct page *page, const struct view *view, const void *row, size_t number)
+{
+    for (size_t i = 0; i < view->n; i++) {
+        const struct view_column *column = &view->columns[i];
+        const void *owner = row;
+        if (!column->key) {
+            gw_report_cell(page->report, gw_format(page->arena, "%zu", number));
+            continue;
+        }
+        const struct gw_field *field = find_field(view->record, column->key, &owner);
+        const void *at = gw_field_at(field, owner);
+        enum gw_tone tone = column->tone && at ? column->tone(*(const int *)at) : GW_PLAIN;
+        gw_report_toned(page->report, tone, cell_text(page, column, field, at));
+    }
+}
+
+/* The merged row that `row` belongs to; rows that are alike mostly follow each other, so the last is tried first. */
+static void *merged_of(const struct view *view, void *const *merged, size_t n, const void *row)
+{
+    for (size_t i = n; i-- > 0;)
+        if (view->same(merged[i], row)) return merged[i];
+    return NULL;
+}
+
+static size_t merge_rows(struct page *page, const struct view *view, const void *const *rows, size_t n, void **merged)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < n; i++) {
+        void *into = merged_of(view, merged, count, rows[i]);
+        bool first = !into;
+        if (first) {
+            into = merged[count++] = gw_alloc(page->arena, 1, view->record->size);
+            memcpy(into, rows[i], view->record->size);
+        }
+        view->merge(into, rows[i], first);
+    }
+    return count;
+}
+
+void gw_view_table(struct page *page, const char *caption, const struct view *view, const void *const *rows, size_t n)
+{
+    if (!n) return;
+    open_table(page, caption, view);
+    if (!view->same) {
+        for (size_t i = 0; i < n; i++) put_row(page, view, rows[i], i + 1);
+        return;
+    }
+    void **merged = gw_alloc(page->arena, n, sizeof(void *));
+    size_t count = merge_rows(page, view, rows, n, merged);
+    for (size_t i = 0; i < count; i++) put_row(page, view, merged[i], i + 1);
+}
+
+const void *const *gw_view_rows(struct gw_arena *arena, const void *items, size_t n, size_t size)
+{
+    const void **rows = gw_alloc(arena, n + 1, sizeof(const void *));
+    for (size_t i = 0; i < n; i++) rows[i] = (const char *)items + i * size;
+    return rows;
+}
+
+void gw_view_list(struct page *page, const char *caption, const struct view *view, const void *items, size_t n)
+{
+    gw_view_table(page, caption, view, gw_view_rows(page->arena, items, n, view->record->size), n);
+}
