@@ -135,12 +135,13 @@ struct gw_pieces gw_takeoff_pieces(const struct gw_takeoff *takeoff, const struc
                               of_wall ? NULL : takeoff->openings[element->index - takeoff->n_wall_elements].head, 0};
 }
 
-/* Strips are cut where places meet; what a screw carries is a part of its run. */
-static void set_extent(struct gw_rectangle *r, const struct gw_element *e, const double *x, bool lines, size_t n,
-                       size_t place)
+/* In the element's own grid; openings counted together are of one size. What a screw carries is a part of its run. */
+static void set_extent(struct gw_rectangle *r, const struct gw_element *e, size_t place)
 {
-    const struct gw_wall_grid g = {.x = x, .n_columns = n};
-    const double from = lines ? gw_line_from(&g, place) : x[place], to = lines ? gw_line_to(&g, place) : x[place + 1];
+    const struct gw_wall_grid *g = e->grid;
+    bool lines = layer_of(e)->axis->lines;
+    const double from = lines ? gw_line_from(g, place) : g->x[place],
+                 to = lines ? gw_line_to(g, place) : g->x[place + 1];
     bool of_transom = e->sort == GW_SORT_TRANSOM_SCREW;
     r->place = place;
     r->x = from;
@@ -158,7 +159,7 @@ static bool next_of_wall(struct gw_pieces *pieces, struct gw_rectangle *out)
     if (at >= layer->axis->first[e->place_class + 1]) return false;
     *out = (struct gw_rectangle){
         .placed = true, .story = layer->strips[e->strip].story, .row = layer->strips[e->strip].row};
-    set_extent(out, e, e->grid->x, layer->axis->lines, e->grid->n_columns, layer->axis->members[at]);
+    set_extent(out, e, layer->axis->members[at]);
     return true;
 }
 
@@ -168,11 +169,10 @@ static bool next_of_opening(struct gw_pieces *pieces, struct gw_rectangle *out)
     const struct gw_grid_axis *axis = layer_of(e)->axis;
     for (; pieces->link; pieces->link = pieces->link->next, pieces->at = 0) {
         const struct gw_opening *o = pieces->link->opening;
-        const double x[] = {0, o->width};
         while (pieces->at < axis->n_places && !(pieces->link->places >> pieces->at & 1)) pieces->at++;
         if (pieces->at == axis->n_places) continue;
         *out = (struct gw_rectangle){.placed = gw_given(o->sill) && gw_given(o->offset), .opening = o};
-        set_extent(out, e, x, axis->lines, 1, pieces->at++);
+        set_extent(out, e, pieces->at++);
         out->count *= o->count;
         out->x = out->placed ? out->x + o->offset : GW_ABSENT;
         out->y = out->placed ? out->y : GW_ABSENT;

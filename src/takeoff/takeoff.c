@@ -31,7 +31,8 @@ static size_t name_of(struct gw_builder *b, const char *wall)
 
 static void add_grid(struct gw_takeoff *t, struct gw_wall_grid *grid, struct gw_arena *arena)
 {
-    t->grids.items = gw_grow(arena, t->grids.items, t->grids.n, &t->grids_capacity, sizeof *t->grids.items);
+    t->grids.items =
+        gw_grow(arena, t->grids.items, t->grids.n, &t->grids_capacity, sizeof(const struct gw_wall_grid *));
     grid->index = t->grids.n;
     t->grids.items[t->grids.n++] = grid;
 }

@@ -322,10 +322,9 @@ static int add_floors(struct gw_text *text, int stories)
 static const char *random_wall(struct world *w)
 {
     static const char *const ends[] = {"corner", "none", "reentrant", "{corner_at: 4 ft}"};
-    static const char *const rows[] = {"{height: rest, lite: vision}",
-                                       "{height: 3 ft, lite: spandrel}, {height: rest, lite: vision}",
-                                       "{height: 2 ft, lite: spandrel}, {height: rest, lite: vision}, {height: 1.5 ft, "
-                                       "lite: spandrel}"};
+    static const char *const rows[] = {
+        "{height: rest, lite: vision}", "{height: 3 ft, lite: spandrel}, {height: rest, lite: vision}",
+        "{height: 2 ft, lite: spandrel}, {height: rest, lite: vision}, {height: 18 in, lite: vision}"};
     struct gw_text text, head;
     gw_text_init(&text, &w->arena);
     gw_text_init(&head, &w->arena);
