@@ -4,35 +4,43 @@
 
 #include <string.h>
 
+/* What makes elements of two openings alike; lengths in micrometers so that equal ones compare equal. */
+struct group_key {
+    const char *wall, *mark, *lite;
+    long long width, height, bottom, top, span, pane;
+    int kind, zone, spans;
+    bool overhang, parapet, place_unknown, corner;
+};
+
 long long gw_micrometers(double m)
 {
     enum { PER_METER = 1000000 };
     return gw_given(m) ? llround(m * PER_METER) : 0;
 }
 
-static struct gw_group_key key_of(const struct gw_element *e)
+static struct group_key key_of(const struct gw_element *e)
 {
-    return (struct gw_group_key){.wall = e->wall,
-                                 .mark = e->mark,
-                                 .lite = e->lite,
-                                 .width = gw_micrometers(e->width),
-                                 .height = gw_micrometers(e->height),
-                                 .bottom = gw_micrometers(e->bottom),
-                                 .top = gw_micrometers(e->top),
-                                 .span = gw_micrometers(e->span),
-                                 .pane = gw_micrometers(e->pane),
-                                 .kind = (int)e->kind,
-                                 .zone = e->zone,
-                                 .spans = e->spans,
-                                 .overhang = e->overhang,
-                                 .parapet = e->parapet,
-                                 .place_unknown = e->place_unknown,
-                                 .corner = e->corner};
+    return (struct group_key){.wall = e->wall,
+                              .mark = e->mark,
+                              .lite = e->lite,
+                              .width = gw_micrometers(e->width),
+                              .height = gw_micrometers(e->height),
+                              .bottom = gw_micrometers(e->bottom),
+                              .top = gw_micrometers(e->top),
+                              .span = gw_micrometers(e->span),
+                              .pane = gw_micrometers(e->pane),
+                              .kind = (int)e->kind,
+                              .zone = e->zone,
+                              .spans = e->spans,
+                              .overhang = e->overhang,
+                              .parapet = e->parapet,
+                              .place_unknown = e->place_unknown,
+                              .corner = e->corner};
 }
 
 static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
 
-static bool same_key(const struct gw_group_key *a, const struct gw_group_key *b)
+static bool same_key(const struct group_key *a, const struct group_key *b)
 {
     return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top &&
            a->span == b->span && a->pane == b->pane && a->corner == b->corner && a->kind == b->kind &&
@@ -41,7 +49,7 @@ static bool same_key(const struct gw_group_key *a, const struct gw_group_key *b)
            same_text(a->lite, b->lite);
 }
 
-static unsigned hash_key(const struct gw_group_key *key)
+static unsigned hash_key(const struct group_key *key)
 {
     const long long numbers[] = {key->width, key->height, key->bottom, key->top,
                                  key->span,  key->kind,   key->zone,   key->place_unknown};
@@ -51,14 +59,15 @@ static unsigned hash_key(const struct gw_group_key *key)
 }
 
 struct wanted {
-    const struct gw_builder *b;
-    const struct gw_group_key *key;
+    const struct gw_takeoff *takeoff;
+    const struct group_key *key;
 };
 
 static bool is_group(const void *context, size_t item)
 {
     const struct wanted *w = context;
-    return same_key(&w->b->keys[item - w->b->takeoff->n_wall_elements], w->key);
+    const struct group_key key = key_of(&w->takeoff->elements.items[item]);
+    return same_key(&key, w->key);
 }
 
 static size_t new_group(struct gw_builder *b, const struct gw_element *e)
@@ -76,13 +85,10 @@ static size_t new_group(struct gw_builder *b, const struct gw_element *e)
     return t->elements.n++;
 }
 
-static size_t new_opening_group(struct gw_builder *b, const struct gw_element *e, const struct gw_group_key *key,
-                                unsigned hash)
+static size_t new_opening_group(struct gw_builder *b, const struct gw_element *e, unsigned hash)
 {
     struct gw_takeoff *t = b->takeoff;
     const size_t n = t->elements.n - t->n_wall_elements;
-    b->keys = gw_grow(b->arena, b->keys, n, &b->keys_capacity, sizeof *b->keys);
-    b->keys[n] = *key;
     t->openings = gw_grow(b->arena, t->openings, n, &t->openings_capacity, sizeof *t->openings);
     t->openings[n] = (struct gw_opening_links){NULL, NULL};
     gw_index_add(&b->groups, b->arena, hash, t->elements.n);
@@ -104,11 +110,11 @@ static void link_opening(struct gw_builder *b, size_t group, const struct gw_ele
 
 static size_t group_of_opening(struct gw_builder *b, const struct gw_element *e)
 {
-    const struct gw_group_key key = key_of(e);
-    const struct wanted wanted = {b, &key};
+    const struct group_key key = key_of(e);
+    const struct wanted wanted = {b->takeoff, &key};
     const unsigned hash = hash_key(&key);
     size_t group;
-    if (!gw_index_find(&group, &b->groups, hash, is_group, &wanted)) group = new_opening_group(b, e, &key, hash);
+    if (!gw_index_find(&group, &b->groups, hash, is_group, &wanted)) group = new_opening_group(b, e, hash);
     link_opening(b, group, e);
     return group;
 }

@@ -57,14 +57,6 @@ struct gw_room {
     unsigned *groups[GW_SORT_COUNT];
 };
 
-/* What makes elements of two openings alike; lengths in micrometers so that equal ones compare equal. */
-struct gw_group_key {
-    const char *wall, *mark, *lite;
-    long long width, height, bottom, top, span, pane;
-    int kind, zone, spans;
-    bool overhang, parapet, place_unknown, corner;
-};
-
 /* One opening counted in an element: which of its columns or lines, a bit each. */
 struct gw_opening_link {
     const struct gw_opening *opening;
@@ -87,9 +79,7 @@ struct gw_builder {
     const struct gw_opening *opening; /* in hand; NULL: a wall */
     struct gw_index classes;          /* of the axis in hand */
     struct gw_index groups;           /* of openings */
-    struct gw_group_key *keys;        /* of those, by element less those of walls */
-    size_t keys_capacity;
-    struct gw_index names; /* of elevations, into numbers */
+    struct gw_index names;            /* of elevations, into numbers */
     GW_LIST(struct gw_elevation) numbers;
     size_t numbers_capacity;
     GW_LIST(size_t) differs; /* element of each difference */
