@@ -1,0 +1,191 @@
+/* Formats, blocks, and that data hold whatever a page shows. */
+#include "support.h"
+
+#include "galeward/report.h"
+
+/* Formats ---------------------------------------------------------------------------------------------------------- */
+
+static void formats_go_by_what_a_result_has(void **state)
+{
+    struct world *w = *state;
+    assert_string_equal(gw_format_names(&w->arena, GW_HAS_DATA | GW_HAS_PAGE, false), "text, json, csv or md");
+    assert_string_equal(gw_format_names(&w->arena, GW_HAS_DATA | GW_HAS_FIGURE, true), ".json or .svg");
+    assert_string_equal(gw_format_names(&w->arena, GW_HAS_SCHEMA, false), "json or md");
+    assert_string_equal(gw_format_names(&w->arena, 0, false), "");
+    assert_string_equal(gw_format_first(GW_HAS_DATA | GW_HAS_PAGE)->name, "text");
+    assert_string_equal(gw_format_first(GW_HAS_SCHEMA)->name, "json");
+    assert_null(gw_format_first(0));
+}
+
+static void formats_by_name_and_by_ending(void **state)
+{
+    (void)state;
+    size_t n;
+    const struct gw_format *formats = gw_formats(&n);
+    for (size_t i = 0; i < n; i++) {
+        assert_ptr_equal(gw_format_named(formats[i].name), &formats[i]);
+        assert_ptr_equal(gw_format_of_file(formats[i].ending), &formats[i]);
+    }
+    assert_string_equal(gw_format_of_file("a.b/cases.jsonl")->name, "json");
+    assert_null(gw_format_of_file("a.b/report"));
+    assert_null(gw_format_of_file("report.xyz"));
+    assert_null(gw_format_named("JSON"));
+}
+
+/* Blocks ----------------------------------------------------------------------------------------------------------- */
+
+static void all_blocks(struct gw_report *report)
+{
+    const struct gw_arg args[] = {{"a", 3, GW_RATIO}, {"b", 4, GW_RATIO}};
+    struct gw_step product = {"c", "a*b", NULL, "Eq. 1", 12, GW_RATIO, {args[0], args[1]}, 2};
+    struct gw_step value = {"a", "a", NULL, NULL, 3, GW_RATIO, {args[0]}, 1};
+    struct gw_step decision = {.symbol = "case", .note = "the first", .clause = "1.2"};
+    const struct gw_figure figure = {"Plate", "a square, deepest at its center", NULL, NULL};
+    gw_report_heading(report, 2, "Steps");
+    gw_report_equation(report, &product, 1, GW_US);
+    gw_report_equation(report, &value, 2, GW_US);
+    gw_report_equation(report, &decision, 3, GW_US);
+    gw_report_figure(report, &figure);
+    gw_report_definition(report, "lite", "a piece of glass");
+    gw_report_page_break(report);
+    gw_report_line(report, "end");
+}
+
+static void blocks_as_text(void **state)
+{
+    struct world *w = *state;
+    struct gw_report report;
+    struct gw_text text;
+    gw_report_init(&report, &w->arena);
+    all_blocks(&report);
+    gw_text_init(&text, &w->arena);
+    gw_render_text(&text, &report, false);
+    assert_string_equal(text.at,
+                        "Steps\n-----\n1. c = a*b = 3*4 = 12   [Eq. 1]\n2. a = 3\n3. case: the first   [1.2]\n"
+                        "Figure: Plate. a square, deepest at its center\nlite\n      a piece of glass\n\fend\n");
+}
+
+static void blocks_as_markdown(void **state)
+{
+    struct world *w = *state;
+    struct gw_report report;
+    struct gw_text text;
+    gw_report_init(&report, &w->arena);
+    all_blocks(&report);
+    gw_text_init(&text, &w->arena);
+    gw_render_markdown(&text, &report);
+    assert_string_equal(text.at, "## Steps\n\n1. c = a\\*b = 3\\*4 = 12   [Eq. 1]\n\n2. a = 3\n\n"
+                                 "3. case: the first   [1.2]\n\n**Plate** a square, deepest at its center\n\n"
+                                 "- **lite**: a piece of glass\n\n---\n\nend\n");
+}
+
+/* Data and page ---------------------------------------------------------------------------------------------------- */
+
+static void open_project(struct world *w, const char *path, struct gw_results *results)
+{
+    bool good = gw_model_load(&w->model, &w->arena, &w->diags, path, NULL, 0) &&
+                gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags);
+    if (!good) print_diags(&w->diags);
+    assert_true(good);
+    gw_judge(&w->judgement, &w->model, &w->takeoff);
+    gw_results_of(results, &w->arena, &w->model, &w->takeoff, &w->judgement, GW_US);
+}
+
+/* What a program reads: JSON is YAML. */
+static const struct gw_node *data_of(struct world *w, const struct gw_result *result)
+{
+    struct gw_text text;
+    gw_text_init(&text, &w->arena);
+    assert_int_equal(gw_format_named("json")->render(&text, result, NULL, false), GW_OK);
+    const struct gw_node *root =
+        gw_yaml_read(&w->arena, gw_source_from(&w->arena, "result", text.at, text.length), &w->diags);
+    if (!root) print_diags(&w->diags);
+    assert_non_null(root);
+    return root;
+}
+
+static bool says(const struct gw_node *item, const char *key, const char *text)
+{
+    const struct gw_node *value = gw_node_get(item, key);
+    return value && value->kind == GW_SCALAR && strcmp(value->text, text) == 0;
+}
+
+static size_t places_of(const struct gw_node *demands, const char *check)
+{
+    size_t n = 0;
+    for (const struct gw_node *d = demands->first; d; d = d->next) {
+        if (!says(d, "check", check)) continue;
+        size_t elements = gw_node_get(d, "elements")->count;
+        n += elements ? elements : 1;
+    }
+    return n;
+}
+
+/* Every demand that the page lists is in the data, for every element that it is asked of. */
+static void data_hold_every_demand(void **state)
+{
+    struct world *w = *state;
+    struct gw_results results;
+    open_project(w, "projects/gull-point.yaml", &results);
+    const struct gw_result result = gw_result_demand(&results);
+    const struct gw_node *demands = gw_node_get(data_of(w, &result), "demands");
+    static const char *const checks[] = {"air",           "water",  "pocket", "movement",        "seismic_force",
+                                         "seismic_glass", "debris", "blast",  "seismic_silicone"};
+    for (size_t i = 0; i < sizeof checks / sizeof *checks; i++) {
+        size_t wanted = 0;
+        for (size_t k = 0; k < w->judgement.demands.n; k++)
+            wanted += strcmp(w->judgement.demands.items[k].check, checks[i]) == 0;
+        assert_true(wanted > 0);
+        assert_int_equal(places_of(demands, checks[i]), wanted);
+    }
+}
+
+static size_t equations_of(const struct gw_report *page)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < page->n; i++) n += page->blocks[i].kind == GW_EQUATION;
+    return n;
+}
+
+static size_t steps_of(const struct gw_node *root)
+{
+    size_t n = gw_node_get(root, "trace")->count + gw_node_get(root, "glass_trace")->count;
+    for (const struct gw_node *link = gw_node_get(root, "links")->first; link; link = link->next)
+        n += gw_node_get(link, "trace")->count;
+    return n;
+}
+
+/* Every step that the page derives is in the data: of the pressure, of the glass, of every link. */
+static void data_hold_every_step(void **state)
+{
+    struct world *w = *state;
+    struct gw_results results;
+    static const char *const elements[] = {"seaward/lite/1", "seaward/mullion/1", "seaward/transom/1",
+                                           "seaward/screw/1", "seaward/anchor/1"};
+    open_project(w, "projects/gull-point.yaml", &results);
+    for (size_t i = 0; i < sizeof elements / sizeof *elements; i++) {
+        struct gw_report page;
+        const struct gw_element *element = gw_takeoff_find(&w->takeoff, elements[i]);
+        assert_non_null(element);
+        const struct gw_result result = gw_result_explain(&w->arena, &results, element);
+        gw_report_init(&page, &w->arena);
+        result.page(&page, &result);
+        const struct gw_node *root = data_of(w, &result);
+        assert_true(gw_node_get(root, "links")->count > 0);
+        assert_true(gw_node_get(root, "rows")->count > 0);
+        assert_int_equal(steps_of(root), equations_of(&page));
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(formats_go_by_what_a_result_has),
+        cmocka_unit_test(formats_by_name_and_by_ending),
+        WORLD_TEST(blocks_as_text),
+        WORLD_TEST(blocks_as_markdown),
+        WORLD_TEST(data_hold_every_demand),
+        WORLD_TEST(data_hold_every_step),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
