@@ -8,7 +8,7 @@
 enum basis { PUBLISHED, MEMORY, FEM, DERIVED, BASES };
 static const char *const BASIS_NAMES[BASES] = {"published", "memory", "fem", "derived"};
 static const char *const BASIS_TITLES[BASES] = {
-    "published: seen in the source (outside check)", "memory: recalled, to be confirmed (outside check)",
+    "published: seen in the source (outside check)", "recalled, not yet confirmed (outside check)",
     "fem: by an independent finite-element program (outside check)", "derived: computed here (guards against change)"};
 
 /* One compared value. */
