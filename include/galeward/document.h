@@ -82,7 +82,7 @@ struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *sour
 struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *source,
                              const char *(*rename)(void *context, const char *header), void *context,
                              struct gw_diags *diags, const struct gw_node **header);
-/* Is the text UTF-8? Says where it is not. */
+/* Is the text UTF-8 without zero bytes? Says where it is not. */
 bool gw_source_check(const struct gw_source *source, struct gw_diags *diags);
 
 const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key);

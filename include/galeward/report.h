@@ -64,6 +64,7 @@ struct gw_report {
     size_t n, capacity;
 };
 
+/* Texts are copied, and made safe to show (gw_safe). */
 void gw_report_init(struct gw_report *report, struct gw_arena *arena);
 void gw_report_heading(struct gw_report *report, int level, const char *text);
 void gw_report_line(struct gw_report *report, const char *text);

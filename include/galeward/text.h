@@ -35,6 +35,20 @@ size_t gw_print_fixed(char out[GW_NUMBER_SIZE], double value, int decimals);
  * were read; 0 where there is no number. No hexadecimal, no "inf", no "nan". Overflow gives an infinity. */
 size_t gw_read_number(const char *text, size_t length, double *value);
 
+/* The character at the start of the text: its bytes, 0 where there is no well-formed UTF-8. */
+size_t gw_utf8_read(const char *text, size_t length, unsigned long *character);
+
+/* Text that came from a file or a command line and goes to a person, on a terminal, in a table or on a page. Control
+ * characters (an escape sequence begins with one), those that turn the direction of the text around them, and bytes
+ * that are no UTF-8 would show something else than what is there. Each is replaced: a tab or line end by a space, the
+ * rest by U+FFFD, one column each. */
+void gw_text_add_safe(struct gw_text *text, const char *string, size_t length);
+/* The string itself, where nothing is to be replaced. */
+const char *gw_safe(struct gw_arena *arena, const char *string);
+/* Bytes before the first such character, and its own; `*unsafe` 0: none. What stands in its place. */
+size_t gw_safe_span(const char *text, size_t length, size_t *unsafe);
+const char *gw_safe_instead(const char *unsafe);
+
 /* Columns that the text takes on a terminal, one a code point. */
 size_t gw_text_width(const char *utf8);
 

@@ -35,7 +35,7 @@ void gw_diag_add(struct gw_diags *diags, enum gw_severity severity, const char *
         diags->dropped++;
         return;
     }
-    char message[512];
+    char message[512]; /* what is longer is cut, at worst in a character, which printing then shows */
     va_list args;
     va_start(args, format);
     vsnprintf(message, sizeof message, format, args);
@@ -97,12 +97,12 @@ static void print_source_line(struct gw_text *out, const struct gw_diag *diag)
     size_t length = strcspn(start, "\r\n");
     if (length > (size_t)(end - start)) length = (size_t)(end - start);
     gw_text_add(out, "    ");
-    size_t columns = 0;
-    for (size_t i = 0; i < length && columns < SHOWN_COLUMNS; i++) {
-        unsigned char c = (unsigned char)start[i];
-        columns += (c & 0xC0) != 0x80;
-        gw_text_bytes(out, c < 0x20 ? " " : start + i, 1);
+    size_t columns = 0, shown = 0;
+    for (; shown < length; shown++) {
+        columns += ((unsigned char)start[shown] & 0xC0) != 0x80;
+        if (columns > SHOWN_COLUMNS) break;
     }
+    gw_text_add_safe(out, start, shown);
     gw_text_add(out, "\n    ");
     gw_text_repeat(out, ' ', diag->column - 1);
     gw_text_add(out, "^\n");
@@ -111,12 +111,13 @@ static void print_source_line(struct gw_text *out, const struct gw_diag *diag)
 void gw_diag_print(struct gw_text *out, const struct gw_diag *diag)
 {
     const char *word = diag->severity == GW_ERROR ? "error" : "warning";
-    if (!diag->line) {
-        gw_text_addf(out, "%s: %s: %s\n", diag->source ? diag->source->name : "galeward", word, diag->message);
-        return;
-    }
-    gw_text_addf(out, "%s:%u:%u: %s: %s\n", diag->source->name, diag->line, diag->column, word, diag->message);
-    print_source_line(out, diag);
+    const char *name = diag->source ? diag->source->name : "galeward";
+    gw_text_add_safe(out, name, strlen(name));
+    if (diag->line) gw_text_addf(out, ":%u:%u", diag->line, diag->column);
+    gw_text_addf(out, ": %s: ", word);
+    gw_text_add_safe(out, diag->message, strlen(diag->message));
+    gw_text_add(out, "\n");
+    if (diag->line) print_source_line(out, diag);
 }
 
 const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length)

@@ -45,18 +45,28 @@ void gw_json_close(struct gw_json *json, char bracket)
     json->pending = true;
 }
 
+/* A character that a terminal would obey, or a byte that is no UTF-8. */
+static void escaped(struct gw_text *out, const char *text, size_t length)
+{
+    unsigned long c = 0xFFFD;
+    if (*text == '\n') gw_text_add(out, "\\n");
+    else if (gw_utf8_read(text, length, &c)) gw_text_addf(out, "\\u%04lx", c);
+    else gw_text_add(out, "\\ufffd");
+}
+
 static void quoted(struct gw_text *out, const char *text)
 {
     gw_text_add(out, "\"");
-    for (; *text; text++) {
-        size_t plain = 0;
-        while (text[plain] && text[plain] != '"' && text[plain] != '\\' && (unsigned char)text[plain] >= 0x20) plain++;
-        gw_text_bytes(out, text, plain);
-        text += plain;
-        if (!*text) break;
-        if (*text == '\n') gw_text_add(out, "\\n");
-        else if ((unsigned char)*text < 0x20) gw_text_addf(out, "\\u%04x", (unsigned)(unsigned char)*text);
-        else gw_text_addf(out, "\\%c", *text);
+    for (size_t length = strlen(text); length;) {
+        size_t unsafe, span = gw_safe_span(text, length, &unsafe), plain = 0;
+        while (plain < span && text[plain] != '"' && text[plain] != '\\') plain++;
+        bool mark = plain < span;
+        size_t taken = mark ? plain + 1 : span + unsafe;
+        gw_text_bytes(out, text, mark ? plain : span);
+        if (mark) gw_text_addf(out, "\\%c", text[plain]);
+        else if (unsafe) escaped(out, text + span, unsafe);
+        text += taken;
+        length -= taken;
     }
     gw_text_add(out, "\"");
 }
@@ -208,13 +218,40 @@ void gw_json_result(struct gw_json *json)
     gw_json_text(json, GW_VERSION);
 }
 
+/* As JSON writes numbers: -1.5e+3; no leading zeros, no bare point. */
+static bool is_json_number(const char *text)
+{
+    static const char digits[] = "0123456789";
+    text += *text == '-';
+    size_t whole = strspn(text, digits);
+    if (!whole || (whole > 1 && *text == '0')) return false;
+    text += whole;
+    if (*text == '.') {
+        size_t decimals = strspn(text + 1, digits);
+        if (!decimals) return false;
+        text += 1 + decimals;
+    }
+    if (*text != 'e' && *text != 'E') return !*text;
+    text++;
+    text += *text == '-' || *text == '+';
+    size_t exponent = strspn(text, digits);
+    return exponent && !text[exponent];
+}
+
+/* What stood there without quotes and means something to JSON comes back to the letter; all else as text. */
+static void write_scalar(struct gw_json *json, const struct gw_node *node)
+{
+    const char *text = node->text;
+    bool is_null = !*text || strcmp(text, "null") == 0 || strcmp(text, "~") == 0;
+    bool is_word = strcmp(text, "true") == 0 || strcmp(text, "false") == 0 || is_json_number(text);
+    if (node->quoted || !(is_null || is_word)) gw_json_text(json, text);
+    else bare_word(json, is_null ? "null" : text);
+}
+
 void gw_json_node(struct gw_json *json, const struct gw_node *node)
 {
-    double number;
     if (node->kind == GW_SCALAR) {
-        bool plain = !node->quoted && node->length && gw_read_number(node->text, node->length, &number) == node->length;
-        if (plain) gw_json_number(json, number);
-        else gw_json_text(json, node->text);
+        write_scalar(json, node);
         return;
     }
     bool mapping = node->kind == GW_MAPPING;

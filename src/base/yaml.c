@@ -33,36 +33,13 @@ static void fail(struct reader *r, const char *code, yaml_mark_t at, const char 
     r->failed = true;
 }
 
-/* Bytes of the UTF-8 sequence that a lead byte opens; 0 where it opens none. */
-static size_t sequence_length(unsigned char lead)
-{
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead < 0xE0) return 2;
-    if (lead >= 0xE0 && lead < 0xF0) return 3;
-    return lead >= 0xF0 && lead < 0xF5 ? 4 : 0;
-}
-
-/* Shortest form only, no surrogates, not beyond U+10FFFF. */
-static bool second_byte_fits(unsigned char lead, unsigned char second)
-{
-    if (lead == 0xE0) return second >= 0xA0;
-    if (lead == 0xED) return second <= 0x9F;
-    if (lead == 0xF0) return second >= 0x90;
-    return lead != 0xF4 || second <= 0x8F;
-}
-
 /* The first byte that is not part of well-formed UTF-8, or the length. */
 static size_t utf8_span(const char *text, size_t length)
 {
-    const unsigned char *s = (const unsigned char *)text;
-    for (size_t i = 0; i < length;) {
-        size_t n = sequence_length(s[i]);
-        if (!n || n > length - i || (n > 1 && !second_byte_fits(s[i], s[i + 1]))) return i;
-        for (size_t k = 1; k < n; k++)
-            if ((s[i + k] & 0xC0) != 0x80) return i;
-        i += n;
-    }
-    return length;
+    size_t i = 0, n;
+    unsigned long character;
+    while ((n = gw_utf8_read(text + i, length - i, &character))) i += n;
+    return i;
 }
 
 static yaml_mark_t mark_of(const struct gw_source *source, size_t offset)
@@ -410,5 +387,8 @@ struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *sou
 bool gw_source_check(const struct gw_source *source, struct gw_diags *diags)
 {
     struct reader r = {.source = source, .diags = diags};
-    return check_encoding(&r);
+    if (!check_encoding(&r)) return false;
+    const char *zero = memchr(source->text, '\0', source->length);
+    if (zero) fail(&r, "encoding", mark_of(source, (size_t)(zero - source->text)), "a zero byte: not a text file");
+    return !zero;
 }

@@ -10,8 +10,15 @@
 
 static void say(const char *format, va_list args)
 {
+    char message[2048];
+    vsnprintf(message, sizeof message, format, args);
     fputs("galeward: ", stderr);
-    vfprintf(stderr, format, args);
+    for (size_t at = 0, length = strlen(message); at < length;) {
+        size_t unsafe, span = gw_safe_span(message + at, length - at, &unsafe);
+        fwrite(message + at, 1, span, stderr);
+        if (unsafe) fputs(gw_safe_instead(message + at + span), stderr);
+        at += span + unsafe;
+    }
     fputs("\n", stderr);
 }
 

@@ -5,11 +5,17 @@
 
 void gw_report_init(struct gw_report *report, struct gw_arena *arena) { *report = (struct gw_report){.arena = arena}; }
 
+/* Whatever the renderer, and whoever wrote the name in it. */
+static const char *copy(struct gw_report *report, const char *text)
+{
+    return gw_safe(report->arena, gw_strdup(report->arena, text ? text : ""));
+}
+
 static struct gw_block *add(struct gw_report *report, enum gw_block_kind kind, const char *text)
 {
     report->blocks = gw_grow(report->arena, report->blocks, report->n, &report->capacity, sizeof *report->blocks);
     struct gw_block *block = &report->blocks[report->n++];
-    *block = (struct gw_block){.kind = kind, .text = gw_strdup(report->arena, text ? text : "")};
+    *block = (struct gw_block){.kind = kind, .text = copy(report, text)};
     return block;
 }
 
@@ -34,7 +40,7 @@ void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *te
     if (!report->n || report->blocks[report->n - 1].kind != GW_TABLE) return;
     struct gw_block *table = &report->blocks[report->n - 1];
     table->cells = gw_grow(report->arena, table->cells, table->n_cells, &table->capacity, sizeof *table->cells);
-    table->cells[table->n_cells++] = (struct gw_cell){gw_strdup(report->arena, text ? text : ""), tone};
+    table->cells[table->n_cells++] = (struct gw_cell){copy(report, text), tone};
 }
 
 void gw_report_cell(struct gw_report *report, const char *text) { gw_report_toned(report, GW_PLAIN, text); }
@@ -50,7 +56,7 @@ static const char *or_empty(const char *text) { return text ? text : ""; }
 void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown)
 {
     struct gw_equation equation = {
-        number, or_empty(step->symbol), "", "", "", "", or_empty(step->note), or_empty(step->clause)};
+        number, or_empty(step->symbol), "", "", "", "", copy(report, step->note), or_empty(step->clause)};
     struct gw_text text;
     if (step->formula && !is_plain_value(step)) {
         gw_text_init(&text, report->arena);
@@ -69,12 +75,15 @@ void gw_report_equation(struct gw_report *report, const struct gw_step *step, si
 
 void gw_report_figure(struct gw_report *report, const struct gw_figure *figure)
 {
-    add(report, GW_FIGURE, figure->title)->figure = *figure;
+    struct gw_block *block = add(report, GW_FIGURE, figure->title);
+    block->figure = *figure;
+    block->figure.title = block->text;
+    block->figure.alternative = copy(report, figure->alternative);
 }
 
 void gw_report_definition(struct gw_report *report, const char *term, const char *meaning)
 {
-    add(report, GW_DEFINITION, term)->meaning = gw_strdup(report->arena, or_empty(meaning));
+    add(report, GW_DEFINITION, term)->meaning = copy(report, meaning);
 }
 
 void gw_report_page_break(struct gw_report *report) { add(report, GW_PAGE_BREAK, ""); }

@@ -4,14 +4,24 @@
 
 #include <string.h>
 
+/* A spreadsheet takes a cell that begins so for a formula, and may run it. */
+static bool begins_formula(const char *text)
+{
+    double value;
+    return *text && strchr("=+-@\t\r", *text) && gw_read_number(text, strlen(text), &value) != strlen(text);
+}
+
+/* Quoted where it must be, safe to show, and no formula to a spreadsheet; numbers stay as they are. */
 static void put_text(struct gw_text *out, const char *text, bool first)
 {
+    const char *mark = begins_formula(text) ? "'" : ""; /* shown as text, the mark left out */
     if (!first) gw_text_add(out, ",");
+    text = gw_safe(out->arena, text);
     if (!text[strcspn(text, ",;\"\r\n")]) {
-        gw_text_add(out, text);
+        gw_text_addf(out, "%s%s", mark, text);
         return;
     }
-    gw_text_add(out, "\"");
+    gw_text_addf(out, "\"%s", mark);
     for (; *text; text++) gw_text_bytes(out, *text == '"' ? "\"\"" : text, *text == '"' ? 2 : 1);
     gw_text_add(out, "\"");
 }
