@@ -193,24 +193,30 @@ struct stream {
     struct only *only;       /* NULL: each case is run when it has been read */
     struct gw_arena *arena;  /* of one case */
     struct gw_text document; /* the YAML document being collected */
+    unsigned line, first;    /* of the input: read last, and where the case begins */
     struct writer *out;
     bool any_error;
 };
 
-static void yaml_error(struct gw_text *out, const struct gw_diags *diags)
+/* `first` is the line of the input on which the case begins. */
+static void yaml_error(struct gw_text *out, const struct gw_diags *diags, unsigned first)
 {
     struct gw_json json;
-    const struct gw_diag *first = diags->items;
+    const struct gw_diag *diag = diags->items;
     gw_json_init(&json, out, false);
     gw_json_open(&json, '{');
     gw_json_key(&json, "error");
     gw_json_open(&json, '{');
     gw_json_key(&json, "code");
-    gw_json_text(&json, first->code);
+    gw_json_text(&json, diag->code);
     gw_json_key(&json, "key");
-    gw_json_text(&json, first->key);
+    gw_json_text(&json, diag->key);
     gw_json_key(&json, "message");
-    gw_json_text(&json, first->message);
+    gw_json_text(&json, diag->message);
+    gw_json_key(&json, "line");
+    gw_json_integer(&json, first + diag->line - 1);
+    gw_json_key(&json, "column");
+    gw_json_integer(&json, diag->column);
     gw_json_close(&json, '}');
     gw_json_close(&json, '}');
 }
@@ -236,25 +242,27 @@ static void run_case(struct stream *s, const char *text, size_t length)
     const struct gw_source *source = gw_source_from(s->arena, "<stdin>", text, length);
     const struct gw_node *node = gw_yaml_read(s->arena, source, &diags);
     bool good = node && gw_calc_case(&out, s->arena, s->kind, node, gw_tables_standard());
-    if (!node) yaml_error(&out, &diags);
+    if (!node) yaml_error(&out, &diags, s->first);
     if (!good) s->any_error = true;
     gw_text_add(&out, "\n");
     writer_add(s->out, out.at, out.length);
 }
 
 /* Only blanks and comments: no case. */
-static bool says_something(const char *text)
+static bool says_something(const struct gw_text *document)
 {
-    for (;;) {
-        text += strspn(text, " \t\r\n");
-        if (*text != '#') return *text;
-        text += strcspn(text, "\n");
+    bool comment = false;
+    for (size_t i = 0; i < document->length; i++) {
+        char c = document->at[i];
+        comment = (comment && c != '\n') || c == '#';
+        if (!comment && (!c || !strchr(" \t\r\n", c))) return true;
     }
+    return false;
 }
 
 static void end_document(struct stream *s)
 {
-    if (s->document.length && says_something(s->document.at)) run_case(s, s->document.at, s->document.length);
+    if (says_something(&s->document)) run_case(s, s->document.at, s->document.length);
     s->document.length = 0;
     gw_text_bytes(&s->document, "", 0);
 }
@@ -262,17 +270,20 @@ static void end_document(struct stream *s)
 static bool is_marker(const struct gw_text *line)
 {
     bool dashes = strncmp(line->at, "---", 3) == 0 || strncmp(line->at, "...", 3) == 0;
-    return dashes && !line->at[3 + strspn(line->at + 3, " \t")];
+    return dashes && 3 + strspn(line->at + 3, " \t") == line->length;
 }
 
 static void take_line(struct stream *s, const struct gw_text *line)
 {
+    s->line++;
     if (line->at[0] == '{') {
         end_document(s);
+        s->first = s->line;
         run_case(s, line->at, line->length);
     } else if (is_marker(line)) {
         end_document(s);
     } else {
+        if (!s->document.length) s->first = s->line;
         gw_text_bytes(&s->document, line->at, line->length);
         gw_text_add(&s->document, "\n");
     }

@@ -621,6 +621,40 @@ static void json_writing(void **state)
                                  "\"list\":[0.1,null,null,-3,true,null,{}],\"none\":null}");
 }
 
+/* To the letter, whatever a double would make of it. */
+static void nodes_come_back_as_they_came(void **state)
+{
+    struct world *w = *state;
+    static const struct {
+        const char *yaml, *json;
+    } cases[] = {
+        {"12345678901234567890", "12345678901234567890"},
+        {"0.10000000000000000555", "0.10000000000000000555"},
+        {"-1.50e+03", "-1.50e+03"},
+        {"true", "true"},
+        {"null", "null"},
+        {"'true'", "\"true\""},
+        {"\"7\"", "\"7\""},
+        {"007", "\"007\""}, /* no number of JSON's */
+        {".5", "\".5\""},
+        {"1.", "\"1.\""},
+        {"+1", "\"+1\""},
+        {"--", "\"--\""},
+        {"1e", "\"1e\""},
+        {"nan", "\"nan\""},
+        {"[1.0, {b: false, c: ~}, \"\", 'null']", "[1.0,{\"b\":false,\"c\":null},\"\",\"null\"]"},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct gw_text text;
+        struct gw_json json;
+        const struct gw_node *root = node_of(w, gw_format(&w->arena, "id: %s\n", cases[i].yaml));
+        gw_text_init(&text, &w->arena);
+        gw_json_init(&json, &text, false);
+        gw_json_node(&json, gw_node_get(root, "id"));
+        assert_string_equal(text.at, cases[i].json);
+    }
+}
+
 /* A text that ends in a colon is not a key. */
 static void json_text_that_looks_like_a_key(void **state)
 {
@@ -827,6 +861,7 @@ int main(void)
         WORLD_TEST(csv_places),
         cmocka_unit_test(edit_distance),
         WORLD_TEST(json_writing),
+        WORLD_TEST(nodes_come_back_as_they_came),
         WORLD_TEST(json_text_that_looks_like_a_key),
         WORLD_TEST(json_reads_back),
         WORLD_TEST(record_loads),
