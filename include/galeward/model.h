@@ -119,7 +119,8 @@ struct gw_columns {
     GW_LIST(double) widths;
 };
 struct gw_row_spec {
-    double height;
+    double height; /* absent where it is the rest */
+    bool rest;     /* what the floor's other rows leave */
     const char *lite;
     const struct gw_node *node;
 };

@@ -79,7 +79,8 @@ struct gw_field {
     double least, greatest;           /* refused outside; both 0: no limit */
     double likely_least, likely_most; /* a warning outside; both 0: none */
     const char *fallback;             /* default, as a user would write it; NULL: none */
-    const char *keyword;              /* a word accepted in a number's place ("rest"); stored as GW_KEYWORD */
+    const char *keyword;              /* a word accepted in a number's place ("rest"): the number is then absent, */
+    size_t keyword_at;                /* and the bool there in the struct true; not in lists */
     const char *help;
     /* Of results. `via`: offsets of pointers to follow, the first in the record's struct, before `offset` counts. */
     size_t via[GW_HOPS];
@@ -89,7 +90,6 @@ struct gw_field {
     bool (*say)(struct gw_text *out, const void *thing, enum gw_units shown);
     double (*figure)(const void *thing, enum gw_units shown);
 };
-#define GW_KEYWORD ((double)INFINITY)
 
 /* A struct with the record that describes it, for results whose shape is known only when they are there. */
 struct gw_described {

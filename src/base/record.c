@@ -235,7 +235,8 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
                            gw_format(load->arena, "%s %s such as %s", article(gw_dim_info(field->dim)->name),
                                      gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example));
     if (field->keyword && strcmp(node->text, field->keyword) == 0) {
-        *out = GW_KEYWORD;
+        *out = GW_ABSENT;
+        *(bool *)(void *)((char *)out - field->offset + field->keyword_at) = true;
         return true;
     }
     enum gw_quantity_fault fault =

@@ -30,7 +30,7 @@ void gw_weigh_calculated(struct gw_finding *f, double required, double provided,
 {
     f->required = required;
     f->provided = provided;
-    f->utilisation = provided > 0 ? required / provided : GW_KEYWORD;
+    f->utilisation = provided > 0 ? required / provided : (double)INFINITY;
     f->verdict = f->utilisation <= 1 ? GW_PASS : GW_FAIL;
     f->evidence = GW_BY_CALCULATION;
     f->message = message;

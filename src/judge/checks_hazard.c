@@ -243,7 +243,7 @@ static double use_of(double required, double provided)
 {
     if (!gw_given(provided)) return GW_ABSENT;
     if (provided > 0) return required / provided;
-    return required > 0 ? GW_KEYWORD : 0;
+    return required > 0 ? (double)INFINITY : 0;
 }
 
 /* Of the two directions the one that uses more; one that the rating does not give has no use. */

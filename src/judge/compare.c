@@ -14,7 +14,7 @@ static double use_of(double required, double provided, bool at_most)
 {
     double part = at_most ? provided : required, whole = at_most ? required : provided;
     if (whole > 0) return part / whole;
-    return part > 0 ? GW_KEYWORD : 0;
+    return part > 0 ? (double)INFINITY : 0;
 }
 
 static struct outcome weigh_one(double required, double provided, bool at_most, const char *direction)

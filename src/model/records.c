@@ -166,7 +166,8 @@ static const struct gw_field COLUMNS[] = {
 };
 static const struct gw_record COLUMNS_RECORD = RECORD("columns", gw_columns, COLUMNS, .list_key = "widths");
 static const struct gw_field ROW[] = {
-    NUM(gw_row_spec, height, GW_LENGTH, .flags = GW_REQUIRED, .keyword = "rest", LIMITS(0.01, 100), LIKELY(0.15, 8),
+    NUM(gw_row_spec, height, GW_LENGTH, .flags = GW_REQUIRED, .keyword = "rest",
+        .keyword_at = offsetof(struct gw_row_spec, rest), LIMITS(0.01, 100), LIKELY(0.15, 8),
         .help = "height of the row, or rest"),
     F(gw_row_spec, lite, GW_T_TEXT, .flags = GW_REQUIRED, .help = "lite type"),
     PLACE(gw_row_spec),

@@ -187,9 +187,8 @@ static bool check_story(struct gw_model *model, const struct gw_story *story, co
     size_t rest = 0, errors = model->diags->errors;
     for (size_t i = 0; i < story->rows.n; i++) {
         const struct gw_row_spec *row = &story->rows.items[i];
-        bool is_rest = row->height == GW_KEYWORD;
-        rest += is_rest;
-        sum += is_rest ? 0 : row->node ? row->height : GW_ABSENT;
+        rest += row->rest;
+        sum += row->rest ? 0 : row->node ? row->height : GW_ABSENT;
     }
     if (rest > 1) FAULT_AT(model, place, "rows", "only one row of a floor can take the rest");
     if (!gw_given(sum) || !(height > 0)) return rest <= 1;

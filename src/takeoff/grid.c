@@ -37,7 +37,7 @@ static void set_columns(struct gw_room *room, const struct gw_columns *columns)
 static double rest_of(const struct gw_story *story, double height)
 {
     for (size_t i = 0; i < story->rows.n; i++)
-        if (!isinf(story->rows.items[i].height)) height -= story->rows.items[i].height;
+        if (!story->rows.items[i].rest) height -= story->rows.items[i].height;
     return height;
 }
 
@@ -48,7 +48,7 @@ static void add_story(struct gw_room *room, const struct gw_model *model, const 
     for (size_t i = 0; i < story->rows.n; i++) {
         const struct gw_row_spec *row = &story->rows.items[i];
         bool last = i + 1 == story->rows.n;
-        double next = last ? top : z + (isinf(row->height) ? rest : row->height);
+        double next = last ? top : z + (row->rest ? rest : row->height);
         room->levels[room->n_rows] = z;
         room->rows[room->n_rows++] = (struct gw_row_line){z, next, gw_model_lite(model, row->lite), number, (int)i + 1};
         z = next;

@@ -35,9 +35,9 @@ static void lay_out_story(struct lines *l, size_t floor)
     const struct gw_story *s = &w->rows.items[w->rows.n == 1 ? 0 : floor];
     const double top = floor + 1 < w->floors.n ? w->floors.items[floor + 1] : w->top;
     double z = w->floors.items[floor], rest = top - z;
-    for (size_t i = 0; i < s->rows.n; i++) rest -= isinf(s->rows.items[i].height) ? 0 : s->rows.items[i].height;
+    for (size_t i = 0; i < s->rows.n; i++) rest -= s->rows.items[i].rest ? 0 : s->rows.items[i].height;
     for (size_t i = 0; i < s->rows.n; i++) {
-        const double height = isinf(s->rows.items[i].height) ? rest : s->rows.items[i].height;
+        const double height = s->rows.items[i].rest ? rest : s->rows.items[i].height;
         assert_true(l->n_rows < ROWS);
         l->rows[l->n_rows++] = (struct row){z, z + height, s->rows.items[i].lite, (int)floor + 1, (int)i + 1};
         z += height;
