@@ -113,6 +113,16 @@ struct gw_screw_result {
 };
 enum gw_status gw_screw_solve(struct gw_screw_result *out, const struct gw_screw_case *in, struct gw_engine *engine);
 
+/* What a screw that clamps a plate takes in tension, of a solved case: the least of the screw itself, the pull-over of
+ * the plate and the pull-out of its thread, which is `tested_pullout` (N, nominal) over the screw's factor where there
+ * is one. Absent where one of the three is not known. */
+struct gw_screw_hold {
+    double allowable; /* N */
+    const char *by;   /* "tension of the screw" ...; of an absent one what is not known */
+};
+enum gw_status gw_screw_hold(struct gw_screw_hold *out, const struct gw_screw_result *solved, double tested_pullout,
+                             struct gw_engine *engine);
+
 /* A plate that clamps two lites along a line of screws: a continuous beam on the screws under the suction of both
  * lites, and two cantilevers from the line of screws to the gaskets. */
 struct gw_plate_section {
@@ -122,6 +132,8 @@ struct gw_plate_section {
     double arm;                      /* m, from the screws to a gasket; absent: no bending across */
     struct gw_metal_strength metal;
 };
+/* Of a flat plate: modulus with the hole taken off, inertia without. `hole` absent: none. The rest is absent. */
+void gw_plate_flat(struct gw_plate_section *out, double width, double hole, double thickness);
 struct gw_pressure_plate_case {
     double pressure;                        /* Pa, suction, magnitude */
     double width_left, width_right;         /* m, of the lites on each side; 0: no glass */

@@ -59,6 +59,8 @@ struct gw_mullion_forces {
 enum gw_status gw_mullion_line(struct gw_mullion_forces *out, const struct gw_mullion_wall *wall,
                                const struct gw_mullion_stretch *stretches, size_t n, struct gw_beam_result *room,
                                struct gw_engine *engine);
+/* m, of a member with that E I, N m2. */
+double gw_mullion_deflection(const struct gw_mullion_forces *of, double stiffness, struct gw_engine *engine);
 /* Stretch `i` once more, with the derivation of its largest moment. */
 enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struct gw_mullion_wall *wall,
                                  const struct gw_mullion_stretch *stretches, size_t n, size_t i,

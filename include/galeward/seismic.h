@@ -52,6 +52,8 @@ struct gw_seismic_force_result {
     struct gw_seismic_notes notes;
 };
 
+/* z/h of an attachment at height z of a roof at h, m: 0 at or below grade, 1 at or above the roof. */
+double gw_height_ratio(double z, double h);
 enum gw_status gw_seismic_force(struct gw_seismic_force_result *out, const struct gw_seismic_force_case *in,
                                 struct gw_engine *engine);
 /* The three parts side by side, by the table; `in` gives no part and no coefficients. Wall and bodies of connections
@@ -98,6 +100,11 @@ struct gw_drift_result {
     struct gw_seismic_notes notes;
 };
 enum gw_status gw_story_drift(struct gw_drift_result *out, const struct gw_drift_case *in, struct gw_engine *engine);
+
+/* D_p, m, of a story with that drift ratio and height. */
+double gw_drift_of_ratio(double ratio, double story_height, struct gw_engine *engine);
+/* D_p, m, of a drift that has I_e in it, for what multiplies it by I_e again. */
+double gw_drift_without_importance(double drift_with_importance, double importance, struct gw_engine *engine);
 
 /* How the wall takes the drift of a story. */
 enum gw_drift_path {

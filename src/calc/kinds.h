@@ -20,12 +20,16 @@
     X(member)                                                                                                          \
     X(shedding)                                                                                                        \
     X(mullion_line)                                                                                                    \
+    X(corner)                                                                                                          \
+    X(transom)                                                                                                         \
     X(screw)                                                                                                           \
+    X(screw_pull)                                                                                                      \
     X(pressure_plate)                                                                                                  \
     X(connection)                                                                                                      \
     X(rail_dead_load)                                                                                                  \
     X(relaxation)                                                                                                      \
     X(anchor)                                                                                                          \
+    X(anchor_load)                                                                                                     \
     X(silicone)                                                                                                        \
     X(sealant_joint)                                                                                                   \
     X(seismic_force)                                                                                                   \

@@ -110,8 +110,10 @@ static enum gw_status plate_section(struct gw_plate_section *out, const struct c
     if (gw_given(w) && !gw_given(t))
         return gw_refuse(engine, GW_MISSING, "plate.thickness", "a flat plate wants its thickness");
     if (gw_given(w)) {
-        out->section_modulus = w * t * t / 6;
-        out->inertia = w * t * t * t / 12;
+        struct gw_plate_section flat;
+        gw_plate_flat(&flat, w, GW_ABSENT, t);
+        out->section_modulus = flat.section_modulus;
+        out->inertia = flat.inertia;
     }
     enum gw_status status = gw_case_metal(&out->metal, given->alloy, given->ultimate, given->yield, engine);
     if (!status && gw_given(given->elastic_modulus)) out->metal.elastic_modulus = given->elastic_modulus;

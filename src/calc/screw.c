@@ -40,7 +40,7 @@ struct sheet {
 struct screw_case {
     double diameter, threads_per_inch, engagement, metal_ultimate, metal_yield, head_diameter, hole_diameter;
     double edge_distance, ultimate, yield, tested_tension, tested_shear, safety_factor, metal_safety_factor, tension;
-    double shear, stripping_area, minor_diameter;
+    double shear, stripping_area, minor_diameter, tested_pullout;
     enum gw_thread thread;
     enum gw_head head;
     enum gw_pullover pullover;
@@ -72,6 +72,8 @@ static const struct gw_field SCREW[] = {
     NUM(screw_case, yield, GW_STRESS, STRENGTH, .help = "of the screw; absent: the grade's"),
     NUM(screw_case, tested_tension, GW_FORCE, LIMITS(1, 1e7), .help = "nominal of the screw by test, before ultimate"),
     NUM(screw_case, tested_shear, GW_FORCE, LIMITS(1, 1e7), .help = "nominal of the screw by test, before ultimate"),
+    NUM(screw_case, tested_pullout, GW_FORCE, LIMITS(1, 1e7),
+        .help = "nominal pull-out by test, before the formula; wanted of a chase or slot"),
     NUM(screw_case, metal_safety_factor, GW_RATIO, LIMITS(1, 10),
         .help = "pull-out, pull-over, bearing, tilting; absent: safety_factor, at least 3.0 (bolts: 1.95)"),
     NUM(screw_case, tension, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "demand"),
@@ -79,7 +81,11 @@ static const struct gw_field SCREW[] = {
 };
 static const struct gw_record SCREW_CASE_RECORD = RECORD("screw", screw_case, SCREW);
 
-#define S(key_, member_, dim_, help_) OUT(gw_screw_result, key_, member_, dim_, help_)
+struct screw_answer {
+    struct gw_screw_result result;
+    struct gw_screw_hold hold;
+};
+#define S(key_, member_, dim_, help_) OUT(screw_answer, key_, result.member_, dim_, help_)
 static const struct gw_field SCREW_ANSWER[] = {
     S("tension_area", areas.tension, GW_AREA, "stress area; spaced: at the minor diameter"),
     S("root_area", areas.root, GW_AREA, "for shear"),
@@ -98,9 +104,12 @@ static const struct gw_field SCREW_ANSWER[] = {
     S("tilting_allowable", tilting, GW_FORCE, ""),
     S("interaction", interaction, GW_RATIO, "(T/Ta)^2 + (V/Va)^2 of the screw"),
     S("utilisation", utilization, GW_RATIO, "largest; the interaction by its root"),
-    OUT_TEXT(gw_screw_result, "governing", governing, "screw, pull-out, pull-over, bearing or tilting"),
+    OUT_TEXT(screw_answer, "governing", result.governing, "screw, pull-out, pull-over, bearing or tilting"),
+    OUT(screw_answer, "hold", hold.allowable, GW_FORCE,
+        "what it clamps a plate with: least of screw, pull-over and pull-out; absent where one is not known"),
+    OUT_TEXT(screw_answer, "hold_by", hold.by, "which; of an absent one what is not known"),
 };
-static const struct gw_record SCREW_ANSWER_RECORD = RECORD("screw result", gw_screw_result, SCREW_ANSWER);
+static const struct gw_record SCREW_ANSWER_RECORD = RECORD("screw result", screw_answer, SCREW_ANSWER);
 
 enum gw_status gw_case_screw(double *ultimate, double *yield, const char *grade, double diameter,
                              struct gw_engine *engine)
@@ -117,6 +126,7 @@ enum gw_status gw_case_screw(double *ultimate, double *yield, const char *grade,
 static enum gw_status run_screw(void *out, const void *in, struct gw_engine *engine)
 {
     const struct screw_case *given = in;
+    struct screw_answer *answer = out;
     struct gw_metal_strength metal;
     struct gw_sheet sheet;
     struct gw_screw_case screw = {.screw = {given->thread, given->diameter, gw_pitch(given->threads_per_inch),
@@ -141,14 +151,15 @@ static enum gw_status run_screw(void *out, const void *in, struct gw_engine *eng
     }
     if (status) return status;
     if (gw_given(metal.ultimate) || gw_given(metal.yield)) screw.metal = &metal;
-    return gw_screw_solve(out, &screw, engine);
+    status = gw_screw_solve(&answer->result, &screw, engine);
+    return status ? status : gw_screw_hold(&answer->hold, &answer->result, given->tested_pullout, engine);
 }
 
 static const char *const *screw_notes(const void *out, size_t *n)
 {
-    const struct gw_screw_result *result = out;
-    *n = result->n_notes;
-    return result->notes;
+    const struct screw_answer *answer = out;
+    *n = answer->result.n_notes;
+    return answer->result.notes;
 }
 
 const struct gw_calc_kind gw_kind_screw = {

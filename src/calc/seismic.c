@@ -82,7 +82,7 @@ const struct gw_calc_kind gw_kind_seismic_force = {
  */
 
 struct drift_case {
-    double drift, drift_with_importance, importance;
+    double drift_ratio, drift, drift_with_importance, importance;
     enum gw_risk risk_category;
     enum gw_drift_structure structure;
     double story_height, redundancy;
@@ -99,6 +99,7 @@ struct drift_answer {
 
 static const struct gw_field DRIFT[] = {
     NUM(drift_case, drift, GW_THICKNESS, LIMITS(0, 5), .help = "D_p between two floors, without I_e"),
+    NUM(drift_case, drift_ratio, GW_RATIO, LIMITS(0, 0.1), .help = "D_p over story_height, in place of drift"),
     NUM(drift_case, drift_with_importance, GW_THICKNESS, LIMITS(0, 5), .help = "D_pI, in place of drift"),
     NUM(drift_case, importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_e; absent: by risk_category"),
     PICK(drift_case, risk_category, gw_risk_choices, .help = "for I_e and the allowable drift"),
@@ -163,11 +164,26 @@ static enum gw_status share_drift(struct drift_answer *answer, const struct drif
     return gw_fallout(&answer->fallout, with.in_lite, given->fallout_tested, engine);
 }
 
+static enum gw_status story_drift(double *out, const struct drift_case *given, struct gw_engine *engine)
+{
+    *out = given->drift;
+    if (!gw_given(given->drift_ratio)) return GW_OK;
+    if (gw_given(given->drift) || gw_given(given->drift_with_importance))
+        return gw_refuse(engine, GW_BAD_VALUE, "drift_ratio", "give the drift or its ratio, not both");
+    if (!gw_given(given->story_height))
+        return gw_refuse(engine, GW_MISSING, "story_height", "a drift ratio wants the story's height");
+    *out = gw_drift_of_ratio(given->drift_ratio, given->story_height, engine);
+    return GW_OK;
+}
+
 static enum gw_status run_story_drift(void *out, const void *in, struct gw_engine *engine)
 {
     const struct drift_case *given = in;
     struct drift_answer *answer = out;
-    const struct gw_drift_case story = {.drift = given->drift,
+    double drift;
+    enum gw_status status = story_drift(&drift, given, engine);
+    if (status) return status;
+    const struct gw_drift_case story = {.drift = drift,
                                         .drift_with_importance = given->drift_with_importance,
                                         .importance = given->importance,
                                         .risk = given->risk_category,
@@ -177,7 +193,7 @@ static enum gw_status run_story_drift(void *out, const void *in, struct gw_engin
     answer->lite.in_lite = answer->in_lite_with_importance = answer->slip_with_importance = GW_ABSENT;
     answer->lift_with_importance = answer->fallout.required = GW_ABSENT;
     answer->fallout.passes = GW_UNSAID;
-    enum gw_status status = gw_story_drift(&answer->story, &story, engine);
+    status = gw_story_drift(&answer->story, &story, engine);
     answer->notes = answer->story.notes;
     if (status) return status;
     if (given->distribution != GW_PATH_UNSET) return share_drift(answer, given, engine);

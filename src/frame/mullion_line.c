@@ -229,6 +229,15 @@ enum gw_status gw_mullion_line(struct gw_mullion_forces *out, const struct gw_mu
     return status;
 }
 
+double gw_mullion_deflection(const struct gw_mullion_forces *of, double stiffness, struct gw_engine *engine)
+{
+    static const char clause[] = "mullion as a beam over its wall";
+    gw_trace_note(engine, "d_1", clause, "the beam's deflection with E I of 1: solved over the whole wall");
+    GW_STEP(engine, "d", GW_BEAM_LENGTH, of->deflection / stiffness, clause, "d_1/EI",
+            {"d_1", of->deflection, GW_RATIO}, {"EI", stiffness, GW_RATIO});
+    return of->deflection / stiffness;
+}
+
 enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struct gw_mullion_wall *wall,
                                  const struct gw_mullion_stretch *stretches, size_t n, size_t i,
                                  struct gw_beam_result *room, struct gw_engine *engine)

@@ -280,6 +280,16 @@ static void clear(struct gw_pressure_plate_result *out)
     out->stress = out->stress_across = out->stress_allowable = out->chase = out->utilization = GW_ABSENT;
 }
 
+void gw_plate_flat(struct gw_plate_section *out, double width, double hole, double thickness)
+{
+    const double net = width - (gw_given(hole) ? hole : 0), t = thickness;
+    *out = (struct gw_plate_section){.section_modulus = net * t * t / 6,
+                                     .inertia = width * t * t * t / 12,
+                                     .thickness = GW_ABSENT,
+                                     .hole = GW_ABSENT,
+                                     .arm = GW_ABSENT};
+}
+
 enum gw_status gw_pressure_plate(struct gw_pressure_plate_result *out, const struct gw_pressure_plate_case *in,
                                  struct gw_engine *engine)
 {

@@ -178,3 +178,24 @@ enum gw_status gw_screw_solve(struct gw_screw_result *out, const struct gw_screw
     if (!status) judge(out, in, engine);
     return status;
 }
+
+/* The least so far, or what is not known. */
+static void hold(struct gw_screw_hold *out, double allowable, const char *by)
+{
+    if (!gw_given(out->allowable) || allowable >= out->allowable) return;
+    *out = (struct gw_screw_hold){allowable, by};
+}
+
+enum gw_status gw_screw_hold(struct gw_screw_hold *out, const struct gw_screw_result *solved, double tested_pullout,
+                             struct gw_engine *engine)
+{
+    const bool tested = gw_given(tested_pullout);
+    double pullout = solved->pullout;
+    enum gw_status status = GW_OK;
+    if (tested) status = gw_tested_strength(&pullout, GW_SEAT_CHASE, tested_pullout, solved->safety_factor, engine);
+    *out = (struct gw_screw_hold){INFINITY, ""};
+    hold(out, solved->tension, "tension of the screw");
+    hold(out, solved->pullover, "pull-over of the plate");
+    hold(out, pullout, tested ? "tested pull-out" : "pull-out of the thread");
+    return status;
+}

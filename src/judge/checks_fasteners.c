@@ -2,6 +2,7 @@
 #include "judge_internal.h"
 
 #include "galeward/anchor.h"
+#include "galeward/combine.h"
 #include "galeward/silicone.h"
 
 #include "tables_data.h"
@@ -68,19 +69,7 @@ static const char *missing_of_screw(const struct gw_system *s)
     return NULL;
 }
 
-struct held {
-    double allowable; /* N, least of all */
-    const char *by;
-};
-
-static void take(struct held *h, double allowable, const char *by)
-{
-    if (!gw_given(allowable) || (gw_given(h->allowable) && allowable >= h->allowable)) return;
-    h->allowable = allowable;
-    h->by = by;
-}
-
-static enum gw_status find_held(struct held *h, const struct gw_system *s, struct gw_engine *engine)
+static enum gw_status find_held(struct gw_screw_hold *h, const struct gw_system *s, struct gw_engine *engine)
 {
     const struct gw_screw_spec *k = s->screw;
     struct gw_metal_strength holder;
@@ -109,12 +98,19 @@ static enum gw_status find_held(struct held *h, const struct gw_system *s, struc
     if (by_formula) in.metal = &holder;
     if (status == GW_OK) status = gw_screw_solve(&r, &in, engine);
     if (status != GW_OK) return status;
-    *h = (struct held){GW_ABSENT, ""};
-    take(h, r.tension, "tension of the screw");
-    take(h, r.pullover, "pull-over of the plate");
-    if (by_formula) take(h, r.pullout, "pull-out of the thread");
-    else take(h, k->tested_pullout / r.safety_factor, "tested pull-out");
-    return GW_OK;
+    return gw_screw_hold(h, &r, k->tested_pullout, engine);
+}
+
+static struct gw_screw_side side_of(const struct gw_element *e)
+{
+    return (struct gw_screw_side){outward_of(e), e->width, e->height};
+}
+
+/* The demand's pressure, which is the element's where nobody tries another. */
+static struct gw_screw_side own_side(const struct gw_finding *f)
+{
+    const struct gw_element *e = f->demand->element;
+    return (struct gw_screw_side){suction(f->demand), e->width, e->height};
 }
 
 /* Suction on the screw's own length of plate. */
@@ -128,7 +124,7 @@ void gw_calculate_screw(struct gw_finding *f, struct gw_judging *j)
 {
     const struct gw_element *e = f->demand->element;
     struct gw_engine engine;
-    struct held h;
+    struct gw_screw_hold h;
     const char *missing = missing_of_screw(f->candidate);
     if (missing) {
         gw_unanswered(f, missing);
@@ -147,13 +143,12 @@ void gw_calculate_screw(struct gw_finding *f, struct gw_judging *j)
         gw_unanswered(f, o->outside);
         return;
     }
-    double own = suction(f->demand) * e->width * e->height,
-           force = own + (o ? outward_of(o) * o->width * o->height : 0);
-    GW_STEP(&engine, "T", GW_FORCE, own, "tributary area of the screw", "p*b*s", {"p", suction(f->demand), GW_STRESS},
-            {"b", e->width, GW_THICKNESS}, {"s", e->height, GW_THICKNESS});
-    if (o)
-        GW_STEP(&engine, "T_both", GW_FORCE, force, "both sides of the roof line", "T+p_2*b_2*s", {"T", own, GW_FORCE},
-                {"p_2", outward_of(o), GW_STRESS}, {"b_2", o->width, GW_THICKNESS}, {"s", o->height, GW_THICKNESS});
+    if (!gw_given(h.allowable)) {
+        gw_unanswered(f, gw_format(j->model->arena, "the %s is not known: ask the maker for it by test", h.by));
+        return;
+    }
+    const struct gw_screw_side own = own_side(f), other = o ? side_of(o) : own;
+    const double force = gw_screw_pull(&own, o ? &other : NULL, &engine);
     gw_weigh_calculated(f, force, h.allowable, h.by);
 }
 
@@ -179,16 +174,12 @@ void gw_calculate_plate(struct gw_finding *f, struct gw_judging *j)
         gw_unanswered(f, o->outside);
         return;
     }
-    double breadth = p->width - (gw_given(p->hole) ? p->hole : 0), t = p->thickness;
-    struct gw_plate_section section = {.section_modulus = breadth * t * t / 6,
-                                       .inertia = p->width * t * t * t / 12,
-                                       .thickness = GW_ABSENT,
-                                       .hole = GW_ABSENT,
-                                       .arm = GW_ABSENT};
+    struct gw_plate_section section;
+    gw_plate_flat(&section, p->width, p->hole, p->thickness);
     gw_engine_init(&engine, j->model->tables, j->trace);
-    enum gw_status status = metal_of(&section.metal, p->alloy, t, &engine);
-    /* A width that gives both parts' load under this one's pressure. */
-    double width = e->width + (o ? outward_of(o) / suction(f->demand) * o->width : 0);
+    enum gw_status status = metal_of(&section.metal, p->alloy, p->thickness, &engine);
+    const struct gw_screw_side own = own_side(f), other = o ? side_of(o) : own;
+    const double width = gw_plate_load_width(&own, o ? &other : NULL);
     const struct gw_pressure_plate_case in = {.pressure = suction(f->demand),
                                               .width_left = width,
                                               .width_right = width,
@@ -274,9 +265,10 @@ struct sides {
     const struct gw_element *e, *o;
 };
 
-static double force_of(const struct sides *s, double own, double across)
+static double force_of(const char *symbol, const struct sides *s, double own, double across, struct gw_engine *engine)
 {
-    return s->e->width * (s->own * fmax(own, 0) + (s->across > 0 ? s->across * fmax(across, 0) : 0));
+    const struct gw_anchor_side here = {s->own, own}, there = {s->across, across};
+    return gw_anchor_wind(symbol, s->e->width, &here, &there, engine);
 }
 
 static struct sides sides_of(const struct gw_judging *j, const struct gw_element *e, const struct gw_mullion_anchor *h)
@@ -290,14 +282,16 @@ static struct gw_reaction reaction_of(struct gw_judging *j, const struct gw_elem
     struct gw_mullion_anchor h;
     struct gw_reaction r = {.element = e, .fault = gw_anchor_holds(&h, j, e), .cut = other_part(j, e) != NULL};
     const struct sides s = sides_of(j, e, &h);
+    struct gw_engine engine;
     r.area = e->width * h.piece;
     r.inward = r.outward = r.inward_strength = r.outward_strength = GW_ABSENT;
     if (!r.fault && s.across > 0 && s.o->outside) r.fault = s.o->outside;
     if (r.fault) return r;
-    r.inward = force_of(&s, e->inward_asd.pa, s.o->inward_asd.pa);
-    r.outward = force_of(&s, -e->outward_asd.pa, -s.o->outward_asd.pa);
-    r.inward_strength = force_of(&s, e->inward.pa, s.o->inward.pa);
-    r.outward_strength = force_of(&s, -e->outward.pa, -s.o->outward.pa);
+    gw_engine_init(&engine, j->model->tables, NULL);
+    r.inward = force_of("R_in", &s, e->inward_asd.pa, s.o->inward_asd.pa, &engine);
+    r.outward = force_of("R_out", &s, -e->outward_asd.pa, -s.o->outward_asd.pa, &engine);
+    r.inward_strength = force_of("R_in", &s, e->inward.pa, s.o->inward.pa, &engine);
+    r.outward_strength = force_of("R_out", &s, -e->outward.pa, -s.o->outward.pa, &engine);
     return r;
 }
 
@@ -324,19 +318,6 @@ static struct gw_reaction find_reaction(struct gw_judging *j, const struct gw_el
     return reaction_of(j, e);
 }
 
-static void trace_force(struct gw_engine *engine, const char *symbol, double force, const struct sides *s, double own,
-                        double across)
-{
-    static const char clause[] = "reaction of the mullion as a beam";
-    if (s->across > 0)
-        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*(h_1*p_1+h_2*p_2)", {"b", s->e->width, GW_THICKNESS},
-                {"h_1", s->own, GW_THICKNESS}, {"p_1", fmax(own, 0), GW_STRESS}, {"h_2", s->across, GW_THICKNESS},
-                {"p_2", fmax(across, 0), GW_STRESS});
-    else
-        GW_STEP(engine, symbol, GW_FORCE, force, clause, "b*h*p", {"b", s->e->width, GW_THICKNESS},
-                {"h", s->own, GW_THICKNESS}, {"p", fmax(own, 0), GW_STRESS});
-}
-
 /* Heights by the beam, below and above the roof line; the piece that can hang on it. */
 static void trace_reaction(struct gw_judging *j, const struct gw_reaction *r, double weight, struct gw_engine *engine)
 {
@@ -344,10 +325,9 @@ static void trace_reaction(struct gw_judging *j, const struct gw_reaction *r, do
     const struct gw_element *e = r->element;
     if (!j->trace || gw_anchor_holds(&h, j, e)) return;
     const struct sides s = sides_of(j, e, &h);
-    trace_force(engine, "R_in", r->inward, &s, e->inward_asd.pa, s.o->inward_asd.pa);
-    trace_force(engine, "R_out", r->outward, &s, -e->outward_asd.pa, -s.o->outward_asd.pa);
-    GW_STEP(engine, "D", GW_FORCE, weight * r->area, "longest piece of mullion that can hang on it", "g*b*h",
-            {"g", weight, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", h.piece, GW_THICKNESS});
+    force_of("R_in", &s, e->inward_asd.pa, s.o->inward_asd.pa, engine);
+    force_of("R_out", &s, -e->outward_asd.pa, -s.o->outward_asd.pa, engine);
+    gw_anchor_weight(weight, e->width, h.piece, engine);
 }
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
@@ -424,8 +404,7 @@ void gw_settle_anchor(struct gw_finding *f, struct gw_judging *j, const struct g
     struct gw_reaction r = find_reaction(j, e);
     struct anchor_use u = {.provided = GW_ABSENT};
     (void)check;
-    double glass = gw_heaviest_glass(j), faces = e->corner ? 2 : 1;
-    double weight = faces * (glass + f->candidate->frame_weight);
+    const double glass = gw_heaviest_glass(j), weight = gw_corner_weight(glass + f->candidate->frame_weight, e->corner);
     const char *missing = missing_of_anchor(f->candidate, e->corner, glass);
     if (missing || r.fault) {
         gw_unanswered(f, missing ? missing : r.fault);

@@ -2,6 +2,7 @@
 #include "judge_internal.h"
 
 #include "galeward/anchor.h"
+#include "galeward/combine.h"
 #include "galeward/member.h"
 #include "galeward/shedding.h"
 
@@ -42,8 +43,6 @@ const char *gw_fault_of(const struct gw_judging *j, const struct gw_engine *engi
     return gw_format(j->model->arena, "%s%s", how, engine->fault.message);
 }
 
-static const char BEAM[] = "mullion as a beam over its wall";
-
 /* Mullions -----------------------------------------------------------------------------------------------------------
  */
 
@@ -53,20 +52,21 @@ static double greatest(const struct gw_demand *d) { return fmax(d->value, d->val
 static void corner_strength(struct gw_finding *f, const struct gw_member_strength *m, const struct gw_stretch *s,
                             struct gw_judging *j)
 {
+    struct gw_engine engine;
     if (!gw_given(m->moment_y)) {
         gw_unanswered(f, "a corner mullion bends both ways: its strength about y is not known; ask the maker "
                          "(corner_mullion: tube)");
         return;
     }
-    double use = s->forces.moment / m->moment + s->forces.moment / m->moment_y;
-    bool known = gw_given(m->shear) && gw_given(m->shear_y);
-    double by_shear = known ? s->forces.shear / m->shear + s->forces.shear / m->shear_y : 0;
-    bool shear = by_shear > use;
-    if (shear) f->dim = GW_FORCE;
-    gw_weigh_calculated(f, shear ? s->forces.shear : s->forces.moment,
-                        shear ? s->forces.shear / by_shear : s->forces.moment / use,
+    gw_engine_init(&engine, j->model->tables, j->trace);
+    const bool known = gw_given(m->shear) && gw_given(m->shear_y);
+    const double moment = gw_combine_faces(m->moment, m->moment_y, GW_BENDING, &engine);
+    const double shear = known ? gw_combine_faces(m->shear, m->shear_y, GW_FORCE, &engine) : INFINITY;
+    const bool by_shear = s->forces.shear / shear > s->forces.moment / moment;
+    if (by_shear) f->dim = GW_FORCE;
+    gw_weigh_calculated(f, by_shear ? s->forces.shear : s->forces.moment, by_shear ? shear : moment,
                         gw_format(j->model->arena, "corner: both faces at once, alike; %s",
-                                  shear ? "shear of the webs" : m->governing));
+                                  by_shear ? "shear of the webs" : m->governing));
 }
 
 void gw_settle_mullion(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
@@ -143,12 +143,9 @@ void gw_settle_mullion_deflection(struct gw_finding *f, struct gw_judging *j, co
     }
     gw_engine_init(&engine, j->model->tables, j->trace);
     double limit = wind_deflection_limit(j, e, &engine);
-    double stiffness = corner ? fmin(m.stiffness, m.elastic_modulus * m.inertia_y) : m.stiffness; /* of either face */
+    double stiffness = corner ? gw_combine_stiffness(m.stiffness, m.elastic_modulus, m.inertia_y) : m.stiffness;
     gw_used_merge(&f->used, &engine.used);
-    gw_trace_note(&engine, "d_1", BEAM, "the beam's deflection with E I of 1: solved over the whole wall");
-    GW_STEP(&engine, "d", GW_BEAM_LENGTH, s->forces.deflection / stiffness, BEAM, "d_1/EI",
-            {"d_1", s->forces.deflection, GW_RATIO}, {"EI", stiffness, GW_RATIO});
-    weigh_deflection(f, s->forces.deflection / stiffness, limit, "under wind");
+    weigh_deflection(f, gw_mullion_deflection(&s->forces, stiffness, &engine), limit, "under wind");
 }
 
 /* Transoms -----------------------------------------------------------------------------------------------------------
@@ -178,7 +175,7 @@ static double resting_weight(const struct gw_judging *j, const struct gw_element
     if (!e->rests || !e->rests->layers.n) return GW_ABSENT;
     gw_engine_init(&engine, j->model->tables, j->trace);
     if (gw_make_up_from(&make_up, e->rests->layers.items, e->rests->layers.n, &engine) != GW_OK) return GW_ABSENT;
-    return gw_make_up_weight(&make_up, &engine) * e->span * e->above;
+    return gw_resting_weight(gw_make_up_weight(&make_up, &engine), e->span, e->above);
 }
 
 static const char NO_WEIGHT[] = "which glass rests on it? Ask the architect (lites: layers)";
@@ -236,8 +233,8 @@ void gw_settle_transom(struct gw_finding *f, struct gw_judging *j, const struct 
                "the transom carries glass: its strength about y is not known; ask the maker (transom: tube)", &engine))
         return;
     const struct gw_shed_case shed = shed_to(e, greatest(f->demand));
-    double wind = gw_shed_moment(&shed, &engine), about_y = c.weight > 0 ? c.dead.moment / c.m.moment_y : 0;
-    double use = wind / c.m.moment + about_y;
+    const double wind = gw_shed_moment(&shed, &engine);
+    const double use = gw_combine_bending(wind, c.m.moment, c.dead.moment, c.m.moment_y, &engine);
     f->direction = f->demand->value >= f->demand->value_out ? "inward" : "outward";
     gw_engine_init(&engine, j->model->tables, NULL);
     const double reaction = gw_shed_reaction(&shed, &engine);
@@ -294,9 +291,9 @@ void gw_settle_transom_connection(struct gw_finding *f, struct gw_judging *j, co
         return;
     }
     const struct gw_shed_case shed = shed_to(e, greatest(f->demand));
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, j->model->tables, j->trace);
     f->dim = GW_FORCE;
-    gw_weigh_calculated(f, hypot(gw_shed_reaction(&shed, &engine), weight / 2), spec->capacity,
+    gw_weigh_calculated(f, gw_combine_end(gw_shed_reaction(&shed, &engine), weight, &engine), spec->capacity,
                         spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report)
                                      : "capacity as stated by the maker");
 }
@@ -327,7 +324,7 @@ void gw_settle_splice(struct gw_finding *f, struct gw_judging *j, const struct g
     f->dim = GW_FORCE;
     const char *by =
         spec->report ? gw_format(j->model->arena, "capacity by %s", spec->report) : "capacity as stated by the maker";
-    gw_weigh_calculated(f, e->corner ? 2 * s->forces.splice_shear : s->forces.splice_shear, spec->capacity,
+    gw_weigh_calculated(f, gw_combine_splice(s->forces.splice_shear, e->corner), spec->capacity,
                         e->corner ? gw_format(j->model->arena, "corner: both faces' shears added; %s", by) : by);
 }
 
@@ -354,7 +351,7 @@ static bool demand_of(struct gw_member_demand *out, struct gw_judging *j, const 
         out->shear = gw_shed_reaction(&shed, &engine);
         deflection = gw_shed_deflection(&shed, 1, 1, &engine);
     }
-    out->inertia = deflection / (aluminum * out->deflection_limit);
+    out->inertia = gw_inertia_for(deflection, aluminum, out->deflection_limit);
     return true;
 }
 

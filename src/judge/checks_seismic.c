@@ -1,6 +1,8 @@
 /* Earthquakes and movement: force on anchors, glass and silicone when the story drifts, joints between pieces. */
 #include "judge_internal.h"
 
+#include "galeward/combine.h"
+
 #include "tables_data.h"
 
 #include <string.h>
@@ -71,7 +73,7 @@ static enum gw_status force_per_weight(struct gw_seismic_forces *out, const stru
                                              .sds = s->sds,
                                              .weight = 1,
                                              .height_ratio =
-                                                 fmin(fmax(gw_anchor_level(e) / e->building->roof_height, 0), 1),
+                                                 gw_height_ratio(gw_anchor_level(e), e->building->roof_height),
                                              .importance = importance,
                                              .ap = GW_ABSENT,
                                              .rp = GW_ABSENT,
@@ -122,55 +124,35 @@ static const char *missing_of_force(const struct gw_system *s, const struct gw_a
     return gw_given(glass) ? NULL : "what does the glass weigh? Ask the architect (lites: layers)";
 }
 
-/* Out of the plane the mass is spread like wind: the height of wall that the beam gives the anchor, on both sides of
- * the roof line. Along the slab edge and down it is what can hang on the anchor. Both faces at a corner. */
-struct held {
-    double out_of_plane, hanging; /* N */
-};
-
-static struct held weights_of(const struct gw_finding *f, const struct gw_mullion_anchor *h, double glass,
-                              struct gw_engine *engine)
-{
-    const struct gw_element *e = f->demand->element;
-    const double per_area = (e->corner ? 2 : 1) * (glass + f->candidate->frame_weight), height = h->below + h->above;
-    const struct held held = {per_area * e->width * height, per_area * e->width * h->piece};
-    GW_STEP(engine, "W", GW_FORCE, held.out_of_plane, "height of wall by the beam; both faces at a corner", "g*b*h",
-            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
-    GW_STEP(engine, "D", GW_FORCE, held.hanging, "longest piece of mullion that can hang on it", "g*b*h",
-            {"g", per_area, GW_STRESS}, {"b", e->width, GW_THICKNESS}, {"h", h->piece, GW_THICKNESS});
-    return held;
-}
-
 struct seismic_use {
     double required, provided;
     const char *words;
 };
 
-/* At allowable-stress level; wind does not act with it. Out of the plane both ways, or along it, one at a time. */
-static struct seismic_use worst_use(const struct gw_anchor_spec *anchor, double coefficient, double sds,
-                                    const struct held *held, struct gw_engine *engine)
+/* One at a time, whichever is used most. */
+static struct seismic_use worst_use(const struct gw_anchor_spec *anchor, const struct gw_anchor_quake *quake)
 {
-    const struct gw_anchor_factors *level = &engine->tables->anchor_factors[GW_ROW_ANCHOR_FACTORS_ASD_D_E];
-    const struct gw_seismic_vertical *vertical = GW_USE(engine, &engine->tables->seismic_vertical[0]);
-    const double part = level->seismic * coefficient;
-    const double down = held->hanging * (level->dead + level->seismic * vertical->share * sds);
     const struct seismic_use uses[] = {
-        {part * held->out_of_plane, fmin(anchor->inward, anchor->outward),
+        {quake->out_of_plane, fmin(anchor->inward, anchor->outward),
          "fasteners of the connection, out of plane, 0.7 E"},
-        {part * held->hanging, anchor->along, "fasteners of the connection, along the slab edge, 0.7 E"},
-        {down, anchor->dead, "dead load and the vertical force with it, D + 0.7 E"}};
+        {quake->along, anchor->along, "fasteners of the connection, along the slab edge, 0.7 E"},
+        {quake->down, anchor->dead, "dead load and the vertical force with it, D + 0.7 E"}};
     size_t worst = 0;
-    gw_used_add(&engine->used, &level->row);
-    GW_STEP(engine, "F", GW_FORCE, uses[0].required, level->row.source, "f*c*W", {"f", level->seismic, GW_RATIO},
-            {"c", coefficient, GW_RATIO}, {"W", held->out_of_plane, GW_FORCE});
-    GW_STEP(engine, "F_along", GW_FORCE, uses[1].required, level->row.source, "f*c*D", {"f", level->seismic, GW_RATIO},
-            {"c", coefficient, GW_RATIO}, {"D", held->hanging, GW_FORCE});
-    GW_STEP(engine, "F_down", GW_FORCE, down, level->row.source, "D*(f_D+f*c_v*S_DS)", {"D", held->hanging, GW_FORCE},
-            {"f_D", level->dead, GW_RATIO}, {"f", level->seismic, GW_RATIO}, {"c_v", vertical->share, GW_RATIO},
-            {"S_DS", sds, GW_RATIO});
     for (size_t i = 1; i < COUNT(uses); i++)
         if (uses[i].required / uses[i].provided > uses[worst].required / uses[worst].provided) worst = i;
     return uses[worst];
+}
+
+/* Both faces at a corner. */
+static void find_quake(struct gw_anchor_quake *out, const struct gw_judging *j, const struct gw_finding *f,
+                       const struct gw_mullion_anchor *h, double glass, struct gw_engine *engine)
+{
+    const struct gw_element *e = f->demand->element;
+    const double per_area = gw_corner_weight(glass + f->candidate->frame_weight, e->corner);
+    struct gw_anchor_quake_case in = {.coefficient = f->demand->value, .sds = seismic_of(j)->sds};
+    in.mass = gw_anchor_mass(per_area, e->width, h->below + h->above, engine);
+    in.weight = gw_anchor_weight(per_area, e->width, h->piece, engine);
+    gw_anchor_quake(out, &in, engine);
 }
 
 void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
@@ -191,8 +173,9 @@ void gw_settle_seismic_force(struct gw_finding *f, struct gw_judging *j, const s
     struct gw_seismic_forces derived;
     gw_trace_note(&engine, "W_p", "ASCE 7 13.3.1", "forces of a unit weight, 1 N: the coefficient c of the weight");
     if (j->trace && force_per_weight(&derived, j, e, &engine) != GW_OK) return; /* the demand was known, so this is */
-    const struct held held = weights_of(f, &h, glass, &engine);
-    const struct seismic_use use = worst_use(anchor, f->demand->value, seismic_of(j)->sds, &held, &engine);
+    struct gw_anchor_quake quake;
+    find_quake(&quake, j, f, &h, glass, &engine);
+    const struct seismic_use use = worst_use(anchor, &quake);
     gw_used_merge(&f->used, &engine.used);
     f->dim = GW_FORCE;
     gw_weigh_calculated(f, use.required, use.provided, use.words);
@@ -221,7 +204,7 @@ static enum gw_status find_drift(struct gw_drift_result *out, const struct gw_ju
     const struct gw_seismic *s = seismic_of(j);
     const double height = gw_story_height(j, e);
     const double given = gw_given(s->story_drift)         ? s->story_drift
-                         : gw_given(s->story_drift_ratio) ? s->story_drift_ratio * height
+                         : gw_given(s->story_drift_ratio) ? gw_drift_of_ratio(s->story_drift_ratio, height, engine)
                                                           : GW_ABSENT;
     const struct gw_drift_case in = {.drift = given,
                                      .drift_with_importance = GW_ABSENT,
@@ -361,14 +344,6 @@ static void by_fallout(struct gw_finding *f, struct gw_judging *j, double cleara
     f->evidence = GW_BY_TEST;
 }
 
-/* D_p in the lite, for an engine that multiplies it by I_e. */
-static double without_importance(double in_lite, double importance, struct gw_engine *engine)
-{
-    GW_STEP(engine, "D_p,lite", GW_THICKNESS, in_lite / importance, "D_pI = D_p I_e, ASCE 7 13.3.2", "D_pI/I_e",
-            {"D_pI", in_lite, GW_THICKNESS}, {"I_e", importance, GW_RATIO});
-    return in_lite / importance;
-}
-
 void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const struct gw_check *check)
 {
     const struct gw_element *e = f->demand->element;
@@ -392,7 +367,7 @@ void gw_settle_seismic_glass(struct gw_finding *f, struct gw_judging *j, const s
     }
     enum gw_status status = find_drift(&drift, j, e, &engine);
     if (status == GW_OK) status = drift_in_lite(&in_lite, j, f, drift.drift_with_importance, &engine);
-    if (status == GW_OK) in_lite = without_importance(in_lite, drift.importance, &engine);
+    if (status == GW_OK) in_lite = gw_drift_without_importance(in_lite, drift.importance, &engine);
     const struct gw_clearance_case in = {.lite_width = e->width,
                                          .lite_height = e->pane,
                                          .side_gap = spec->side_gap,

@@ -53,6 +53,20 @@ static enum gw_status find_importance(struct gw_drift_result *out, const struct 
     return gw_seismic_positive("importance", in->importance, engine);
 }
 
+double gw_drift_of_ratio(double ratio, double story_height, struct gw_engine *engine)
+{
+    GW_STEP(engine, "D_p", GW_THICKNESS, ratio * story_height, "drift ratio of the structural engineer", "r*h_sx",
+            {"r", ratio, GW_RATIO}, {"h_sx", story_height, GW_THICKNESS});
+    return ratio * story_height;
+}
+
+double gw_drift_without_importance(double drift_with_importance, double importance, struct gw_engine *engine)
+{
+    GW_STEP(engine, "D_p,lite", GW_THICKNESS, drift_with_importance / importance, "D_pI = D_p I_e, ASCE 7 13.3.2",
+            "D_pI/I_e", {"D_pI", drift_with_importance, GW_THICKNESS}, {"I_e", importance, GW_RATIO});
+    return drift_with_importance / importance;
+}
+
 /* D_p and D_pI from whichever is known: the importance is counted once. */
 static enum gw_status find_drifts(struct gw_drift_result *out, const struct gw_drift_case *in, struct gw_engine *engine)
 {

@@ -246,6 +246,8 @@ static void close_force(const struct force *f)
         gw_seismic_note(&out->notes, NOTE_FASTENERS);
 }
 
+double gw_height_ratio(double z, double h) { return fmin(fmax(z / h, 0), 1); }
+
 enum gw_status gw_seismic_force(struct gw_seismic_force_result *out, const struct gw_seismic_force_case *in,
                                 struct gw_engine *engine)
 {

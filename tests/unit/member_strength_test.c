@@ -1,4 +1,4 @@
-/* What the reference cases of members do not reach: what is not known stays unknown. */
+/* What the reference cases of members and screws do not reach: what is not known stays unknown, also in 'check'. */
 #include "galeward/member_strength.h"
 #include "galeward/share.h"
 #include "support.h"
@@ -43,11 +43,59 @@ static void stated_properties_say_no_more(void **state)
     assert_int_equal(gw_member_strength(&m, &in, &engine), GW_MISSING);
 }
 
+/* In 'check' --------------------------------------------------------------------------------------------------------
+ */
+
+#define WALL                                                                                                           \
+    "galeward: 1\nproject: {name: Known}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                               \
+    "site: {basic_wind_speed: 115 mph, exposure: C}\n"                                                                 \
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
+    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\ncandidates: [x.yaml]\n"                               \
+    "walls: [{name: s, columns: {count: 4, width: 5 ft}, width: 20 ft, floors: [0 ft], top: 12 ft, ends: [none, "      \
+    "none], rows: [{height: rest, lite: a}], screws: {spacing: 9 in}}]\n"
+
+static const struct gw_finding *judged(struct world *w, const char *check, enum gw_kind kind, const char *system)
+{
+    put_file(w, "x.yaml",
+             gw_format(&w->arena, "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n%s\n", system));
+    must_judge(w, WALL);
+    for (size_t i = 0; i < w->takeoff.elements.n; i++)
+        if (w->takeoff.elements.items[i].kind == kind) return finding(w, check, w->takeoff.elements.items[i].id);
+    fail();
+    return NULL;
+}
+
+#define SCREW(size)                                                                                                    \
+    "pressure_plate: {alloy: 6063-T6, width: 2.25 in, thickness: 0.25 in}\n"                                           \
+    "screw: {diameter: " size ", threads_per_inch: 11, thread: spaced, hold: chase, ultimate: 100 ksi, "               \
+    "head_diameter: 1/2 in, tested_pullout: 2000 lb}\n"
+
+/* Plate and thread are strong enough; of the screw itself nothing is known without its minor diameter. */
+static void a_screw_of_no_known_size_shows_nothing(void **state)
+{
+    struct world *w = *state;
+    const struct gw_finding *f = judged(w, "screw", GW_SCREW, SCREW("0.3 in"));
+    assert_int_equal(f->verdict, GW_NOT_SHOWN);
+    assert_non_null(strstr(f->message, "tension of the screw"));
+}
+
+/* The same member of two metals: deflections go with 29000 and 28000 ksi. */
+static void stainless_steel_bends_by_its_own_modulus(void **state)
+{
+    struct world *w = *state;
+#define STATED(alloy) "mullion: {alloy: " alloy ", inertia_x: 8 in4, allowable_moment: 90000 in-lb}\n"
+    const double carbon = judged(w, "mullion_deflection", GW_MULLION, STATED("A36"))->provided;
+    const double stainless = judged(w, "mullion_deflection", GW_MULLION, STATED("\"304\""))->provided;
+    assert_near(stainless / carbon, 29.0 / 28, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(an_unknown_part_is_not_left_out),
         cmocka_unit_test(stated_properties_say_no_more),
+        WORLD_TEST(a_screw_of_no_known_size_shows_nothing),
+        WORLD_TEST(stainless_steel_bends_by_its_own_modulus),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -836,6 +836,19 @@ static void racking_is_said(void **state)
     assert_non_null(strstr(out.at, "\"passes\":false"));
 }
 
+/* The importance taken out is the importance put in; z/h stays between grade and roof. */
+static void small_rules(void **state)
+{
+    struct gw_engine engine;
+    (void)state;
+    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    assert_near(gw_drift_without_importance(0.0375, 1.25, &engine), 0.03, 1e-15);
+    assert_near(gw_drift_of_ratio(0.012, 4.2, &engine), 0.0504, 1e-15);
+    assert_near(gw_height_ratio(7.2, 24), 0.3, 1e-15);
+    assert_near(gw_height_ratio(-2, 24), 0, 0);
+    assert_near(gw_height_ratio(25, 24), 1, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -866,6 +879,7 @@ int main(void)
         cmocka_unit_test(categories_exempt),
         cmocka_unit_test(tempered_glass_low_down),
         cmocka_unit_test(anchored_laminated_glass),
+        cmocka_unit_test(small_rules),
         WORLD_TEST(units_do_not_matter),
         WORLD_TEST(racking_is_said),
     };
