@@ -169,6 +169,9 @@ struct gw_pressure_plate_result {
 };
 enum gw_status gw_pressure_plate(struct gw_pressure_plate_result *out, const struct gw_pressure_plate_case *in,
                                  struct gw_engine *engine);
+/* Pa: the suction under which the plate is bent between two screws to its allowable stress; pressure, clamping and
+ * preload of the case are not looked at. Wants a section. */
+enum gw_status gw_plate_suction(double *out, const struct gw_pressure_plate_case *in, struct gw_engine *engine);
 
 /* The end of a horizontal at a vertical: its reactions on fasteners whose axes lie along it, shared elastically. A
  * shear block's fasteners come with their allowable (screw, bearing in each part, tilting); a spline's want a tested

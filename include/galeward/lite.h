@@ -141,6 +141,9 @@ struct gw_lite_demand {
     double deflection_limit; /* m, center of glass; absent: none */
 };
 
+/* For it, m: the lower of a length and of the short side over a ratio; either may be absent, or both. */
+double gw_lite_deflection_limit(double limit, double ratio, double width, double height);
+
 struct gw_lite_verdict {
     struct gw_lite_result results[GW_LITE_LOADS]; /* one a load */
     int n, governing;                             /* the load of the greatest utilization */

@@ -388,6 +388,8 @@ extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
 enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);
+/* Of all of them, m, nominal; absent where a layer's is not given. */
+double gw_layers_thickness(const struct gw_layer *layers, size_t n);
 /* Layers, from outside to inside, as panes and cavities; checks them first. Their texts for reports:
  * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed". */
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,

@@ -32,6 +32,9 @@ struct gw_silicone_result {
 };
 enum gw_status gw_silicone(struct gw_silicone_result *out, const struct gw_silicone_case *in, struct gw_engine *engine);
 
+/* Pa: the suction that a bead of that bite takes on a lite; `allowable` absent: the table's. Nothing is refused. */
+double gw_silicone_suction(double bite, double allowable, double width, double height, struct gw_engine *engine);
+
 struct gw_joint_case {
     double movement;   /* m, total in one direction from the installed width */
     double capability; /* of the installed width, 0.25 for class 25 */

@@ -243,7 +243,11 @@ static const struct gw_field SILICONE[] = {
 };
 static const struct gw_record SILICONE_CASE_RECORD = RECORD("silicone", gw_silicone_case, SILICONE);
 
-#define L(key_, member_, dim_, help_) OUT(gw_silicone_result, key_, member_, dim_, help_)
+struct silicone_answer {
+    struct gw_silicone_result result;
+    double suction;
+};
+#define L(key_, member_, dim_, help_) OUT(silicone_answer, key_, result.member_, dim_, help_)
 static const struct gw_field SILICONE_ANSWER[] = {
     L("bite_wind", bite_wind, GW_THICKNESS, "needed, not rounded"),
     L("bite_dead", bite_dead, GW_THICKNESS, "needed, not rounded"),
@@ -255,21 +259,28 @@ static const struct gw_field SILICONE_ANSWER[] = {
     L("stress_dead", stress_dead, GW_STRESS, ""),
     L("strain", strain, GW_RATIO, "of the diagonal"),
     L("utilisation", utilization, GW_RATIO, ""),
-    OUT_YES_NO(gw_silicone_result, "fits", fits, "within the proportions"),
-    OUT_TEXT(gw_silicone_result, "governing", governing, "wind, dead or movement"),
+    OUT_YES_NO(silicone_answer, "fits", result.fits, "within the proportions"),
+    OUT_TEXT(silicone_answer, "governing", result.governing, "wind, dead or movement"),
+    OUT(silicone_answer, "suction", suction, GW_PRESSURE, "that the bite offered takes; absent without one"),
 };
-static const struct gw_record SILICONE_ANSWER_RECORD = RECORD("silicone result", gw_silicone_result, SILICONE_ANSWER);
+static const struct gw_record SILICONE_ANSWER_RECORD = RECORD("silicone result", silicone_answer, SILICONE_ANSWER);
 
 static enum gw_status run_silicone(void *out, const void *in, struct gw_engine *engine)
 {
-    return gw_silicone(out, in, engine);
+    const struct gw_silicone_case *given = in;
+    struct silicone_answer *answer = out;
+    enum gw_status status = gw_silicone(&answer->result, given, engine);
+    answer->suction = GW_ABSENT;
+    if (status == GW_OK && gw_given(given->bite))
+        answer->suction = gw_silicone_suction(given->bite, given->allowable, given->width, given->height, engine);
+    return status;
 }
 
 static const char *const *silicone_notes(const void *out, size_t *n)
 {
-    const struct gw_silicone_result *result = out;
-    *n = result->n_notes;
-    return result->notes;
+    const struct silicone_answer *answer = out;
+    *n = answer->result.n_notes;
+    return answer->result.notes;
 }
 
 const struct gw_calc_kind gw_kind_silicone = {

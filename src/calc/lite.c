@@ -42,14 +42,6 @@ static const struct gw_field LITE[] = {
 };
 static const struct gw_record LITE_CASE_RECORD = RECORD("lite", lite_case, LITE);
 
-static double deflection_limit(const struct lite_case *given)
-{
-    double limit = given->deflection_limit;
-    double by_side =
-        gw_given(given->deflection_ratio) ? fmin(given->width, given->height) / given->deflection_ratio : GW_ABSENT;
-    return gw_given(limit) && !(by_side < limit) ? limit : by_side;
-}
-
 static enum gw_status find_air(struct gw_lite *lite, const struct lite_case *given, struct gw_engine *engine)
 {
     lite->climate = given->sealing || given->service;
@@ -83,7 +75,8 @@ static enum gw_status find_demand(struct gw_lite_demand *demand, const struct li
 {
     enum gw_status status = GW_OK;
     demand->n = 0;
-    demand->deflection_limit = deflection_limit(given);
+    demand->deflection_limit =
+        gw_lite_deflection_limit(given->deflection_limit, given->deflection_ratio, given->width, given->height);
     if (gw_given(given->slope)) {
         const struct gw_sloped sloped = {given->pressure, given->pressure_out, given->snow, given->slope, dead};
         if (gw_given(given->duration))

@@ -24,7 +24,7 @@ struct pressure_plate_case {
 };
 struct pressure_plate_answer {
     struct gw_pressure_plate_result result;
-    double screw_allowable;
+    double screw_allowable, plate_suction;
 };
 
 static const struct gw_field CLAMPING_PLATE[] = {
@@ -86,6 +86,7 @@ static const struct gw_field PRESSURE_PLATE_ANSWER[] = {
     A("stress", result.stress, GW_STRESS, "along the plate"),
     A("stress_across", result.stress_across, GW_STRESS, "from the gaskets to the screws"),
     A("stress_allowable", result.stress_allowable, GW_STRESS, ""),
+    A("plate_suction", plate_suction, GW_PRESSURE, "under which the plate is bent to its allowable stress by itself"),
     A("deflection", result.deflection, GW_THICKNESS, "largest at midspan"),
     A("deflection_end", result.deflection_end, GW_THICKNESS, "of the end, away from the glass"),
     A("end_equal_moment", result.end_equal_moment, GW_THICKNESS, "end distance of equal moments"),
@@ -172,6 +173,7 @@ static enum gw_status run_pressure_plate(void *out, const void *in, struct gw_en
     const struct pressure_plate_case *given = in;
     struct pressure_plate_answer *answer = out;
     struct gw_plate_section section;
+    struct gw_engine untraced; /* its steps are those of the case */
     struct gw_pressure_plate_case plate = {.pressure = given->pressure,
                                            .spacing = given->spacing,
                                            .length = given->length,
@@ -191,6 +193,9 @@ static enum gw_status run_pressure_plate(void *out, const void *in, struct gw_en
     answer->screw_allowable = plate.screw_allowable;
     status = gw_pressure_plate(&answer->result, &plate, engine);
     if (!answer->result.fasteners) answer->result.fasteners = GW_NO_INTEGER;
+    answer->plate_suction = GW_ABSENT;
+    gw_engine_init(&untraced, engine->tables, NULL);
+    if (status == GW_OK && plate.section) status = gw_plate_suction(&answer->plate_suction, &plate, &untraced);
     return status;
 }
 

@@ -308,3 +308,20 @@ enum gw_status gw_pressure_plate(struct gw_pressure_plate_result *out, const str
     if (!status) look_at_places(out, in, engine);
     return status;
 }
+
+/* Bending along the plate is linear in the suction: one pascal says all. The steps are those of the answer. */
+enum gw_status gw_plate_suction(double *out, const struct gw_pressure_plate_case *in, struct gw_engine *engine)
+{
+    struct gw_trace *trace = engine->trace;
+    struct gw_pressure_plate_case alone = *in;
+    struct gw_pressure_plate_result r;
+    alone.pressure = 1;
+    alone.gasket_load = alone.preload = GW_ABSENT;
+    if (!in->section) return gw_refuse(engine, GW_MISSING, "plate", "bending of the plate wants its section");
+    engine->trace = NULL;
+    enum gw_status status = gw_pressure_plate(&r, &alone, engine);
+    engine->trace = trace;
+    if (status != GW_OK) return status;
+    *out = alone.pressure = r.stress_allowable / r.stress;
+    return trace ? gw_pressure_plate(&r, &alone, engine) : GW_OK;
+}

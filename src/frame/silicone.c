@@ -151,6 +151,15 @@ static void stresses(struct gw_silicone_result *out, const struct bead *bead, st
     if (!fits) note(out, NOTE_SHAPE);
 }
 
+double gw_silicone_suction(double bite, double allowable, double width, double height, struct gw_engine *engine)
+{
+    const double short_side = fmin(width, height);
+    const double stress = gw_given(allowable) ? allowable : stress_row(GW_ROW_SILICONE_STRESS_WIND, engine);
+    GW_STEP(engine, "q_a", GW_STRESS, 2 * bite * stress / short_side, BITE_CLAUSE, "2*B*sigma_t/b",
+            {"B", bite, GW_THICKNESS}, {"sigma_t", stress, GW_STRESS}, {"b", short_side, GW_THICKNESS});
+    return 2 * bite * stress / short_side;
+}
+
 enum gw_status gw_silicone(struct gw_silicone_result *out, const struct gw_silicone_case *in, struct gw_engine *engine)
 {
     struct bead bead;

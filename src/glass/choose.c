@@ -7,6 +7,12 @@ static const char SLOPED[] = "IBC 2404.2, sloped glass";
 
 static double larger(double a, double b) { return gw_given(a) && !(b > a) ? a : b; }
 
+double gw_lite_deflection_limit(double limit, double ratio, double width, double height)
+{
+    const double by_side = gw_given(ratio) ? fmin(width, height) / ratio : GW_ABSENT;
+    return gw_given(limit) && !(by_side < limit) ? limit : by_side;
+}
+
 enum gw_status gw_lite_check(struct gw_lite_verdict *out, const struct gw_lite *in, const struct gw_lite_demand *demand,
                              struct gw_engine *engine)
 {

@@ -14,14 +14,6 @@ static const struct gw_glass_rules *rules_of(const struct gw_model *model)
     return model->project.glass ? model->project.glass : &none;
 }
 
-/* The lower of the two limits. */
-static double deflection_limit(const struct gw_glass_rules *rules, const struct gw_element *e)
-{
-    double by_side = gw_given(rules->deflection_ratio) ? fmin(e->width, e->pane) / rules->deflection_ratio : GW_ABSENT;
-    return gw_given(rules->deflection_limit) && !(by_side < rules->deflection_limit) ? rules->deflection_limit
-                                                                                     : by_side;
-}
-
 /* The lite takes the element's whole rectangle: no smaller than the clear opening. */
 enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, const struct gw_element *e,
                           const struct gw_lite_type *type, struct gw_engine *engine)
@@ -79,7 +71,8 @@ enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model
     out->demand = (struct gw_lite_demand){.loads = {{"inward wind", fmax(e->inward_asd.pa, 0), GW_ABSENT},
                                                     {"outward wind", fmin(e->outward_asd.pa, 0), GW_ABSENT}},
                                           .n = 2,
-                                          .deflection_limit = deflection_limit(rules, e)};
+                                          .deflection_limit = gw_lite_deflection_limit(
+                                              rules->deflection_limit, rules->deflection_ratio, e->width, e->pane)};
     if (out->lite.climate && out->lite.make_up.n_panes > 1) return judge_states(out, rules, engine);
     out->lite.climate = false;
     status = gw_lite_check(&out->verdict, &out->lite, &out->demand, engine);
@@ -206,21 +199,11 @@ void gw_settle_calculated(struct gw_finding *finding, struct gw_judging *j, cons
 /* Pocket -------------------------------------------------------------------------------------------------------------
  */
 
-static double overall_thickness(const struct gw_lite_type *lite)
-{
-    double sum = 0;
-    for (size_t i = 0; i < lite->layers.n; i++) {
-        const struct gw_layer *l = &lite->layers.items[i];
-        sum += gw_given(l->glass) ? l->glass : gw_given(l->cavity) ? l->cavity : l->thickness;
-    }
-    return sum;
-}
-
 void gw_demand_pocket(struct gw_demand *out, struct gw_judging *j, const struct gw_place *place)
 {
     out->dim = GW_THICKNESS;
     out->lite = place->lite;
-    out->value = overall_thickness(place->lite);
+    out->value = gw_layers_thickness(place->lite->layers.items, place->lite->layers.n);
     if (!place->lite->layers.n) unknown(out, "which glass is in it? Ask the architect (lites: layers)");
     else if (!gw_given(out->value))
         unknown(out, "how thick is the interlayer? Ask the glass supplier (lites: thickness)");

@@ -314,10 +314,12 @@ static double racking(const struct gw_judging *j)
 {
     const struct gw_seismic *s = j->model->project.site->seismic;
     double tallest = GW_ABSENT;
+    struct gw_engine engine;
     if (!s || s->category == GW_SDC_A) return GW_ABSENT;
     for (size_t i = 0; i < j->takeoff->elements.n; i++)
         tallest = fmax(tallest, gw_story_height(j, &j->takeoff->elements.items[i])); /* leaves out absent ones */
-    return gw_given(s->story_drift) ? s->story_drift : s->story_drift_ratio * tallest;
+    gw_engine_init(&engine, j->model->tables, NULL);
+    return gw_given(s->story_drift) ? s->story_drift : gw_drift_of_ratio(s->story_drift_ratio, tallest, &engine);
 }
 
 static void set_requirements(struct gw_sequence_case *in, const struct gw_requirements *r)

@@ -75,6 +75,16 @@ enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t
     return n ? GW_OK : wrong(engine, "no layers: glass at least");
 }
 
+double gw_layers_thickness(const struct gw_layer *layers, size_t n)
+{
+    double sum = 0;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_layer *l = &layers[i];
+        sum += gw_given(l->glass) ? l->glass : gw_given(l->cavity) ? l->cavity : l->thickness;
+    }
+    return sum;
+}
+
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine)
 {
