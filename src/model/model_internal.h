@@ -10,6 +10,10 @@ void gw_validate_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
 /* validate_system.c: its framing. */
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system);
+/* settle.c: editions and options where they are not given; then the conventions, once the project has been validated.
+ */
+void gw_settle_project(struct gw_model *model);
+void gw_assume_conventions(struct gw_model *model);
 /* The project's `assume` rows into a copy of the tables. */
 void gw_correct_tables(struct gw_model *model);
 

@@ -1,0 +1,137 @@
+/* What holds where the project says nothing: editions that its building code adopts, options, conventions. Whatever is
+ * taken is listed among the assumptions. */
+#include "model_internal.h"
+
+#include "tables_data.h"
+
+static void assume_edition(struct gw_model *model, const char *what, const char *edition, const char *code)
+{
+    gw_assume(model->arena, &model->assumptions, "codes",
+              gw_format(model->arena, "%s: %s (adopted by %s)", what, edition, code));
+}
+
+static enum gw_edition wind_edition(const struct gw_model *model, enum gw_building_code code)
+{
+    for (size_t i = 0; i < GW_N_CODE_WIND_EDITION; i++)
+        if (model->tables->code_wind_edition[i].code == (int)code)
+            return (enum gw_edition)model->tables->code_wind_edition[i].edition;
+    return GW_EDITION_UNSET;
+}
+
+static enum gw_glass_standard glass_edition(const struct gw_model *model, enum gw_building_code code)
+{
+    for (size_t i = 0; i < GW_N_CODE_GLASS_EDITION; i++)
+        if (model->tables->code_glass_edition[i].code == (int)code)
+            return (enum gw_glass_standard)model->tables->code_glass_edition[i].edition;
+    return GW_GLASS_STANDARD_UNSET;
+}
+
+/* The editions that the building code adopts, unless the file names them. */
+static void settle_editions(struct gw_model *model)
+{
+    const struct gw_codes *codes = model->project.codes;
+    if (!codes || !codes->building) return;
+    const char *code = gw_choice_name(gw_building_code_choices, (int)codes->building);
+    struct gw_codes *settled = gw_alloc(model->arena, 1, sizeof *settled);
+    *settled = *codes;
+    if (!codes->wind) {
+        settled->wind = wind_edition(model, codes->building);
+        assume_edition(model, "wind", gw_choice_name(gw_edition_choices, (int)settled->wind), code);
+    }
+    if (!codes->glass) {
+        settled->glass = glass_edition(model, codes->building);
+        assume_edition(model, "glass", gw_choice_name(gw_glass_standard_choices, (int)settled->glass), code);
+    }
+    model->project.codes = settled;
+}
+
+static void assume_glass(struct gw_model *model)
+{
+    const struct gw_glass_rules *rules = model->project.glass;
+    bool cavity = false, interlayer = false;
+    for (size_t i = 0; i < model->project.lites.n; i++)
+        for (size_t k = 0; k < model->project.lites.items[i].layers.n; k++) {
+            cavity = cavity || gw_given(model->project.lites.items[i].layers.items[k].cavity);
+            interlayer = interlayer || model->project.lites.items[i].layers.items[k].interlayer;
+        }
+    gw_assume(model->arena, &model->assumptions, "glass", "a lite is taken as large as its column and row");
+    if (cavity && !(rules && rules->sealing && rules->service.n))
+        gw_assume(model->arena, &model->assumptions, "glass",
+                  "units sealed as in service: no climatic load (glass: sealing, service)");
+    if (interlayer && !(rules && gw_given(rules->interlayer_temperature)))
+        gw_assume(model->arena, &model->assumptions, "glass", "interlayers at 50 degC (glass: interlayer_temperature)");
+}
+
+static void assume_site(struct gw_model *model)
+{
+    const struct gw_site *site = model->project.site;
+    if (!site) return;
+    if (!gw_given(site->elevation))
+        gw_assume(model->arena, &model->assumptions, "site",
+                  "elevation not given: K_e = 1.0, which is safe above sea level");
+    if (!site->topography) gw_assume(model->arena, &model->assumptions, "site", "no topography given: K_zt = 1.0");
+    for (size_t i = 0; i < model->project.walls.n; i++)
+        for (size_t k = 0; k < model->project.walls.items[i].ends.n; k++)
+            if (model->project.walls.items[i].name && model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
+                gw_assume(model->arena, &model->assumptions,
+                          gw_format(model->arena, "wall %s", model->project.walls.items[i].name),
+                          "no edge strip at the re-entrant end");
+}
+
+/* Defaults that only some projects feel are listed where they are felt, and only when they were not written. */
+static void assume_unless(struct gw_model *model, const struct gw_node *node, const char *key, const char *where,
+                          const char *text)
+{
+    if (!gw_node_get(node, key)) gw_assume(model->arena, &model->assumptions, where, text);
+}
+
+static void assume_building(struct gw_model *model, const struct gw_building *b)
+{
+    if (!b->name) return;
+    const char *where = gw_format(model->arena, "buildings.%s", b->name);
+    const struct gw_wind_figure *figure = &model->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
+    if (b->roof_height > figure->low_height_m && b->roof_height < figure->alternative_height_m)
+        assume_unless(model, b->node, "alternative_60_90", where,
+                      "alternative_60_90: false (default): the coefficients of high buildings");
+    if (!gw_given(b->parapet_height)) return;
+    assume_unless(model, b->node, "parapet_gcpi", where,
+                  gw_format(model->arena, "parapet_gcpi: %s (default): a hollow parapet",
+                            gw_record_field(&gw_building_record, "parapet_gcpi")->fallback));
+    assume_unless(model, b->node, "parapet_perimeter", where,
+                  "parapet_perimeter: false (default): roof corners count as zone 3");
+}
+
+void gw_assume_conventions(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    const struct gw_node *options = gw_node_get(p->node, "options");
+    assume_site(model);
+    for (size_t i = 0; i < p->buildings.n; i++) assume_building(model, &p->buildings.items[i]);
+    if (p->site && p->site->exposure == GW_EXPOSURE_B)
+        assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
+                      "exposure_b_floor: edition (default): the least K_z is the edition's own");
+    if (p->given.n)
+        assume_unless(model, p->node, "pressures", "given",
+                      "pressures: onerous (default): the more onerous of given and computed governs");
+    assume_unless(model, options, "inward_height", "options",
+                  "inward_height: top (default): q_z at each element's top");
+    assume_unless(model, options, "edge_zone", "options",
+                  "edge_zone: any_part (default): any part in the strip is zone 5");
+    assume_unless(model, options, "anchor_area", "options",
+                  "anchor_area: mullion (default): an anchor has the effective area of its mullion");
+}
+
+static void settle_options(struct gw_model *model)
+{
+    if (model->project.options) return;
+    struct gw_options *options = gw_alloc(model->arena, 1, sizeof *options);
+    *options = (struct gw_options){GW_QZ_TOP, GW_EDGE_ANY_PART, GW_ANCHOR_AS_MULLION};
+    model->project.options = options;
+}
+
+void gw_settle_project(struct gw_model *model)
+{
+    settle_editions(model);
+    if (model->project.lites.n) assume_glass(model);
+    settle_options(model);
+}
