@@ -40,7 +40,7 @@ static const char PROJECT[] =
     "  # laminated: {layers: [{glass: 5 mm, treatment: annealed}, {interlayer: pvb, thickness: 1.52 mm}, {glass: 5 mm, "
     "treatment: annealed}]}\n"
     "# glass:                       # how every lite is judged; without it for strength, sealed as in service\n"
-    "#   deflection_limit: 1 in     # center of glass, at most\n"
+    "#   deflection_limit: 1 in     # center deflection of the glass, at most\n"
     "#   deflection_ratio: 60       # short side over deflection, at least\n"
     "#   sealing: {elevation: 700 ft, temperature: 70 degF}   # where units are made; with service: climatic load\n"
     "#   service: [{elevation: 20 ft, temperature: 110 degF}, {elevation: 20 ft, temperature: -10 degF}]\n"

@@ -58,9 +58,9 @@ static void take_stated(struct gw_member_strength *m, double *inertia, const str
     m->moment = in->allowable_moment;
     m->inertia_y = in->inertia_y;
     m->torsion = in->torsion;
-    m->governing = "stated by the maker";
+    m->governing = "stated by the manufacturer";
     *inertia = in->inertia_x;
-    gw_trace_note(engine, "M_a", "stated by the maker", "allowable moment and inertia as stated");
+    gw_trace_note(engine, "M_a", "stated by the manufacturer", "allowable moment and inertia as stated");
 }
 
 static enum gw_status add_insert(struct gw_member_strength *m, double inertia, const struct gw_member_insert *insert,
