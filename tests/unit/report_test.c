@@ -74,8 +74,8 @@ static void blocks_as_markdown(void **state)
     all_blocks(&report);
     gw_text_init(&text, &w->arena);
     gw_render_markdown(&text, &report);
-    assert_string_equal(text.at, "## Steps\n\n1. c = a\\*b = 3\\*4 = 12   [Eq. 1]\n\n2. a = 3\n\n"
-                                 "3. case: the first   [1.2]\n\n**Plate** a square, deepest at its center\n\n"
+    assert_string_equal(text.at, "## Steps\n\n1. c = a\\*b = 3\\*4 = 12   \\[Eq. 1\\]\n\n2. a = 3\n\n"
+                                 "3. case: the first   \\[1.2\\]\n\n**Plate** a square, deepest at its center\n\n"
                                  "- **lite**: a piece of glass\n\n---\n\nend\n");
 }
 
