@@ -22,7 +22,7 @@ INC = -Iinclude -Isrc -I$(B)/gen
 LIBS = -lyaml -lm
 ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
 
-LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c))
+LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c src/*/*/*.c))
 CLI_SRC = $(wildcard src/cli/*.c)
 GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o

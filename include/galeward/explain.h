@@ -34,9 +34,8 @@ struct gw_explanation {
     struct gw_used used; /* rows behind all of it */
 };
 
-/* `judgement` holds the findings of the candidates, or none. Everything lives in `arena`. */
-void gw_explain(struct gw_explanation *out, struct gw_arena *arena, const struct gw_model *model,
-                const struct gw_takeoff *takeoff, const struct gw_judgement *judgement,
+/* `judgement` holds the findings of the candidates, or none. Everything lives in the arena of `ask`. */
+void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement,
                 const struct gw_element *element);
 
 #ifdef __cplusplus

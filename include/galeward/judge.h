@@ -1,10 +1,13 @@
-/* The check registry, and what it says about each candidate.
+/* Whether a system on offer answers what the site asks: one row a check.
  *
- * One row a check; 'demand' and 'check' both iterate the rows. A row without an engine says so: "not built yet" is not
- * shown, "not checked here" names whom to ask. */
+ * A row has two functions. demand() says what a place asks, whoever makes the wall; capacity() says what a system has
+ * there. Neither knows a verdict: the judge opens the context, asks for what must be known, tries the tests, calls,
+ * compares, and gathers the rows of tables that were used. A system or an element can be a copy with other numbers and
+ * be judged again by gw_judge_place. */
 #ifndef GALEWARD_JUDGE_H
 #define GALEWARD_JUDGE_H
 
+#include "galeward/message.h"
 #include "galeward/takeoff.h"
 
 #ifdef __cplusplus
@@ -13,15 +16,45 @@ extern "C" {
 
 enum gw_verdict { GW_NOT_SHOWN, GW_PASS, GW_FAIL, GW_NOT_REQUIRED };
 enum gw_evidence { GW_EVIDENCE_NONE, GW_BY_TEST, GW_BY_CALCULATION, GW_BY_STATEMENT };
-const char *gw_verdict_name(enum gw_verdict verdict);    /* "not shown" */
-const char *gw_evidence_name(enum gw_evidence evidence); /* "test" */
+enum gw_load_direction { GW_NO_DIRECTION, GW_INWARD, GW_OUTWARD };
+const char *gw_verdict_name(enum gw_verdict verdict);                 /* "not shown" */
+const char *gw_evidence_name(enum gw_evidence evidence);              /* "test" */
+const char *gw_load_direction_name(enum gw_load_direction direction); /* "inward"; "" for none */
+/* How grave: not required, pass, not shown, fail (0 to 3). The one order of verdicts. */
+int gw_verdict_rank(enum gw_verdict verdict);
 
-/* What a calculation shows, the same for every candidate. */
-struct gw_calculated {
-    enum gw_verdict verdict;
-    const char *direction;
-    double required, provided, utilisation;
-    const char *message;
+/* The context of one answer: what functions of the judge pass around. */
+struct gw_ask {
+    const struct gw_model *model;
+    const struct gw_takeoff *takeoff;
+    struct gw_arena *arena;         /* results and what is remembered live as long as it */
+    struct gw_trace *trace;         /* NULL: no derivation wanted */
+    struct gw_engine engine;        /* opened by the judge for each call of a check; gathers the rows used */
+    struct gw_judge_memory *memory; /* what was worked out already; the judge's own */
+};
+void gw_ask_init(struct gw_ask *ask, const struct gw_model *model, const struct gw_takeoff *takeoff,
+                 struct gw_arena *arena);
+
+enum gw_scope { GW_PER_ELEMENT, GW_PER_WALL, GW_PER_LITE_TYPE, GW_PER_NAME, GW_PER_PROJECT };
+struct gw_functions; /* the judge's own */
+struct gw_check {
+    const char *id, *title, *clause;
+    enum gw_scope scope;
+    unsigned kinds; /* per element: bits 1 << enum gw_kind */
+    bool link;      /* of the load path by which calculation shows a pressure that no test reaches */
+    bool path;      /* answered along the load path where no test reaches */
+    bool own_glass; /* whoever the candidate is: the glass is the project's */
+    const struct gw_functions *does;
+};
+const struct gw_check *const *gw_check_list(size_t *n);
+const struct gw_check *gw_check_find(const char *id); /* or NULL */
+
+/* One quantity that a place asks for: SI magnitude. */
+struct gw_term {
+    enum gw_dim dim;
+    enum gw_load_direction direction;
+    double value;    /* required; or the limit that the response must keep within (at_most) */
+    double response; /* at_most: the response of a member whose stiffness is 1 (N m2), m; else absent */
 };
 
 /* What debris or blast asks of a lite. */
@@ -32,40 +65,45 @@ struct gw_hazard_demand {
     struct gw_blast_pair blast;
 };
 
+enum gw_demand_state { GW_ASKED, GW_NOT_ASKED, GW_NOT_KNOWN };
+enum { GW_TERM_LIMIT = 4 };
+
 /* What one check asks at one place. */
 struct gw_demand {
-    const char *check, *title, *clause;
-    const char *where;                /* element id, wall, or "project" */
+    const struct gw_check *check;
+    const char *where;                /* element id, wall, lite type or "project" */
     const struct gw_element *element; /* NULL unless the check is an element's */
     enum gw_component component;
-    const char *name; /* of a free-form rating */
-    enum gw_verdict
-        status; /* GW_NOT_REQUIRED, GW_NOT_SHOWN (message: which value is missing, whom to ask), else GW_PASS: known */
-    double value,
-        value_out; /* SI; structural: inward and outward, magnitudes, allowable-stress level; else value only */
-    double at;     /* air: its pressure */
-    bool at_most;  /* the candidate's number must not be above it */
-    enum gw_dim dim;
-    const char *message;                    /* how it came about */
-    const struct gw_calculated *calculated; /* NULL: ratings answer it */
-    const struct gw_lite_type *lite;        /* NULL unless the check is a lite type's */
-    const struct gw_hazard_demand *hazard;  /* NULL unless the check is debris or blast, and required */
-    const char *summary;                    /* hazards: the part of the message that places share; NULL otherwise */
-    struct gw_used used;
+    const struct gw_judged_wall *wall; /* NULL unless the check is a wall's */
+    const char *name;                  /* of a free-form rating; NULL */
+    const struct gw_lite_type *lite;   /* NULL unless the check is a lite type's */
+    enum gw_demand_state state; /* not asked, not known: `message` says why, or which value is missing, whom to ask */
+    GW_LIST(struct gw_term) terms;         /* at most GW_TERM_LIMIT; values that are not known are absent */
+    const struct gw_term *outward;         /* the second of two directions; NULL */
+    bool at_most;                          /* the candidate's number must not be above it */
+    double at;                             /* air: its pressure, Pa; else absent */
+    struct gw_message message;             /* how it came about */
+    struct gw_message summary;             /* hazards: the part of the message that places share; else not said */
+    const struct gw_hazard_demand *hazard; /* NULL unless the check is debris or blast, and asked */
+    const struct gw_used *used;            /* rows of tables; never NULL */
 };
+
+/* The i-th term; one without values where there is none. */
+const struct gw_term *gw_term_of(const struct gw_demand *demand, unsigned i);
 
 struct gw_finding {
     const struct gw_system *candidate;
     const struct gw_demand *demand;
     enum gw_verdict verdict;
     enum gw_evidence evidence;
-    const char *direction;     /* "inward", "outward" or "" */
+    enum gw_load_direction direction;
     double required, provided; /* SI; absent where there is none */
     enum gw_dim dim;           /* of these two */
     bool at_most;              /* the provided one is not to exceed the required one */
     double utilisation;        /* required / provided in the sense of the check; absent where unknown */
-    const char *message;
-    struct gw_used used;
+    struct gw_message message;
+    const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */
+    const struct gw_used *used;    /* never NULL */
 };
 
 struct gw_summary {
@@ -75,52 +113,24 @@ struct gw_summary {
     const struct gw_finding *governing; /* of the worst verdict, the greatest utilisation; NULL */
 };
 
-/* What an anchor hands to the structure: wind both ways at both levels, N, magnitudes, and the wall that hangs on it.
- * At an outside corner: of each face. */
-struct gw_reaction {
-    const struct gw_element *element;
-    double inward, outward;                   /* allowable-stress level */
-    double inward_strength, outward_strength; /* strength level */
-    double area;       /* m2, the longest piece of mullion times the width carried: for the dead load */
-    bool cut;          /* with the part above the roof line */
-    const char *fault; /* NULL; else why the reactions are absent */
-};
-
-/* What the wind asks of a mullion or a transom, allowable-stress level, whoever makes it. */
-struct gw_member_demand {
-    const struct gw_element *element;
-    double moment, shear;    /* Nm, N, largest magnitudes */
-    double deflection_limit; /* m */
-    double inertia;          /* m4, needed of aluminum for that limit */
-};
-
-/* How far a candidate goes in a zone by calculation, at the pressures of the worst element there; absent: not known, or
- * not at all. Whoever buys by a test goes no further than the test. */
-struct gw_reach {
-    const struct gw_system *candidate;
-    int zone;
-    double span, at_width;       /* m, of a mullion that carries that width, simple span */
-    double width, at_span;       /* m, that a mullion of that span can carry */
-    double spacing, screw_width; /* m, of screws that carry that width */
-};
-
 struct gw_judgement {
     GW_LIST(struct gw_demand) demands;
     size_t demands_capacity;
-    GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
-    GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
-    GW_LIST(struct gw_reach) reaches;
-    struct gw_sequence mock_up;          /* tests of a laboratory mock-up, in their order */
-    const char *mock_up_fault;           /* NULL; else why there is no sequence */
     GW_LIST(struct gw_finding) findings; /* by candidate, then by demand */
     GW_LIST(struct gw_summary) summaries;
 };
 
-/* A thing the program does not compute, printed with every result. */
-struct gw_not_checked {
-    const char *what, *ask;
-};
-const struct gw_not_checked *gw_not_checked_list(size_t *n, const struct gw_model *model);
+/* Every row over every place. */
+void gw_judge_demands(struct gw_judgement *out, struct gw_ask *ask);
+/* The demands, then every candidate against each. */
+void gw_judge(struct gw_judgement *out, struct gw_ask *ask);
+/* One check at one element for one system, either of which may be a copy with other numbers; the caller keeps `demand`
+ * as long as the finding. With `ask->trace` set, with the derivation of both sides. */
+void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask,
+                      const struct gw_check *check, const struct gw_element *element, const struct gw_system *system);
+/* The same by calculation alone, whatever the ratings are; the check has limits. */
+void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
+                     const struct gw_element *element, const struct gw_system *system);
 
 /* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
 struct gw_glass_judged {
@@ -129,20 +139,13 @@ struct gw_glass_judged {
     struct gw_lite_verdict verdict; /* in that state */
     struct gw_lite_result bent;     /* the load and the state that bend it most */
     int bent_load;                  /* that load, of the demand */
-    struct gw_used used;            /* the rows that all of it rests on */
 };
 /* `type` is the element's lite type. The rows used are in the engine; it needs GW_PLATE_WORKSPACE. */
 enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model *model,
                               const struct gw_element *element, const struct gw_lite_type *type,
                               struct gw_engine *engine);
-
-void gw_judge_demands(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
-/* One link of the chain at one element for one candidate, with its derivation. False: the check is no link of such an
- * element. */
-bool gw_judge_derive(struct gw_finding *out, const struct gw_model *model, const struct gw_takeoff *takeoff,
-                     const struct gw_judgement *judgement, const struct gw_finding *finding, struct gw_trace *trace);
-/* Demands, then every candidate against each. */
-void gw_judge(struct gw_judgement *out, const struct gw_model *model, const struct gw_takeoff *takeoff);
+/* Of two findings the graver one by verdict, then by utilization; NULL is graver than nothing. */
+bool gw_graver(const struct gw_finding *a, const struct gw_finding *b);
 
 #ifdef __cplusplus
 }

@@ -2,8 +2,9 @@
 #ifndef GALEWARD_REPORT_H
 #define GALEWARD_REPORT_H
 
+#include "galeward/answers.h"
 #include "galeward/calc.h"
-#include "galeward/judge.h"
+#include "galeward/explain.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -97,16 +98,14 @@ struct gw_demand_group {
 struct gw_results {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
-    const struct gw_judgement *judgement;
+    const struct gw_answer *answer;
     enum gw_units shown;
     GW_LIST(const struct gw_assumption *) assumptions; /* corrections first, then the model's, then the take-off's */
     GW_LIST(const struct gw_diag *) warnings;
-    GW_LIST(const struct gw_not_checked) not_checked;
     GW_LIST(const struct gw_sequence_step) mock_up;
     GW_LIST(struct gw_demand_group) demands; /* all but the pressures of elements, which the elements hold */
 };
-void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_model *model,
-                   const struct gw_takeoff *takeoff, const struct gw_judgement *judgement, enum gw_units shown);
+void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown);
 
 /* What a command hands to a format: records describe it for programs, blocks are what people read, a figure is drawn.
  * A result may have only some of them. */
@@ -124,7 +123,7 @@ struct gw_result gw_result_check(const struct gw_results *results);
 /* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
 struct gw_result gw_result_elements(const struct gw_results *results);
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,
-                                   const struct gw_element *element);
+                                   const struct gw_explanation *of);
 /* The tables, or one of them (`name`). */
 struct gw_result gw_result_tables(struct gw_arena *arena, const struct gw_tables *tables, const char *name,
                                   enum gw_units shown);

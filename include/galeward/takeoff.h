@@ -124,7 +124,8 @@ struct gw_element {
     struct gw_asd inward_asd, outward_asd;
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */
     const char *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
-    const char *governs; /* "ASCE 7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
+    bool computed;       /* both directions by the standard: neither given nor of a wind tunnel */
+    const char *governs; /* "asce7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
     struct gw_used used;
 };
 

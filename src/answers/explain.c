@@ -20,31 +20,38 @@ static const struct gw_explained_glass *explain_glass(struct gw_arena *arena, co
     return g;
 }
 
-/* The glass has its own derivation, whoever the candidate is. */
-static void explain_links(struct gw_explanation *out, struct gw_arena *arena, const struct gw_model *model,
-                          const struct gw_takeoff *takeoff, const struct gw_judgement *judgement)
+/* The glass has its own derivation, whoever the candidate is; what stands on the links is told by them. */
+static bool is_told(const struct gw_finding *f, const struct gw_element *e)
 {
-    for (size_t i = 0; judgement && i < judgement->findings.n; i++) {
+    const struct gw_demand *d = f->demand;
+    return d->element == e && d->state == GW_ASKED && !d->check->own_glass && !d->check->path;
+}
+
+static void explain_links(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement)
+{
+    for (size_t i = 0; i < judgement->findings.n; i++) {
         const struct gw_finding *f = &judgement->findings.items[i];
+        struct gw_demand *demand = gw_alloc(ask->arena, 1, sizeof *demand);
         struct gw_explained_link link;
-        if (f->demand->element != out->element || strcmp(f->demand->check, "glass") == 0) continue;
-        gw_trace_init(&link.trace, arena);
-        if (!gw_judge_derive(&link.finding, model, takeoff, judgement, f, &link.trace)) continue;
-        out->links.items = gw_grow(arena, out->links.items, out->links.n, &out->links_capacity, sizeof link);
+        if (!is_told(f, out->element)) continue;
+        gw_trace_init(&link.trace, ask->arena);
+        ask->trace = &link.trace;
+        gw_judge_element(&link.finding, demand, ask, f->demand->check, out->element, f->candidate);
+        ask->trace = NULL;
+        out->links.items = gw_grow(ask->arena, out->links.items, out->links.n, &out->links_capacity, sizeof link);
         out->links.items[out->links.n++] = link;
-        gw_used_merge(&out->used, &link.finding.used);
+        gw_used_merge(&out->used, link.finding.used);
     }
 }
 
-void gw_explain(struct gw_explanation *out, struct gw_arena *arena, const struct gw_model *model,
-                const struct gw_takeoff *takeoff, const struct gw_judgement *judgement,
+void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement,
                 const struct gw_element *element)
 {
     struct gw_wind_result pressure;
     *out = (struct gw_explanation){.element = element, .used = element->used};
-    gw_trace_init(&out->trace, arena);
-    out->status = gw_takeoff_derive(model, element, &out->trace, &pressure);
-    out->glass = explain_glass(arena, model, element);
+    gw_trace_init(&out->trace, ask->arena);
+    out->status = gw_takeoff_derive(ask->model, element, &out->trace, &pressure);
+    out->glass = explain_glass(ask->arena, ask->model, element);
     if (out->glass) gw_used_merge(&out->used, &out->glass->engine.used);
-    explain_links(out, arena, model, takeoff, judgement);
+    explain_links(out, ask, judgement);
 }

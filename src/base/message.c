@@ -2,6 +2,7 @@
 
 #include "galeward/table.h"
 
+#include <math.h>
 #include <string.h>
 
 static struct gw_value kept(struct gw_arena *arena, struct gw_value value)
@@ -83,7 +84,12 @@ const char *gw_message_text(struct gw_arena *arena, const struct gw_message *mes
 
 static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
 
-static bool same_number(double a, double b) { return !(a < b) && !(a > b); }
+/* But for the last bits: the same figure worked out along another way. */
+static bool same_number(double a, double b)
+{
+    if (isnan(a) || isnan(b)) return isnan(a) && isnan(b);
+    return fabs(a - b) <= 1e-12 * fmax(fabs(a), fabs(b));
+}
 
 static bool same_value(const struct gw_value *a, const struct gw_value *b)
 {

@@ -63,7 +63,8 @@ struct run {
     struct gw_diags diags;
     struct gw_model model;
     struct gw_takeoff takeoff;
-    struct gw_judgement judgement;
+    struct gw_ask ask;
+    struct gw_answer answer;
     struct gw_results results;
 };
 /* Loads, takes off and judges; says every diagnostic. EXIT_PASS, or the code to leave with. */

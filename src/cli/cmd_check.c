@@ -19,6 +19,6 @@ int cmd_check(struct cli *cli)
     if (code) return code;
     const struct gw_result result = gw_result_check(&run.results);
     int written = deliver_result(cli, &result);
-    int verdict = verdict_code(&run.judgement);
+    int verdict = verdict_code(&run.answer.judgement);
     return written ? written : verdict;
 }

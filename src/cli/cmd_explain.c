@@ -18,7 +18,9 @@ int cmd_explain(struct cli *cli)
         const char *id = cli->options.arguments[1];
         const struct gw_element *element = gw_takeoff_find(&run.takeoff, id);
         if (!element) return unknown_element(cli, &run.takeoff, id);
-        result = gw_result_explain(&cli->arena, &run.results, element);
+        struct gw_explanation explanation;
+        gw_explain(&explanation, &run.ask, &run.answer.judgement, element);
+        result = gw_result_explain(&cli->arena, &run.results, &explanation);
     }
     return deliver_result(cli, &result);
 }

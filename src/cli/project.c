@@ -47,9 +47,10 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     bool good = load_project(run, cli->options.arguments[0], settings, cli->options.n_set);
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);
-    (judge ? gw_judge : gw_judge_demands)(&run->judgement, &run->model, &run->takeoff);
+    gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
+    (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
     enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
-    gw_results_of(&run->results, run->arena, &run->model, &run->takeoff, &run->judgement, shown);
+    gw_results_of(&run->results, run->arena, &run->answer, shown);
     return EXIT_PASS;
 }
 

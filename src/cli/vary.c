@@ -105,9 +105,9 @@ static void keep(struct matrix *m, struct gw_variation *o, struct run *run)
     o->computed = true;
     o->inward = o->outward = o->inward_asd = o->outward_asd = 0;
     worst_pressures(o, &run->takeoff);
-    name_candidates(m, o, run->judgement.summaries.n);
+    name_candidates(m, o, run->answer.judgement.summaries.n);
     for (size_t i = 0; i < o->summaries.n; i++) {
-        const struct gw_summary *s = &run->judgement.summaries.items[i];
+        const struct gw_summary *s = &run->answer.judgement.summaries.items[i];
         o->summaries.items[i] = (struct gw_varied_summary){gw_strdup(arena, s->candidate->name), s->verdict,
                                                            s->governing ? s->governing->utilisation : GW_ABSENT};
     }
@@ -139,7 +139,8 @@ static int compute(struct matrix *m, size_t i)
                 o->message = gw_strdup(&m->cli->arena, run.diags.items[d].message);
         return EXIT_PASS;
     }
-    gw_judge(&run.judgement, &run.model, &run.takeoff);
+    gw_ask_init(&run.ask, &run.model, &run.takeoff, arena);
+    gw_judge(&run.answer.judgement, &run.ask);
     keep(m, o, &run);
     return EXIT_PASS;
 }

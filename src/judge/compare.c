@@ -1,102 +1,314 @@
-/* One demand against a candidate's ratings: the best of what they show. */
+/* One demand against one system: the best that its ratings show, and its limits by calculation. */
 #include "judge_internal.h"
 
-#include "tables_data.h"
+static const double HAIR = 1e-9; /* rounding of a use that is 1 */
 
+/* What one route says; a finding is filled from the one that is taken. */
 struct outcome {
     enum gw_verdict verdict;
-    double utilisation, required, provided;
-    const char *direction, *message;
+    enum gw_evidence evidence;
+    double required, provided, use;
+    enum gw_dim dim;
+    enum gw_load_direction direction;
+    struct gw_message message;
+    const struct gw_rating *rating; /* NULL: by calculation */
+    const struct gw_used *used;
 };
 
-/* Of what is asked, the part used up: above 1 fails. */
+/* Of what is asked, the part used up: above 1 fails. Nothing provided of something asked is an infinite use. */
 static double use_of(double required, double provided, bool at_most)
 {
-    double part = at_most ? provided : required, whole = at_most ? required : provided;
+    const double part = at_most ? provided : required, whole = at_most ? required : provided;
+    if (!gw_given(part) || !gw_given(whole)) return GW_ABSENT;
     if (whole > 0) return part / whole;
     return part > 0 ? (double)INFINITY : 0;
 }
 
-static struct outcome weigh_one(double required, double provided, bool at_most, const char *direction)
+static enum gw_verdict verdict_of(double use, enum gw_bool met)
 {
-    struct outcome o = {
-        .required = required, .provided = provided, .direction = direction, .utilisation = GW_ABSENT, .message = ""};
-    if (!gw_given(provided)) {
-        o.message = "the rating gives no value for this direction";
-        return o;
-    }
-    const double hair = 1e-9;
-    o.utilisation = use_of(required, provided, at_most);
-    o.verdict = o.utilisation <= 1 + hair ? GW_PASS : GW_FAIL;
+    if (met != GW_UNSAID) return met == GW_YES ? GW_PASS : GW_FAIL;
+    if (!gw_given(use)) return GW_NOT_SHOWN;
+    return use <= 1 + HAIR ? GW_PASS : GW_FAIL;
+}
+
+static bool graver(const struct outcome *a, const struct outcome *b)
+{
+    const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
+    if (left != right) return left > right;
+    return gw_given(a->use) && !(a->use <= b->use);
+}
+
+/* Ratings ------------------------------------------------------------------------------------------------------------
+ */
+
+static struct outcome weigh_term(const struct gw_showing *s, const struct gw_demand *d, unsigned term)
+{
+    const struct gw_term *t = gw_term_of(d, term);
+    const bool own = term == 0 && gw_given(s->required);
+    struct outcome o = {.evidence = GW_BY_TEST,
+                        .required = own ? s->required : t->value,
+                        .provided = s->provided[term],
+                        .dim = t->dim,
+                        .direction = t->direction};
+    o.use = use_of(o.required, o.provided, d->at_most);
+    o.verdict = verdict_of(o.use, s->met);
+    if (!gw_given(o.provided)) o.message = GW_PLAINLY("the rating gives no value for this direction");
     return o;
 }
 
-/* Of two directions the one that is worse: a failure, then a missing value, then the greater use. */
-static struct outcome worse(struct outcome a, struct outcome b)
-{
-    static const int rank[] = {[GW_PASS] = 0, [GW_NOT_REQUIRED] = 0, [GW_NOT_SHOWN] = 1, [GW_FAIL] = 2};
-    if (rank[a.verdict] != rank[b.verdict]) return rank[a.verdict] > rank[b.verdict] ? a : b;
-    return a.utilisation >= b.utilisation ? a : b;
-}
-
 /* A number below the demand fails whatever the size tested; a sufficient one shows nothing beyond the tested size. */
-static struct outcome weigh(const struct gw_offer *offer, const struct gw_demand *demand)
+static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *d)
 {
-    bool two = gw_given(demand->value_out);
-    struct outcome o = weigh_one(demand->value, offer->value, demand->at_most, two ? "inward" : "");
-    if (two) o = worse(o, weigh_one(demand->value_out, offer->value_out, demand->at_most, "outward"));
-    bool unreached = !offer->covers && (o.verdict == GW_PASS || demand->at_most || offer->foreign);
+    struct outcome o = weigh_term(s, d, 0);
+    if (d->terms.n > 1) {
+        struct outcome second = weigh_term(s, d, 1);
+        if (graver(&second, &o)) o = second;
+    }
+    const bool unreached = !s->covers && (o.verdict == GW_PASS || d->at_most || s->foreign);
     if (unreached) o.verdict = GW_NOT_SHOWN;
-    bool condition = offer->covers && o.verdict != GW_PASS; /* a proviso of a pass says nothing about a failure */
-    if (*offer->why && !condition) o.message = offer->why;
+    /* a proviso of a pass says nothing about numbers that fail */
+    const bool proviso = s->covers && o.verdict != GW_PASS && s->met == GW_UNSAID;
+    if (gw_said(&s->why) && !proviso) o.message = s->why;
     return o;
 }
 
 /* Of two ratings the one that shows more. */
-static bool better(const struct outcome *a, const struct outcome *b)
+static bool shows_more(const struct outcome *a, const struct outcome *b)
 {
-    static const int rank[] = {[GW_PASS] = 3, [GW_NOT_REQUIRED] = 3, [GW_NOT_SHOWN] = 2, [GW_FAIL] = 1};
-    if (rank[a->verdict] != rank[b->verdict]) return rank[a->verdict] > rank[b->verdict];
-    return a->utilisation < b->utilisation;
+    const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
+    if (left != right) return left < right;
+    return a->use < b->use;
 }
 
-static const char *report_of(struct gw_arena *arena, const struct gw_rating *rating, const char *message)
+static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    const char *report = rating->report ? rating->report : "report not named";
-    return *message ? gw_format(arena, "%s: %s", report, message) : report;
+    struct gw_showing s = {.required = GW_ABSENT, .provided = {GW_ABSENT, GW_ABSENT}, .met = GW_UNSAID};
+    gw_ask_open(ask);
+    d->check->does->test(&s, ask, d, rating);
+    if (!s.applies) return (struct outcome){.rating = NULL};
+    struct outcome o = weigh(&s, d);
+    o.rating = rating;
+    o.used = gw_ask_close(ask, d->used);
+    return o;
 }
 
-static const char *unrated(struct gw_arena *arena, const struct gw_check *check, const struct gw_demand *demand)
+/* The best of the ratings; false: none applies. Only the one that is taken leaves its derivation. */
+static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+                        const struct gw_system *system)
 {
-    if (demand->name) return gw_format(arena, "no %s rating; ask the maker for a report of it", demand->name);
-    bool own = demand->component == GW_VENT || demand->component == GW_DOOR;
-    return gw_format(arena, "no %s rating%s; ask the maker for a report by %s", check->id,
-                     own ? " of this component" : "", check->clause);
-}
-
-void gw_compare(struct gw_finding *finding, struct gw_judging *j, const struct gw_check *check)
-{
-    const struct gw_demand *demand = finding->demand;
-    const struct gw_rating *from = NULL;
-    struct outcome best = {.verdict = GW_NOT_SHOWN,
-                           .utilisation = GW_ABSENT,
-                           .required = demand->value,
-                           .provided = GW_ABSENT,
-                           .direction = ""};
-    for (size_t i = 0; i < finding->candidate->ratings.n; i++) {
-        const struct gw_rating *rating = &finding->candidate->ratings.items[i];
-        struct gw_offer offer = check->offer(j, rating, demand);
-        if (!offer.applies) continue;
-        struct outcome o = weigh(&offer, demand);
-        if (from && !better(&o, &best)) continue;
-        best = o;
-        from = rating;
+    struct gw_trace *trace = ask->trace;
+    *best = (struct outcome){.rating = NULL};
+    if (!d->check->does->test) return false;
+    ask->trace = NULL;
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        struct outcome o = test_by(ask, d, &system->ratings.items[i]);
+        if (o.rating && (!best->rating || shows_more(&o, best))) *best = o;
     }
-    finding->verdict = best.verdict;
-    finding->utilisation = best.utilisation;
-    finding->required = best.required;
-    finding->provided = best.provided;
-    finding->direction = best.direction;
-    finding->evidence = from ? GW_BY_TEST : GW_EVIDENCE_NONE;
-    finding->message = from ? report_of(j->model->arena, from, best.message) : unrated(j->model->arena, check, demand);
+    ask->trace = trace;
+    if (best->rating && trace) *best = test_by(ask, d, best->rating);
+    return best->rating != NULL;
+}
+
+static struct gw_message report_message(struct gw_ask *ask, const struct outcome *o)
+{
+    const char *report = gw_report_name(o->rating);
+    if (!gw_said(&o->message)) return GW_PLAINLY(report);
+    return GW_SAY(ask->arena, "{}: {}", gw_of_text(report), gw_of_message(&o->message));
+}
+
+static struct gw_message unrated(struct gw_ask *ask, const struct gw_demand *d)
+{
+    const struct gw_check *check = d->check;
+    if (check->does->unrated) return GW_PLAINLY(check->does->unrated);
+    if (d->name)
+        return GW_SAY(ask->arena, "no {} rating; ask the manufacturer for a report of it", gw_of_text(d->name));
+    const bool own = d->component == GW_VENT || d->component == GW_DOOR;
+    return GW_SAY(ask->arena, "no {} rating{}; ask the manufacturer for a report by {}", gw_of_text(check->id),
+                  gw_of_text(own ? " of this component" : ""), gw_of_text(check->clause));
+}
+
+/* Limits -------------------------------------------------------------------------------------------------------------
+ */
+
+static struct outcome weigh_limit(const struct gw_limit *l, const struct gw_demand *d)
+{
+    const struct gw_term *t = gw_term_of(d, l->term);
+    const bool own = gw_given(l->required);
+    struct outcome o = {.evidence = GW_BY_CALCULATION,
+                        .required = own ? l->required : t->value,
+                        .provided = l->provided,
+                        .dim = own ? l->dim : t->dim,
+                        .direction = l->turned ? l->direction : t->direction,
+                        .message = l->message};
+    o.use = gw_given(l->use) ? l->use : use_of(o.required, o.provided, d->at_most);
+    if (l->met != GW_UNSAID && !gw_given(l->use)) o.use = GW_ABSENT;
+    o.verdict = verdict_of(o.use, l->met);
+    return o;
+}
+
+/* The limits of one group act together: their uses add up, and what is left of the first one's capacity is shown. */
+static struct outcome weigh_group(const struct gw_capacity *c, const struct gw_demand *d, unsigned first)
+{
+    struct outcome o = weigh_limit(&c->limits[first], d);
+    for (unsigned i = first + 1; i < c->n; i++) {
+        if (c->limits[i].group != c->limits[first].group) continue;
+        o.use += weigh_limit(&c->limits[i], d).use;
+        o.provided = o.required / o.use;
+        o.verdict = verdict_of(o.use, GW_UNSAID);
+    }
+    return o;
+}
+
+static bool leads_group(const struct gw_capacity *c, unsigned i)
+{
+    for (unsigned k = 0; k < i; k++)
+        if (c->limits[k].group == c->limits[i].group) return false;
+    return true;
+}
+
+/* The gravest group. What is not known of a limit is asked, unless another one fails already. */
+static struct outcome weigh_limits(const struct gw_capacity *c, const struct gw_demand *d)
+{
+    struct outcome worst = {.verdict = GW_NOT_SHOWN, .required = GW_ABSENT, .provided = GW_ABSENT, .use = GW_ABSENT};
+    const struct gw_limit *asked = NULL;
+    bool any = false;
+    for (unsigned i = 0; i < c->n; i++) {
+        if (!gw_given(c->limits[i].provided)) {
+            asked = asked ? asked : &c->limits[i];
+            continue;
+        }
+        if (!leads_group(c, i)) continue;
+        struct outcome o = weigh_group(c, d, i);
+        if (!any || graver(&o, &worst)) worst = o;
+        any = true;
+    }
+    if (asked && worst.verdict != GW_FAIL) {
+        worst.verdict = GW_NOT_SHOWN;
+        worst.evidence = GW_EVIDENCE_NONE;
+        worst.message = asked->message;
+    } else {
+        worst.evidence = c->evidence;
+        if (c->open) worst.verdict = GW_NOT_SHOWN;
+    }
+    return worst;
+}
+
+static struct outcome calculate(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+{
+    struct gw_capacity c = {.evidence = GW_BY_CALCULATION};
+    struct outcome o = {.verdict = GW_NOT_SHOWN,
+                        .required = GW_ABSENT,
+                        .provided = GW_ABSENT,
+                        .use = GW_ABSENT,
+                        .dim = gw_term_of(d, 0)->dim};
+    gw_ask_open(ask);
+    d->check->does->capacity(&c, ask, d, system);
+    if (c.state == GW_CAPACITY_KNOWN) o = weigh_limits(&c, d);
+    else o.message = c.message;
+    if (c.state == GW_CAPACITY_NOT_CONCERNED) o.verdict = GW_NOT_REQUIRED;
+    o.used = gw_ask_close(ask, d->used);
+    return o;
+}
+
+/* Routes -------------------------------------------------------------------------------------------------------------
+ */
+
+static struct outcome without_rating(struct gw_ask *ask, const struct gw_demand *d)
+{
+    return (struct outcome){.verdict = GW_NOT_SHOWN,
+                            .required = gw_term_of(d, 0)->value,
+                            .provided = GW_ABSENT,
+                            .use = GW_ABSENT,
+                            .dim = gw_term_of(d, 0)->dim,
+                            .message = unrated(ask, d),
+                            .used = d->used};
+}
+
+static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+{
+    struct outcome o;
+    if (best_rating(&o, ask, d, system)) {
+        o.message = report_message(ask, &o);
+        return o;
+    }
+    return d->check->does->capacity ? calculate(ask, d, system) : without_rating(ask, d);
+}
+
+static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+{
+    struct outcome o;
+    if (!best_rating(&o, ask, d, system) || o.verdict != GW_PASS) return calculate(ask, d, system);
+    o.required = o.provided = o.use = GW_ABSENT;
+    o.direction = GW_NO_DIRECTION;
+    o.message = GW_SAY(ask->arena, "{} covers it", gw_of_text(gw_report_name(o.rating)));
+    return o;
+}
+
+static struct outcome limits_then_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+{
+    struct outcome short_one = calculate(ask, d, system), o;
+    if (short_one.verdict != GW_FAIL) return short_one;
+    if (!best_rating(&o, ask, d, system)) {
+        const struct gw_message ask_for = unrated(ask, d);
+        short_one.verdict = GW_NOT_SHOWN;
+        short_one.evidence = GW_EVIDENCE_NONE;
+        short_one.use = GW_ABSENT;
+        short_one.message = gw_say_both(ask->arena, &short_one.message, ": ", &ask_for);
+        return short_one;
+    }
+    const struct gw_message by_test = report_message(ask, &o);
+    o.message = gw_say_both(ask->arena, &short_one.message, "; ", &by_test);
+    ask->engine.used = *short_one.used;
+    o.used = gw_ask_close(ask, o.used);
+    return o;
+}
+
+static void keep(struct gw_finding *f, const struct outcome *o)
+{
+    f->verdict = o->verdict;
+    f->evidence = o->evidence;
+    f->direction = o->direction;
+    f->required = o->required;
+    f->provided = o->provided;
+    f->dim = o->dim;
+    f->utilisation = o->use;
+    f->message = o->message;
+    f->used = o->used;
+}
+
+/* Not asked, not known, or no part of the system; false: it is to be compared. */
+static bool settled(struct outcome *o, const struct gw_demand *d, const struct gw_system *system)
+{
+    const char *without = d->check->does->without ? d->check->does->without(system) : NULL;
+    *o = (struct outcome){.verdict = d->state == GW_NOT_KNOWN ? GW_NOT_SHOWN : GW_NOT_REQUIRED,
+                          .required = GW_ABSENT,
+                          .provided = GW_ABSENT,
+                          .use = GW_ABSENT,
+                          .dim = gw_term_of(d, 0)->dim,
+                          .message = d->message,
+                          .used = d->used};
+    if (d->state != GW_ASKED) return true;
+    if (without) o->message = GW_PLAINLY(without);
+    return without != NULL;
+}
+
+void gw_find(struct gw_finding *f, struct gw_ask *ask)
+{
+    static struct outcome (*const routes[])(struct gw_ask *, const struct gw_demand *,
+                                            const struct gw_system *) = {[GW_BY_RATING] = by_rating,
+                                                                         [GW_RATING_OR_LIMITS] = rating_or_limits,
+                                                                         [GW_LIMITS_THEN_RATING] = limits_then_rating};
+    const struct gw_demand *d = f->demand;
+    struct outcome o;
+    if (!settled(&o, d, f->candidate)) o = routes[d->check->does->route](ask, d, f->candidate);
+    f->at_most = d->at_most;
+    keep(f, &o);
+}
+
+void gw_find_by_limits(struct gw_finding *f, struct gw_ask *ask)
+{
+    struct outcome o;
+    if (!settled(&o, f->demand, f->candidate)) o = calculate(ask, f->demand, f->candidate);
+    f->at_most = f->demand->at_most;
+    keep(f, &o);
 }

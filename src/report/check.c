@@ -6,11 +6,12 @@
 
 #include <string.h>
 
-/* Of two findings of a check the one that governs: the graver verdict, then the greater utilization. */
+/* Of two findings of a check the one that governs: the graver verdict, then the greater utilization, which is more than
+ * none at all. */
 bool gw_finding_is_worse(const struct gw_finding *a, const struct gw_finding *b)
 {
-    static const int rank[] = {[GW_FAIL] = 3, [GW_NOT_SHOWN] = 2, [GW_PASS] = 1, [GW_NOT_REQUIRED] = 0};
-    if (rank[a->verdict] != rank[b->verdict]) return rank[a->verdict] > rank[b->verdict];
+    const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
+    if (left != right) return left > right;
     if (gw_given(a->utilisation) != gw_given(b->utilisation)) return gw_given(a->utilisation);
     return a->utilisation > b->utilisation;
 }
@@ -56,7 +57,7 @@ struct check_rows {
 
 static bool same_check(const struct gw_demand *a, const struct gw_demand *b)
 {
-    return strcmp(a->check, b->check) == 0 && strcmp(gw_check_name(a), gw_check_name(b)) == 0;
+    return a->check == b->check && strcmp(gw_check_name(a), gw_check_name(b)) == 0;
 }
 
 /* Findings of a check mostly follow each other, so the row of the one before is tried first. */
@@ -78,7 +79,7 @@ static const char *weak_rows(struct page *page, const struct gw_finding *f)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    for (unsigned i = 0; f->verdict != GW_NOT_REQUIRED && gw_used_next(&f->used, &i); i++) {
+    for (unsigned i = 0; f->verdict != GW_NOT_REQUIRED && gw_used_next(f->used, &i); i++) {
         const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
         if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
     }
@@ -104,26 +105,9 @@ static void weak_figures(struct page *page, const struct check_rows *rows)
     }
 }
 
-static void not_built(struct page *page, const struct check_rows *rows)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    for (size_t i = 0; i < rows->n; i++) {
-        const struct gw_finding *f = rows->items[i].governing;
-        if (gw_is_not_built(f->message)) gw_text_addf(&text, "%s%s", text.length ? ", " : "", gw_check_name(f->demand));
-    }
-    if (text.length)
-        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", text.at));
-}
-
 static void check_table(struct page *page, const struct check_rows *rows)
 {
-    const void **built = gw_alloc(page->arena, rows->n + 1, sizeof(const void *));
-    size_t n = 0;
-    for (size_t i = 0; i < rows->n; i++)
-        if (!gw_is_not_built(rows->items[i].governing->message)) built[n++] = &rows->items[i];
-    gw_view_table(page, "", &CHECKS, built, n);
-    not_built(page, rows);
+    gw_view_list(page, "", &CHECKS, rows->items, rows->n);
     weak_figures(page, rows);
 }
 
@@ -141,7 +125,7 @@ static const struct view REACHES = VIEW(&gw_reach_record, REACH_COLUMNS);
 
 static void reach(struct page *page, const struct gw_system *candidate)
 {
-    const struct gw_judgement *j = page->results->judgement;
+    const struct gw_answer *j = page->results->answer;
     const void **rows = gw_alloc(page->arena, j->reaches.n + 1, sizeof(const void *));
     size_t n = 0;
     for (size_t i = 0; i < j->reaches.n; i++)
@@ -173,7 +157,7 @@ static void edge_only(struct page *page, const struct trouble *troubles, size_t 
 /* Findings stand by candidate; `*at` moves past this one's. */
 static void candidate(struct page *page, const struct gw_summary *s, size_t *at)
 {
-    const struct gw_judgement *j = page->results->judgement;
+    const struct gw_judgement *j = &page->results->answer->judgement;
     struct check_rows rows = {0};
     size_t begin = *at, n = 0;
     while (*at < j->findings.n && j->findings.items[*at].candidate == s->candidate) ++*at;
@@ -183,8 +167,12 @@ static void candidate(struct page *page, const struct gw_summary *s, size_t *at)
         struct check_row *row = row_of(page, &rows, f);
         row->counts[f->verdict]++;
         if (gw_finding_is_worse(f, row->governing)) row->governing = f;
-        bool trouble = (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && !gw_is_not_built(f->message);
-        if (trouble) troubles[n++] = (struct trouble){.finding = f, .check = rows.last, .index = i};
+        bool trouble = f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN;
+        if (trouble)
+            troubles[n++] = (struct trouble){.finding = f,
+                                             .check = rows.last,
+                                             .index = i,
+                                             .why = gw_message_text(page->arena, &f->message, page->shown)};
     }
     gw_report_heading(page->report, 2, headline(page, s));
     edge_only(page, troubles, n);
@@ -208,7 +196,7 @@ static const struct view SUMMARIES = VIEW(&gw_summary_record, SUMMARY_COLUMNS);
 static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
-    const struct gw_judgement *j = page.results->judgement;
+    const struct gw_judgement *j = &page.results->answer->judgement;
     struct gw_used rows = {.words = {0}};
     size_t at = 0;
     gw_page_head(&page, "Candidates");

@@ -10,7 +10,8 @@ bool gw_finding_is_worse(const struct gw_finding *a, const struct gw_finding *b)
 struct trouble {
     const struct gw_finding *finding; /* of a line, the worst */
     size_t check, wall, index;
-    long count; /* elements of a line, and their extent */
+    const char *why; /* the message, worded */
+    long count;      /* elements of a line, and their extent */
     double bottom, top;
 };
 /* Of one candidate. Sorts them. */

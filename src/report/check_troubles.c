@@ -26,10 +26,10 @@ static int compare_troubles(const struct trouble *a, const struct trouble *b)
     int order = compare_sizes(a->check, b->check);
     if (!order) order = compare_sizes(a->wall, b->wall);
     if (!order) order = compare_places(x->demand->element, y->demand->element);
-    if (!order) order = compare_texts(x->direction, y->direction);
+    if (!order) order = (x->direction > y->direction) - (x->direction < y->direction);
     if (!order) order = (x->verdict > y->verdict) - (x->verdict < y->verdict);
     if (!order && !x->demand->element) order = compare_texts(x->demand->where, y->demand->where);
-    return order ? order : compare_texts(x->message, y->message);
+    return order ? order : compare_texts(a->why, b->why);
 }
 
 static int by_reading(const void *left, const void *right)

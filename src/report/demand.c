@@ -88,10 +88,10 @@ static const struct view REACTIONS = VIEW(&gw_reaction_record, REACTION_COLUMNS)
 
 static void reactions(struct page *page)
 {
-    const struct gw_judgement *judgement = page->results->judgement;
-    if (!judgement->reactions.n) return;
+    const struct gw_answer *answer = page->results->answer;
+    if (!answer->reactions.n) return;
     gw_report_heading(page->report, 2, "Reactions of the anchors under wind, each");
-    gw_view_list(page, "", &REACTIONS, judgement->reactions.items, judgement->reactions.n);
+    gw_view_list(page, "", &REACTIONS, answer->reactions.items, answer->reactions.n);
     gw_report_line(page->report, "Wall: the longest piece of mullion that can hang on the anchor; its dead load is "
                                  "that area times the weight of framing and glass. At an outside corner: of each face. "
                                  "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
@@ -104,11 +104,11 @@ static bool same_row(const struct gw_element *a, const struct gw_element *b)
 }
 
 /* Of like members of a wall the one that needs most; the result file has them all. */
-static bool needs_most(const struct gw_judgement *judgement, size_t at)
+static bool needs_most(const struct gw_answer *answer, size_t at)
 {
-    const struct gw_member_demand *own = &judgement->members.items[at];
-    for (size_t i = 0; i < judgement->members.n; i++) {
-        const struct gw_member_demand *other = &judgement->members.items[i];
+    const struct gw_member_demand *own = &answer->members.items[at];
+    for (size_t i = 0; i < answer->members.n; i++) {
+        const struct gw_member_demand *other = &answer->members.items[i];
         if (i == at || !same_row(own->element, other->element)) continue;
         if (other->inertia > own->inertia || (i < at && !(own->inertia > other->inertia))) return false;
     }
@@ -128,11 +128,11 @@ static const struct view MEMBERS = VIEW(&gw_member_record, MEMBER_COLUMNS);
 
 static void members(struct page *page)
 {
-    const struct gw_judgement *judgement = page->results->judgement;
-    const void **rows = gw_alloc(page->arena, judgement->members.n + 1, sizeof(const void *));
+    const struct gw_answer *answer = page->results->answer;
+    const void **rows = gw_alloc(page->arena, answer->members.n + 1, sizeof(const void *));
     size_t n = 0;
-    for (size_t i = 0; i < judgement->members.n; i++)
-        if (needs_most(judgement, i)) rows[n++] = &judgement->members.items[i];
+    for (size_t i = 0; i < answer->members.n; i++)
+        if (needs_most(answer, i)) rows[n++] = &answer->members.items[i];
     if (!n) return;
     gw_report_heading(page->report, 2, "What framing must bring under wind (0.6 W)");
     gw_view_table(page, "", &MEMBERS, rows, n);
@@ -154,10 +154,11 @@ static const struct view MOCK_UP = VIEW(&gw_mock_up_record, MOCK_UP_COLUMNS);
 
 static void mock_up(struct page *page)
 {
-    const struct gw_judgement *judgement = page->results->judgement;
+    const struct gw_answer *answer = page->results->answer;
     gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
-    if (judgement->mock_up_fault) {
-        gw_report_line(page->report, gw_format(page->arena, "Not shown: %s", judgement->mock_up_fault));
+    if (gw_said(&answer->mock_up_fault)) {
+        const char *why = gw_message_text(page->arena, &answer->mock_up_fault, page->shown);
+        gw_report_line(page->report, gw_format(page->arena, "Not shown: %s", why));
         return;
     }
     gw_view_list(page, "", &MOCK_UP, page->results->mock_up.items, page->results->mock_up.n);

@@ -44,22 +44,22 @@ static bool places(struct gw_text *out, const void *thing, enum gw_units shown)
 static bool demand_value(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_demand *d = ((const struct demand_line *)thing)->demand;
-    if (d->element || !gw_given(d->value)) return false;
+    const struct gw_term *t = gw_term_of(d, 0);
+    if (d->element || !gw_given(t->value)) return false;
     gw_text_add(out, d->at_most ? "at most " : "at least ");
-    gw_add_quantity(out, d->dim, shown, d->value, d->at_most ? NEAREST : UP);
-    if (d->dim == GW_LEAKAGE && gw_given(d->at)) {
+    gw_add_quantity(out, t->dim, shown, t->value, d->at_most ? NEAREST : UP);
+    if (gw_given(d->at)) {
         gw_text_add(out, " at ");
         gw_add_quantity(out, GW_PRESSURE, shown, d->at, NEAREST);
     }
     return true;
 }
 
-static const char *how(const struct gw_demand *d) { return d->element ? d->summary : d->message; }
+static const struct gw_message *how(const struct gw_demand *d) { return d->element ? &d->summary : &d->message; }
 
 static bool how_it_came(struct gw_text *out, const void *thing, enum gw_units shown)
 {
-    (void)shown;
-    gw_text_add(out, how(((const struct demand_line *)thing)->demand));
+    gw_message_print(out, how(((const struct demand_line *)thing)->demand), shown);
     return true;
 }
 
@@ -76,10 +76,11 @@ static bool alike(const void *left, const void *right)
 {
     const struct gw_demand *a = ((const struct demand_line *)left)->demand;
     const struct gw_demand *b = ((const struct demand_line *)right)->demand;
-    bool values = a->element || a->value == b->value || (!gw_given(a->value) && !gw_given(b->value));
-    return !a->element == !b->element && values && a->status == b->status &&
-           (a->element || a->component == b->component) && strcmp(a->check, b->check) == 0 &&
-           strcmp(gw_check_name(a), gw_check_name(b)) == 0 && strcmp(how(a), how(b)) == 0;
+    const double x = gw_term_of(a, 0)->value, y = gw_term_of(b, 0)->value;
+    const bool values = a->element || x == y || (!gw_given(x) && !gw_given(y));
+    return !a->element == !b->element && values && a->state == b->state &&
+           (a->element || a->component == b->component) && a->check == b->check &&
+           strcmp(gw_check_name(a), gw_check_name(b)) == 0 && gw_message_same(how(a), how(b));
 }
 
 static void take_line(void *into, const void *row, bool first)
@@ -111,32 +112,17 @@ static size_t gather(struct demand_line *lines, const struct gw_judgement *judge
     for (int elements = 0; elements < 2; elements++)
         for (size_t i = 0; i < judgement->demands.n; i++) {
             const struct gw_demand *d = &judgement->demands.items[i];
-            bool wanted = d->element ? elements && d->summary : !elements && !gw_is_not_built(d->message);
+            bool wanted = d->element ? elements && gw_said(&d->summary) : !elements;
             if (wanted) lines[n++] = line_of(d);
         }
     return n;
 }
 
-static void not_built(struct page *page)
-{
-    const struct gw_judgement *judgement = page->results->judgement;
-    struct gw_text names;
-    gw_text_init(&names, page->arena);
-    for (size_t i = 0; i < judgement->demands.n; i++) {
-        const struct gw_demand *d = &judgement->demands.items[i];
-        if (!d->element && gw_is_not_built(d->message))
-            gw_text_addf(&names, "%s%s", names.length ? ", " : "", d->check);
-    }
-    if (names.length)
-        gw_report_line(page->report, gw_format(page->arena, "Not built yet, therefore not shown: %s.", names.at));
-}
-
 void gw_page_other_demands(struct page *page)
 {
-    const struct gw_judgement *judgement = page->results->judgement;
+    const struct gw_judgement *judgement = &page->results->answer->judgement;
     struct demand_line *lines = gw_alloc(page->arena, judgement->demands.n + 1, sizeof *lines);
     size_t n = gather(lines, judgement);
     gw_report_heading(page->report, 2, "Other demands");
     gw_view_list(page, "", &LINES, lines, n);
-    not_built(page);
 }

@@ -85,11 +85,12 @@ static void glass(struct page *page, const struct gw_explained_glass *d, const c
 static void link(struct page *page, const struct gw_explained_link *l)
 {
     const struct gw_finding *f = &l->finding;
-    steps(page, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->title), &l->trace);
+    steps(page, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title), &l->trace);
     const char *needs = gw_quantity_text(page, f->dim, f->required, f->at_most ? NEAREST : UP);
     const char *has = gw_quantity_text(page, f->dim, f->provided, f->at_most ? NEAREST : DOWN);
-    gw_report_line(page->report, gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(f->verdict),
-                                           *needs ? ", " : "", needs, *has ? " against " : "", has, f->message));
+    gw_report_line(page->report,
+                   gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(f->verdict), *needs ? ", " : "", needs,
+                             *has ? " against " : "", has, gw_message_text(page->arena, &f->message, page->shown)));
 }
 
 static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUMN("Row", "row"),
@@ -130,11 +131,11 @@ static const char *make_up(const struct gw_results *r, const struct gw_lite_type
     return text.at;
 }
 
-struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r, const struct gw_element *element)
+struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r, const struct gw_explanation *of)
 {
     struct explained *x = gw_alloc(arena, 1, sizeof *x);
     x->results = r;
-    gw_explain(&x->of, arena, r->model, r->takeoff, r->judgement, element);
+    x->of = *of;
     if (x->of.glass) x->make_up = make_up(r, x->of.glass->type, arena);
     list_rows(x, arena);
     return (struct gw_result){.shown = r->shown, .record = &gw_explanation_record, .value = x, .page = explain_page};

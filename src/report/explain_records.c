@@ -17,8 +17,8 @@ static const char *glass_basis_word(int basis)
 /* Links ------------------------------------------------------------------------------------------------------------ */
 
 static const struct gw_field LINK[] = {
-    FIELD(gw_demand, "title", title, GW_T_TEXT, .hops = 1, .via = {offsetof(struct gw_explained_link, finding.demand)},
-          .help = "what it is about"),
+    FIELD(gw_check, "title", title, GW_T_TEXT, .hops = 2, .help = "what it is about",
+          .via = {offsetof(struct gw_explained_link, finding.demand), offsetof(struct gw_demand, check)}),
     FIELD(gw_explained_link, "finding", finding, GW_T_RECORD, .record = &gw_finding_record,
           .flags = GW_FLAT | GW_INSIDE),
     TRACE(gw_explained_link, "trace", trace, "its derivation", .hops = 0),

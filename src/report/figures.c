@@ -82,5 +82,3 @@ enum gw_tone gw_verdict_tone(int verdict)
            : verdict == GW_NOT_SHOWN ? GW_DOUBTFUL
                                      : GW_PLAIN;
 }
-
-bool gw_is_not_built(const char *message) { return message && strstr(message, "not built yet"); }

@@ -113,9 +113,9 @@ void gw_page_foot(struct page *page, const struct gw_used *rows)
     assumptions(page);
     weak_rows(page, rows);
     gw_report_heading(page->report, 2, "Not checked here");
-    for (size_t i = 0; i < r->not_checked.n; i++)
-        gw_report_item(page->report,
-                       gw_format(page->arena, "%s: %s", r->not_checked.items[i].what, r->not_checked.items[i].ask));
+    for (size_t i = 0; i < r->answer->not_checked.n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", r->answer->not_checked.items[i].what,
+                                               r->answer->not_checked.items[i].ask));
     gw_report_heading(page->report, 2, "Caution");
     gw_report_line(page->report, gw_caution_text());
 }
@@ -123,9 +123,9 @@ void gw_page_foot(struct page *page, const struct gw_used *rows)
 void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts)
 {
     const struct gw_takeoff *takeoff = page->results->takeoff;
-    const struct gw_judgement *judgement = page->results->judgement;
+    const struct gw_judgement *judgement = &page->results->answer->judgement;
     for (size_t i = 0; i < takeoff->elements.n; i++) gw_used_merge(rows, &takeoff->elements.items[i].used);
-    for (size_t i = 0; i < judgement->demands.n; i++) gw_used_merge(rows, &judgement->demands.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++) gw_used_merge(rows, judgement->demands.items[i].used);
     for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
-        gw_used_merge(rows, &judgement->findings.items[i].used);
+        gw_used_merge(rows, judgement->findings.items[i].used);
 }

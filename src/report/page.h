@@ -30,8 +30,6 @@ const char *gw_basis_words(enum gw_basis basis);
 
 enum gw_tone gw_verdict_tone(int verdict);
 enum gw_tone gw_basis_tone(int basis);
-bool gw_is_not_built(const char *message);
-
 /* Element groups ordered by wall (in the file's order), kind, zone and parapet. */
 struct ordered {
     const struct gw_element *element;

@@ -32,8 +32,6 @@ static void add_warnings(struct gw_results *out, struct gw_arena *arena)
         if (diags->items[i].severity == GW_WARNING) out->warnings.items[out->warnings.n++] = &diags->items[i];
 }
 
-static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
-
 /* But for the last bits of a double. */
 static bool same_number(double a, double b)
 {
@@ -44,8 +42,11 @@ static bool same_number(double a, double b)
 /* Of elements: what is asked is the same. */
 static bool alike(const struct gw_demand *a, const struct gw_demand *b)
 {
-    return a->check == b->check && a->status == b->status && a->dim == b->dim && same_number(a->value, b->value) &&
-           same_number(a->value_out, b->value_out) && same_text(a->message, b->message);
+    bool same = a->check == b->check && a->state == b->state && a->terms.n == b->terms.n;
+    for (unsigned i = 0; i < a->terms.n && same; i++)
+        same = gw_term_of(a, i)->dim == gw_term_of(b, i)->dim &&
+               same_number(gw_term_of(a, i)->value, gw_term_of(b, i)->value);
+    return same && gw_message_same(&a->message, &b->message);
 }
 
 static struct gw_demand_group *new_group(struct gw_results *out, struct gw_arena *arena, size_t *capacity,
@@ -74,14 +75,14 @@ static void add_element(struct gw_demand_group *group, struct gw_arena *arena, c
 }
 
 /* What the element itself does not say: all but its pressures. */
-static bool is_more_than_pressure(const struct gw_demand *d) { return !d->element || d->summary; }
+static bool is_more_than_pressure(const struct gw_demand *d) { return !d->element || gw_said(&d->summary); }
 
 static void group_demands(struct gw_results *out, struct gw_arena *arena)
 {
     size_t capacity = 0, from = 0;
-    const char *check = NULL;
-    for (size_t i = 0; i < out->judgement->demands.n; i++) {
-        const struct gw_demand *d = &out->judgement->demands.items[i];
+    const struct gw_check *check = NULL;
+    for (size_t i = 0; i < out->answer->judgement.demands.n; i++) {
+        const struct gw_demand *d = &out->answer->judgement.demands.items[i];
         if (!is_more_than_pressure(d)) continue;
         if (d->check != check) from = out->demands.n;
         check = d->check;
@@ -90,14 +91,12 @@ static void group_demands(struct gw_results *out, struct gw_arena *arena)
     }
 }
 
-void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_model *model,
-                   const struct gw_takeoff *takeoff, const struct gw_judgement *judgement, enum gw_units shown)
+void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown)
 {
-    *out = (struct gw_results){.model = model, .takeoff = takeoff, .judgement = judgement, .shown = shown};
+    *out = (struct gw_results){.model = answer->model, .takeoff = answer->takeoff, .answer = answer, .shown = shown};
     add_assumptions(out, arena);
     add_warnings(out, arena);
-    out->mock_up.items = judgement->mock_up.steps;
-    out->mock_up.n = judgement->mock_up.n;
-    out->not_checked.items = gw_not_checked_list(&out->not_checked.n, model);
+    out->mock_up.items = answer->mock_up.steps;
+    out->mock_up.n = answer->mock_up.n;
     group_demands(out, arena);
 }

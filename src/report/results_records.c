@@ -98,11 +98,13 @@ const struct gw_record gw_element_record = RECORD("element", gw_element, ELEMENT
         .flags = GW_TABLES_ONLY | GW_FLAT                                                                              \
     }
 
-const char *gw_check_name(const struct gw_demand *d) { return d->name ? d->name : d->check; }
+const char *gw_check_name(const struct gw_demand *d) { return d->name ? d->name : d->check->id; }
 
 const char *gw_demand_state_name(const struct gw_demand *d)
 {
-    return d->status == GW_NOT_SHOWN ? "not shown" : d->status == GW_NOT_REQUIRED ? "not required" : "required";
+    static const char *const names[] = {
+        [GW_ASKED] = "required", [GW_NOT_ASKED] = "not required", [GW_NOT_KNOWN] = "not shown"};
+    return names[d->state];
 }
 
 /* Demands --------------------------------------------------------------------------------------------------------- */
@@ -114,22 +116,42 @@ static bool demand_status(struct gw_text *out, const void *thing, enum gw_units 
     return true;
 }
 
+/* Of the check that a struct points to. */
+#define OF_CHECK(key_, member_, struct_, pointer_, help_)                                                              \
+    FIELD(gw_check, key_, member_, GW_T_TEXT, .help = help_, THROUGH(struct_, pointer_))
+
+static const char *load_direction_word(int direction)
+{
+    return direction ? gw_load_direction_name((enum gw_load_direction)direction) : NULL;
+}
+static const struct gw_field TERM[] = {
+    F(gw_term, direction, GW_T_WORD, .word = load_direction_word, .help = "inward or outward, where it matters"),
+    F(gw_term, value, GW_T_NUMBER, .help = "in `unit`, magnitude"),
+    FIELD(gw_term, "unit", dim, GW_T_UNIT, .help = "SI unit, as the end of a key"),
+};
+static const struct gw_record TERM_RECORD = RECORD("term", gw_term, TERM, .help = "one quantity that is asked");
+
 #define D(key_, type_, ...) F(gw_demand, key_, type_, __VA_ARGS__)
 static const struct gw_field DEMAND[] = {
-    D(check, GW_T_TEXT, .help = "id of the check"),
-    D(title, GW_T_TEXT, .help = "what it is about"),
+    OF_CHECK("check", id, gw_demand, check, "id of the check"),
+    OF_CHECK("title", title, gw_demand, check, "what it is about"),
     D(name, GW_T_TEXT, .help = "name of a free-form rating"),
     FIELD(gw_demand, "element", where, GW_T_TEXT,
           .help = "element, wall, lite type, or project; of a group its first element"),
     SAID("status", demand_status, "required, not required, or not shown"),
-    D(value, GW_T_NUMBER, .help = "demand in `unit`; pressures: inward, allowable-stress level"),
-    FIELD(gw_demand, "value_outward", value_out, GW_T_NUMBER, .help = "pressures: outward, magnitude"),
+    FIELD(gw_term, "value", value, GW_T_NUMBER, .help = "demand in `unit`; pressures: inward, allowable-stress level",
+          THROUGH(gw_demand, terms.items)),
+    FIELD(gw_term, "value_outward", value, GW_T_NUMBER, .help = "pressures: outward, magnitude",
+          THROUGH(gw_demand, outward)),
     D(at, GW_T_NUMBER, .dim = GW_PRESSURE, .help = "air: at this pressure difference"),
-    FIELD(gw_demand, "unit", dim, GW_T_UNIT, .help = "SI unit of the values, as the end of a key"),
+    FIELD(gw_term, "unit", dim, GW_T_UNIT, .help = "SI unit of the values, as the end of a key",
+          THROUGH(gw_demand, terms.items)),
+    D(terms, GW_T_RECORD, .flags = GW_MANY, .record = &TERM_RECORD, .help = "every quantity that is asked"),
     D(at_most, GW_T_YES_NO, .help = "the rating must not be above the value"),
-    D(clause, GW_T_TEXT, .help = "where it is asked for"),
-    FIELD(gw_demand, "basis", used, GW_T_BASIS, .help = "the weakest basis of the numbers behind it"),
-    D(message, GW_T_TEXT, .help = "how it came about"),
+    OF_CHECK("clause", clause, gw_demand, check, "where it is asked for"),
+    FIELD(gw_used, "basis", words, GW_T_BASIS, .help = "the weakest basis of the numbers behind it",
+          THROUGH(gw_demand, used)),
+    D(message, GW_T_MESSAGE, .help = "how it came about"),
 };
 const struct gw_record gw_demand_record =
     RECORD("demand", gw_demand, DEMAND, .help = "what one check asks at one place");
@@ -203,14 +225,16 @@ static bool check_and_direction(struct gw_text *out, const void *thing, enum gw_
     const struct gw_finding *f = thing;
     (void)shown;
     gw_text_add(out, gw_check_name(f->demand));
-    if (f->direction && *f->direction) gw_text_addf(out, ", %s", f->direction);
+    if (f->direction) gw_text_addf(out, ", %s", gw_load_direction_name(f->direction));
     return true;
 }
+
+static const char *direction_word(int direction) { return gw_load_direction_name((enum gw_load_direction)direction); }
 
 #define V(key_, type_, ...) F(gw_finding, key_, type_, __VA_ARGS__)
 static const struct gw_field FINDING[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system", THROUGH(gw_finding, candidate)),
-    FIELD(gw_demand, "check", check, GW_T_TEXT, .help = "id of the check", THROUGH(gw_finding, demand)),
+    FIELD(gw_check, "check", id, GW_T_TEXT, .help = "id of the check", THROUGH2(gw_finding, demand, gw_demand, check)),
     FIELD(gw_demand, "name", name, GW_T_TEXT, .help = "name of a free-form rating", THROUGH(gw_finding, demand)),
     V(verdict, GW_T_WORD, .word = verdict_word, .help = "pass, fail, not shown or not required"),
     V(utilisation, GW_T_NUMBER, .help = "required over provided"),
@@ -220,9 +244,10 @@ static const struct gw_field FINDING[] = {
     FIELD(gw_finding, "demand", required, GW_T_NUMBER, .help = "required, in `unit`"),
     FIELD(gw_finding, "capacity", provided, GW_T_NUMBER, .help = "provided, in `unit`"),
     FIELD(gw_finding, "unit", dim, GW_T_UNIT, .help = "SI unit of the values, as the end of a key"),
-    V(direction, GW_T_TEXT, .help = "inward or outward, where it matters"),
-    FIELD(gw_finding, "basis", used, GW_T_BASIS, .help = "the weakest basis of the numbers behind it"),
-    V(message, GW_T_TEXT, .help = "why"),
+    V(direction, GW_T_WORD, .word = direction_word, .help = "inward or outward, where it matters"),
+    FIELD(gw_used, "basis", words, GW_T_BASIS, .help = "the weakest basis of the numbers behind it",
+          THROUGH(gw_finding, used)),
+    V(message, GW_T_MESSAGE, .help = "why"),
     SAID("check_name", name_of_check, "name of a free-form rating, else the check's id", THROUGH(gw_finding, demand),
          .flags = GW_TABLES_ONLY),
     SAID("check_and_direction", check_and_direction, "with the direction", .flags = GW_TABLES_ONLY),
@@ -242,8 +267,9 @@ static const struct gw_field SUMMARY[] = {
     COUNTED("fail", GW_FAIL),
     COUNTED("not_shown", GW_NOT_SHOWN),
     COUNTED("not_required", GW_NOT_REQUIRED),
-    FIELD(gw_demand, "governing_check", check, GW_T_TEXT, .help = "the check that governs",
-          THROUGH2(gw_summary, governing, gw_finding, demand)),
+    FIELD(gw_check, "governing_check", id, GW_T_TEXT, .help = "the check that governs", .hops = 3,
+          .via = {offsetof(struct gw_summary, governing), offsetof(struct gw_finding, demand),
+                  offsetof(struct gw_demand, check)}),
     FIELD(gw_demand, "governing_element", where, GW_T_TEXT, .help = "where it governs",
           THROUGH2(gw_summary, governing, gw_finding, demand)),
     FIELD(gw_finding, "utilisation", utilisation, GW_T_NUMBER, .help = "of the governing check",
@@ -299,8 +325,8 @@ static const struct gw_field REMARKS[] = {
       .help = "defaults taken, corrections, conventions"),
     F(gw_results, warnings, GW_T_RECORD, .flags = GW_MANY | GW_POINTERS, .record = &WARNING_RECORD,
       .help = "implausible values"),
-    F(gw_results, not_checked, GW_T_RECORD, .flags = GW_MANY, .record = &NOT_CHECKED_RECORD,
-      .help = "what is not checked here, and whom to ask"),
+    FIELD(gw_answer, "not_checked", not_checked, GW_T_RECORD, .flags = GW_MANY, .record = &NOT_CHECKED_RECORD,
+          .help = "what is not checked here, and whom to ask", THROUGH(gw_results, answer)),
     SAID("caution", caution, "what the results are good for"),
 };
 const struct gw_record gw_remarks_record =
@@ -408,15 +434,15 @@ static const struct gw_field RESULTS[] = {
     MANY("elements", takeoff, gw_takeoff, elements, &gw_element_record, "groups of like elements"),
     F(gw_results, demands, GW_T_RECORD, .flags = GW_MANY, .record = &GROUP_RECORD,
       .help = "demands other than pressures on elements"),
-    MANY("reactions", judgement, gw_judgement, reactions, &gw_reaction_record, "of the anchors under wind"),
-    MANY("members", judgement, gw_judgement, members, &gw_member_record, "what wind asks of mullions and transoms"),
+    MANY("reactions", answer, gw_answer, reactions, &gw_reaction_record, "of the anchors under wind"),
+    MANY("members", answer, gw_answer, members, &gw_member_record, "what wind asks of mullions and transoms"),
     F(gw_results, mock_up, GW_T_RECORD, .flags = GW_MANY, .record = &gw_mock_up_record,
       .help = "tests of a laboratory mock-up, in their order"),
     MANY("differences", takeoff, gw_takeoff, differences, &gw_difference_record,
          "given pressures that differ from the computed ones"),
-    MANY("verdicts", judgement, gw_judgement, findings, &gw_finding_record, "every check of every candidate"),
-    MANY("summaries", judgement, gw_judgement, summaries, &gw_summary_record, "every candidate"),
-    MANY("reaches", judgement, gw_judgement, reaches, &gw_reach_record, "how far each candidate goes"),
+    MANY("verdicts", answer, gw_answer, judgement.findings, &gw_finding_record, "every check of every candidate"),
+    MANY("summaries", answer, gw_answer, judgement.summaries, &gw_summary_record, "every candidate"),
+    MANY("reaches", answer, gw_answer, reaches, &gw_reach_record, "how far each candidate goes"),
 };
 enum { CHECK_ONLY = 3 /* the last lists */ };
 const struct gw_record gw_demand_results_record = {.name = "results",

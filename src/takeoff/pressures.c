@@ -105,6 +105,7 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
         e->governs = governed_by(b, "wind tunnel", row->source, floored ? ", code floor" : "");
+        e->computed = false;
     }
 }
 
@@ -191,6 +192,7 @@ static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_eng
                 (struct gw_pair){inward, outward});
     if (takes_in) e->inward.pa = inward;
     if (takes_out) e->outward.pa = outward;
+    e->computed = e->computed && !takes_in && !takes_out;
     if (takes_in || takes_out)
         e->governs = governed_by(b, "given", source, takes_in && takes_out ? "" : takes_in ? ", inward" : ", outward");
 }
@@ -216,6 +218,7 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     if (status != GW_OK) return status;
     take_computed(e, result);
     e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
+    e->computed = true;
     take_tunnel(b, e, engine);
     take_given(b, e, engine);
     set_levels(b, e, engine);

@@ -16,7 +16,9 @@ enum gw_air_evidence gw_air_shows(double *estimate, const struct gw_air_claim *c
 {
     const double hair = 0.005; /* 6.24 psf and 300 Pa are the same test */
     const bool leaks = claim->tested > claim->limit;
-    if (estimate) *estimate = gw_air_convert(claim->tested, claim->tested_at, claim->limit_at, GW_ABSENT, engine);
+    const bool same = fabs(claim->tested_at - claim->limit_at) <= hair * claim->limit_at; /* nothing to carry over */
+    if (estimate && same) *estimate = claim->tested;
+    else if (estimate) *estimate = gw_air_convert(claim->tested, claim->tested_at, claim->limit_at, GW_ABSENT, engine);
     if (claim->tested_at > claim->limit_at * (1 + hair) && leaks) return GW_AIR_TOO_HARD;
     if (claim->tested_at >= claim->limit_at * (1 - hair)) return GW_AIR_SHOWS;
     return leaks ? GW_AIR_SHOWS : GW_AIR_TOO_SOFT; /* at a lower pressure already: more still at the required one */

@@ -4,7 +4,7 @@
  *   walls DIRECTORY STORIES...   take-off and judging of each size in this process: time, time a group, memory
  *   walls DIRECTORY              writes the project of 40 stories and its system there, to be read by the program */
 #include "cli/host.h"
-#include "galeward/judge.h"
+#include "galeward/answers.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -102,7 +102,8 @@ static bool measure(const char *path)
     struct gw_arena arena, own;
     struct gw_diags diags;
     struct gw_takeoff takeoff;
-    struct gw_judgement judgement;
+    struct gw_ask ask;
+    struct gw_answer answer;
     gw_arena_init(&arena, gw_system_host());
     gw_arena_init(&own, gw_system_host());
     gw_diags_init(&diags, &arena);
@@ -110,7 +111,8 @@ static bool measure(const char *path)
     double begin = now();
     good = good && gw_takeoff_run(&takeoff, &model, &own, &diags);
     double taken = now();
-    if (good) gw_judge(&judgement, &model, &takeoff);
+    gw_ask_init(&ask, &model, &takeoff, &arena);
+    if (good) gw_judge(&answer.judgement, &ask);
     double judged = now();
     if (good) say(&takeoff, &own, taken - begin, judged - taken);
     for (size_t i = 0; i < diags.n; i++) fprintf(stderr, "%s\n", diags.items[i].message);

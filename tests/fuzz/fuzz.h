@@ -5,7 +5,7 @@
 #ifndef GALEWARD_TESTS_FUZZ_H
 #define GALEWARD_TESTS_FUZZ_H
 
-#include "galeward/judge.h"
+#include "galeward/answers.h"
 
 #include <stdint.h>
 #include <stdio.h>

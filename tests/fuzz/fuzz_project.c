@@ -24,14 +24,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     struct gw_diags diags;
     struct gw_model model;
     struct gw_takeoff takeoff;
-    struct gw_judgement judgement;
+    struct gw_ask ask;
+    struct gw_answer answer;
     if (size > FUZZ_LARGEST) return 0;
     gw_arena_init(&arena, NULL);
     gw_diags_init(&diags, &arena);
     bool good = gw_model_load_source(&model, &arena, &diags, fuzz_source(&arena, data, size), NULL, 0);
     if (good && is_small(&model) && gw_takeoff_run(&takeoff, &model, &arena, &diags)) {
         fuzz_check_takeoff(&takeoff);
-        gw_judge(&judgement, &model, &takeoff);
+        gw_ask_init(&ask, &model, &takeoff, &arena);
+        gw_answer_check(&answer, &ask);
     }
     fuzz_print(&diags);
     gw_arena_release(&arena);

@@ -59,26 +59,27 @@ static const struct gw_finding *of(const struct world *w, const char *check, enu
 static const struct gw_reaction *reaction(const struct world *w, const char *mark, double bottom)
 {
     const struct gw_element *e = element(w, GW_ANCHOR, mark, bottom);
-    for (size_t i = 0; i < w->judgement.reactions.n; i++)
-        if (w->judgement.reactions.items[i].element == e) return &w->judgement.reactions.items[i];
+    for (size_t i = 0; i < w->answer.reactions.n; i++)
+        if (w->answer.reactions.items[i].element == e) return &w->answer.reactions.items[i];
     fail();
     return NULL;
 }
 
 static const struct gw_member_demand *member(const struct world *w, const struct gw_element *e)
 {
-    for (size_t i = 0; i < w->judgement.members.n; i++)
-        if (w->judgement.members.items[i].element == e) return &w->judgement.members.items[i];
+    for (size_t i = 0; i < w->answer.members.n; i++)
+        if (w->answer.members.items[i].element == e) return &w->answer.members.items[i];
     fail();
     return NULL;
 }
 
 static void must_ask(const struct gw_finding *f, const char *part)
 {
-    if (f->verdict != GW_NOT_SHOWN || !strstr(f->message, part))
-        print_error("%s at %s: %s: %s\n", f->demand->check, f->demand->where, gw_verdict_name(f->verdict), f->message);
+    if (f->verdict != GW_NOT_SHOWN || !strstr(words(&f->message), part))
+        print_error("%s at %s: %s: %s\n", f->demand->check->id, f->demand->where, gw_verdict_name(f->verdict),
+                    words(&f->message));
     assert_int_equal(f->verdict, GW_NOT_SHOWN);
-    assert_non_null(strstr(f->message, part));
+    assert_non_null(strstr(words(&f->message), part));
 }
 
 /* Deflection level --------------------------------------------------------------------------------------------------
@@ -238,7 +239,7 @@ static void inserts_share_by_stiffness(void **state)
     const struct gw_finding *f = of(w, "mullion", GW_MULLION, "interior", 0),
                             *d = of(w, "mullion_deflection", GW_MULLION, "interior", 0);
     assert_near(f->provided / (LB * INCH), by_steel, 1e-3);
-    assert_non_null(strstr(f->message, "insert"));
+    assert_non_null(strstr(words(&f->message), "insert"));
     assert_near(d->provided / INCH, 5 * 17.5 * pow(144, 4) / (384 * all), 1e-6);
 }
 
@@ -277,7 +278,8 @@ static void a_span_across_the_roof_line_is_one_member(void **state)
     assert_near(a->required, fmax(r * r / (2 * w1), q * q / (2 * v1)), 1e-6 * a->required);
     /* The pane that the line cuts is one pane of 24 ft. */
     assert_near(element(w, GW_LITE, "a", 20)->pane / FT, 24, 1e-9);
-    assert_non_null(strstr(of(w, "structural", GW_LITE, "a", 20)->message, "tested lite height 20 ft, here 24 ft"));
+    assert_non_null(
+        strstr(words(&of(w, "structural", GW_LITE, "a", 20)->message), "tested lite height 20 ft, here 24 ft"));
 }
 
 /* 20 ft of wall and 4 ft of parapet past the roof anchor: p_1 L/2 + p_2 (a + a^2/(2 L)); the anchor below keeps all of
@@ -369,7 +371,7 @@ static void one_jamb_of_two_is_a_corner(void **state)
         corners += e->corner;
         const struct gw_finding *f = finding(w, "mullion", e->id), *s = finding(w, "splice", e->id);
         assert_near(f->required / LB_FT, 105 * 144.0 / 8, 1e-6);
-        assert_int_equal(strstr(f->message, "corner") != NULL, e->corner);
+        assert_int_equal(strstr(words(&f->message), "corner") != NULL, e->corner);
         assert_near(s->required / LB, (e->corner ? 2 : 1) * 105 * 6, 1e-6);
     }
     assert_int_equal(jambs, 4);
@@ -436,9 +438,10 @@ static void screws_have_a_factor_of_three(void **state)
                         "screw: {diameter: 1/4 in, threads_per_inch: 20, ultimate: 100 ksi, head_diameter: 1/2 in, %s}",
                         cases[i].hold));
         const struct gw_finding *f = NULL;
-        for (size_t k = 0; k < w.judgement.findings.n; k++) {
-            const struct gw_finding *one = &w.judgement.findings.items[k];
-            bool run = strcmp(one->demand->check, "screw") == 0 && strcmp(one->demand->element->mark, "vertical") == 0;
+        for (size_t k = 0; k < w.answer.judgement.findings.n; k++) {
+            const struct gw_finding *one = &w.answer.judgement.findings.items[k];
+            bool run =
+                strcmp(one->demand->check->id, "screw") == 0 && strcmp(one->demand->element->mark, "vertical") == 0;
             if (run && one->demand->element->width > 4 * FT) f = one;
         }
         assert_non_null(f);
@@ -483,7 +486,7 @@ static void bolts_take_the_couple_of_the_weight(void **state)
     const struct gw_finding *f = of(w, "anchor", GW_ANCHOR, "interior", 6.5);
     assert_near(f->required / LB, 3250, 0.01);
     assert_near(f->provided / LB, 4000, 1e-6);
-    assert_non_null(strstr(f->message, "bolt"));
+    assert_non_null(strstr(words(&f->message), "bolt"));
 }
 
 /* The wind on half of the lesser side: 42 psf x 5 ft / 2 over 20 psi: 0.4375 in. */
@@ -540,8 +543,8 @@ static void the_reach_is_where_the_checks_turn(void **state)
     struct world *w = *state;
     judge(w, PROJECT("floors: [0 ft], top: 12 ft, anchors: [0 ft, 12 ft]"), "mullion: " TUBE);
     const struct gw_reach *r = NULL;
-    for (size_t i = 0; i < w->judgement.reaches.n; i++)
-        if (w->judgement.reaches.items[i].zone == 4) r = &w->judgement.reaches.items[i];
+    for (size_t i = 0; i < w->answer.reaches.n; i++)
+        if (w->answer.reaches.items[i].zone == 4) r = &w->answer.reaches.items[i];
     assert_non_null(r);
     assert_near(r->at_width, 5 * FT, 1e-9);
     assert_true(mullion_passes(r->span / FT * 0.995));

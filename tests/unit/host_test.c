@@ -67,7 +67,8 @@ struct job {
     struct gw_diags diags;
     struct gw_model model;
     struct gw_takeoff takeoff;
-    struct gw_judgement judgement;
+    struct gw_ask ask;
+    struct gw_answer answer;
     struct gw_text json, page;
     bool loaded;
 };
@@ -79,8 +80,9 @@ static void whole_run(void *argument)
     j->loaded = gw_model_load(&j->model, &j->arena, &j->diags, "place/project.yaml", NULL, 0) &&
                 gw_takeoff_run(&j->takeoff, &j->model, &j->arena, &j->diags);
     if (!j->loaded) return;
-    gw_judge(&j->judgement, &j->model, &j->takeoff);
-    gw_results_of(&results, &j->arena, &j->model, &j->takeoff, &j->judgement, GW_US);
+    gw_ask_init(&j->ask, &j->model, &j->takeoff, &j->arena);
+    gw_answer_check(&j->answer, &j->ask);
+    gw_results_of(&results, &j->arena, &j->answer, GW_US);
     const struct gw_result result = gw_result_check(&results);
     gw_text_init(&j->json, &j->arena);
     gw_format_named("json")->render(&j->json, &result, NULL, false);
@@ -107,7 +109,7 @@ static void the_run_is_whole(void **state)
     if (!j.loaded) print_diags(&j.diags);
     assert_true(j.loaded);
     assert_int_equal(m.reads, 3);
-    assert_int_equal(j.judgement.summaries.n, 1);
+    assert_int_equal(j.answer.judgement.summaries.n, 1);
     assert_non_null(strstr(j.page.at, "Tern 60"));
     assert_non_null(strstr(j.json.at, "\"verdict\""));
     assert_true(m.held > 0);

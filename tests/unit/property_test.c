@@ -328,11 +328,13 @@ static void two_models_interleaved(void **state)
               PLAIN "assume: [{table: wind_velocity, row: asce7-16, column: kd, value: '0.5', reason: r, by: b}]\n");
     assert_true(gw_takeoff_run(&a->takeoff, &a->model, &a->arena, &a->diags));
     assert_true(gw_takeoff_run(&b.takeoff, &b.model, &b.arena, &b.diags));
-    gw_judge(&b.judgement, &b.model, &b.takeoff);
-    gw_judge(&a->judgement, &a->model, &a->takeoff);
+    gw_ask_init(&b.ask, &b.model, &b.takeoff, &b.arena);
+    gw_answer_check(&b.answer, &b.ask);
+    gw_ask_init(&a->ask, &a->model, &a->takeoff, &a->arena);
+    gw_answer_check(&a->answer, &a->ask);
     must_take_off(&alone, US_PROJECT);
     assert_same_takeoff(&a->takeoff, &alone.takeoff);
-    assert_int_equal(a->judgement.demands.n > 0, 1);
+    assert_int_equal(a->answer.judgement.demands.n > 0, 1);
     world_close(&alone);
     world_close(&b);
 }

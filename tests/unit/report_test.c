@@ -87,8 +87,9 @@ static void open_project(struct world *w, const char *path, struct gw_results *r
                 gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags);
     if (!good) print_diags(&w->diags);
     assert_true(good);
-    gw_judge(&w->judgement, &w->model, &w->takeoff);
-    gw_results_of(results, &w->arena, &w->model, &w->takeoff, &w->judgement, GW_US);
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+    gw_answer_check(&w->answer, &w->ask);
+    gw_results_of(results, &w->arena, &w->answer, GW_US);
 }
 
 /* What a program reads: JSON is YAML. */
@@ -133,8 +134,8 @@ static void data_hold_every_demand(void **state)
                                          "seismic_glass", "debris", "blast",  "seismic_silicone"};
     for (size_t i = 0; i < sizeof checks / sizeof *checks; i++) {
         size_t wanted = 0;
-        for (size_t k = 0; k < w->judgement.demands.n; k++)
-            wanted += strcmp(w->judgement.demands.items[k].check, checks[i]) == 0;
+        for (size_t k = 0; k < w->answer.judgement.demands.n; k++)
+            wanted += strcmp(w->answer.judgement.demands.items[k].check->id, checks[i]) == 0;
         assert_true(wanted > 0);
         assert_int_equal(places_of(demands, checks[i]), wanted);
     }
@@ -167,7 +168,9 @@ static void data_hold_every_step(void **state)
         struct gw_report page;
         const struct gw_element *element = gw_takeoff_find(&w->takeoff, elements[i]);
         assert_non_null(element);
-        const struct gw_result result = gw_result_explain(&w->arena, &results, element);
+        struct gw_explanation explanation;
+        gw_explain(&explanation, &w->ask, &w->answer.judgement, element);
+        const struct gw_result result = gw_result_explain(&w->arena, &results, &explanation);
         gw_report_init(&page, &w->arena);
         result.page(&page, &result);
         const struct gw_node *root = data_of(w, &result);

@@ -10,8 +10,8 @@
 #include <cmocka.h>
 
 #include "cli/host.h"
+#include "galeward/answers.h"
 #include "galeward/calc.h"
-#include "galeward/judge.h"
 
 #include <glob.h>
 #include <math.h>
@@ -56,12 +56,26 @@ static inline int pick(int n) { return (int)draw(0, n); }
 enum { WORLD_FILES = 8, WORLD_PATH = 512 };
 
 /* One project with everything made from it, and a directory of its own for its files. */
+/* A message in US units; good until the fourth call after it. */
+static inline const char *words(const struct gw_message *message)
+{
+    static char room[4][4096];
+    static unsigned next;
+    char *out = room[next++ % 4];
+    struct gw_arena arena;
+    gw_arena_init(&arena, NULL);
+    snprintf(out, sizeof room[0], "%s", gw_message_text(&arena, message, GW_US));
+    gw_arena_release(&arena);
+    return out;
+}
+
 struct world {
     struct gw_arena arena;
     struct gw_diags diags;
     struct gw_model model;
     struct gw_takeoff takeoff;
-    struct gw_judgement judgement;
+    struct gw_ask ask;
+    struct gw_answer answer;
     char directory[WORLD_PATH];
     char files[WORLD_FILES][WORLD_PATH];
     size_t n_files;
@@ -146,16 +160,17 @@ static inline void must_take_off(struct world *w, const char *yaml)
 static inline void must_judge(struct world *w, const char *yaml)
 {
     must_take_off(w, yaml);
-    gw_judge(&w->judgement, &w->model, &w->takeoff);
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+    gw_answer_check(&w->answer, &w->ask);
 }
 
 /* Of a check at an element or place, or of a rating by its name. */
 static inline const struct gw_finding *finding(const struct world *w, const char *check, const char *where)
 {
-    for (size_t i = 0; i < w->judgement.findings.n; i++) {
-        const struct gw_finding *f = &w->judgement.findings.items[i];
+    for (size_t i = 0; i < w->answer.judgement.findings.n; i++) {
+        const struct gw_finding *f = &w->answer.judgement.findings.items[i];
         bool named = f->demand->name && strcmp(f->demand->name, where) == 0;
-        if (strcmp(f->demand->check, check) == 0 && (named || strcmp(f->demand->where, where) == 0)) return f;
+        if (strcmp(f->demand->check->id, check) == 0 && (named || strcmp(f->demand->where, where) == 0)) return f;
     }
     print_error("no finding %s at %s\n", check, where);
     fail();

@@ -79,13 +79,14 @@ static void outside_the_method(void **state)
     }
     assert_int_equal(outside, 4);
     assert_int_equal(inside, 8);
-    gw_judge_demands(&w->judgement, &w->model, &w->takeoff);
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+    gw_answer_demand(&w->answer, &w->ask);
     size_t not_shown = 0;
-    for (size_t i = 0; i < w->judgement.demands.n; i++) {
-        const struct gw_demand *d = &w->judgement.demands.items[i];
+    for (size_t i = 0; i < w->answer.judgement.demands.n; i++) {
+        const struct gw_demand *d = &w->answer.judgement.demands.items[i];
         if (!d->element || !d->element->outside) continue;
-        assert_int_equal(d->status, GW_NOT_SHOWN);
-        assert_non_null(strstr(d->message, "outside the method"));
+        assert_int_equal(d->state, GW_NOT_KNOWN);
+        assert_non_null(strstr(words(&d->message), "outside the method"));
         not_shown++;
     }
     assert_true(not_shown >= 4);

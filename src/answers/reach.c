@@ -3,7 +3,9 @@
  * By the real checks on a changed element: as it grows its effective area grows and its pressure falls, so each trial
  * has its own pressure. Given and wind-tunnel pressures do not say how they change: where they govern, the trial takes
  * no less than the element's. Simple spans; strength and deflection of the mullion, pull and bending at the screws. */
-#include "judge_internal.h"
+#include "galeward/answers.h"
+#include "galeward/member.h"
+#include "judge/member.h"
 
 #include "galeward/member.h"
 
@@ -12,66 +14,66 @@
 enum { STEPS = 60, BISECTIONS = 40 };
 
 struct trial {
-    struct gw_judging *j;
+    struct gw_ask *ask;
     const struct gw_system *system;
     const struct gw_element *element;
     double fixed; /* m, of the dimension that stays */
 };
 
-/* Allowable-stress pressures of the element as if it were of that size, Pa, magnitudes. */
-static bool pressures_of(const struct gw_judging *j, const struct gw_element *e, double area, double *inward,
-                         double *outward)
+/* The element as if it were of another size, at the pressures that such a one has. False: the method gives none. */
+static bool resized(struct gw_element *out, const struct trial *t, double area)
 {
     struct gw_wind_case in;
     struct gw_wind_parapet parapet;
     struct gw_wind_result r;
     struct gw_engine engine;
-    gw_takeoff_case(j->model, e, &in, &parapet);
+    const struct gw_element *e = t->element;
+    gw_takeoff_case(t->ask->model, e, &in, &parapet);
     in.effective_area = area;
-    gw_engine_init(&engine, j->model->tables, NULL);
+    gw_engine_init(&engine, t->ask->model->tables, NULL);
     if (gw_wind_pressure(&r, &in, &engine) != GW_OK) return false;
-    *inward = fmax(r.asd_positive.pa, 0);
-    *outward = fmax(-r.asd_negative.pa, 0);
-    bool computed = strncmp(e->governs, "ASCE", 4) == 0;
-    if (computed) return true;
-    *inward = fmax(*inward, e->inward_asd.pa);
-    *outward = fmax(*outward, -e->outward_asd.pa);
+    *out = *e;
+    out->inward_asd.pa = fmax(r.asd_positive.pa, 0);
+    out->outward_asd.pa = -fmax(-r.asd_negative.pa, 0);
+    if (e->computed) return true;
+    out->inward_asd.pa = fmax(out->inward_asd.pa, e->inward_asd.pa);
+    out->outward_asd.pa = fmin(out->outward_asd.pa, e->outward_asd.pa);
     return true;
 }
 
 static bool mullion_takes(const struct trial *t, double span, double width)
 {
-    struct gw_engine engine;
+    struct gw_ask *ask = t->ask;
     struct gw_member_strength m;
-    struct gw_used unused = {.words = {0}};
-    double inward, outward;
-    gw_engine_init(&engine, t->j->model->tables, NULL);
-    const double area = gw_wind_effective_area(span, width, &engine);
-    if (!pressures_of(t->j, t->element, area, &inward, &outward)) return false;
-    if (gw_find_member(&m, t->system->mullion, span, "mullion", t->j, &unused)) return false;
-    struct gw_simple_span takes;
-    gw_simple_span(&takes, fmax(inward, outward) * width, span, m.stiffness);
-    bool strong = takes.moment <= m.moment && !(takes.shear > m.shear);
-    return strong && takes.deflection <= gw_framing_limit(t->j, span, false, &engine);
+    struct gw_message question;
+    struct gw_element trial;
+    struct gw_simple_span felt;
+    gw_engine_init(&ask->engine, ask->model->tables, NULL);
+    if (!resized(&trial, t, gw_wind_effective_area(span, width, &ask->engine))) return false;
+    if (!gw_member_of(&m, &question, ask, t->system->mullion, span, "mullion")) return false;
+    gw_simple_span(&felt, fmax(trial.inward_asd.pa, -trial.outward_asd.pa) * width, span, m.stiffness);
+    const bool strong = felt.moment <= m.moment && !(felt.shear > m.shear);
+    return strong && felt.deflection <= gw_framing_limit(ask->model, span, false, &ask->engine);
 }
 
 static bool takes_span(const struct trial *t, double span) { return mullion_takes(t, span, t->fixed); }
 static bool takes_width(const struct trial *t, double width) { return mullion_takes(t, t->fixed, width); }
 
+static bool passes(const struct trial *t, const char *check, const struct gw_element *changed)
+{
+    struct gw_demand demand;
+    struct gw_finding finding;
+    gw_judge_limits(&finding, &demand, t->ask, gw_check_find(check), changed, t->system);
+    return finding.verdict == GW_PASS;
+}
+
 /* The screw and the plate between two of them, the width that they carry staying. */
 static bool takes_spacing(const struct trial *t, double spacing)
 {
-    struct gw_demand demand = {.element = t->element, .status = GW_PASS};
-    struct gw_element changed = *t->element;
-    struct gw_finding f = {.candidate = t->system, .demand = &demand};
-    double inward;
+    struct gw_element changed;
+    if (!resized(&changed, t, t->element->width * spacing)) return false;
     changed.height = spacing;
-    demand.element = &changed;
-    if (!pressures_of(t->j, t->element, changed.width * spacing, &inward, &demand.value_out)) return false;
-    gw_calculate_screw(&f, t->j);
-    if (f.verdict != GW_PASS) return false;
-    gw_calculate_plate(&f, t->j);
-    return f.verdict == GW_PASS;
+    return passes(t, "screw", &changed) && passes(t, "plate", &changed);
 }
 
 /* From small to large to the first that fails, then by bisection; absent: not even the smallest. */
@@ -100,12 +102,12 @@ static bool counts(const struct gw_element *e, enum gw_kind kind)
 }
 
 /* Of a zone of the project the element with the greatest line load. */
-static const struct gw_element *worst(const struct gw_judging *j, enum gw_kind kind, int zone)
+static const struct gw_element *worst(const struct gw_ask *ask, enum gw_kind kind, int zone)
 {
     const struct gw_element *best = NULL;
     double most = 0;
-    for (size_t i = 0; i < j->takeoff->elements.n; i++) {
-        const struct gw_element *e = &j->takeoff->elements.items[i];
+    for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
+        const struct gw_element *e = &ask->takeoff->elements.items[i];
         if (!counts(e, kind) || e->zone != zone) continue;
         double size = kind == GW_MULLION ? e->span * e->span * e->width : e->width;
         double load = fmax(e->inward_asd.pa, -e->outward_asd.pa) * size;
@@ -116,10 +118,10 @@ static const struct gw_element *worst(const struct gw_judging *j, enum gw_kind k
     return best;
 }
 
-static void reach_of(struct gw_reach *out, struct gw_judging *j, const struct gw_system *system, int zone)
+static void reach_of(struct gw_reach *out, struct gw_ask *ask, const struct gw_system *system, int zone)
 {
     const double least = 0.05, longest = 15, widest = 6, apart = 1.5; /* m: beyond what anyone builds */
-    const struct gw_element *mullion = worst(j, GW_MULLION, zone), *screw = worst(j, GW_SCREW, zone);
+    const struct gw_element *mullion = worst(ask, GW_MULLION, zone), *screw = worst(ask, GW_SCREW, zone);
     *out = (struct gw_reach){.candidate = system,
                              .zone = zone,
                              .span = GW_ABSENT,
@@ -131,23 +133,22 @@ static void reach_of(struct gw_reach *out, struct gw_judging *j, const struct gw
     if (mullion && system->mullion) {
         out->at_width = mullion->width;
         out->at_span = mullion->span;
-        out->span = greatest(&(struct trial){j, system, mullion, mullion->width}, takes_span, least, longest);
-        out->width = greatest(&(struct trial){j, system, mullion, mullion->span}, takes_width, least, widest);
+        out->span = greatest(&(struct trial){ask, system, mullion, mullion->width}, takes_span, least, longest);
+        out->width = greatest(&(struct trial){ask, system, mullion, mullion->span}, takes_width, least, widest);
     }
     if (!screw || !system->screw || !system->pressure_plate) return;
     out->screw_width = screw->width;
-    out->spacing = greatest(&(struct trial){j, system, screw, screw->width}, takes_spacing, least, apart);
+    out->spacing = greatest(&(struct trial){ask, system, screw, screw->width}, takes_spacing, least, apart);
 }
 
-void gw_judge_reach(struct gw_judging *j)
+void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask)
 {
-    struct gw_judgement *out = j->out;
     const size_t zones = 2;
-    out->reaches.items = gw_alloc(j->model->arena, zones * j->model->systems.n + 1, sizeof *out->reaches.items);
-    for (size_t c = 0; c < j->model->systems.n; c++)
+    out->reaches.items = gw_alloc(ask->arena, zones * ask->model->systems.n + 1, sizeof *out->reaches.items);
+    for (size_t c = 0; c < ask->model->systems.n; c++)
         for (int zone = 4; zone <= 5; zone++) {
             struct gw_reach *r = &out->reaches.items[out->reaches.n];
-            reach_of(r, j, &j->model->systems.items[c], zone);
+            reach_of(r, ask, &ask->model->systems.items[c], zone);
             if (gw_given(r->span) || gw_given(r->width) || gw_given(r->spacing)) out->reaches.n++;
         }
 }

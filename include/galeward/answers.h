@@ -1,0 +1,75 @@
+/* The answers: what a person asks of a project, one struct each, described by records for every format.
+ *
+ * Each stands on what the judge asks and finds; none computes physics of its own. */
+#ifndef GALEWARD_ANSWERS_H
+#define GALEWARD_ANSWERS_H
+
+#include "galeward/judge.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* What an anchor hands to the structure: wind both ways at both levels, N, magnitudes, and the wall that hangs on it.
+ * At an outside corner: of each face. */
+struct gw_reaction {
+    const struct gw_element *element;
+    double inward, outward;                   /* allowable-stress level */
+    double inward_strength, outward_strength; /* strength level */
+    double area;             /* m2, the longest piece of mullion times the width carried: for the dead load */
+    bool cut;                /* with the part above the roof line */
+    struct gw_message fault; /* not said; else why the reactions are absent */
+};
+
+/* What the wind asks of a mullion or a transom, allowable-stress level, whoever makes it. */
+struct gw_member_demand {
+    const struct gw_element *element;
+    double moment, shear;    /* Nm, N, largest magnitudes */
+    double deflection_limit; /* m */
+    double inertia;          /* m4, needed of aluminum for that limit */
+};
+
+/* How far a candidate goes in a zone by calculation, at the pressures of the worst element there; absent: not known, or
+ * not at all. Whoever buys by a test goes no further than the test. */
+struct gw_reach {
+    const struct gw_system *candidate;
+    int zone;
+    double span, at_width;       /* m, of a mullion that carries that width, simple span */
+    double width, at_span;       /* m, that a mullion of that span can carry */
+    double spacing, screw_width; /* m, of screws that carry that width */
+};
+
+/* A thing the program does not compute, printed with every result. */
+struct gw_not_checked {
+    const char *what, *ask;
+};
+
+struct gw_answer {
+    const struct gw_model *model;
+    const struct gw_takeoff *takeoff;
+    struct gw_judgement judgement;            /* 'demand': findings and summaries are empty */
+    GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
+    GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
+    GW_LIST(struct gw_reach) reaches;
+    struct gw_sequence mock_up;      /* tests of a laboratory mock-up, in their order */
+    struct gw_message mock_up_fault; /* not said; else why there is no sequence */
+    GW_LIST(struct gw_not_checked) not_checked;
+};
+
+/* What the site asks of every element, and what any system must bring. */
+void gw_answer_demand(struct gw_answer *out, struct gw_ask *ask);
+/* The same, then what each candidate answers, and how far it goes. */
+void gw_answer_check(struct gw_answer *out, struct gw_ask *ask);
+
+/* Its parts, each into an empty list. */
+void gw_find_reactions(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_member_demands(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask);
+void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

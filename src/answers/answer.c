@@ -1,0 +1,30 @@
+/* Demand and check: the parts in the order in which they lean on each other. */
+#include "galeward/answers.h"
+
+static void start(struct gw_answer *out, const struct gw_ask *ask)
+{
+    *out = (struct gw_answer){.model = ask->model, .takeoff = ask->takeoff};
+}
+
+static void whoever_makes_it(struct gw_answer *out, struct gw_ask *ask)
+{
+    gw_find_reactions(out, ask);
+    gw_find_member_demands(out, ask);
+    gw_find_mock_up(out, ask);
+    gw_list_not_checked(out, ask);
+}
+
+void gw_answer_demand(struct gw_answer *out, struct gw_ask *ask)
+{
+    start(out, ask);
+    gw_judge_demands(&out->judgement, ask);
+    whoever_makes_it(out, ask);
+}
+
+void gw_answer_check(struct gw_answer *out, struct gw_ask *ask)
+{
+    start(out, ask);
+    gw_judge(&out->judgement, ask);
+    whoever_makes_it(out, ask);
+    gw_find_reaches(out, ask);
+}

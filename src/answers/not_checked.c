@@ -1,0 +1,34 @@
+/* What this program does not compute, and whom to ask. */
+#include "galeward/answers.h"
+
+#include <string.h>
+
+/* From 7-22 on, and only for the two upper categories. */
+static bool tornado_applies(const struct gw_project *p)
+{
+    return p->codes->wind == GW_ASCE7_22 && p->project->risk_category >= GW_RISK_III;
+}
+
+void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask)
+{
+    static const struct gw_not_checked tornado = {
+        "tornado loads: this project, by ASCE 7-22 and in Risk Category III or IV, is one that chapter 32 applies to; "
+        "it may govern over every wind pressure here, and is not computed",
+        "the structural engineer"};
+    static const struct gw_not_checked rows[] = {
+        {"tornado loads (ASCE 7-22 chapter 32; may govern for Risk Category III and IV)", "the structural engineer"},
+        {"joints round walls and openings", "the architect"},
+        {"snow on sloped lites beyond given loads", "the structural engineer"},
+        {"guards and loads of people on the glass", "the architect"},
+        {"safety glazing", "the architect"},
+        {"thermal stress of glass", "the glass supplier"},
+        {"sunshades, fins and maintenance loads", "the architect"},
+        {"perimeter fire containment", "the architect"},
+        {"condensation", "the specification writer"},
+        {"acoustics", "the specification writer"},
+    };
+    out->not_checked.n = sizeof rows / sizeof *rows;
+    out->not_checked.items = gw_alloc(ask->arena, out->not_checked.n, sizeof *rows);
+    memcpy(out->not_checked.items, rows, sizeof rows);
+    if (tornado_applies(&ask->model->project)) out->not_checked.items[0] = tornado;
+}

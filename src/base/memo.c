@@ -1,0 +1,53 @@
+#include "galeward/memo.h"
+
+#include <stdint.h>
+#include <string.h>
+
+struct gw_memo_entry {
+    void *key; /* NULL: free */
+    size_t size;
+    uint64_t hash;
+    void *value;
+};
+
+/* FNV-1a, then the upper bits mixed down, since the table takes the lower ones. */
+static uint64_t hash_of(const unsigned char *key, size_t size)
+{
+    uint64_t hash = 1469598103934665603u;
+    for (size_t i = 0; i < size; i++) hash = (hash ^ key[i]) * 1099511628211u;
+    return hash ^ hash >> 29;
+}
+
+static struct gw_memo_entry *find(const struct gw_memo *memo, const void *key, size_t size, uint64_t hash)
+{
+    size_t i = (size_t)hash & (memo->slots - 1);
+    for (; memo->entries[i].key; i = (i + 1) & (memo->slots - 1)) {
+        const struct gw_memo_entry *e = &memo->entries[i];
+        if (e->hash == hash && e->size == size && memcmp(e->key, key, size) == 0) break;
+    }
+    return &memo->entries[i];
+}
+
+static void grow(struct gw_memo *memo, struct gw_arena *arena)
+{
+    const struct gw_memo old = *memo;
+    memo->slots = old.slots ? 2 * old.slots : 32;
+    memo->entries = gw_alloc(arena, memo->slots, sizeof *memo->entries);
+    for (size_t i = 0; i < old.slots; i++) {
+        const struct gw_memo_entry *e = &old.entries[i];
+        if (e->key) *find(memo, e->key, e->size, e->hash) = *e;
+    }
+}
+
+void **gw_memo_at(struct gw_memo *memo, struct gw_arena *arena, const void *key, size_t size)
+{
+    const uint64_t hash = hash_of(key, size);
+    if (2 * memo->n >= memo->slots) grow(memo, arena);
+    struct gw_memo_entry *e = find(memo, key, size, hash);
+    if (!e->key) {
+        *e = (struct gw_memo_entry){gw_alloc(arena, 1, size), size, hash, NULL};
+        memcpy(e->key, key, size);
+        memo->n++;
+    }
+    return &e->value;
+}

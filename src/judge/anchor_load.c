@@ -1,0 +1,57 @@
+#include "judge/anchor_load.h"
+
+#include "galeward/combine.h"
+
+/* The wall on its own side of the roof line and across it, m, with the elements whose pressures they take. */
+struct sides {
+    double own, across;
+    const struct gw_element *e, *o;
+};
+
+static double force_of(const char *symbol, const struct sides *s, double own, double across, struct gw_engine *engine)
+{
+    const struct gw_anchor_side here = {s->own, own}, there = {s->across, across};
+    return gw_anchor_wind(symbol, s->e->width, &here, &there, engine);
+}
+
+void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_mullion_anchor h;
+    *out = (struct gw_anchor_load){.inward = GW_ABSENT,
+                                   .outward = GW_ABSENT,
+                                   .inward_strength = GW_ABSENT,
+                                   .outward_strength = GW_ABSENT,
+                                   .cut = gw_takeoff_other_part(ask->takeoff, e) != NULL};
+    const bool known = gw_anchor_holds(&h, &out->fault, ask, e);
+    const struct gw_element *found = gw_takeoff_across_roof(ask->takeoff, e), *o = found ? found : e;
+    const struct sides s = {e->parapet ? h.above : h.below, e->parapet ? h.below : h.above, e, o};
+    out->area = e->width * h.piece;
+    if (known && s.across > 0 && o->outside) out->fault = GW_PLAINLY(o->outside);
+    if (gw_said(&out->fault)) return;
+    gw_used_merge(&ask->engine.used, &e->used);
+    if (s.across > 0) gw_used_merge(&ask->engine.used, &o->used);
+    struct gw_engine untold = ask->engine; /* only the allowable-stress level is derived */
+    untold.trace = NULL;
+    out->inward = force_of("R_in", &s, e->inward_asd.pa, o->inward_asd.pa, &ask->engine);
+    out->outward = force_of("R_out", &s, -e->outward_asd.pa, -o->outward_asd.pa, &ask->engine);
+    out->inward_strength = force_of("R_in", &s, e->inward.pa, o->inward.pa, &untold);
+    out->outward_strength = force_of("R_out", &s, -e->outward.pa, -o->outward.pa, &untold);
+}
+
+double gw_heaviest_glass(struct gw_ask *ask)
+{
+    double heaviest = 0;
+    for (size_t i = 0; i < ask->model->project.lites.n; i++) {
+        const struct gw_lite_type *type = &ask->model->project.lites.items[i];
+        struct gw_make_up make_up;
+        if (!type->layers.n || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &ask->engine) != GW_OK)
+            return GW_ABSENT;
+        heaviest = fmax(heaviest, gw_make_up_weight(&make_up, &ask->engine));
+    }
+    return heaviest > 0 ? heaviest : GW_ABSENT; /* no lite types: nothing is known of the glass */
+}
+
+const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e)
+{
+    return e->corner ? system->corner_anchor : system->anchor;
+}

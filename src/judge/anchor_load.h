@@ -1,0 +1,22 @@
+/* What an anchor hands to the structure, for the check of anchors and the schedule of reactions. */
+#ifndef GALEWARD_JUDGE_ANCHOR_LOAD_H
+#define GALEWARD_JUDGE_ANCHOR_LOAD_H
+
+#include "judge/line.h"
+
+/* Wind both ways at both levels, N, magnitudes, and the wall that hangs on it. At an outside corner: of each face. */
+struct gw_anchor_load {
+    double inward, outward;                   /* allowable-stress level */
+    double inward_strength, outward_strength; /* strength level */
+    double area;             /* m2, the longest piece of mullion times the width carried: for the dead load */
+    bool cut;                /* with the part above the roof line */
+    struct gw_message fault; /* not said; else why the reactions are absent */
+};
+/* Marks the rows used, and derives where that is wanted. */
+void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const struct gw_element *e);
+
+/* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
+double gw_heaviest_glass(struct gw_ask *ask);
+const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e);
+
+#endif

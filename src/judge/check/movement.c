@@ -1,0 +1,112 @@
+/* Joints between pieces one above the other: what closes them and what opens them. */
+#include "judge/checks.h"
+#include "judge/line.h"
+
+static bool knows_movement(const struct gw_model *m)
+{
+    return !m->project.walls.n || (m->project.movement && gw_given(m->project.movement->live_load));
+}
+
+static const char *waived(const struct gw_model *m)
+{
+    return m->project.walls.n ? NULL : "no walls, so no joints between pieces one above the other";
+}
+
+static const struct gw_need NEEDS[] = {
+    {knows_movement, "how far do the floor edges deflect under live load? Ask the structural engineer (movement: "
+                     "live_load; 0 where they do not)"},
+    {0}};
+
+/* The longest piece of any wall, and the most stories that one spans. Elements of a wall follow each other. */
+static struct gw_mullion_piece longest_piece(const struct gw_ask *ask)
+{
+    struct gw_mullion_piece longest = {0, 1};
+    const struct gw_wall_lines *last = NULL;
+    for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
+        const struct gw_wall_lines *l = ask->takeoff->elements.items[i].lines;
+        if (l == last || !l->n_floors) continue; /* an opening of a schedule is one piece */
+        last = l;
+        struct gw_mullion_piece one = gw_longest_piece(l);
+        longest.length = fmax(longest.length, one.length);
+        if (one.stories > longest.stories) longest.stories = one.stories;
+    }
+    return longest;
+}
+
+static enum gw_status find(struct gw_movement_result *out, struct gw_ask *ask, double least_gap, double least_overlap)
+{
+    const struct gw_movement_rules *m = ask->model->project.movement;
+    struct gw_movement_item items[GW_JOINT_ITEMS];
+    struct gw_thermal_result thermal;
+    const struct gw_mullion_piece piece = longest_piece(ask);
+    const struct gw_thermal_case warm = {.length = piece.length,
+                                         .material = GW_EXPANDS_ALUMINUM,
+                                         .expansion_per_k = GW_ABSENT,
+                                         .hottest = m->hottest,
+                                         .coldest = m->coldest,
+                                         .set_warmest = m->set_warmest,
+                                         .set_coldest = m->set_coldest};
+    enum gw_status status = gw_thermal_movement(&thermal, &warm, &ask->engine);
+    if (status != GW_OK) return status;
+    const struct gw_stack_joint joint = {.live_above = m->live_load,
+                                         .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
+                                         .shortening = m->shortening,
+                                         .rebound = m->rebound,
+                                         .thermal = &thermal,
+                                         .stories = (double)piece.stories,
+                                         .fabrication = m->fabrication,
+                                         .erection = m->erection};
+    size_t n = gw_joint_items(items, &joint, &ask->engine);
+    return gw_movement_sum(out, items, n, least_gap, least_overlap, &ask->engine);
+}
+
+static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
+{
+    struct gw_movement_result r;
+    (void)place;
+    const bool known = find(&r, ask, 0, GW_ABSENT) == GW_OK;
+    gw_demand_term(out, ask, GW_THICKNESS, GW_NO_DIRECTION, known ? r.closing.arithmetic : GW_ABSENT);
+    if (!known) {
+        gw_demand_unknown(out, gw_fault_message(ask));
+        return;
+    }
+    out->message = GW_SAY(
+        ask->arena,
+        "closes {} arithmetic, {} with tolerances by root sum of squares, {} all by root sum of squares; opens {}, {}, "
+        "{}; the arithmetic sums govern",
+        gw_of_quantity(GW_THICKNESS, r.closing.arithmetic), gw_of_quantity(GW_THICKNESS, r.closing.mixed),
+        gw_of_quantity(GW_THICKNESS, r.closing.srss), gw_of_quantity(GW_THICKNESS, r.opening.arithmetic),
+        gw_of_quantity(GW_THICKNESS, r.opening.mixed), gw_of_quantity(GW_THICKNESS, r.opening.srss));
+}
+
+/* The joint closes onto its gasket; the leg stays engaged where the joint opens. */
+static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                     const struct gw_system *system)
+{
+    const struct gw_stack_spec *s = system->stack_joint;
+    struct gw_movement_result r;
+    (void)d;
+    if (!s) {
+        gw_capacity_unknown(out, GW_PLAINLY("how wide is the joint between pieces, and what does it keep when closed? "
+                                            "Ask the manufacturer (stack_joint: width, least_gap, engagement, "
+                                            "least_overlap)"));
+        return;
+    }
+    if (find(&r, ask, s->least_gap, s->least_overlap) != GW_OK) {
+        gw_capacity_unknown(out, gw_fault_message(ask));
+        return;
+    }
+    const bool leg = gw_given(s->engagement) && gw_given(s->least_overlap);
+    gw_capacity_instead(out, GW_THICKNESS, r.joint.arithmetic, s->width, GW_PLAINLY("closing and the least gap"));
+    gw_capacity_instead(out, GW_THICKNESS, leg ? r.engagement.arithmetic : 0, leg ? s->engagement : GW_ABSENT,
+                        GW_PLAINLY(leg ? "opening and the least overlap"
+                                       : "it closes safely; how far is the male leg engaged, and how far must it stay? "
+                                         "Ask the manufacturer (stack_joint: engagement, least_overlap)"));
+}
+
+const struct gw_check gw_check_movement = {
+    .id = "movement",
+    .title = "Joints between pieces one above the other",
+    .clause = "sum of movements",
+    .scope = GW_PER_PROJECT,
+    .does = &(const struct gw_functions){.needs = NEEDS, .waived = waived, .demand = demand, .capacity = capacity}};

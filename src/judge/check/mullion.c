@@ -1,0 +1,64 @@
+/* Mullions under wind: bending and shear; at a corner of both faces at once. */
+#include "judge/checks.h"
+#include "judge/line.h"
+#include "judge/member.h"
+
+#include "galeward/combine.h"
+
+enum { MOMENT, SHEAR };
+
+static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
+{
+    struct gw_pressures p;
+    const bool known = gw_demand_wind(out, ask, place->element, &p);
+    const struct gw_stretch *s = known ? gw_stretch_of(ask, place->element) : NULL;
+    const bool solved = s && !gw_said(&s->fault);
+    if (solved) gw_stretch_derive(ask, place->element);
+    gw_demand_term(out, ask, GW_MOMENT, s ? s->direction : GW_NO_DIRECTION, solved ? s->forces.moment : GW_ABSENT);
+    gw_demand_term(out, ask, GW_FORCE, s ? s->direction : GW_NO_DIRECTION, solved ? s->forces.shear : GW_ABSENT);
+}
+
+/* Both faces at once, alike: M_x/M_ax + M_y/M_ay, and shear alike. */
+static void corner(struct gw_capacity *out, struct gw_ask *ask, const struct gw_member_strength *m)
+{
+    const struct gw_message bending =
+        GW_SAY(ask->arena, "corner: both faces at once, alike; {}", gw_of_text(m->governing));
+    const struct gw_message shear = GW_PLAINLY("corner: both faces at once, alike; shear of the webs");
+    if (!gw_given(m->moment_y)) {
+        gw_capacity_unknown(out, GW_PLAINLY("a corner mullion bends both ways: its strength about y is not known; ask "
+                                            "the manufacturer (corner_mullion: tube)"));
+        return;
+    }
+    struct gw_engine *engine = &ask->engine;
+    gw_capacity_limit(out, MOMENT, 0, gw_combine_faces(m->moment, m->moment_y, GW_BENDING, engine), bending);
+    if (!gw_given(m->shear) || !gw_given(m->shear_y)) return;
+    gw_capacity_limit(out, SHEAR, 1, gw_combine_faces(m->shear, m->shear_y, GW_FORCE, engine), shear);
+}
+
+static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                     const struct gw_system *system)
+{
+    const struct gw_stretch *s = gw_stretch_of(ask, d->element);
+    struct gw_member_strength m;
+    struct gw_message question;
+    if (!gw_mullion_of(&m, &question, ask, system, d->element) || gw_said(&s->fault)) {
+        gw_capacity_unknown(out, gw_said(&s->fault) ? s->fault : question);
+        return;
+    }
+    if (d->element->corner) {
+        corner(out, ask, &m);
+        return;
+    }
+    gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_text(m.governing)));
+    if (gw_given(m.shear)) gw_capacity_limit(out, SHEAR, 1, m.shear, GW_PLAINLY("shear of the webs"));
+}
+
+const struct gw_check gw_check_mullion = {
+    .id = "mullion",
+    .title = "Mullions: bending and shear",
+    .clause = "Aluminum Design Manual F, G",
+    .scope = GW_PER_ELEMENT,
+    .kinds = GW_KIND_BIT(GW_MULLION),
+    .link = true,
+    .does = &(const struct gw_functions){
+        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};

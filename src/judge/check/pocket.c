@@ -1,0 +1,50 @@
+/* Whether a lite type's overall thickness fits a pocket of the system. */
+#include "judge/checks.h"
+
+#include "tables_data.h"
+
+static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
+{
+    const double thickness = gw_layers_thickness(place->lite->layers.items, place->lite->layers.n);
+    (void)ask;
+    gw_demand_term(out, ask, GW_THICKNESS, GW_NO_DIRECTION, thickness);
+    if (!place->lite->layers.n)
+        gw_demand_unknown(out, GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)"));
+    else if (!gw_given(thickness))
+        gw_demand_unknown(out, GW_PLAINLY("how thick is the interlayer? Ask the glass supplier (lites: thickness)"));
+    else out->message = GW_PLAINLY("overall, nominal");
+}
+
+static double nearest_pocket(const struct gw_system *system, double needed)
+{
+    double nearest = GW_ABSENT;
+    for (size_t i = 0; i < system->pocket.n; i++)
+        if (!(fabs(system->pocket.items[i] - needed) >= fabs(nearest - needed))) nearest = system->pocket.items[i];
+    return nearest;
+}
+
+static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                     const struct gw_system *system)
+{
+    const struct gw_glazing_pocket *rule = &ask->model->tables->glazing_pocket[0];
+    const double needed = gw_term_of(d, 0)->value, nearest = nearest_pocket(system, needed);
+    gw_used_add(&ask->engine.used, &rule->row);
+    if (!gw_given(nearest)) {
+        gw_capacity_unknown(
+            out, GW_PLAINLY("which overall glass thicknesses does the pocket take? Ask the manufacturer (pocket)"));
+        return;
+    }
+    const bool fits = fabs(nearest - needed) <= rule->tolerance_m * (1 + 1e-9);
+    struct gw_limit *limit =
+        gw_capacity_limit(out, 0, 0, nearest,
+                          GW_PLAINLY(fits ? "the nearest of the system's pockets; face clearance to be confirmed"
+                                          : "no pocket of the system takes this make-up"));
+    limit->met = fits ? GW_YES : GW_NO;
+    out->evidence = GW_BY_STATEMENT;
+}
+
+const struct gw_check gw_check_pocket = {.id = "pocket",
+                                         .title = "Glass thickness in the glazing pocket",
+                                         .clause = "system data",
+                                         .scope = GW_PER_LITE_TYPE,
+                                         .does = &(const struct gw_functions){.demand = demand, .capacity = capacity}};

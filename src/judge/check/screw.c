@@ -1,0 +1,82 @@
+/* Screws of the pressure plate: tension, pull-over, what holds the thread. */
+#include "judge/checks.h"
+#include "judge/plated.h"
+
+static const double INCH = 0.0254; /* m, exact */
+
+static const char *missing(const struct gw_system *s)
+{
+    const struct gw_screw_spec *k = s->screw;
+    if (!k) return "which screws hold the pressure plate? Ask the manufacturer (screw)";
+    if (k->hold == GW_HOLD_CHASE && !gw_given(k->tested_pullout))
+        return "a chase or slot has no pull-out formula: ask the manufacturer for a test (screw: tested_pullout)";
+    if (k->hold == GW_HOLD_TAPPED && !(k->alloy && gw_given(k->engagement)) && !gw_given(k->tested_pullout))
+        return "what holds the screw's thread? Ask the manufacturer (screw: alloy, engagement)";
+    if (!s->pressure_plate || !gw_given(k->head_diameter))
+        return "does the head pull through the plate? Ask the manufacturer (pressure_plate; screw: head_diameter)";
+    return NULL;
+}
+
+static void set_case(struct gw_screw_case *in, const struct gw_screw_spec *k, const struct gw_sheet *sheet)
+{
+    *in = (struct gw_screw_case){.screw = {.thread = k->thread,
+                                           .diameter = k->diameter,
+                                           .pitch = INCH / k->threads_per_inch,
+                                           .stripping = GW_ABSENT,
+                                           .minor = GW_ABSENT},
+                                 .head = {.diameter = k->head_diameter, .hole = GW_ABSENT},
+                                 .engagement = k->engagement,
+                                 .sheet = sheet,
+                                 .edge_distance = GW_ABSENT,
+                                 .ultimate = k->ultimate,
+                                 .yield = GW_ABSENT,
+                                 .tested_tension = GW_ABSENT,
+                                 .tested_shear = GW_ABSENT,
+                                 .safety_factor = GW_ABSENT,
+                                 .metal_safety_factor = GW_ABSENT,
+                                 .demand_tension = GW_ABSENT,
+                                 .demand_shear = GW_ABSENT};
+}
+
+/* The thread by formula where it is tapped and no test says more. */
+static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s, struct gw_engine *engine)
+{
+    const struct gw_screw_spec *k = s->screw;
+    const bool by_formula = k->hold == GW_HOLD_TAPPED && !gw_given(k->tested_pullout);
+    struct gw_metal_strength holder;
+    struct gw_sheet sheet = {.thickness = s->pressure_plate->thickness};
+    struct gw_screw_result r;
+    struct gw_screw_case in;
+    set_case(&in, k, &sheet);
+    enum gw_status status = gw_metal_strength_of(&sheet.metal, s->pressure_plate->alloy, sheet.thickness, engine);
+    if (status == GW_OK && by_formula) status = gw_metal_strength_of(&holder, k->alloy, k->engagement, engine);
+    if (by_formula) in.metal = &holder;
+    if (status == GW_OK) status = gw_screw_solve(&r, &in, engine);
+    return status == GW_OK ? gw_screw_hold(out, &r, k->tested_pullout, engine) : status;
+}
+
+static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                     const struct gw_system *system)
+{
+    const char *question = missing(system);
+    struct gw_screw_hold hold;
+    (void)d;
+    if (question) gw_capacity_unknown(out, GW_PLAINLY(question));
+    else if (find(&hold, system, &ask->engine) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
+    else if (!gw_given(hold.allowable))
+        gw_capacity_unknown(
+            out, GW_SAY(ask->arena, "the {} is not known: ask the manufacturer for it by test", gw_of_text(hold.by)));
+    else gw_capacity_limit(out, 0, 0, hold.allowable, GW_PLAINLY(hold.by));
+}
+
+const struct gw_check gw_check_screw = {.id = "screw",
+                                        .title = "Screws of the pressure plate",
+                                        .clause = "Aluminum Design Manual J.5",
+                                        .scope = GW_PER_ELEMENT,
+                                        .kinds = GW_KIND_BIT(GW_SCREW),
+                                        .link = true,
+                                        .does = &(const struct gw_functions){.demand = gw_demand_screw,
+                                                                             .without = gw_without_plates,
+                                                                             .capacity = capacity,
+                                                                             .test = gw_test_link,
+                                                                             .route = GW_RATING_OR_LIMITS}};

@@ -1,0 +1,49 @@
+/* Transoms: bending by wind about x and by the weight of the glass about y at once; shear under wind. */
+#include "judge/checks.h"
+#include "judge/transom_load.h"
+
+#include "galeward/combine.h"
+
+enum { MOMENT, SHEAR };
+
+static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
+{
+    struct gw_pressures p = {GW_ABSENT, GW_ABSENT};
+    const bool known = gw_demand_wind(out, ask, place->element, &p);
+    const struct gw_shed_case shed = gw_shed_to(place->element, gw_greater(p));
+    const enum gw_load_direction direction = p.inward >= p.outward ? GW_INWARD : GW_OUTWARD;
+    gw_demand_term(out, ask, GW_MOMENT, direction, known ? gw_shed_moment(&shed, &ask->engine) : GW_ABSENT);
+    gw_demand_term(out, ask, GW_FORCE, direction, known ? gw_shed_reaction(&shed, &ask->engine) : GW_ABSENT);
+}
+
+static double strength_about_y(const struct gw_member_strength *m) { return m->moment_y; }
+
+static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                     const struct gw_system *system)
+{
+    struct gw_carried c;
+    if (!gw_carried_by(&c, out, ask, d->element, system->transom, strength_about_y,
+                       "the transom carries glass: its strength about y is not known; ask the manufacturer (transom: "
+                       "tube)"))
+        return;
+    const struct gw_message bending = GW_SAY(ask->arena, "bending by wind and by the weight of the glass at once: {}",
+                                             gw_of_text(c.member.governing));
+    const double wind = gw_term_of(d, MOMENT)->value;
+    struct gw_limit *limit = gw_capacity_limit(out, MOMENT, 0, c.member.moment, bending);
+    if (c.weight > 0) { /* what is left for the wind */
+        limit->use = gw_combine_bending(wind, c.member.moment, c.dead.moment, c.member.moment_y, &ask->engine);
+        limit->provided = wind / limit->use;
+    }
+    if (gw_given(c.member.shear))
+        gw_capacity_limit(out, SHEAR, 1, c.member.shear, GW_PLAINLY("shear of the webs under wind"));
+}
+
+const struct gw_check gw_check_transom = {
+    .id = "transom",
+    .title = "Transoms: bending by wind and glass weight",
+    .clause = "Aluminum Design Manual F",
+    .scope = GW_PER_ELEMENT,
+    .kinds = GW_KIND_BIT(GW_TRANSOM),
+    .link = true,
+    .does = &(const struct gw_functions){
+        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};

@@ -1,0 +1,149 @@
+/* Every check row over every place of its scope. */
+#include "judge_internal.h"
+
+#include <string.h>
+
+static struct gw_demand *new_demand(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check,
+                                    const struct gw_place *place)
+{
+    out->demands.items =
+        gw_grow(ask->arena, out->demands.items, out->demands.n, &out->demands_capacity, sizeof *out->demands.items);
+    struct gw_demand *demand = &out->demands.items[out->demands.n++];
+    gw_demand_clear(demand, check, place);
+    return demand;
+}
+
+void gw_demand_clear(struct gw_demand *out, const struct gw_check *check, const struct gw_place *place)
+{
+    *out = (struct gw_demand){.check = check,
+                              .where = place->where,
+                              .element = place->element,
+                              .component = place->component,
+                              .wall = place->wall,
+                              .lite = place->lite,
+                              .name = place->other ? place->other->name : NULL,
+                              .at = GW_ABSENT};
+}
+
+void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_check *check,
+                     const struct gw_place *place)
+{
+    gw_demand_clear(out, check, place);
+    gw_ask_open(ask);
+    check->does->demand(out, ask, place);
+    out->used = gw_ask_close(ask, NULL);
+}
+
+static const char *missing_need(const struct gw_check *check, const struct gw_model *model)
+{
+    for (const struct gw_need *need = check->does->needs; need && need->present; need++)
+        if (!need->present(model)) return need->question;
+    return NULL;
+}
+
+/* Without what it needs, or waived: one row for the whole project. */
+static bool settle_without_places(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    const char *question = missing_need(check, ask->model);
+    const char *waived = !question && check->does->waived ? check->does->waived(ask->model) : NULL;
+    if (!question && !waived) return false;
+    struct gw_demand *demand =
+        new_demand(out, ask, check, &(struct gw_place){.where = "project", .component = GW_FIXED});
+    gw_ask_open(ask);
+    demand->used = gw_ask_close(ask, NULL);
+    if (waived) gw_demand_not_asked(demand, GW_PLAINLY(waived));
+    else gw_demand_unknown(demand, GW_PLAINLY(question));
+    return true;
+}
+
+static void demand_at(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check,
+                      const struct gw_place *place)
+{
+    gw_judge_demand(new_demand(out, ask, check, place), ask, check, place);
+}
+
+static void per_element(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
+        const struct gw_element *e = &ask->takeoff->elements.items[i];
+        if (!(check->kinds & GW_KIND_BIT(e->kind))) continue;
+        demand_at(out, ask, check, &(struct gw_place){.where = e->id, .element = e, .component = e->component});
+    }
+}
+
+/* Spandrels are glazed like fixed lites. */
+static enum gw_component tested_component(const struct gw_element *e)
+{
+    return e->component == GW_SPANDREL ? GW_FIXED : e->component;
+}
+
+/* Elements of a wall follow each other, so the search from the end nearly always ends at once. */
+static struct gw_judged_wall *judged_wall(struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_judge_memory *m = ask->memory;
+    for (size_t i = m->n_walls; i-- > 0;)
+        if (m->walls[i].component == tested_component(e) && strcmp(m->walls[i].wall, e->wall) == 0) return &m->walls[i];
+    m->walls = gw_grow(ask->arena, m->walls, m->n_walls, &m->walls_capacity, sizeof *m->walls);
+    struct gw_judged_wall *wall = &m->walls[m->n_walls++];
+    *wall = (struct gw_judged_wall){.wall = e->wall, .component = tested_component(e)};
+    return wall;
+}
+
+static void gather_walls(struct gw_ask *ask)
+{
+    ask->memory->n_walls = 0;
+    for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
+        const struct gw_element *e = &ask->takeoff->elements.items[i];
+        if (e->kind != GW_LITE) continue;
+        struct gw_judged_wall *wall = judged_wall(ask, e);
+        if (e->parapet || !(e->inward_asd.pa > wall->greatest_inward)) continue;
+        wall->greatest_inward = e->inward_asd.pa;
+        wall->used = e->used;
+    }
+}
+
+static void per_wall(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    const struct gw_judge_memory *m = ask->memory;
+    for (size_t i = 0; i < m->n_walls; i++)
+        demand_at(
+            out, ask, check,
+            &(struct gw_place){.where = m->walls[i].wall, .wall = &m->walls[i], .component = m->walls[i].component});
+}
+
+static void per_lite_type(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    for (size_t i = 0; i < ask->model->project.lites.n; i++) {
+        const struct gw_lite_type *lite = &ask->model->project.lites.items[i];
+        demand_at(out, ask, check, &(struct gw_place){.where = lite->name, .component = lite->component, .lite = lite});
+    }
+}
+
+static void per_name(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    const struct gw_requirements *r = ask->model->project.requirements;
+    for (size_t i = 0; r && i < r->other.n; i++)
+        demand_at(out, ask, check,
+                  &(struct gw_place){.where = "project", .component = GW_FIXED, .other = &r->other.items[i]});
+}
+
+static void per_project(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
+{
+    demand_at(out, ask, check, &(struct gw_place){.where = "project", .component = GW_FIXED});
+}
+
+void gw_find_demands(struct gw_judgement *out, struct gw_ask *ask)
+{
+    static void (*const over[])(struct gw_judgement *, struct gw_ask *,
+                                const struct gw_check *) = {[GW_PER_ELEMENT] = per_element,
+                                                            [GW_PER_WALL] = per_wall,
+                                                            [GW_PER_LITE_TYPE] = per_lite_type,
+                                                            [GW_PER_NAME] = per_name,
+                                                            [GW_PER_PROJECT] = per_project};
+    size_t n;
+    const struct gw_check *const *checks = gw_check_list(&n);
+    gather_walls(ask);
+    *out = (struct gw_judgement){.demands_capacity = 0};
+    for (size_t i = 0; i < n; i++)
+        if (!settle_without_places(out, ask, checks[i])) over[checks[i]->scope](out, ask, checks[i]);
+}

@@ -1,0 +1,167 @@
+/* Elements to the stretches of the frame engine; its answers are kept by element. */
+#include "judge/line.h"
+
+#include "judge/judge_internal.h"
+
+struct gw_line_memory {
+    const struct gw_stretch **stretches; /* by element, as far as worked out */
+    struct gw_beam_result *room;
+    const struct gw_wall_lines *lines; /* of the anchors: of the last wall asked for */
+    struct gw_mullion_anchor anchors[GW_BEAM_SUPPORTS];
+    struct gw_message fault;
+};
+
+static struct gw_line_memory *memory_of(struct gw_ask *ask)
+{
+    struct gw_line_memory *m = ask->memory->lines;
+    if (m) return m;
+    m = ask->memory->lines = gw_alloc(ask->arena, 1, sizeof *m);
+    m->stretches = gw_alloc(ask->arena, ask->takeoff->elements.n + 1, sizeof(const struct gw_stretch *));
+    m->room = gw_alloc_bare(ask->arena, sizeof *m->room);
+    return m;
+}
+
+static struct gw_mullion_wall wall_of(const struct gw_wall_lines *l)
+{
+    return (struct gw_mullion_wall){.bottom = l->bottom,
+                                    .top = l->top,
+                                    .roof = l->has_roof ? l->roof : (double)INFINITY,
+                                    .anchors = l->anchors,
+                                    .splices = l->splices,
+                                    .n_anchors = l->n_anchors,
+                                    .n_splices = l->n_splices};
+}
+
+/* Stretches ----------------------------------------------------------------------------------------------------------
+ */
+
+static struct gw_mullion_stretch stretch_of(const struct gw_element *e)
+{
+    return (struct gw_mullion_stretch){.from = e->bottom,
+                                       .to = e->top,
+                                       .member_from = e->parapet ? e->top - e->span : e->bottom,
+                                       .member_to = e->parapet ? e->top : e->bottom + e->span,
+                                       .inward = e->outside ? GW_ABSENT : fmax(e->inward_asd.pa, 0) * e->width,
+                                       .outward = e->outside ? GW_ABSENT : fmax(-e->outward_asd.pa, 0) * e->width,
+                                       .overhang = e->overhang};
+}
+
+/* The pieces of the same mullion lines, from the bottom; a changed copy stands in its own place. */
+struct alike {
+    struct gw_mullion_wall wall;
+    struct gw_mullion_stretch stretches[GW_MULLION_STRETCHES];
+    const struct gw_element *elements[GW_MULLION_STRETCHES];
+    size_t n, own;
+    bool too_many;
+};
+
+static void find_alike(struct alike *out, const struct gw_ask *ask, const struct gw_element *e)
+{
+    const size_t n = gw_takeoff_stack(e);
+    *out = (struct alike){.wall = wall_of(e->lines), .own = e->strip, .too_many = n > GW_MULLION_STRETCHES};
+    for (size_t i = 0; i < n && !out->too_many; i++) {
+        const struct gw_element *o = i == e->strip ? e : gw_takeoff_stacked(ask->takeoff, e, i);
+        out->stretches[i] = stretch_of(o);
+        out->elements[i] = o;
+    }
+    out->n = out->too_many ? 0 : n;
+}
+
+static struct gw_message unknown_beside(const struct gw_ask *ask, const struct gw_element *o)
+{
+    return GW_SAY(ask->arena,
+                  "{}, and its piece of mullion reaches to here; ask the structural engineer for the pressure at {}",
+                  gw_of_text(o->outside), gw_of_text(o->id));
+}
+
+static struct gw_stretch found(const struct gw_ask *ask, const struct alike *alike,
+                               const struct gw_mullion_forces *forces, struct gw_message fault)
+{
+    struct gw_stretch s = {.forces = *forces, .fault = fault};
+    if (!gw_said(&fault) && forces->unknown) s.fault = unknown_beside(ask, alike->elements[forces->unknown - 1]);
+    if (forces->pattern) s.direction = gw_mullion_outward(forces->pattern) ? GW_OUTWARD : GW_INWARD;
+    return s;
+}
+
+/* All stretches of the line at once. */
+static struct gw_stretch *work_out(struct gw_ask *ask, struct alike *alike, const struct gw_element *e)
+{
+    struct gw_ask own = *ask;
+    struct gw_mullion_forces forces[GW_MULLION_STRETCHES] = {{0}};
+    struct gw_message fault = {0};
+    find_alike(alike, ask, e);
+    struct gw_stretch *all = gw_alloc(ask->arena, alike->n + 1, sizeof *all);
+    gw_engine_init(&own.engine, ask->model->tables, NULL);
+    if (alike->too_many) fault = GW_PLAINLY("outside the method: more stretches than a beam here can have");
+    else if (gw_mullion_line(forces, &alike->wall, alike->stretches, alike->n, memory_of(ask)->room, &own.engine) !=
+             GW_OK)
+        fault = gw_fault_message(&own);
+    for (size_t i = 0; i < alike->n; i++) all[i] = found(ask, alike, &forces[i], fault);
+    if (!alike->n) all[0] = found(ask, alike, &forces[0], fault);
+    return all;
+}
+
+const struct gw_stretch *gw_stretch_of(struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_line_memory *m = memory_of(ask);
+    const bool kept = gw_is_taken_off(ask, e);
+    struct alike alike;
+    if (kept && m->stretches[e->index]) return m->stretches[e->index];
+    const struct gw_stretch *all = work_out(ask, &alike, e), *own = alike.n ? &all[alike.own] : all;
+    for (size_t i = 0; i < alike.n && kept; i++) m->stretches[alike.elements[i]->index] = &all[i];
+    if (kept) m->stretches[e->index] = own;
+    return own;
+}
+
+void gw_stretch_derive(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    struct alike alike;
+    if (!ask->engine.trace || gw_said(&s->fault)) return;
+    find_alike(&alike, ask, e);
+    gw_mullion_derive(&s->forces, &alike.wall, alike.stretches, alike.n, alike.own, memory_of(ask)->room, &ask->engine);
+}
+
+/* Anchors ------------------------------------------------------------------------------------------------------------
+ */
+
+/* The anchor that the element's stretch of wall hangs on. */
+static size_t anchor_in(const struct gw_element *e)
+{
+    size_t best = 0;
+    double middle = (e->bottom + e->top) / 2;
+    for (size_t i = 1; i < e->lines->n_anchors; i++)
+        if (fabs(e->lines->anchors[i] - middle) < fabs(e->lines->anchors[best] - middle)) best = i;
+    return best;
+}
+
+double gw_anchor_level(const struct gw_element *e) { return e->lines->anchors[anchor_in(e)]; }
+
+struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)
+{
+    const struct gw_mullion_wall wall = wall_of(l);
+    struct gw_mullion_piece longest;
+    gw_mullion_longest(&longest, &wall, l->floors, l->n_floors);
+    return longest;
+}
+
+/* Elements of a wall stand together in the list, so one wall is kept. */
+bool gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_message *why, struct gw_ask *ask,
+                     const struct gw_element *e)
+{
+    struct gw_line_memory *m = memory_of(ask);
+    const struct gw_mullion_wall wall = wall_of(e->lines);
+    if (m->lines != e->lines) {
+        struct gw_ask own = *ask;
+        gw_engine_init(&own.engine, ask->model->tables, NULL);
+        m->lines = e->lines;
+        m->fault = (struct gw_message){0};
+        if (gw_mullion_anchors(m->anchors, &wall, m->room, &own.engine) != GW_OK) m->fault = gw_fault_message(&own);
+    }
+    const size_t at = anchor_in(e);
+    const bool known = !gw_said(&m->fault);
+    *out =
+        known ? m->anchors[at] : (struct gw_mullion_anchor){.piece = gw_mullion_piece_at(&wall, e->lines->anchors[at])};
+    *why = m->fault;
+    return known;
+}

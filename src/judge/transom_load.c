@@ -1,0 +1,57 @@
+#include "judge/transom_load.h"
+
+#include "galeward/combine.h"
+
+static struct gw_shed_lite lite_shed(const struct gw_lite_type *type, double height)
+{
+    struct gw_shed_lite lite = {height, GW_HELD_ALL_ROUND};
+    if (!type || type->support == 4) return lite;
+    lite.held = type->support != 2            ? GW_HELD_OTHERWISE
+                : type->span == GW_SPAN_WIDTH ? GW_HELD_JAMBS
+                                              : GW_HELD_HEAD_AND_SILL;
+    return lite;
+}
+
+struct gw_shed_case gw_shed_to(const struct gw_element *e, double pressure)
+{
+    return (struct gw_shed_case){e->span, pressure, lite_shed(e->rests, e->above), lite_shed(e->under, e->below)};
+}
+
+const char gw_unknown_weight[] = "which glass rests on it? Ask the architect (lites: layers)";
+
+double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_make_up make_up;
+    if (!(e->above > 0)) return 0;
+    if (!e->rests || !e->rests->layers.n) return GW_ABSENT;
+    if (gw_make_up_from(&make_up, e->rests->layers.items, e->rests->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
+    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->span, e->above);
+}
+
+static enum gw_status hang(struct gw_carried *c, struct gw_ask *ask, const struct gw_element *e,
+                           const struct gw_member_spec *spec)
+{
+    const struct gw_rail_case in = {.weight = c->weight,
+                                    .span = e->span,
+                                    .offset = spec->block_offset,
+                                    .elastic_modulus = c->member.elastic_modulus,
+                                    .inertia = c->member.inertia_y,
+                                    .shear_modulus = c->member.shear_modulus,
+                                    .torsion_constant = c->member.torsion,
+                                    .eccentricity = spec->eccentricity};
+    return gw_rail_dead_load(&c->dead, &in, &ask->engine);
+}
+
+bool gw_carried_by(struct gw_carried *c, struct gw_capacity *out, struct gw_ask *ask, const struct gw_element *e,
+                   const struct gw_member_spec *spec, double (*about_y)(const struct gw_member_strength *m),
+                   const char *lacking)
+{
+    struct gw_message question;
+    const bool known = gw_member_of(&c->member, &question, ask, spec, e->span, "transom");
+    c->weight = gw_weight_resting_on(ask, e);
+    if (known && !gw_given(c->weight)) question = GW_PLAINLY(gw_unknown_weight);
+    else if (known && c->weight > 0 && !gw_given(about_y(&c->member))) question = GW_PLAINLY(lacking);
+    else if (known && hang(c, ask, e, spec) != GW_OK) question = gw_fault_message(ask);
+    if (gw_said(&question)) gw_capacity_unknown(out, question);
+    return !gw_said(&question);
+}
