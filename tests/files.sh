@@ -96,7 +96,7 @@ for signal in TERM HUP; do
         tries=0
         while [ -z "$(find . -name '.galeward-*')" ] && [ $tries -lt 100 ]; do sleep 0.05; tries=$((tries + 1)); done
         find . -name '.galeward-*' >seen
-        kill -$signal "$(cat pid)"; wait "$(cat pid)"; echo $? >code)
+        kill -$signal "$(cat pid)"; wait "$(cat pid)"; echo $? >code) 2>/dev/null
     holds "$signal: there was a temporary" '[ -s seen ]'
     holds "$signal: it ended by the signal" '[ "$(cat code)" -gt 128 ]'
     holds "$signal: the earlier file" '[ "$(cat stopped)" = old ]'
@@ -134,6 +134,16 @@ if [ "$(id -u)" != 0 ]; then
     "$program" demand "$project" -o locked.txt 2>err
     expect "a file that may not be written" 3 $? "cannot write 'locked.txt': Permission denied"
 fi
+
+# Bytes that are no text, in a stream: each at its line and column, and none passed over.
+printf '{"id": 1}\n{"edition": "a\000b"}\n{"edition": "\303("}\n---\n\000\n' | "$program" calc wind >told 2>err
+expect "a stream of no text" 1 $? ""
+holds "a case for each" '[ "$(wc -l <told)" = 4 ]'
+holds "a zero byte" 'sed -n 2p told | grep -q "\"line\":2,\"column\":15"'
+holds "no UTF-8" 'sed -n 3p told | grep -q "not UTF-8 text\",\"line\":3,\"column\":14"'
+holds "a zero byte alone" 'sed -n 4p told | grep -q "\"line\":5,\"column\":1"'
+echo "{\"id\": [123456789012345678, true, null, {\"a\": \"1\"}], ${case#?}" | "$program" calc wind 2>err >told
+holds "an id to the letter" 'grep -qF "{\"id\":[123456789012345678,true,null,{\"a\":\"1\"}],\"" told'
 
 # Memory runs out: said, and 3. A sanitizer needs more than any limit.
 if ! grep -q __asan_init "$program"; then
