@@ -45,7 +45,7 @@ endif
 
 .DEFAULT_GOAL = all
 .DELETE_ON_ERROR:
-.PHONY: all setup demo test check asan lint cov fuzz fuzzers bench fem fem-beams install uninstall clean docs golden response FORCE
+.PHONY: all setup demo test check asan lint cov fuzz fuzzers tools bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 # A file that holds a value of this Makefile, rewritten only when the value is another one: what depends on it is made
@@ -136,10 +136,13 @@ docs: all $(B)/tests/reference_test
 
 asan:
 	$(MAKE) B=$(B)/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
+# clang-tidy is the slow one: a few files a process, JOBS at once.
+JOBS ?= 2
 lint: all
 	clang-format --dry-run -Werror $$(git ls-files '*.c' '*.h')
-	clang-tidy --quiet $(LIB_SRC) $(CLI_SRC) -- $(STD) $(INC)
-	cppcheck --quiet --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION='"0"' src # both false: 2.10 reads filled buffers and borrowed rows wrongly
+	printf '%s\n' $(LIB_SRC) $(CLI_SRC) | xargs -P $(JOBS) -n 8 sh -c 'clang-tidy --quiet "$$@" -- $(TIDY) 2>/dev/null' tidy
+	cppcheck --quiet -j $(JOBS) --error-exitcode=1 --enable=warning,portability --inline-suppr --suppress=uninitvar --suppress=returnDanglingLifetime --std=c11 $(INC) -DGW_VERSION='"0"' src # both false: 2.10 reads filled buffers and borrowed rows wrongly
+TIDY = $(subst '"$(VERSION)"',\"$(VERSION)\",$(STD)) $(INC)
 cov:
 	$(MAKE) B=$(B)/cov EXTRA='-O0 --coverage' check
 	lcov --quiet --capture --directory $(B)/cov --base-directory . --no-external --output-file $(B)/cov/all.info 2>/dev/null
@@ -161,6 +164,8 @@ $(B)/tests/replay_%: tests/fuzz/fuzz_%.c $(B)/libgaleward.a
 	@mkdir -p $(@D)
 	$(say) build $@
 	$(Q)$(PROGRAM) -DFUZZ_REPLAY $< $(B)/libgaleward.a $(LIBS)
+# What no test builds.
+tools: $(B)/tests/bench $(B)/tests/bench_walls $(B)/tests/fem_deck $(B)/tests/fem_beam $(B)/plate_response
 bench: all $(B)/tests/bench $(B)/tests/bench_walls
 	@sh tests/bench/run.sh $(B)
 $(B)/tests/bench: tests/bench/bench.c

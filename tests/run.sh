@@ -39,6 +39,6 @@ for test in "$@"; do
     esac
 done
 for suite in golden files docs build headers install; do run "$suite" sh "tests/$suite.sh" "$build/galeward"; done
+echo "$passed passed, $failed failed" >>"$logs/summary"
 cat "$logs/summary"
-echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]
