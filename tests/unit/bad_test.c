@@ -32,7 +32,7 @@ struct bad_case {
     const char *said; /* NULL before its test has run */
 };
 
-enum { MOST_CASES = 2000, MOST_FILES = 100 };
+enum { MOST_CASES = 2000, MOST_FILES = 100, OTHERS = 5 };
 
 struct case_file {
     const char *path, *text;
@@ -313,6 +313,23 @@ static void add_expected(struct gw_text *out, const char *line, const char *end)
     gw_text_add(out, "\n");
 }
 
+/* A file that no case stands on would look like a test and be none. */
+static void every_file_is_used(void **state)
+{
+    glob_t found;
+    (void)state;
+    assert_int_equal(glob(gw_format(&all.arena, "%s/*", all.sources), 0, NULL, &found), 0);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        const char *name = strrchr(found.gl_pathv[i], '/') + 1, *end = strrchr(name, '.');
+        bool used = end && strcmp(end, ".cases") == 0;
+        const char *line = gw_format(&all.arena, "\nbase: %s\n", name);
+        for (size_t k = 0; k < all.n_files; k++) used = used || strstr(all.files[k].text, line);
+        if (!used) print_error("tests/bad/%s is no file of cases and the base of none\n", name);
+        assert_true(used);
+    }
+    globfree(&found);
+}
+
 static void write_update(const struct case_file *file)
 {
     struct gw_text text;
@@ -361,17 +378,16 @@ static void read_all(void)
 
 int main(void)
 {
-    static struct CMUnitTest tests[MOST_CASES + 4] = {
-        cmocka_unit_test(folder_is_told),
-        cmocka_unit_test(missing_file_is_told),
-        cmocka_unit_test(huge_file_is_told),
-        cmocka_unit_test(locked_file_is_told),
+    static struct CMUnitTest tests[MOST_CASES + OTHERS] = {
+        cmocka_unit_test(folder_is_told),     cmocka_unit_test(missing_file_is_told),
+        cmocka_unit_test(huge_file_is_told),  cmocka_unit_test(locked_file_is_told),
+        cmocka_unit_test(every_file_is_used),
     };
     read_all();
     open_folder();
     for (size_t i = 0; i < all.n_cases; i++)
-        tests[4 + i] = (struct CMUnitTest){all.cases[i].name, case_is_told, NULL, NULL, &all.cases[i]};
-    int failed = _cmocka_run_group_tests("bad", tests, 4 + all.n_cases, NULL, NULL);
+        tests[OTHERS + i] = (struct CMUnitTest){all.cases[i].name, case_is_told, NULL, NULL, &all.cases[i]};
+    int failed = _cmocka_run_group_tests("bad", tests, OTHERS + all.n_cases, NULL, NULL);
     close_folder();
     for (size_t i = 0; getenv("GW_UPDATE") && i < all.n_files; i++) write_update(&all.files[i]);
     gw_arena_release(&all.arena);
