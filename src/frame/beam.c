@@ -346,9 +346,9 @@ static enum gw_status solve_nodes(struct beam_run *run, const struct field *fiel
  * -----------------------------------------------------------------------------------------------------------
  */
 
-static void fill_fields(struct beam_run *run, const struct field *fields)
+static void fill_fields(struct beam_run *run, const struct field *fields, size_t n_nodes)
 {
-    for (size_t f = 0; f + 1 < run->n_nodes; f++) {
+    for (size_t f = 0; f + 1 < n_nodes; f++) {
         struct beam_node *a = &run->nodes[f], *b = &run->nodes[f + 1];
         const double moments = (b->before - a->after) / fields[f].length;
         a->shear_after = moments + fields[f].shear[0];
@@ -392,10 +392,11 @@ static enum gw_status solve(struct beam_run *run)
     status = make_nodes(run, &cuts);
     if (!status) status = gw_beam_check_stable(run);
     if (status) return status;
-    for (size_t f = 0; f + 1 < run->n_nodes; f++) fields[f] = field_of(run, f);
+    const size_t n_nodes = run->n_nodes;
+    for (size_t f = 0; f + 1 < n_nodes; f++) fields[f] = field_of(run, f);
     status = solve_nodes(run, fields);
     if (status) return status;
-    fill_fields(run, fields);
+    fill_fields(run, fields, n_nodes);
     fill_reactions(run);
     return GW_OK;
 }
