@@ -12,7 +12,7 @@
 #include <sys/resource.h>
 #include <time.h>
 
-enum { WALLS = 11, COLUMNS = 57, STORY = 12 }; /* two rows a story; ft */
+enum { WALLS = 11, COLUMNS = 57, STORY = 12, SYSTEMS = 12 }; /* two rows a story; ft */
 
 static double now(void)
 {
@@ -50,22 +50,26 @@ static bool write_project(const char *path, int stories)
         "given:\n"
         "  - {zone: 4, area: 10, inward: 71, outward: 75, level: strength, source: S-1}\n"
         "  - {zone: 5, area: 10, inward: 71, outward: 126, level: strength, source: S-1}\n"
-        "candidates: [system.yaml]\nwalls:\n",
+        "candidates: [",
         stories * STORY);
+    for (int i = 0; i < SYSTEMS; i++) fprintf(file, "%ssystem-%d.yaml", i ? ", " : "", i);
+    fprintf(file, "]\nwalls:\n");
     for (int i = 0; i < WALLS; i++) write_wall(file, i, stories);
     return fclose(file) == 0;
 }
 
-static bool write_system(const char *path)
+/* Each a little deeper than the one before. */
+static bool write_system(const char *path, int i)
 {
     FILE *file = fopen(path, "w");
     if (!file) return false;
-    fputs(
-        "galeward: 1\nunits: us\nsystem: {name: Bench, kind: stick, glazing: captured}\npocket: [1 in, 1/4 in]\n"
+    fprintf(
+        file,
+        "galeward: 1\nunits: us\nsystem: {name: Bench %d, kind: stick, glazing: captured}\npocket: [1 in, 1/4 in]\n"
         "ratings: [{test: structural, positive: 60 psf, negative: 75 psf, report: B-1, tested: {module: 2 ft, span: 4 "
         "ft, spans: 1, lite_width: 2 ft, lite_height: 2 ft}}]\n"
         "frame_weight: 3 psf\n"
-        "mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 8.5 in, flange: 0.25 in, web: 0.156 in}}\n"
+        "mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: %d.5 in, flange: 0.25 in, web: 0.156 in}}\n"
         "corner_mullion: {alloy: 6061-T6, tube: {width: 5 in, depth: 8.5 in, flange: 0.25 in, web: 0.25 in}}\n"
         "transom: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 5.5 in, flange: 0.125 in, web: 0.125 in}, "
         "eccentricity: 1 in}\n"
@@ -75,7 +79,7 @@ static bool write_system(const char *path)
         "transom_connection: {capacity: 900 lb, report: B-3}\nsplice: {capacity: 2600 lb, report: B-4}\n"
         "anchor: {inward: 4200 lb, outward: 6200 lb, along: 1400 lb, dead: 2400 lb, report: B-5}\n"
         "corner_anchor: {inward: 3200 lb, outward: 4400 lb, along: 1400 lb, dead: 2400 lb, report: B-6}\n",
-        file);
+        i, 6 + i % 4);
     return fclose(file) == 0;
 }
 
@@ -90,8 +94,9 @@ static long lites_of(const struct gw_takeoff *takeoff)
 static void say(const struct gw_takeoff *t, const struct gw_arena *arena, double taken, double judged)
 {
     const double groups = (double)t->elements.n, million = 1e6;
-    printf("eleven walls, %ld lites in %zu groups: take-off %.1f ms (%.2f us a group, %.1f MB), judge %.1f ms (%.2f us "
-           "a group)\n",
+    printf("eleven walls, %ld lites in %zu groups: take-off %.1f ms (%.2f us a group, %.1f MB), judge of 12 systems "
+           "%.1f ms (%.2f "
+           "us a group)\n",
            lites_of(t), t->elements.n, taken * 1e3, taken / groups * million, (double)arena->reserved / million,
            judged * 1e3, judged / groups * million);
 }
@@ -121,14 +126,25 @@ static bool measure(const char *path)
     return good;
 }
 
+enum { PATH_LENGTH = 1024, USUAL = 40 };
+
+static bool write_systems(const char *directory)
+{
+    bool good = true;
+    for (int i = 0; i < SYSTEMS && good; i++) {
+        char path[PATH_LENGTH];
+        snprintf(path, sizeof path, "%s/system-%d.yaml", directory, i);
+        good = write_system(path, i);
+    }
+    return good;
+}
+
 int main(int argc, char **argv)
 {
-    enum { PATH_LENGTH = 1024, USUAL = 40 };
-    char project[PATH_LENGTH], system[PATH_LENGTH];
+    char project[PATH_LENGTH];
     if (argc < 2) return 2;
     snprintf(project, sizeof project, "%s/walls.yaml", argv[1]);
-    snprintf(system, sizeof system, "%s/system.yaml", argv[1]);
-    bool good = write_system(system) && (argc > 2 || write_project(project, USUAL));
+    bool good = write_systems(argv[1]) && (argc > 2 || write_project(project, USUAL));
     for (int i = 2; good && i < argc; i++) {
         const int stories = atoi(argv[i]);
         good = stories > 0 && write_project(project, stories) && measure(project);
