@@ -94,15 +94,15 @@ struct gw_demand_group {
     size_t capacity;
 };
 
-/* What demand and check say: the answer, and the remarks that every result carries. */
+/* An answer as it is written: with the remarks that every result carries. */
 struct gw_results {
-    const struct gw_model *model;
-    const struct gw_takeoff *takeoff;
     const struct gw_answer *answer;
     enum gw_units shown;
     GW_LIST(const struct gw_assumption *) assumptions; /* corrections first, then the model's, then the take-off's */
     GW_LIST(const struct gw_diag *) warnings;
     GW_LIST(const struct gw_sequence_step) mock_up;
+    struct gw_used used;                     /* rows behind every figure */
+    GW_LIST(const struct gw_row *) weak;     /* of these the recalled ones and those of common practice */
     GW_LIST(struct gw_demand_group) demands; /* all but the pressures of elements, which the elements hold */
 };
 void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown);
@@ -123,7 +123,7 @@ struct gw_result gw_result_check(const struct gw_results *results);
 /* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
 struct gw_result gw_result_elements(const struct gw_results *results);
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,
-                                   const struct gw_explanation *of);
+                                   const struct gw_explanation *explanation);
 /* The tables, or one of them (`name`). */
 struct gw_result gw_result_tables(struct gw_arena *arena, const struct gw_tables *tables, const char *name,
                                   enum gw_units shown);

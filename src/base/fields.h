@@ -31,6 +31,16 @@
     FIELD(struct_, key_, member_, GW_T_RECORD, .record = record_, .help = help_)
 #define OUT_PARTS(struct_, key_, member_, record_, help_)                                                              \
     FIELD(struct_, key_, member_, GW_T_RECORD, .record = record_, .flags = GW_MANY, .help = help_)
+/* What a function makes of the whole struct. */
+#define OUT_SAID(key_, say_, help_, ...)                                                                               \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_SAID, .say = say_, .help = help_, __VA_ARGS__                                        \
+    }
+/* The field lies in another struct, to which a pointer leads, or two, or three. */
+#define THROUGH(struct_, member_) .hops = 1, .via = {offsetof(struct struct_, member_)}
+#define THROUGH2(a_, member_, b_, next_) .hops = 2, .via = {offsetof(struct a_, member_), offsetof(struct b_, next_)}
+#define THROUGH3(a_, member_, b_, next_, c_, last_)                                                                    \
+    .hops = 3, .via = {offsetof(struct a_, member_), offsetof(struct b_, next_), offsetof(struct c_, last_)}
 /* Where the record stands in its file, for faults found later. */
 #define PLACE(struct_)                                                                                                 \
     {                                                                                                                  \

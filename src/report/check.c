@@ -6,16 +6,6 @@
 
 #include <string.h>
 
-/* Of two findings of a check the one that governs: the graver verdict, then the greater utilization, which is more than
- * none at all. */
-bool gw_finding_is_worse(const struct gw_finding *a, const struct gw_finding *b)
-{
-    const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
-    if (left != right) return left > right;
-    if (gw_given(a->utilisation) != gw_given(b->utilisation)) return gw_given(a->utilisation);
-    return a->utilisation > b->utilisation;
-}
-
 /* A row a check -------------------------------------------------------------------------------------------------- */
 
 struct check_row {
@@ -80,7 +70,7 @@ static const char *weak_rows(struct page *page, const struct gw_finding *f)
     struct gw_text text;
     gw_text_init(&text, page->arena);
     for (unsigned i = 0; f->verdict != GW_NOT_REQUIRED && gw_used_next(f->used, &i); i++) {
-        const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
+        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
         if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
     }
     return text.length ? text.at : "";
@@ -138,7 +128,7 @@ static void reach(struct page *page, const struct gw_system *candidate)
 static const char *headline(struct page *page, const struct gw_summary *s)
 {
     return gw_format(page->arena, "%s: %s (%ld pass, %ld fail, %ld not shown, %ld not required)", s->candidate->name,
-                     gw_verdict_loud(s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_SHOWN],
+                     gw_verdict_loud((int)s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_SHOWN],
                      s->counts[GW_NOT_REQUIRED]);
 }
 
@@ -166,13 +156,9 @@ static void candidate(struct page *page, const struct gw_summary *s, size_t *at)
         const struct gw_finding *f = &j->findings.items[i];
         struct check_row *row = row_of(page, &rows, f);
         row->counts[f->verdict]++;
-        if (gw_finding_is_worse(f, row->governing)) row->governing = f;
-        bool trouble = f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN;
-        if (trouble)
-            troubles[n++] = (struct trouble){.finding = f,
-                                             .check = rows.last,
-                                             .index = i,
-                                             .why = gw_message_text(page->arena, &f->message, page->shown)};
+        if (gw_graver(f, row->governing)) row->governing = f;
+        if (gw_verdict_rank(f->verdict) > gw_verdict_rank(GW_PASS))
+            troubles[n++] = (struct trouble){.finding = f, .check = rows.last, .index = i};
     }
     gw_report_heading(page->report, 2, headline(page, s));
     edge_only(page, troubles, n);
@@ -197,7 +183,6 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
     const struct gw_judgement *j = &page.results->answer->judgement;
-    struct gw_used rows = {.words = {0}};
     size_t at = 0;
     gw_page_head(&page, "Candidates");
     gw_view_list(&page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", &SUMMARIES,
@@ -206,8 +191,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
         gw_report_line(report,
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
     for (size_t i = 0; i < j->summaries.n; i++) candidate(&page, &j->summaries.items[i], &at);
-    gw_page_rows(&rows, &page, true);
-    gw_page_foot(&page, &rows);
+    gw_page_foot(&page, &page.results->used);
 }
 
 struct gw_result gw_result_check(const struct gw_results *results)

@@ -4,13 +4,11 @@
 
 #include "report/page.h"
 
-bool gw_finding_is_worse(const struct gw_finding *a, const struct gw_finding *b);
-
 /* A finding that fails or is not shown, with the place of its group in reading order; merged, a line of them. */
 struct trouble {
     const struct gw_finding *finding; /* of a line, the worst */
     size_t check, wall, index;
-    const char *why; /* the message, worded */
+    const char *why; /* its message, as it is read */
     long count;      /* elements of a line, and their extent */
     double bottom, top;
 };

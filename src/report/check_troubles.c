@@ -9,8 +9,6 @@
 
 static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }
 
-static int compare_texts(const char *a, const char *b) { return a == b ? 0 : strcmp(a ? a : "", b ? b : ""); }
-
 static int compare_places(const struct gw_element *a, const struct gw_element *b)
 {
     if (!a || !b) return (a != NULL) - (b != NULL);
@@ -26,10 +24,10 @@ static int compare_troubles(const struct trouble *a, const struct trouble *b)
     int order = compare_sizes(a->check, b->check);
     if (!order) order = compare_sizes(a->wall, b->wall);
     if (!order) order = compare_places(x->demand->element, y->demand->element);
-    if (!order) order = (x->direction > y->direction) - (x->direction < y->direction);
-    if (!order) order = (x->verdict > y->verdict) - (x->verdict < y->verdict);
-    if (!order && !x->demand->element) order = compare_texts(x->demand->where, y->demand->where);
-    return order ? order : compare_texts(a->why, b->why);
+    if (!order) order = (int)x->direction - (int)y->direction;
+    if (!order) order = gw_verdict_rank(x->verdict) - gw_verdict_rank(y->verdict);
+    if (!order && !x->demand->element) order = strcmp(x->demand->where, y->demand->where);
+    return order ? order : strcmp(a->why, b->why);
 }
 
 static int by_reading(const void *left, const void *right)
@@ -46,7 +44,7 @@ static void take_trouble(void *into, const void *row, bool first)
     struct trouble *line = into;
     const struct trouble *trouble = row;
     const struct gw_element *e = trouble->finding->demand->element;
-    if (!first && gw_finding_is_worse(trouble->finding, line->finding)) line->finding = trouble->finding;
+    if (!first && gw_graver(trouble->finding, line->finding)) line->finding = trouble->finding;
     if (!e) return;
     if (first || e->bottom < line->bottom) line->bottom = e->bottom;
     if (first || e->top > line->top) line->top = e->top;
@@ -103,7 +101,7 @@ static const struct view TROUBLES = VIEW(&TROUBLE_RECORD, COLUMNS, .same = same_
 /* Rank of every element's wall, by the element's place in the take-off. */
 static void rank_walls(struct page *page, struct trouble *troubles, size_t n)
 {
-    const struct gw_takeoff *t = page->results->takeoff;
+    const struct gw_takeoff *t = page->results->answer->takeoff;
     const struct ordered *ordered = gw_order_elements(page->arena, t);
     size_t *ranks = gw_alloc(page->arena, t->elements.n + 1, sizeof *ranks);
     for (size_t i = 0; i < t->elements.n; i++) ranks[ordered[i].index] = ordered[i].wall;
@@ -117,6 +115,8 @@ void gw_page_troubles(struct page *page, struct trouble *troubles, size_t n)
 {
     if (!n) return;
     rank_walls(page, troubles, n);
+    for (size_t i = 0; i < n; i++)
+        troubles[i].why = gw_message_text(page->arena, &troubles[i].finding->message, page->shown);
     qsort(troubles, n, sizeof *troubles, by_reading);
     gw_report_heading(page->report, 3, "What fails or is not shown");
     gw_view_list(page, "", &TROUBLES, troubles, n);

@@ -49,8 +49,8 @@ static const struct view BANDS = VIEW(&gw_element_record, BAND_COLUMNS, .same = 
 
 static void wall_tables(struct page *page)
 {
-    size_t n = page->results->takeoff->elements.n;
-    const struct ordered *items = gw_order_elements(page->arena, page->results->takeoff);
+    size_t n = page->results->answer->takeoff->elements.n;
+    const struct ordered *items = gw_order_elements(page->arena, page->results->answer->takeoff);
     const void **rows = gw_alloc(page->arena, n + 1, sizeof(const void *));
     for (size_t i = 0; i < n; i++) rows[i] = items[i].element;
     for (size_t i = 0, next; i < n; i = next) {
@@ -64,7 +64,7 @@ static void wall_tables(struct page *page)
 
 static void unknown_places(struct page *page)
 {
-    const struct gw_takeoff *t = page->results->takeoff;
+    const struct gw_takeoff *t = page->results->answer->takeoff;
     if (!t->no_offset && !t->no_sill) return;
     gw_report_line(page->report, gw_format(page->arena,
                                            "Place unknown: %ld openings without an offset (taken in the edge zone), "
@@ -157,8 +157,8 @@ static void mock_up(struct page *page)
     const struct gw_answer *answer = page->results->answer;
     gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
     if (gw_said(&answer->mock_up_fault)) {
-        const char *why = gw_message_text(page->arena, &answer->mock_up_fault, page->shown);
-        gw_report_line(page->report, gw_format(page->arena, "Not shown: %s", why));
+        gw_report_line(page->report, gw_format(page->arena, "Not shown: %s",
+                                               gw_message_text(page->arena, &answer->mock_up_fault, page->shown)));
         return;
     }
     gw_view_list(page, "", &MOCK_UP, page->results->mock_up.items, page->results->mock_up.n);
@@ -174,7 +174,7 @@ static const struct view DIFFERENCES = VIEW(&gw_difference_record, DIFFERENCE_CO
 
 static void differences(struct page *page)
 {
-    const struct gw_takeoff *t = page->results->takeoff;
+    const struct gw_takeoff *t = page->results->answer->takeoff;
     if (!t->differences.n) return;
     gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
     gw_view_list(page, "Strength level.", &DIFFERENCES, t->differences.items, t->differences.n);
@@ -200,7 +200,7 @@ static const struct view GROUPS = VIEW(&gw_element_record, GROUP_COLUMNS);
 
 static void every_group(struct page *page)
 {
-    const struct gw_takeoff *t = page->results->takeoff;
+    const struct gw_takeoff *t = page->results->answer->takeoff;
     gw_report_heading(page->report, 2, "Every group");
     gw_report_line(page->report, "Zone: p is above the roof line, ? is a place unknown and taken at its worst. "
                                  "Area is the effective wind area.");
@@ -216,8 +216,7 @@ static const struct view BUILDINGS = VIEW(&gw_building_record, BUILDING_COLUMNS)
 static void demand_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
-    const struct gw_project *project = &page.results->model->project;
-    struct gw_used rows = {.words = {0}};
+    const struct gw_project *project = &page.results->answer->model->project;
     gw_page_head(&page, "Wind demand");
     gw_view_list(&page, "", &BUILDINGS, project->buildings.items, project->buildings.n);
     gw_report_heading(report, 2, "Pressures by wall");
@@ -232,8 +231,7 @@ static void demand_page(struct gw_report *report, const struct gw_result *result
     mock_up(&page);
     differences(&page);
     every_group(&page);
-    gw_page_rows(&rows, &page, false);
-    gw_page_foot(&page, &rows);
+    gw_page_foot(&page, &page.results->used);
 }
 
 struct gw_result gw_result_demand(const struct gw_results *results)
@@ -253,7 +251,7 @@ static const struct view NAMES = VIEW(&gw_element_record, NAME_COLUMNS);
 static void names_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
-    const struct gw_takeoff *t = page.results->takeoff;
+    const struct gw_takeoff *t = page.results->answer->takeoff;
     gw_view_list(&page, "Give one of these to 'explain'.", &NAMES, t->elements.items, t->elements.n);
 }
 

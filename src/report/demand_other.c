@@ -12,6 +12,7 @@ struct demand_line {
     struct gw_element extent;       /* of an element's: all of them */
     size_t n;
     const char *places[3];
+    const char *how; /* as it is read: what differs in the last bits of a double only is one line */
 };
 enum { NAMED = 3 };
 
@@ -41,13 +42,14 @@ static bool places(struct gw_text *out, const void *thing, enum gw_units shown)
 }
 
 /* Pressures of the elements stand in the tables above, the pair of a blast in its text. */
+static double value_of(const struct gw_demand *d) { return gw_term_of(d, 0)->value; }
+
 static bool demand_value(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_demand *d = ((const struct demand_line *)thing)->demand;
-    const struct gw_term *t = gw_term_of(d, 0);
-    if (d->element || !gw_given(t->value)) return false;
+    if (d->element || !gw_given(value_of(d))) return false;
     gw_text_add(out, d->at_most ? "at most " : "at least ");
-    gw_add_quantity(out, t->dim, shown, t->value, d->at_most ? NEAREST : UP);
+    gw_add_quantity(out, gw_term_of(d, 0)->dim, shown, value_of(d), d->at_most ? NEAREST : UP);
     if (gw_given(d->at)) {
         gw_text_add(out, " at ");
         gw_add_quantity(out, GW_PRESSURE, shown, d->at, NEAREST);
@@ -55,32 +57,28 @@ static bool demand_value(struct gw_text *out, const void *thing, enum gw_units s
     return true;
 }
 
-static const struct gw_message *how(const struct gw_demand *d) { return d->element ? &d->summary : &d->message; }
-
-static bool how_it_came(struct gw_text *out, const void *thing, enum gw_units shown)
-{
-    gw_message_print(out, how(((const struct demand_line *)thing)->demand), shown);
-    return true;
-}
-
 static const struct gw_field LINE[] = {
     {.key = "name_and_component", .type = GW_T_SAID, .say = name_and_component},
     {.key = "places", .type = GW_T_SAID, .say = places},
     {.key = "value_and_unit", .type = GW_T_SAID, .say = demand_value},
-    {.key = "how", .type = GW_T_SAID, .say = how_it_came},
+    F(demand_line, how, GW_T_TEXT),
     F(demand_line, demand, GW_T_RECORD, .record = &gw_demand_record, .flags = GW_FLAT),
 };
 static const struct gw_record LINE_RECORD = RECORD("line", demand_line, LINE, .help = "demands that read alike");
 
+static bool same_value(const struct gw_demand *a, const struct gw_demand *b)
+{
+    const double x = value_of(a), y = value_of(b);
+    return gw_given(x) == gw_given(y) && !(x < y) && !(x > y);
+}
+
 static bool alike(const void *left, const void *right)
 {
-    const struct gw_demand *a = ((const struct demand_line *)left)->demand;
-    const struct gw_demand *b = ((const struct demand_line *)right)->demand;
-    const double x = gw_term_of(a, 0)->value, y = gw_term_of(b, 0)->value;
-    const bool values = a->element || x == y || (!gw_given(x) && !gw_given(y));
-    return !a->element == !b->element && values && a->state == b->state &&
-           (a->element || a->component == b->component) && a->check == b->check &&
-           strcmp(gw_check_name(a), gw_check_name(b)) == 0 && gw_message_same(how(a), how(b));
+    const struct demand_line *x = left, *y = right;
+    const struct gw_demand *a = x->demand, *b = y->demand;
+    if (a->check != b->check || a->state != b->state || !a->element != !b->element) return false;
+    if (!a->element && (a->component != b->component || !same_value(a, b))) return false;
+    return strcmp(gw_check_name(a), gw_check_name(b)) == 0 && strcmp(x->how, y->how) == 0;
 }
 
 static void take_line(void *into, const void *row, bool first)
@@ -98,22 +96,23 @@ static const struct view_column COLUMNS[] = {COLUMN("Check", "name_and_component
                                              COLUMN("How", "how")};
 static const struct view LINES = VIEW(&LINE_RECORD, COLUMNS, .same = alike, .merge = take_line);
 
-static struct demand_line line_of(const struct gw_demand *d)
+/* Of an element the part of the message that places share; its own pressures stand in the tables above. */
+static struct demand_line line_of(struct page *page, const struct gw_demand *d)
 {
     struct demand_line line = {.demand = d, .n = 1, .places = {d->where}};
+    line.how = gw_message_text(page->arena, d->element ? &d->summary : &d->message, page->shown);
     if (d->element) line.extent = *d->element;
     return line;
 }
 
 /* Of walls, lite types and the project first, then of elements. */
-static size_t gather(struct demand_line *lines, const struct gw_judgement *judgement)
+static size_t gather(struct page *page, struct demand_line *lines, const struct gw_judgement *judgement)
 {
     size_t n = 0;
     for (int elements = 0; elements < 2; elements++)
         for (size_t i = 0; i < judgement->demands.n; i++) {
             const struct gw_demand *d = &judgement->demands.items[i];
-            bool wanted = d->element ? elements && gw_said(&d->summary) : !elements;
-            if (wanted) lines[n++] = line_of(d);
+            if (d->element ? elements && gw_said(&d->summary) : !elements) lines[n++] = line_of(page, d);
         }
     return n;
 }
@@ -122,7 +121,7 @@ void gw_page_other_demands(struct page *page)
 {
     const struct gw_judgement *judgement = &page->results->answer->judgement;
     struct demand_line *lines = gw_alloc(page->arena, judgement->demands.n + 1, sizeof *lines);
-    size_t n = gather(lines, judgement);
+    size_t n = gather(page, lines, judgement);
     gw_report_heading(page->report, 2, "Other demands");
     gw_view_list(page, "", &LINES, lines, n);
 }

@@ -8,7 +8,7 @@ static void head(struct page *page, const struct gw_element *e)
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s%s", e->id, gw_kind_names[e->kind], what));
     gw_report_line(page->report,
                    gw_format(page->arena, "Project %s, wall %s, building %s, %ld of these, columns %s",
-                             page->results->model->project.project->name, e->wall,
+                             page->results->answer->model->project.project->name, e->wall,
                              e->building ? e->building->name : "?", e->count, *e->columns ? e->columns : "-"));
     gw_report_line(page->report, gw_format(page->arena, "%s wide, %s high, from %s to %s above ground, zone %d%s%s",
                                            gw_quantity_text(page, GW_LENGTH, e->width, NEAREST),
@@ -102,41 +102,44 @@ static void explain_page(struct gw_report *report, const struct gw_result *resul
 {
     const struct explained *x = result->value;
     struct page page = gw_page_of(report, x->results);
-    head(&page, x->of.element);
-    steps(&page, "Steps", &x->of.trace);
-    if (x->of.status != GW_OK)
-        gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(x->of.status)));
-    design_values(&page, x->of.element);
-    if (x->of.glass) glass(&page, x->of.glass, x->make_up);
-    for (size_t i = 0; i < x->of.links.n; i++) link(&page, &x->of.links.items[i]);
+    head(&page, x->of->element);
+    steps(&page, "Steps", &x->of->trace);
+    if (x->of->status != GW_OK)
+        gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
+    design_values(&page, x->of->element);
+    if (x->of->glass) glass(&page, x->of->glass, x->make_up);
+    for (size_t i = 0; i < x->of->links.n; i++) link(&page, &x->of->links.items[i]);
     gw_report_heading(report, 2, "Rows of the tables that it rests on");
     gw_view_table(&page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
-    gw_page_foot(&page, &x->of.used);
+    gw_page_foot(&page, &x->of->used);
 }
 
 static void list_rows(struct explained *x, struct gw_arena *arena)
 {
     size_t n = 0;
-    for (unsigned i = 0; gw_used_next(&x->of.used, &i); i++) n++;
+    for (unsigned i = 0; gw_used_next(&x->of->used, &i); i++) n++;
     x->rows.items = gw_alloc(arena, n + 1, sizeof(const struct gw_row *));
-    for (unsigned i = 0; gw_used_next(&x->of.used, &i); i++)
-        x->rows.items[x->rows.n++] = gw_table_row_at(x->results->model->tables, i);
+    for (unsigned i = 0; gw_used_next(&x->of->used, &i); i++)
+        x->rows.items[x->rows.n++] = gw_table_row_at(x->results->answer->model->tables, i);
 }
 
 static const char *make_up(const struct gw_results *r, const struct gw_lite_type *type, struct gw_arena *arena)
 {
     struct gw_text text;
     gw_text_init(&text, arena);
-    gw_layers_say(&text, type->layers.items, type->layers.n, r->shown, r->model->tables);
+    gw_layers_say(&text, type->layers.items, type->layers.n, r->shown, r->answer->model->tables);
     return text.at;
 }
 
-struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r, const struct gw_explanation *of)
+struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r,
+                                   const struct gw_explanation *explanation)
 {
     struct explained *x = gw_alloc(arena, 1, sizeof *x);
+    struct gw_explanation *kept = gw_alloc(arena, 1, sizeof *kept);
     x->results = r;
-    x->of = *of;
-    if (x->of.glass) x->make_up = make_up(r, x->of.glass->type, arena);
+    *kept = *explanation;
+    x->of = kept;
+    if (x->of->glass) x->make_up = make_up(r, x->of->glass->type, arena);
     list_rows(x, arena);
     return (struct gw_result){.shown = r->shown, .record = &gw_explanation_record, .value = x, .page = explain_page};
 }

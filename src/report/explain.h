@@ -8,7 +8,7 @@
 /* The explanation, with the remarks of every result and the rows that it rests on. */
 struct explained {
     const struct gw_results *results;
-    struct gw_explanation of;
+    const struct gw_explanation *of;
     GW_LIST(const struct gw_row *) rows;
     const char *make_up; /* of the glass, in the units shown; NULL */
 };

@@ -17,8 +17,8 @@ static const char *glass_basis_word(int basis)
 /* Links ------------------------------------------------------------------------------------------------------------ */
 
 static const struct gw_field LINK[] = {
-    FIELD(gw_check, "title", title, GW_T_TEXT, .hops = 2, .help = "what it is about",
-          .via = {offsetof(struct gw_explained_link, finding.demand), offsetof(struct gw_demand, check)}),
+    FIELD(gw_check, "title", title, GW_T_TEXT, THROUGH2(gw_explained_link, finding.demand, gw_demand, check),
+          .help = "what it is about"),
     FIELD(gw_explained_link, "finding", finding, GW_T_RECORD, .record = &gw_finding_record,
           .flags = GW_FLAT | GW_INSIDE),
     TRACE(gw_explained_link, "trace", trace, "its derivation", .hops = 0),
@@ -62,10 +62,6 @@ static bool notes(struct gw_text *out, const void *thing, enum gw_units shown)
     return g->result.n_notes > 0;
 }
 
-#define SAYS(key_, say_, help_)                                                                                        \
-    {                                                                                                                  \
-        .key = key_, .type = GW_T_SAID, .say = say_, .help = help_                                                     \
-    }
 #define GLASS_NUM(key_, member_, dim_, help_)                                                                          \
     FIELD(gw_explained_glass, key_, result.member_, GW_T_NUMBER, .dim = dim_, .help = help_)
 static const struct gw_field GLASS[] = {
@@ -77,10 +73,10 @@ static const struct gw_field GLASS[] = {
     FIELD(gw_explained_glass, "why", result.why, GW_T_TEXT, .help = "why that basis governs"),
     GLASS_NUM("utilisation", utilisation, GW_RATIO, "pressure over resistance"),
     GLASS_NUM("deflection", deflection, GW_LENGTH, "of the center"),
-    SAYS("standard_silent", why_no_standard, "why the standard's factors do not cover it"),
-    SAYS("principles_silent", why_no_principles, "why first principles do not cover it"),
-    SAYS("notes", notes, "what to know about it"),
-    SAYS("stops", where_it_stops, "where the computation stops, if it does: then no figures"),
+    OUT_SAID("standard_silent", why_no_standard, "why the standard's factors do not cover it"),
+    OUT_SAID("principles_silent", why_no_principles, "why first principles do not cover it"),
+    OUT_SAID("notes", notes, "what to know about it"),
+    OUT_SAID("stops", where_it_stops, "where the computation stops, if it does: then no figures"),
 };
 static const struct gw_record GLASS_RECORD =
     RECORD("glass", gw_explained_glass, GLASS, .help = "the glass under the load that governs it");
@@ -101,17 +97,23 @@ const struct gw_record gw_row_record = RECORD("row", gw_row, ROW, .help = "a row
 
 /* The whole -------------------------------------------------------------------------------------------------------- */
 
+#define OF THROUGH(explained, of)
+#define OF_ELEMENT THROUGH2(explained, of, gw_explanation, element)
 static const struct gw_field EXPLAINED[] = {
     F(explained, results, GW_T_RECORD, .record = &gw_remarks_record, .flags = GW_FLAT),
-    FIELD(explained, "element", of.element, GW_T_RECORD, .record = &gw_element_record, .help = "the group"),
-    TRACE(explained, "trace", of.trace, "how its pressure came about", .hops = 0),
-    FIELD(explained, "stops", of.status, GW_T_WORD, .word = status_word,
+    FIELD(gw_explanation, "element", element, GW_T_RECORD, OF, .record = &gw_element_record, .help = "the group"),
+    FIELD(gw_element, "inward_deflection", inward_deflection, GW_T_NUMBER, .dim = GW_PRESSURE, OF_ELEMENT,
+          .help = "framing: at the level of deflection checks"),
+    FIELD(gw_element, "outward_deflection", outward_deflection, GW_T_NUMBER, .dim = GW_PRESSURE, OF_ELEMENT,
+          .help = "the same, negative"),
+    TRACE(gw_explanation, "trace", trace, "how its pressure came about", OF),
+    FIELD(gw_explanation, "stops", status, GW_T_WORD, OF, .word = status_word,
           .help = "why that derivation stops, if it does"),
     F(explained, make_up, GW_T_TEXT, .help = "of the glass"),
-    FIELD(explained, "glass", of.glass, GW_T_RECORD, .record = &GLASS_RECORD, .help = "a lite's; null: not known"),
-    TRACE(gw_explained_glass, "glass_trace", trace, "its derivation", .hops = 1,
-          .via = {offsetof(struct explained, of.glass)}),
-    FIELD(explained, "links", of.links, GW_T_RECORD, .flags = GW_MANY, .record = &LINK_RECORD,
+    FIELD(gw_explanation, "glass", glass, GW_T_RECORD, OF, .record = &GLASS_RECORD,
+          .help = "a lite's; null: not known"),
+    TRACE(gw_explained_glass, "glass_trace", trace, "its derivation", THROUGH2(explained, of, gw_explanation, glass)),
+    FIELD(gw_explanation, "links", links, GW_T_RECORD, OF, .flags = GW_MANY, .record = &LINK_RECORD,
           .help = "every check of every candidate there that is derived"),
     F(explained, rows, GW_T_RECORD, .flags = GW_MANY | GW_POINTERS, .record = &gw_row_record,
       .help = "rows of the tables that it rests on"),

@@ -73,6 +73,8 @@ void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, doub
 
 const char *gw_basis_words(enum gw_basis basis) { return basis == GW_MEMORY ? "recalled" : gw_basis_name(basis); }
 
+bool gw_is_weak(enum gw_basis basis) { return basis == GW_MEMORY || basis == GW_PRACTICE; }
+
 enum gw_tone gw_basis_tone(int basis) { return basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN; }
 
 enum gw_tone gw_verdict_tone(int verdict)

@@ -5,7 +5,7 @@
 
 static const char *site_line(struct page *page)
 {
-    const struct gw_site *site = page->results->model->project.site;
+    const struct gw_site *site = page->results->answer->model->project.site;
     const char *ground =
         gw_given(site->elevation)
             ? gw_format(page->arena, ", ground at %s", gw_quantity_text(page, GW_LENGTH, site->elevation, NEAREST))
@@ -23,7 +23,7 @@ static const char *site_line(struct page *page)
 
 void gw_page_head(struct page *page, const char *what)
 {
-    const struct gw_project *project = &page->results->model->project;
+    const struct gw_project *project = &page->results->answer->model->project;
     const struct gw_info *info = project->project;
     const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
@@ -62,8 +62,6 @@ static void assumptions(struct page *page)
     if (!r->assumptions.n) gw_report_line(page->report, "None: every value was given.");
 }
 
-static bool is_weak(const struct gw_row *row) { return row->basis == GW_MEMORY || row->basis == GW_PRACTICE; }
-
 static bool alike(const struct gw_row *a, const struct gw_row *b)
 {
     return strcmp(a->table, b->table) == 0 && a->basis == b->basis && strcmp(a->source, b->source) == 0;
@@ -72,7 +70,7 @@ static bool alike(const struct gw_row *a, const struct gw_row *b)
 /* The ids of the rows from `index` on that share table, basis and source with its row; they leave `rest`. */
 static const char *ids_alike(struct page *page, struct gw_used *rest, unsigned index)
 {
-    const struct gw_tables *tables = page->results->model->tables;
+    const struct gw_tables *tables = page->results->answer->model->tables;
     const struct gw_row *first = gw_table_row_at(tables, index);
     struct gw_text ids;
     gw_text_init(&ids, page->arena);
@@ -90,8 +88,8 @@ static void weak_rows(struct page *page, const struct gw_used *rows)
     struct gw_used rest = *rows;
     bool any = false;
     for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
-        const struct gw_row *row = gw_table_row_at(page->results->model->tables, i);
-        if (!is_weak(row)) continue;
+        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
+        if (!gw_is_weak(row->basis)) continue;
         if (!any) gw_report_heading(page->report, 2, "Recalled, not yet confirmed, or common practice");
         any = true;
         gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_words(row->basis), row->table,
@@ -108,24 +106,14 @@ const char *gw_caution_text(void)
 
 void gw_page_foot(struct page *page, const struct gw_used *rows)
 {
-    const struct gw_results *r = page->results;
+    const struct gw_answer *answer = page->results->answer;
     warnings(page);
     assumptions(page);
     weak_rows(page, rows);
     gw_report_heading(page->report, 2, "Not checked here");
-    for (size_t i = 0; i < r->answer->not_checked.n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s", r->answer->not_checked.items[i].what,
-                                               r->answer->not_checked.items[i].ask));
+    for (size_t i = 0; i < answer->not_checked.n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", answer->not_checked.items[i].what,
+                                               answer->not_checked.items[i].ask));
     gw_report_heading(page->report, 2, "Caution");
     gw_report_line(page->report, gw_caution_text());
-}
-
-void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts)
-{
-    const struct gw_takeoff *takeoff = page->results->takeoff;
-    const struct gw_judgement *judgement = &page->results->answer->judgement;
-    for (size_t i = 0; i < takeoff->elements.n; i++) gw_used_merge(rows, &takeoff->elements.items[i].used);
-    for (size_t i = 0; i < judgement->demands.n; i++) gw_used_merge(rows, judgement->demands.items[i].used);
-    for (size_t i = 0; verdicts && i < judgement->findings.n; i++)
-        gw_used_merge(rows, judgement->findings.items[i].used);
 }

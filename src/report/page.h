@@ -27,9 +27,11 @@ void gw_add_utilization(struct gw_text *out, double value);
 void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, double top);
 /* A basis as people read it: "recalled" for what rests on memory. */
 const char *gw_basis_words(enum gw_basis basis);
+bool gw_is_weak(enum gw_basis basis); /* recalled, or common practice */
 
 enum gw_tone gw_verdict_tone(int verdict);
 enum gw_tone gw_basis_tone(int basis);
+
 /* Element groups ordered by wall (in the file's order), kind, zone and parapet. */
 struct ordered {
     const struct gw_element *element;
@@ -41,8 +43,6 @@ struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeof
 void gw_page_head(struct page *page, const char *what);
 /* Warnings, assumptions, what is recalled or practice, what is not checked, the caution. */
 void gw_page_foot(struct page *page, const struct gw_used *rows);
-/* Adds the rows behind every figure of the results. */
-void gw_page_rows(struct gw_used *rows, struct page *page, bool verdicts);
 const char *gw_caution_text(void);
 
 /* render_csv.c: a list of records, one a line, SI with the unit in the header; messages in the units shown. */

@@ -1,5 +1,6 @@
 /* What every result carries besides its figures, and demands that ask the same in one group. */
 #include "report/results.h"
+#include "report/page.h"
 
 #include "base/fields.h"
 
@@ -15,18 +16,19 @@ static const struct gw_assumption *correction(struct gw_arena *arena, const stru
 
 static void add_assumptions(struct gw_results *out, struct gw_arena *arena)
 {
-    const struct gw_assumptions *lists[] = {&out->model->assumptions, &out->takeoff->assumptions};
-    size_t corrections = out->model->project.assume.n, n = corrections + lists[0]->n + lists[1]->n;
+    const struct gw_assumptions *lists[] = {&out->answer->model->assumptions, &out->answer->takeoff->assumptions};
+    const struct gw_project *project = &out->answer->model->project;
+    size_t corrections = project->assume.n, n = corrections + lists[0]->n + lists[1]->n;
     out->assumptions.items = gw_alloc(arena, n + 1, sizeof(const struct gw_assumption *));
     for (size_t i = 0; i < corrections; i++)
-        out->assumptions.items[out->assumptions.n++] = correction(arena, &out->model->project.assume.items[i]);
+        out->assumptions.items[out->assumptions.n++] = correction(arena, &project->assume.items[i]);
     for (size_t k = 0; k < COUNT(lists); k++)
         for (size_t i = 0; i < lists[k]->n; i++) out->assumptions.items[out->assumptions.n++] = &lists[k]->items[i];
 }
 
 static void add_warnings(struct gw_results *out, struct gw_arena *arena)
 {
-    const struct gw_diags *diags = out->model->diags;
+    const struct gw_diags *diags = out->answer->model->diags;
     out->warnings.items = gw_alloc(arena, diags->n + 1, sizeof(const struct gw_diag *));
     for (size_t i = 0; i < diags->n; i++)
         if (diags->items[i].severity == GW_WARNING) out->warnings.items[out->warnings.n++] = &diags->items[i];
@@ -39,14 +41,32 @@ static bool same_number(double a, double b)
     return fabs(a - b) <= 1e-12 * fmax(fabs(a), fabs(b));
 }
 
-/* Of elements: what is asked is the same. */
-static bool alike(const struct gw_demand *a, const struct gw_demand *b)
+static bool same_terms(const struct gw_demand *a, const struct gw_demand *b)
 {
-    bool same = a->check == b->check && a->state == b->state && a->terms.n == b->terms.n;
-    for (unsigned i = 0; i < a->terms.n && same; i++)
-        same = gw_term_of(a, i)->dim == gw_term_of(b, i)->dim &&
-               same_number(gw_term_of(a, i)->value, gw_term_of(b, i)->value);
-    return same && gw_message_same(&a->message, &b->message);
+    if (a->terms.n != b->terms.n) return false;
+    for (size_t i = 0; i < a->terms.n; i++) {
+        const struct gw_term *x = &a->terms.items[i], *y = &b->terms.items[i];
+        if (x->dim != y->dim || x->direction != y->direction || !same_number(x->value, y->value) ||
+            !same_number(x->response, y->response))
+            return false;
+    }
+    return true;
+}
+
+/* The same, or the same as it is read: it may differ in the last bits of a double. */
+static bool same_message(const struct gw_results *r, struct gw_arena *arena, const struct gw_message *a,
+                         const struct gw_message *b)
+{
+    return gw_message_same(a, b) ||
+           strcmp(gw_message_text(arena, a, r->shown), gw_message_text(arena, b, r->shown)) == 0;
+}
+
+/* Of elements: what is asked is the same. */
+static bool alike(const struct gw_results *r, struct gw_arena *arena, const struct gw_demand *a,
+                  const struct gw_demand *b)
+{
+    return a->check == b->check && a->state == b->state && same_terms(a, b) &&
+           same_message(r, arena, &a->message, &b->message);
 }
 
 static struct gw_demand_group *new_group(struct gw_results *out, struct gw_arena *arena, size_t *capacity,
@@ -58,12 +78,14 @@ static struct gw_demand_group *new_group(struct gw_results *out, struct gw_arena
     return group;
 }
 
-/* A check's demands follow each other: the groups of this check begin at `from`. */
+/* A check's demands follow each other: the groups of this check begin at `from`. Like ones lie near each other, so a
+ * few are looked at: those that were missed have an entry of their own. */
 static struct gw_demand_group *group_of(struct gw_results *out, struct gw_arena *arena, size_t *capacity, size_t from,
                                         const struct gw_demand *d)
 {
-    for (size_t i = out->demands.n; i-- > from;)
-        if (alike(out->demands.items[i].demand, d)) return &out->demands.items[i];
+    enum { LOOKED_AT = 32 };
+    for (size_t i = out->demands.n; i-- > from && out->demands.n - i <= LOOKED_AT;)
+        if (alike(out, arena, out->demands.items[i].demand, d)) return &out->demands.items[i];
     return new_group(out, arena, capacity, d);
 }
 
@@ -74,8 +96,14 @@ static void add_element(struct gw_demand_group *group, struct gw_arena *arena, c
     group->elements.items[group->elements.n++] = id;
 }
 
-/* What the element itself does not say: all but its pressures. */
-static bool is_more_than_pressure(const struct gw_demand *d) { return !d->element || gw_said(&d->summary); }
+/* The element itself says its pressures. */
+static bool is_more_than_pressure(const struct gw_demand *d)
+{
+    if (!d->element || d->hazard || gw_said(&d->summary) || (d->state != GW_ASKED && gw_said(&d->message))) return true;
+    for (size_t i = 0; i < d->terms.n; i++)
+        if (d->terms.items[i].dim != GW_PRESSURE || !d->terms.items[i].direction) return true;
+    return false;
+}
 
 static void group_demands(struct gw_results *out, struct gw_arena *arena)
 {
@@ -91,12 +119,29 @@ static void group_demands(struct gw_results *out, struct gw_arena *arena)
     }
 }
 
+static void add_rows(struct gw_results *out, struct gw_arena *arena)
+{
+    const struct gw_judgement *judgement = &out->answer->judgement;
+    size_t capacity = 0;
+    for (size_t i = 0; i < out->answer->takeoff->elements.n; i++)
+        gw_used_merge(&out->used, &out->answer->takeoff->elements.items[i].used);
+    for (size_t i = 0; i < judgement->demands.n; i++) gw_used_merge(&out->used, judgement->demands.items[i].used);
+    for (size_t i = 0; i < judgement->findings.n; i++) gw_used_merge(&out->used, judgement->findings.items[i].used);
+    for (unsigned i = 0; gw_used_next(&out->used, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(out->answer->model->tables, i);
+        if (!gw_is_weak(row->basis)) continue;
+        out->weak.items = gw_grow(arena, out->weak.items, out->weak.n, &capacity, sizeof(const struct gw_row *));
+        out->weak.items[out->weak.n++] = row;
+    }
+}
+
 void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown)
 {
-    *out = (struct gw_results){.model = answer->model, .takeoff = answer->takeoff, .answer = answer, .shown = shown};
-    add_assumptions(out, arena);
-    add_warnings(out, arena);
+    *out = (struct gw_results){.answer = answer, .shown = shown};
     out->mock_up.items = answer->mock_up.steps;
     out->mock_up.n = answer->mock_up.n;
+    add_assumptions(out, arena);
+    add_warnings(out, arena);
     group_demands(out, arena);
+    add_rows(out, arena);
 }

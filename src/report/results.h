@@ -16,7 +16,6 @@ extern const struct gw_record gw_result_head_record;
 
 /* What words of a demand and of a finding are: the name of a free-form rating or the id of the check. */
 const char *gw_check_name(const struct gw_demand *demand);
-const char *gw_verdict_loud(int verdict);                         /* "NOT SHOWN" */
-const char *gw_demand_state_name(const struct gw_demand *demand); /* "required" */
+const char *gw_verdict_loud(int verdict); /* "NOT SHOWN" */
 
 #endif
