@@ -35,6 +35,10 @@ struct gw_anchor_reactions {
 enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct gw_anchor_case *in,
                                    struct gw_engine *engine);
 
+/* N: the outward reaction that the bolts take beside that dead load, each up to `allowable`; 0 where the dead load
+ * alone is too much. Of the case its eccentricity, bolt_arm, bolts, prying count. */
+double gw_anchor_bolts_take(const struct gw_anchor_case *in, double dead, double allowable, struct gw_engine *engine);
+
 /* Combinations: wind at strength level in place of the pressures of the case, seismic forces of one anchor at strength
  * level, out of the plane, both ways. Fasteners of the connection have a force of their own, several times that of the
  * body: one without the other is refused. */

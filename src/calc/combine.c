@@ -3,6 +3,7 @@
 
 #include "base/fields.h"
 
+#include "galeward/anchor.h"
 #include "galeward/combine.h"
 
 #define MOMENT(struct_, key_, ...) NUM(struct_, key_, GW_MOMENT, LIMITS(0, 1e9), __VA_ARGS__)
@@ -150,11 +151,12 @@ const struct gw_calc_kind gw_kind_screw_pull = {.name = "screw_pull",
 
 struct load_case {
     double width, height, height_across, inward, inward_across, outward, outward_across, wall_weight, piece;
-    double coefficient, sds;
+    double coefficient, sds, eccentricity, bolt_arm, prying, bolt_tension;
+    int bolts;
     enum gw_bool corner;
 };
 struct load_answer {
-    double in, out, dead;
+    double in, out, dead, bolts_take;
     struct gw_anchor_quake quake;
 };
 #define L(key_, dim_, ...) NUM(load_case, key_, dim_, __VA_ARGS__)
@@ -171,17 +173,37 @@ static const struct gw_field LOAD[] = {
     F(load_case, corner, GW_T_BOOL, .fallback = "no", .help = "of an outside corner: both faces hang on it"),
     L(coefficient, GW_RATIO, LIMITS(0, 20), .help = "seismic: F_p over the weight, of the fasteners, strength level"),
     L(sds, GW_RATIO, LIMITS(0, 5), .help = "seismic: S_DS"),
+    F(load_case, bolts, GW_T_INTEGER, .fallback = "0", LIMITS(0, 64), .help = "of the anchor; 0: nothing about bolts"),
+    L(bolt_tension, GW_FORCE, LIMITS(1, 1e8), .help = "allowable of one; goes with bolts"),
+    L(eccentricity, GW_THICKNESS, .fallback = "0 mm", LIMITS(-5, 5), .help = "of the weight, outside of the bearing"),
+    L(bolt_arm, GW_THICKNESS, LIMITS(0.001, 5), .help = "of the bolts against the weight; goes with eccentricity"),
+    L(prying, GW_RATIO, .fallback = "1", LIMITS(1, 10), .help = "bolt pull over that without prying"),
 };
 static const struct gw_record LOAD_RECORD = RECORD("anchor load", load_case, LOAD);
 static const struct gw_field LOAD_ANSWER[] = {
     OUT(load_answer, "inward", in, GW_FORCE, "of the wind"),
     OUT(load_answer, "outward", out, GW_FORCE, "of the wind"),
     OUT(load_answer, "dead", dead, GW_FORCE, "of the piece"),
+    OUT(load_answer, "bolts_take", bolts_take, GW_FORCE, "outward, beside the weight of the piece; with bolts"),
     OUT(load_answer, "seismic_out_of_plane", quake.out_of_plane, GW_FORCE, "0.7 E, of the mass that wind loads"),
     OUT(load_answer, "seismic_along", quake.along, GW_FORCE, "0.7 E, of the piece"),
     OUT(load_answer, "seismic_down", quake.down, GW_FORCE, "D + 0.7 E"),
 };
 static const struct gw_record LOAD_ANSWER_RECORD = RECORD("anchor load result", load_answer, LOAD_ANSWER);
+
+static enum gw_status take_bolts(struct load_answer *answer, const struct load_case *c, struct gw_engine *engine)
+{
+    const struct gw_anchor_case in = {
+        .eccentricity = c->eccentricity, .bolt_arm = c->bolt_arm, .bolts = c->bolts, .prying = c->prying};
+    answer->bolts_take = GW_ABSENT;
+    if (!c->bolts) return GW_OK;
+    if (!gw_given(c->bolt_tension))
+        return gw_refuse(engine, GW_MISSING, "bolt_tension", "what does one bolt take in tension?");
+    if (fabs(c->eccentricity) > 0 && !gw_given(c->bolt_arm))
+        return gw_refuse(engine, GW_MISSING, "bolt_arm", "an eccentric weight wants the lever arm of the bolts");
+    answer->bolts_take = gw_anchor_bolts_take(&in, answer->dead, c->bolt_tension, engine);
+    return GW_OK;
+}
 
 static enum gw_status run_load(void *out, const void *in, struct gw_engine *engine)
 {
@@ -197,7 +219,8 @@ static enum gw_status run_load(void *out, const void *in, struct gw_engine *engi
     answer->out = gw_anchor_wind("R_out", c->width, &out_own, &out_across, engine);
     answer->dead = gw_anchor_weight(per_area, c->width, c->piece, engine);
     answer->quake = (struct gw_anchor_quake){GW_ABSENT, GW_ABSENT, GW_ABSENT};
-    if (!gw_given(c->sds)) return GW_OK;
+    enum gw_status status = take_bolts(answer, c, engine);
+    if (status != GW_OK || !gw_given(c->sds)) return status;
     const struct gw_anchor_quake_case quake = {
         c->coefficient, c->sds, gw_anchor_mass(per_area, c->width, c->height + c->height_across, engine), answer->dead};
     gw_anchor_quake(&answer->quake, &quake, engine);

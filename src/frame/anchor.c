@@ -99,6 +99,16 @@ enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct
     return GW_OK;
 }
 
+double gw_anchor_bolts_take(const struct gw_anchor_case *in, double dead, double allowable, struct gw_engine *engine)
+{
+    const double n = in->bolts, prying = gw_given(in->prying) ? in->prying : 1;
+    const double moment = dead_moment(dead, in, engine), couple = fabs(moment) > 0 ? moment / in->bolt_arm : 0;
+    const double outward = fmax(n * allowable / prying - couple, 0);
+    GW_STEP(engine, "R_a", GW_FORCE, outward, COUPLE_CLAUSE, "max(n*T_a/k-C,0)", {"n", n, GW_RATIO},
+            {"T_a", allowable, GW_FORCE}, {"k", prying, GW_RATIO}, {"C", couple, GW_FORCE});
+    return outward;
+}
+
 /* Unfactored forces of one anchor, N. */
 struct forces {
     double in, out, dead, seismic, fasteners, vertical;
