@@ -117,7 +117,7 @@ void gw_diag_print(struct gw_text *out, const struct gw_diag *diag)
     gw_text_addf(out, ": %s: ", word);
     gw_text_add_safe(out, diag->message, strlen(diag->message));
     gw_text_add(out, "\n");
-    if (diag->line) print_source_line(out, diag);
+    if (diag->line && diag->source) print_source_line(out, diag);
 }
 
 const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length)

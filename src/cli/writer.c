@@ -108,7 +108,7 @@ static FILE *open_temporary(struct writer *w, struct gw_arena *arena, const stru
     sigprocmask(SIG_BLOCK, &ending, &before);
     int fd = mkstemp(name);
     if (fd >= 0) {
-        strcpy(unfinished, name);
+        memcpy(unfinished, name, strlen(name) + 1);
         is_unfinished = 1;
         w->temporary = name;
     }

@@ -50,6 +50,7 @@ static void open_table(struct page *page, const char *caption, const struct view
 static void add_number(struct gw_text *out, struct page *page, const struct view_column *column,
                        const struct gw_field *field, const void *at)
 {
+    if (!at) return; /* behind a pointer that leads nowhere */
     if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
     else if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);
     else if (field->type == GW_T_FIGURE) gw_text_number(out, field->figure(at, page->shown), 6);

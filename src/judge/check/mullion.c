@@ -10,12 +10,15 @@ enum { MOMENT, SHEAR };
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
     struct gw_pressures p;
-    const bool known = gw_demand_wind(out, ask, place->element, &p);
-    const struct gw_stretch *s = known ? gw_stretch_of(ask, place->element) : NULL;
-    const bool solved = s && !gw_said(&s->fault);
-    if (solved) gw_stretch_derive(ask, place->element);
-    gw_demand_term(out, ask, GW_MOMENT, s ? s->direction : GW_NO_DIRECTION, solved ? s->forces.moment : GW_ABSENT);
-    gw_demand_term(out, ask, GW_FORCE, s ? s->direction : GW_NO_DIRECTION, solved ? s->forces.shear : GW_ABSENT);
+    struct gw_stretch felt = {.forces = {.moment = GW_ABSENT, .shear = GW_ABSENT}};
+    if (gw_demand_wind(out, ask, place->element, &p)) {
+        const struct gw_stretch *s = gw_stretch_of(ask, place->element);
+        felt.direction = s->direction;
+        if (!gw_said(&s->fault)) felt.forces = s->forces; /* the capacity tells why there are none */
+        gw_stretch_derive(ask, place->element);
+    }
+    gw_demand_term(out, ask, GW_MOMENT, felt.direction, felt.forces.moment);
+    gw_demand_term(out, ask, GW_FORCE, felt.direction, felt.forces.shear);
 }
 
 /* Both faces at once, alike: M_x/M_ax + M_y/M_ay, and shear alike. */
