@@ -79,7 +79,7 @@ struct gw_demand {
     const struct gw_lite_type *lite;   /* NULL unless the check is a lite type's */
     enum gw_demand_state state; /* not asked, not known: `message` says why, or which value is missing, whom to ask */
     GW_LIST(struct gw_term) terms;         /* at most GW_TERM_LIMIT; values that are not known are absent */
-    const struct gw_term *outward;         /* the second of two directions; NULL */
+    const struct gw_term *outward;         /* the same quantity as the first, which is inward; NULL */
     bool at_most;                          /* the candidate's number must not be above it */
     double at;                             /* air: its pressure, Pa; else absent */
     struct gw_message message;             /* how it came about */

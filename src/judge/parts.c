@@ -24,7 +24,8 @@ void gw_demand_term(struct gw_demand *out, struct gw_ask *ask, enum gw_dim dim, 
 {
     struct gw_term *term = next_term(out, ask);
     *term = (struct gw_term){.dim = dim, .direction = direction, .value = value, .response = GW_ABSENT};
-    if (out->terms.n > 1 && direction == GW_OUTWARD) out->outward = term;
+    const struct gw_term *first = out->terms.items;
+    if (first->direction == GW_INWARD && first->dim == dim && direction == GW_OUTWARD) out->outward = term;
 }
 
 void gw_demand_limit(struct gw_demand *out, struct gw_ask *ask, enum gw_dim dim, double limit, double response)

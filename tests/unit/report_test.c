@@ -141,6 +141,53 @@ static void data_hold_every_demand(void **state)
     }
 }
 
+/* `value_outward` is no other quantity than `value`: a mullion's shear is no moment. */
+static void outward_values_are_of_the_same_quantity(void **state)
+{
+    struct world *w = *state;
+    struct gw_results results;
+    open_project(w, "projects/gull-point.yaml", &results);
+    const struct gw_result result = gw_result_demand(&results);
+    size_t pairs = 0;
+    for (const struct gw_node *d = gw_node_get(data_of(w, &result), "demands")->first; d; d = d->next) {
+        const struct gw_node *terms = gw_node_get(d, "terms");
+        if (says(d, "value_outward", "null")) continue;
+        assert_true(terms->count >= 2);
+        assert_true(says(terms->first, "direction", "inward"));
+        assert_true(says(terms->first->next, "direction", "outward"));
+        assert_true(says(terms->first->next, "unit", gw_node_get(terms->first, "unit")->text));
+        pairs++;
+    }
+    assert_true(pairs > 0); /* debris asks for both */
+}
+
+/* The verdicts in one format and one set of units. */
+static const char *verdicts_as(struct world *w, const char *format, enum gw_units shown)
+{
+    struct gw_results results;
+    struct gw_text text;
+    gw_results_of(&results, &w->arena, &w->answer, shown);
+    const struct gw_result result = gw_result_check(&results);
+    gw_text_init(&text, &w->arena);
+    assert_int_equal(gw_format_named(format)->render(&text, &result, NULL, false), GW_OK);
+    return text.at;
+}
+
+/* Sentences too: of data and of pages. */
+static void messages_are_in_the_units_shown(void **state)
+{
+    struct world *w = *state;
+    struct gw_results results;
+    open_project(w, "projects/gull-point.yaml", &results);
+    static const char *const formats[] = {"json", "csv", "text", "md"};
+    for (size_t i = 0; i < sizeof formats / sizeof *formats; i++) {
+        const char *us = verdicts_as(w, formats[i], GW_US), *si = verdicts_as(w, formats[i], GW_SI);
+        assert_non_null(strstr(us, " psf"));
+        assert_null(strstr(si, " psf"));
+        assert_null(strstr(si, " ft,"));
+    }
+}
+
 static size_t equations_of(const struct gw_report *page)
 {
     size_t n = 0;
@@ -188,6 +235,8 @@ int main(void)
         WORLD_TEST(blocks_as_text),
         WORLD_TEST(blocks_as_markdown),
         WORLD_TEST(data_hold_every_demand),
+        WORLD_TEST(outward_values_are_of_the_same_quantity),
+        WORLD_TEST(messages_are_in_the_units_shown),
         WORLD_TEST(data_hold_every_step),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
