@@ -90,6 +90,7 @@ void gw_render_csv(struct gw_text *out, const struct gw_report *report);
 /* Like demands that ask the same, with the elements that they are asked of. */
 struct gw_demand_group {
     const struct gw_demand *demand; /* the first of them */
+    const char *words;              /* its message, as it is read; of elements */
     GW_LIST(const char *) elements; /* ids; none: a demand of a wall, a lite type or the project */
     size_t capacity;
 };

@@ -53,28 +53,20 @@ static bool same_terms(const struct gw_demand *a, const struct gw_demand *b)
     return true;
 }
 
-/* The same, or the same as it is read: it may differ in the last bits of a double. */
-static bool same_message(const struct gw_results *r, struct gw_arena *arena, const struct gw_message *a,
-                         const struct gw_message *b)
+/* Of elements: what is asked is the same, and reads the same; it may differ in the last bits of a double. */
+static bool alike(const struct gw_demand_group *group, const struct gw_demand *d, const char *words)
 {
-    return gw_message_same(a, b) ||
-           strcmp(gw_message_text(arena, a, r->shown), gw_message_text(arena, b, r->shown)) == 0;
-}
-
-/* Of elements: what is asked is the same. */
-static bool alike(const struct gw_results *r, struct gw_arena *arena, const struct gw_demand *a,
-                  const struct gw_demand *b)
-{
-    return a->check == b->check && a->state == b->state && same_terms(a, b) &&
-           same_message(r, arena, &a->message, &b->message);
+    const struct gw_demand *first = group->demand;
+    return first->check == d->check && first->state == d->state && same_terms(first, d) &&
+           strcmp(group->words, words) == 0;
 }
 
 static struct gw_demand_group *new_group(struct gw_results *out, struct gw_arena *arena, size_t *capacity,
-                                         const struct gw_demand *d)
+                                         const struct gw_demand *d, const char *words)
 {
     out->demands.items = gw_grow(arena, out->demands.items, out->demands.n, capacity, sizeof *out->demands.items);
     struct gw_demand_group *group = &out->demands.items[out->demands.n++];
-    *group = (struct gw_demand_group){.demand = d};
+    *group = (struct gw_demand_group){.demand = d, .words = words};
     return group;
 }
 
@@ -84,9 +76,10 @@ static struct gw_demand_group *group_of(struct gw_results *out, struct gw_arena 
                                         const struct gw_demand *d)
 {
     enum { LOOKED_AT = 32 };
+    const char *words = gw_message_text(arena, &d->message, out->shown);
     for (size_t i = out->demands.n; i-- > from && out->demands.n - i <= LOOKED_AT;)
-        if (alike(out, arena, out->demands.items[i].demand, d)) return &out->demands.items[i];
-    return new_group(out, arena, capacity, d);
+        if (alike(&out->demands.items[i], d, words)) return &out->demands.items[i];
+    return new_group(out, arena, capacity, d, words);
 }
 
 static void add_element(struct gw_demand_group *group, struct gw_arena *arena, const char *id)
@@ -115,7 +108,7 @@ static void group_demands(struct gw_results *out, struct gw_arena *arena)
         if (d->check != check) from = out->demands.n;
         check = d->check;
         if (d->element) add_element(group_of(out, arena, &capacity, from, d), arena, d->element->id);
-        else new_group(out, arena, &capacity, d);
+        else new_group(out, arena, &capacity, d, "");
     }
 }
 

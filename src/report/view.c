@@ -62,7 +62,7 @@ static const char *cell_text(struct page *page, const struct view_column *column
                              const void *at)
 {
     struct gw_text text;
-    if (gw_field_is_absent(field, at)) return "";
+    if (!at || gw_field_is_absent(field, at)) return "";
     if (!is_number(field)) return gw_field_words(page->arena, field, at, page->shown);
     gw_text_init(&text, page->arena);
     add_number(&text, page, column, field, at);
