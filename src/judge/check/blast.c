@@ -160,8 +160,9 @@ static const struct blasted *blasted(struct gw_ask *ask, const struct gw_demand 
         double size[3];
     } key = {(uintptr_t)type, {e->width, e->height, e->pane}};
     void **known = gw_memo_at(&ask->memory->blasts, ask->arena, &key, sizeof key);
-    if (*known && !ask->trace) return *known;
-    struct blasted *b = gw_alloc(ask->arena, 1, sizeof *b);
+    struct blasted *b = *known;
+    if (b && !ask->trace) return b;
+    b = gw_alloc(ask->arena, 1, sizeof *b);
     b->type = type;
     *known = b; /* before the work, which may move the table */
     work_out(b, ask, d);
