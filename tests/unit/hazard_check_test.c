@@ -1,4 +1,4 @@
-/* Debris and blast in the check: which lites, which missile, what a rating or a calculation shows.
+/* Debris and blast in the check: missiles at the limits, uses, derivations; verdicts are in tests/scenarios.
  *
  * Wall h has lites that begin at 0, 30 and 60 ft, wall k a little higher than the limits: at 10, 30.1 and 60.1 ft. Each
  * is 5 ft wide. Pressures are given: 40 psf inward and 60 psf outward, allowable-stress level. */
@@ -38,58 +38,8 @@ static void judge_of(struct world *w, const char *head, const char *more, const 
     must_judge(w, gw_format(&w->arena, "%s%s", head, more));
 }
 
-struct expected {
-    const char *more, *ratings, *check, *where;
-    enum gw_verdict verdict;
-    enum gw_evidence evidence;
-    const char *part; /* of the message */
-};
-
-static void check_of(const char *head, const struct expected *x)
-{
-    struct world w;
-    world_open(&w);
-    judge_of(&w, head, x->more, x->ratings);
-    const struct gw_finding *f = finding(&w, x->check, x->where);
-    bool good = f->verdict == x->verdict && f->evidence == x->evidence && strstr(words(&f->message), x->part);
-    if (!good)
-        print_error("%s at %s, [%s]: %s by %s: %s\n", x->check, x->where, x->ratings, gw_verdict_name(f->verdict),
-                    gw_evidence_name(f->evidence), words(&f->message));
-    assert_true(good);
-    world_close(&w);
-}
-#define CHECK_ALL(head, list)                                                                                          \
-    for (size_t i_ = 0; i_ < sizeof(list) / sizeof *(list); i_++) check_of(head, &(list)[i_])
-
 /* Debris: the demand ------------------------------------------------------------------------------------------------
  */
-
-#define UNRATED GW_NOT_SHOWN, GW_EVIDENCE_NONE, "ask the manufacturer for an impact report (ASTM E1886, E1996)"
-#define SPARED GW_NOT_REQUIRED, GW_EVIDENCE_NONE
-
-static void debris_goes_by_region_and_height(void **state)
-{
-    (void)state;
-    static const struct expected list[] = {
-        {INLAND, "", "debris", "h/lite/1", UNRATED},
-        {INLAND, "", "debris", "h/lite/3", UNRATED}, /* 60 ft is not above 60 ft */
-        {INLAND, "", "debris", "k/lite/3", SPARED, "high above the ground"},
-        {COAST("160", "20000", "{rule: by_code, aggregate_roof_height: 40 ft}"), "", "debris", "k/lite/3", UNRATED},
-        {COAST("129", "0", BY_CODE), "", "debris", "h/lite/1", SPARED, "not in the wind-borne debris region"},
-        {COAST("131", "5280", BY_CODE), "", "debris", "h/lite/1", UNRATED},
-        {COAST("131", "5300", BY_CODE), "", "debris", "h/lite/1", SPARED, "not in the wind-borne debris region"},
-        {COAST("160", "0", "none"), "", "debris", "project", SPARED, "asks for no impact rating"},
-        {"site: {basic_wind_speed: 160 mph, exposure: C, hurricane_prone: false}\n" FIXED, "", "debris", "project",
-         SPARED, "not in the hurricane-prone region"},
-        /* A specification asks wherever the site is, at any height. */
-        {"site: {basic_wind_speed: 100 mph, exposure: C, hurricane_prone: false, impact: {missile: D}}\n" FIXED, "",
-         "debris", "k/lite/3", UNRATED},
-        {"site: {basic_wind_speed: 160 mph, exposure: C}\n" FIXED, "", "debris", "project", GW_NOT_SHOWN,
-         GW_EVIDENCE_NONE, "hurricane-prone region"},
-        {SPEED("131") "}\n" FIXED, "", "debris", "h/lite/1", GW_NOT_SHOWN, GW_EVIDENCE_NONE, "(site: coast_distance)"},
-    };
-    CHECK_ALL(HEAD, list);
-}
 
 static const struct gw_demand *demand(struct world *w, const char *more, const char *where)
 {
@@ -155,55 +105,6 @@ static void the_edition_of_debris(void **state)
 #define LOW "debris", "h/lite/1"
 #define GOOD IMPACT("D", "3", "40", "60", LARGE)
 
-static void impact_ratings(void **state)
-{
-    (void)state;
-    static const struct expected list[] = {
-        {INLAND, GOOD, LOW, GW_PASS, GW_BY_TEST, "I-1: provided that interlayer"},
-        {INLAND, IMPACT("E", "4", "90", "90", LARGE), LOW, GW_PASS, GW_BY_TEST, "I-1"},
-        {INLAND, IMPACT("C", "3", "90", "90", LARGE), LOW, GW_FAIL, GW_BY_TEST, "less than the one asked"},
-        {INLAND, IMPACT("A", "3", "90", "90", LARGE), LOW, GW_FAIL, GW_BY_TEST, "less than the one asked"},
-        {INLAND, IMPACT("D", "3", "39", "90", LARGE), LOW, GW_FAIL, GW_BY_TEST, "inward pressure cycled"},
-        {INLAND, IMPACT("D", "3", "90", "59", LARGE), LOW, GW_FAIL, GW_BY_TEST, "outward pressure cycled"},
-        {INLAND, "{test: impact, missile: D, wind_zone: 3, positive: 40 psf, report: I-1, " LARGE "}", LOW,
-         GW_NOT_SHOWN, GW_BY_TEST, "no outward pressure"},
-        {INLAND, "{test: impact, wind_zone: 3, positive: 40 psf, negative: 60 psf, " LARGE "}", LOW, GW_NOT_SHOWN,
-         GW_BY_TEST, "report not named: the rating names no missile"},
-        {INLAND, IMPACT("D", "3", "40", "60", "bite: 0.5 in, tested: {lite_width: 4.9 ft, lite_height: 30 ft}"), LOW,
-         GW_NOT_SHOWN, GW_BY_TEST, "larger than the one tested"},
-        {INLAND, IMPACT("D", "3", "40", "60", "bite: 0.5 in, tested: {lite_width: 30 ft, lite_height: 5 ft}"), LOW,
-         GW_NOT_SHOWN, GW_BY_TEST, "larger than the one tested"},
-        {INLAND, IMPACT("D", "3", "40", "60", "bite: 0.5 in"), LOW, GW_NOT_SHOWN, GW_BY_TEST, "size is not given"},
-        {INLAND, IMPACT("D", "3", "40", "60", "bite: 0.6 in, tested: {lite_width: 5 ft, lite_height: 30 ft}"), LOW,
-         GW_NOT_SHOWN, GW_BY_TEST, "bite is less than"},
-        {INLAND, IMPACT("D", "3", "40", "60", "tested: {lite_width: 5 ft, lite_height: 30 ft}"), LOW, GW_NOT_SHOWN,
-         GW_BY_TEST, "tested glass bite"},
-        {COAST("160", "20000", "by_code"), GOOD, LOW, GW_NOT_SHOWN, GW_BY_TEST, "project's glass bite"},
-        {INLAND, IMPACT("D", "3", "40", "60", "cycles: 671, " LARGE), LOW, GW_NOT_SHOWN, GW_BY_TEST, "cycled less"},
-        {INLAND,
-         IMPACT("D", "3", "40", "60", "bite: 0.5 in, tested: {lite_width: 5 ft, lite_height: 30 ft, make_up: b}"), LOW,
-         GW_NOT_SHOWN, GW_BY_TEST, "make-up b, here a"},
-        /* Zone 4 is struck twice; of other zones the label does not matter. */
-        {COAST("170", "20000", BY_CODE), GOOD, LOW, GW_NOT_SHOWN, GW_BY_TEST, "zone 4 is struck twice"},
-        {COAST("170", "20000", BY_CODE), IMPACT("D", "4", "40", "60", LARGE), LOW, GW_PASS, GW_BY_TEST, "I-1"},
-        {INLAND, IMPACT("D", "2", "40", "60", LARGE), LOW, GW_PASS, GW_BY_TEST, "labeled for a lower wind zone"},
-        /* Higher up the ball is asked for, which lumber does not show by itself. */
-        {INLAND, GOOD, "debris", "k/lite/2", GW_NOT_SHOWN, GW_BY_TEST, "does not by itself show the small one"},
-        {INLAND, IMPACT("D", "3", "40", "60", "small_missile_shown: true, " LARGE), "debris", "k/lite/2", GW_PASS,
-         GW_BY_TEST, "stand for the small one"},
-        {INLAND, IMPACT("A", "3", "40", "60", LARGE), "debris", "k/lite/2", GW_PASS, GW_BY_TEST, "I-1"},
-        {COAST("160", "0", "{rule: by_code, bite: 0.5 in, high_velocity_zone: true}"), GOOD, LOW, GW_NOT_SHOWN,
-         GW_BY_TEST, "TAS 201"},
-        {COAST("160", "0", "{rule: by_code, bite: 0.5 in, high_velocity_zone: true}"),
-         IMPACT("D", "3", "40", "60", "high_velocity_zone: true, " LARGE), LOW, GW_PASS, GW_BY_TEST, "I-1"},
-        /* Only ratings of the component; of several the one that shows most. */
-        {INLAND, IMPACT("D", "3", "40", "60", "component: door, " LARGE), LOW, UNRATED},
-        {INLAND, IMPACT("C", "3", "40", "60", LARGE) ", " GOOD, LOW, GW_PASS, GW_BY_TEST, "I-1"},
-        {INLAND, GOOD ", " IMPACT("C", "3", "40", "60", LARGE), LOW, GW_PASS, GW_BY_TEST, "I-1"},
-    };
-    CHECK_ALL(HEAD, list);
-}
-
 static void use_of_an_impact_rating(void **state)
 {
     struct world *w = *state;
@@ -222,6 +123,7 @@ static void use_of_an_impact_rating(void **state)
 /* Blast ------------------------------------------------------------------------------------------------------------
  */
 
+#define TEMPERED(mm) "{glass: " mm ", treatment: tempered}"
 #define BLAST(given) "site: {basic_wind_speed: 115 mph, exposure: C, blast: " given "}\n"
 #define GLASS(layers) "lites: {a: {layers: [" layers "]}}\n"
 #define PAIR "pressure: 4 psi, impulse: 28 psi-ms"
@@ -230,38 +132,6 @@ static void use_of_an_impact_rating(void **state)
 #define SIZE "tested: {lite_width: 4 ft, lite_height: 6 ft}"
 #define STOUT "{glass: 19 mm, treatment: tempered}"
 #define HERE "blast", "b/lite/1"
-
-static void blast_ratings(void **state)
-{
-    (void)state;
-    static const struct expected list[] = {
-        {ASKED, RATED("4", "28", "hazard: low, " SIZE), HERE, GW_PASS, GW_BY_TEST, "licensed specialist"},
-        {ASKED, RATED("10", "89", "hazard: no_break, " SIZE), HERE, GW_PASS, GW_BY_TEST, "B-1"},
-        {ASKED, RATED("10", "27", "hazard: low, " SIZE), HERE, GW_FAIL, GW_BY_TEST, "rated impulse is below"},
-        {ASKED, RATED("3.9", "90", "hazard: low, " SIZE), HERE, GW_FAIL, GW_BY_TEST, "rated pressure is below"},
-        {ASKED, RATED("4", "28", "hazard: high, " SIZE), HERE, GW_FAIL, GW_BY_TEST, "hazard is worse"},
-        {ASKED, RATED("4", "28", SIZE), HERE, GW_NOT_SHOWN, GW_BY_TEST, "states no hazard"},
-        {ASKED, RATED("4", "28", "condition: 2, " SIZE), HERE, GW_NOT_SHOWN, GW_BY_TEST, "do not translate"},
-        {BLAST("{" PAIR ", condition: 3b}") FIXED, RATED("4", "28", "condition: 3a, " SIZE), HERE, GW_PASS, GW_BY_TEST,
-         "B-1"},
-        {BLAST("{" PAIR "}") FIXED, RATED("4", "28", "hazard: low, " SIZE), HERE, GW_NOT_SHOWN, GW_BY_TEST,
-         "which hazard rating or condition is allowed?"},
-        {ASKED, "{test: blast, pressure: 4 psi, hazard: low, report: B-1, " SIZE "}", HERE, GW_NOT_SHOWN, GW_BY_TEST,
-         "not both pressure and impulse"},
-        {ASKED, RATED("4", "28", "hazard: low, tested: {lite_width: 4 ft, lite_height: 5.9 ft}"), HERE, GW_NOT_SHOWN,
-         GW_BY_TEST, "tested lite height 5.9"},
-        {ASKED, RATED("4", "28", "hazard: low"), HERE, GW_NOT_SHOWN, GW_BY_TEST, "dimensions are not given"},
-        {ASKED, RATED("4", "28", "tested: {lite_width: 3 ft, lite_height: 6 ft}"), HERE, GW_NOT_SHOWN, GW_BY_TEST,
-         "here 4 ft; the rating states no hazard"},
-        {ASKED, RATED("1", "28", "hazard: low, tested: {lite_width: 3 ft, lite_height: 6 ft}"), HERE, GW_FAIL,
-         GW_BY_TEST, "rated pressure is below"},
-        {ASKED, RATED("4", "28", "component: vent, hazard: low, " SIZE), HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "which glass is in it"},
-        /* A rating, good or bad, is not overruled by a calculation. */
-        {BLAST("{" PAIR "}") GLASS(STOUT), RATED("1", "1", SIZE), HERE, GW_FAIL, GW_BY_TEST, "below"},
-    };
-    CHECK_ALL(SMALL_WALL, list);
-}
 
 static void use_of_a_blast_rating(void **state)
 {
@@ -276,68 +146,6 @@ static void use_of_a_blast_rating(void **state)
     assert_int_equal(f->dim, GW_PRESSURE);
 }
 
-#define TEMPERED(mm) "{glass: " mm ", treatment: tempered}"
-#define ANNEALED(mm) "{glass: " mm ", treatment: annealed}"
-#define LAMINATED ANNEALED("3 mm") ", {interlayer: pvb, thickness: 0.76 mm}, " ANNEALED("3 mm")
-#define DOUBLE TEMPERED("19 mm") ", {cavity: 12 mm}, " TEMPERED("19 mm")
-#define LIGHT_OUTSIDE TEMPERED("6 mm") ", {cavity: 12 mm}, " TEMPERED("19 mm")
-
-static void blast_by_calculation(void **state)
-{
-    (void)state;
-    static const struct expected list[] = {
-        {BLAST("{" PAIR "}") GLASS(TEMPERED("19 mm")), "", HERE, GW_PASS, GW_BY_CALCULATION,
-         "no blast rating; one lite by calculation, up to the first break: the glass does not break"},
-        {BLAST("{" PAIR "}") GLASS(TEMPERED("19 mm")), "", HERE, GW_PASS, GW_BY_CALCULATION, "licensed specialist"},
-        {BLAST("{" PAIR "}") GLASS(ANNEALED("6 mm")), "", HERE, GW_FAIL, GW_BY_CALCULATION, "the glass breaks"},
-        {BLAST("{" PAIR ", hazard: low}") GLASS(ANNEALED("6 mm")), "", HERE, GW_NOT_SHOWN, GW_BY_CALCULATION,
-         "hazard of its fragments"},
-        {BLAST("{" PAIR ", hazard: no_break}") GLASS(LAMINATED), "", HERE, GW_FAIL, GW_BY_CALCULATION, "breaks"},
-        {BLAST("{" PAIR ", condition: 3b}") GLASS(LAMINATED), "", HERE, GW_NOT_SHOWN, GW_BY_CALCULATION,
-         "holds afterwards is not calculated"},
-        {BLAST("{" PAIR "}") GLASS(DOUBLE), "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "coupled by the gas"},
-        {BLAST("{" PAIR ", unit: inner_alone}") GLASS(DOUBLE), "", HERE, GW_PASS, GW_BY_CALCULATION,
-         "the inner pane, taking the whole load by itself"},
-        {BLAST("{" PAIR ", unit: inner_alone}") GLASS(LIGHT_OUTSIDE), "", HERE, GW_NOT_SHOWN, GW_BY_CALCULATION,
-         "lighter than the inner one"},
-        {BLAST("{" PAIR "}") "lites: {a: {support: 2, span: width, layers: [{glass: 12 mm, treatment: tempered}]}}\n",
-         "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "four edges"},
-        {BLAST("{" PAIR "}") FIXED, "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE, "which glass is in it"},
-    };
-    CHECK_ALL(SMALL_WALL, list);
-}
-
-static void blast_of_a_charge(void **state)
-{
-    (void)state;
-    static const struct expected list[] = {
-        {BLAST("{charge: 100 kg, standoff: 60 m}") GLASS(TEMPERED("19 mm")), "", HERE, GW_PASS, GW_BY_CALCULATION,
-         "does not break"},
-        {BLAST("{charge: 100 kg, standoff: 8 m}") GLASS(ANNEALED("6 mm")), "", HERE, GW_FAIL, GW_BY_CALCULATION,
-         "breaks"},
-        /* Z = 2000/100^(1/3) = 431 m/kg^(1/3): beyond the polynomials. */
-        {BLAST("{charge: 100 kg, standoff: 2000 m}") GLASS(ANNEALED("6 mm")), "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "outside the method"},
-        {BLAST("{charge: 100 kg, standoff: 0.1 m}") GLASS(ANNEALED("6 mm")), "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "outside the method"},
-        {BLAST("{charge: 100 kg, standoff: 8 m, " PAIR "}") FIXED, "", HERE, GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "give one of"},
-        {BLAST("{charge: 100 kg}") FIXED, "", "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "charge and standoff go together"},
-        {BLAST("{standoff: 10 m}") FIXED, "", "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "charge and standoff go together"},
-        {BLAST("{pressure: 4 psi}") FIXED, "", "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "pressure and impulse go together"},
-        {BLAST("{impulse: 28 psi-ms}") FIXED, "", "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "pressure and impulse go together"},
-        {BLAST("{hazard: low}") FIXED, "", "blast", "project", GW_NOT_SHOWN, GW_EVIDENCE_NONE,
-         "which pressure and impulse, or which charge and standoff?"},
-        {BLAST("none") FIXED, "", "blast", "project", GW_NOT_REQUIRED, GW_EVIDENCE_NONE, "asks for none"},
-    };
-    CHECK_ALL(SMALL_WALL, list);
-}
-
-/* The same numbers as the engine's own, and a derivation of them. */
 /* The same finding once more, with the derivation of both sides. */
 static void derive(struct world *w, struct gw_finding *out, const struct gw_finding *f, struct gw_trace *trace)
 {
@@ -347,6 +155,7 @@ static void derive(struct world *w, struct gw_finding *out, const struct gw_find
     w->ask.trace = NULL;
 }
 
+/* The same numbers as the engine's own, and a derivation of them. */
 static void the_calculation_is_the_engines(void **state)
 {
     struct world *w = *state;
@@ -460,21 +269,11 @@ static void explain_derives_them(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(debris_goes_by_region_and_height),
-        WORLD_TEST(at_the_limits_of_height),
-        WORLD_TEST(the_specification_goes_first),
-        WORLD_TEST(the_edition_of_debris),
-        cmocka_unit_test(impact_ratings),
-        WORLD_TEST(use_of_an_impact_rating),
-        cmocka_unit_test(blast_ratings),
-        WORLD_TEST(use_of_a_blast_rating),
-        cmocka_unit_test(blast_by_calculation),
-        cmocka_unit_test(blast_of_a_charge),
-        WORLD_TEST(the_calculation_is_the_engines),
-        WORLD_TEST(debris_is_derived),
-        WORLD_TEST(an_unknown_height_is_asked_for),
-        WORLD_TEST(demand_sums_up),
-        WORLD_TEST(explain_derives_them),
+        WORLD_TEST(at_the_limits_of_height), WORLD_TEST(the_specification_goes_first),
+        WORLD_TEST(the_edition_of_debris),   WORLD_TEST(use_of_an_impact_rating),
+        WORLD_TEST(use_of_a_blast_rating),   WORLD_TEST(the_calculation_is_the_engines),
+        WORLD_TEST(debris_is_derived),       WORLD_TEST(an_unknown_height_is_asked_for),
+        WORLD_TEST(demand_sums_up),          WORLD_TEST(explain_derives_them),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
