@@ -2,6 +2,7 @@
 #ifndef GALEWARD_ENGINE_H
 #define GALEWARD_ENGINE_H
 
+#include "galeward/message.h"
 #include "galeward/table.h"
 
 #include <math.h>
@@ -27,11 +28,28 @@ struct gw_asd {
 enum gw_status { GW_OK, GW_OUTSIDE_METHOD, GW_MISSING, GW_BAD_VALUE };
 const char *gw_status_code(enum gw_status status); /* "outside_method" */
 
+/* A refusal keeps its sentence as a format and values, so that no engine allocates and the reader's units print it.
+ * Texts among the values must outlive the fault: constants, or what the input points to. */
+enum { GW_FAULT_VALUES = 6 };
 struct gw_fault {
     enum gw_status status;
-    const char *key;   /* the input concerned */
-    char message[240]; /* names the limit */
+    const char *key;    /* the input concerned */
+    const char *format; /* names the limit; NULL: there is no fault */
+    struct gw_value values[GW_FAULT_VALUES];
+    unsigned n;
 };
+/* What the fault says. It looks into the fault and lives no longer; gw_fault_kept copies it into an arena. */
+static inline struct gw_message gw_fault_said(const struct gw_fault *fault)
+{
+    struct gw_message message;
+    message.format = fault->format;
+    message.values = fault->values;
+    message.n = fault->n;
+    return message;
+}
+struct gw_message gw_fault_kept(struct gw_arena *arena, const struct gw_fault *fault);
+/* In words. */
+const char *gw_fault_text(struct gw_arena *arena, const struct gw_fault *fault, enum gw_units shown);
 
 struct gw_arg {
     const char *name;
@@ -78,9 +96,17 @@ void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *cla
                   sizeof((const struct gw_arg[]){__VA_ARGS__}) / sizeof(struct gw_arg))
 /* Marks a row as used and returns it. */
 #define GW_USE(engine, row_pointer) (gw_used_add(&(engine)->used, &(row_pointer)->row), (row_pointer))
-/* Fills the fault and returns `status`. */
-enum gw_status gw_refuse(struct gw_engine *engine, enum gw_status status, const char *key, const char *format, ...)
-    __attribute__((format(printf, 4, 5)));
+/* Fills the fault and returns `status`: gw_refuse(engine, GW_BAD_VALUE, "cb", "cb must be 1 or more"), or with up to
+ * GW_FAULT_VALUES values for the slots of the format: gw_refuse(engine, status, key, "up to {}",
+ * gw_of_quantity(GW_LENGTH, limit)). */
+#define gw_refuse(engine, status, key, ...)                                                                            \
+    gw_refuse_values(engine, status, key, GW_FORMAT_OF(__VA_ARGS__, 0), GW_VALUES_OF(__VA_ARGS__, gw_of_text(NULL)),   \
+                     sizeof GW_VALUES_OF(__VA_ARGS__, gw_of_text(NULL)) / sizeof(struct gw_value) - 1)
+#define GW_FORMAT_OF(format, ...) format
+/* With one more at the end: an array without elements is no C. */
+#define GW_VALUES_OF(format, ...) ((const struct gw_value[]){__VA_ARGS__})
+enum gw_status gw_refuse_values(struct gw_engine *engine, enum gw_status status, const char *key, const char *format,
+                                const struct gw_value *values, unsigned n);
 
 /* "0.002560*1.04360*..." : the formula with its values, six digits, in the units shown. */
 void gw_step_substituted(struct gw_text *out, const struct gw_step *step, enum gw_units shown);

@@ -111,7 +111,7 @@ struct gw_lite_basis {
     double resistance;                                    /* Pa, magnitude */
     int pane;                                             /* that governs, from 0 */
     double utilization, deflection, stress_max, breakage; /* absent without a pressure; the largest of any pane */
-    char why_not[200];                                    /* not covered: the limit */
+    struct gw_fault why_not;                              /* not covered: the limit */
 };
 
 struct gw_lite_result {

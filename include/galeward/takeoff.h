@@ -123,8 +123,8 @@ struct gw_element {
     struct gw_strength inward, outward; /* design; outward negative */
     struct gw_asd inward_asd, outward_asd;
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */
-    const char *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
-    bool computed;       /* both directions by the standard: neither given nor of a wind tunnel */
+    const struct gw_message *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
+    bool computed;                    /* both directions by the standard: neither given nor of a wind tunnel */
     const char *governs; /* "asce7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
     struct gw_used used;
 };

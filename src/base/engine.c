@@ -1,7 +1,5 @@
 #include "galeward/engine.h"
 
-#include <stdarg.h>
-#include <stdio.h>
 #include <string.h>
 
 const char *gw_status_code(enum gw_status status)
@@ -49,15 +47,25 @@ void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *cla
     *next_step(engine->trace) = (struct gw_step){.symbol = symbol, .note = note, .clause = clause, .value = GW_ABSENT};
 }
 
-enum gw_status gw_refuse(struct gw_engine *engine, enum gw_status status, const char *key, const char *format, ...)
+enum gw_status gw_refuse_values(struct gw_engine *engine, enum gw_status status, const char *key, const char *format,
+                                const struct gw_value *values, unsigned n)
 {
-    va_list args;
-    engine->fault.status = status;
-    engine->fault.key = key;
-    va_start(args, format);
-    vsnprintf(engine->fault.message, sizeof engine->fault.message, format, args);
-    va_end(args);
+    struct gw_fault *fault = &engine->fault;
+    *fault = (struct gw_fault){.status = status, .key = key, .format = format};
+    fault->n = n < GW_FAULT_VALUES ? n : GW_FAULT_VALUES;
+    memcpy(fault->values, values, fault->n * sizeof *values);
     return status;
+}
+
+struct gw_message gw_fault_kept(struct gw_arena *arena, const struct gw_fault *fault)
+{
+    return gw_say_values(arena, fault->format, fault->values, fault->n);
+}
+
+const char *gw_fault_text(struct gw_arena *arena, const struct gw_fault *fault, enum gw_units shown)
+{
+    const struct gw_message said = gw_fault_said(fault);
+    return gw_message_text(arena, &said, shown);
 }
 
 static bool starts_name(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }

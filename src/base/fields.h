@@ -25,6 +25,7 @@
 #define OUT_WHOLE(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_INTEGER, .help = help_)
 #define OUT_YES_NO(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_BOOL, .help = help_)
 #define OUT_TEXT(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_TEXT, .help = help_)
+#define OUT_SENTENCE(struct_, key_, member_, help_) FIELD(struct_, key_, member_, GW_T_MESSAGE, .help = help_)
 #define OUT_PICK(struct_, key_, member_, choices_, help_)                                                              \
     FIELD(struct_, key_, member_, GW_T_CHOICE, .choices = choices_, .help = help_)
 #define OUT_PART(struct_, key_, member_, record_, help_)                                                               \

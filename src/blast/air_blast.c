@@ -55,10 +55,8 @@ static bool within(struct range r, double scaled_distance)
 
 static enum gw_status outside(enum gw_blast_quantity quantity, struct range r, struct gw_engine *engine)
 {
-    const long least = lround(100 * r.least), most = lround(10 * r.most);
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "standoff",
-                     "the polynomials of the %s hold from %ld.%02ld to %ld.%ld m/kg^(1/3)", QUANTITIES[quantity].name,
-                     least / 100, least % 100, most / 10, most % 10);
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "standoff", "the polynomials of the {} hold from {} to {} m/kg^(1/3)",
+                     gw_of_text(QUANTITIES[quantity].name), gw_of_number(r.least, 4), gw_of_number(r.most, 4));
 }
 
 /* At a join of two rows the nearer one. */

@@ -204,8 +204,8 @@ static enum gw_status take_segments(struct bent *bent, size_t *n, const struct h
     if (gw_given(held->elastic_modulus) || gw_given(held->inertia))
         return gw_refuse(engine, GW_BAD_VALUE, "segments", "give elastic_modulus and inertia, or segments, not both");
     if (held->segments.n > GW_BEAM_SEGMENTS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "segments", "%zu segments; a beam takes at most %d",
-                         held->segments.n, GW_BEAM_SEGMENTS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "segments", "{} segments; a beam takes at most {}",
+                         gw_of_count((long)held->segments.n), gw_of_count(GW_BEAM_SEGMENTS));
     for (size_t i = 0; i < held->segments.n; i++) {
         const struct beam_segment *s = &held->segments.items[i];
         const bool open_end = !gw_given(s->to) && i + 1 == held->segments.n;
@@ -257,8 +257,8 @@ static enum gw_status take_beam(struct beam_answer *answer, const struct beam_ca
                              .n_loads = given->loads.n,
                              .segments = answer->bent.segments};
     if (given->loads.n > GW_BEAM_LOADS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "loads", "%zu loads; a beam takes at most %d", given->loads.n,
-                         GW_BEAM_LOADS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "loads", "{} loads; a beam takes at most {}",
+                         gw_of_count((long)given->loads.n), gw_of_count(GW_BEAM_LOADS));
     for (size_t i = 0; i < given->loads.n; i++) {
         enum gw_status status = take_load(&answer->loads[i], &given->loads.items[i], engine);
         if (status) return status;
@@ -271,8 +271,8 @@ static enum gw_status report_places(struct bent *bent, const struct held *held, 
     enum { LISTS = 4 };
     numbers *const lists[LISTS] = {&bent->shears, &bent->moments, &bent->slopes, &bent->deflections};
     if (held->at.n > PLACES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "at", "%zu places; a case reports on at most %d", held->at.n,
-                         PLACES);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "at", "{} places; a case reports on at most {}",
+                         gw_of_count((long)held->at.n), gw_of_count(PLACES));
     for (size_t i = 0; i < held->at.n; i++) {
         const struct gw_beam_point p = gw_beam_at(bent->solution, held->at.items[i], GW_BEAM_AFTER);
         if (!gw_given(p.moment)) return gw_refuse(engine, GW_BAD_VALUE, "at", "a place in `at` is not on the beam");

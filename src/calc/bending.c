@@ -150,7 +150,7 @@ static enum gw_status take_moduli(struct gw_bending *out, const struct bending_c
 static enum gw_status take_elements(struct gw_bending *out, const struct bending_case *c, struct gw_engine *engine)
 {
     if (c->elements.n > GW_FLAT_ELEMENTS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "elements", "more than %d elements", GW_FLAT_ELEMENTS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "elements", "more than {} elements", gw_of_count(GW_FLAT_ELEMENTS));
     out->n_elements = (unsigned)c->elements.n;
     for (size_t i = 0; i < c->elements.n; i++) out->elements[i] = c->elements.items[i];
     out->flange_inertia = c->flange_inertia;

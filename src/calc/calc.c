@@ -80,6 +80,7 @@ static bool load(struct call *call, const struct gw_calc_kind *kind, void *in)
     bool good = call->own.kind != GW_MAPPING || !call->common.first ||
                 gw_record_load(&load, &MANNER_RECORD, &call->common, "", &call->manner);
     load.preset = call->manner.units;
+    if (call->manner.units) call->json.shown = call->manner.units;
     return good && gw_record_load(&load, kind->input, &call->own, "", in);
 }
 
@@ -119,7 +120,9 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     gw_engine_init(&engine, tables, traced ? &trace : NULL);
     if (kind->workspace) engine.workspace = gw_alloc_bare(call->arena, kind->workspace);
     enum gw_status status = kind->run(out, in, &engine);
-    if (status != GW_OK) return fail(call, gw_status_code(status), engine.fault.key, engine.fault.message);
+    if (status != GW_OK)
+        return fail(call, gw_status_code(status), engine.fault.key,
+                    gw_fault_text(call->arena, &engine.fault, call->json.shown));
     call->answer.in = in;
     call->answer.out = out;
     call->answer.units = call->manner.units;

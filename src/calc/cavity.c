@@ -76,9 +76,11 @@ static enum gw_status run_cavity(void *out, const void *in, struct gw_engine *en
                                .sealing_pressure = given->sealing->atmospheric_pressure,
                                .sealing_temperature = given->sealing->temperature};
     if (given->lites.n < 2 || given->lites.n > GW_CAVITY_LITES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "lites", "two or three lites; here are %zu", given->lites.n);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "lites", "two or three lites; here are {}",
+                         gw_of_count((long)given->lites.n));
     if (given->gaps.n + 1 != given->lites.n)
-        return gw_refuse(engine, GW_BAD_VALUE, "gaps", "%zu gaps between %zu lites", given->gaps.n, given->lites.n);
+        return gw_refuse(engine, GW_BAD_VALUE, "gaps", "{} gaps between {} lites", gw_of_count((long)given->gaps.n),
+                         gw_of_count((long)given->lites.n));
     for (size_t i = 0; i < given->lites.n; i++) cavity.thickness[i] = given->lites.items[i].thickness;
     for (size_t i = 0; i < given->gaps.n; i++) cavity.gaps[i] = given->gaps.items[i];
     enum gw_status status = gw_cavity_solve(&answer->result, &cavity, engine);

@@ -53,8 +53,8 @@ static enum gw_status run_laminate(void *out, const void *in, struct gw_engine *
     const struct laminate_case *given = in;
     struct laminate_answer *answer = out;
     if (given->plies.n != 2)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "plies",
-                         "the effective thickness holds for two plies; here are %zu", given->plies.n);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "plies", "the effective thickness holds for two plies; here are {}",
+                         gw_of_count((long)given->plies.n));
     struct gw_laminate laminate = {.plies = {given->plies.items[0], given->plies.items[1]},
                                    .interlayer = given->interlayer->thickness,
                                    .shear_modulus = given->interlayer->shear_modulus,

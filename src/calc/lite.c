@@ -203,7 +203,8 @@ static enum gw_status run_choice(struct lite_answer *answer, struct gw_lite *lit
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "slope", "a sloped lite is checked make-up by make-up");
     if (!gw_given(given->pressure) && !gw_given(given->pressure_out))
         return gw_refuse(engine, GW_MISSING, "pressure", "choosing needs a pressure");
-    if (n > MAKE_UPS) return gw_refuse(engine, GW_OUTSIDE_METHOD, "lightest_of", "at most %d make-ups", MAKE_UPS);
+    if (n > MAKE_UPS)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "lightest_of", "at most {} make-ups", gw_of_count(MAKE_UPS));
     enum gw_status status = find_demand(&demand, given, GW_ABSENT, engine);
     for (size_t i = 0; i < n && status == GW_OK; i++) {
         struct variant v = variant_of(given, i);

@@ -50,7 +50,8 @@ struct lite_answer {
     const struct gw_lite_result *result; /* of the load that governs */
     double nonfactored_load, type_factor, load_resistance, deflection, stress_max, breakage, utilization, weight;
     double governing_resistance, deflection_use;
-    const char *governing, *basis, *why, *standard_limit, *principles_limit;
+    const char *governing, *basis, *why;
+    struct gw_message standard_limit, principles_limit; /* of the result in hand */
     const struct gw_lite_basis *principles;
     struct pane_answer panes[GW_PANES];
     struct load_answer each_load[GW_LITE_LOADS];

@@ -80,8 +80,8 @@ static const struct gw_field LITE_ANSWER[] = {
     OUT_TEXT(lite_answer, "governing", governing, "pane"),
     OUT_TEXT(lite_answer, "basis", basis, "that governs"),
     OUT_TEXT(lite_answer, "why", why, ""),
-    OUT_TEXT(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
-    OUT_TEXT(lite_answer, "first_principles_limit", principles_limit, "why first principles do not cover it"),
+    OUT_SENTENCE(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
+    OUT_SENTENCE(lite_answer, "first_principles_limit", principles_limit, "why first principles do not cover it"),
     A("weight", weight, GW_PRESSURE, "of the glass, laid flat"),
     A("greatest_pressure", greatest_pressure, GW_PRESSURE, "for strength and the deflection limit"),
     A("greatest_width", greatest_width, GW_LENGTH, "at this height"),
@@ -161,8 +161,8 @@ void gw_lite_answer(struct lite_answer *answer)
     answer->governing = PANE_NAMES[governs->pane];
     answer->basis = basis_name(r);
     answer->why = r->why;
-    answer->standard_limit = r->standard.covered ? NULL : r->standard.why_not;
-    answer->principles_limit = r->principles.covered ? NULL : r->principles.why_not;
+    answer->standard_limit = gw_fault_said(&r->standard.why_not);
+    answer->principles_limit = gw_fault_said(&r->principles.why_not);
     answer->weight = r->weight;
     answer->principles = r->principles.covered ? &r->principles : NULL;
     answer_panes(answer, r);

@@ -124,7 +124,8 @@ static enum gw_status run_movement(void *out, const void *in, struct gw_engine *
         return gw_refuse(engine, GW_MISSING, "items", "give items, or thermal pieces, or both");
     if (given->items.n > ITEM_LIMIT || given->thermal.n > THERMAL_LIMIT)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, given->items.n > ITEM_LIMIT ? "items" : "thermal",
-                         "a joint takes up to %d items and %d thermal pieces", (int)ITEM_LIMIT, (int)THERMAL_LIMIT);
+                         "a joint takes up to {} items and {} thermal pieces", gw_of_count((long)ITEM_LIMIT),
+                         gw_of_count((long)THERMAL_LIMIT));
     for (size_t i = 0; i < given->items.n; i++) budget.items[budget.n++] = given->items.items[i];
     enum gw_status status = warm(&budget, answer, given, engine);
     if (!status)

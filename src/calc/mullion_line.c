@@ -97,8 +97,8 @@ static enum gw_status check(const struct mullion_case *given, struct gw_engine *
         return gw_refuse(engine, GW_MISSING, gw_given(given->inertia) ? "elastic_modulus" : "inertia",
                          "a deflection wants elastic_modulus and inertia");
     if (given->stretches.n <= GW_MULLION_STRETCHES) return GW_OK;
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "stretches", "%zu stretches; a line takes at most %d",
-                     given->stretches.n, GW_MULLION_STRETCHES);
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "stretches", "{} stretches; a line takes at most {}",
+                     gw_of_count((long)given->stretches.n), gw_of_count(GW_MULLION_STRETCHES));
 }
 
 static struct stretch_answer answer_of(const struct gw_mullion_forces *f, const struct mullion_case *given)

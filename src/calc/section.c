@@ -121,7 +121,8 @@ static enum gw_status take_point(struct gw_section_point *out, const struct poin
 static enum gw_status take_polygon(struct gw_polygon *out, const struct point *points, size_t n, const char *key,
                                    struct room *room, struct gw_engine *engine)
 {
-    if (n > POINTS - room->used) return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "more than %d points", POINTS);
+    if (n > POINTS - room->used)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "more than {} points", gw_of_count(POINTS));
     *out = (struct gw_polygon){room->points + room->used, n};
     enum gw_status status = GW_OK;
     for (size_t i = 0; i < n && !status; i++) status = take_point(&room->points[room->used++], &points[i], key, engine);
@@ -131,7 +132,7 @@ static enum gw_status take_polygon(struct gw_polygon *out, const struct point *p
 static enum gw_status take_walls(const struct section_case *given, struct room *room, struct gw_engine *engine)
 {
     if (given->walls.n > GW_STRIPS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than %d walls", GW_STRIPS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than {} walls", gw_of_count(GW_STRIPS));
     enum gw_status status = GW_OK;
     for (size_t i = 0; i < given->walls.n && !status; i++) {
         const struct wall_case *w = &given->walls.items[i];
@@ -145,7 +146,8 @@ static enum gw_status take_walls(const struct section_case *given, struct room *
 static enum gw_status run_polygon(struct gw_section *out, const struct section_case *given, struct room *room,
                                   struct gw_engine *engine)
 {
-    if (given->voids.n > VOIDS) return gw_refuse(engine, GW_OUTSIDE_METHOD, "voids", "more than %d voids", VOIDS);
+    if (given->voids.n > VOIDS)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "voids", "more than {} voids", gw_of_count(VOIDS));
     enum gw_status status =
         take_polygon(&room->polygons[0], given->outline.items, given->outline.n, "outline", room, engine);
     for (size_t i = 0; i < given->voids.n && !status; i++)

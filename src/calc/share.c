@@ -71,9 +71,10 @@ static enum gw_status fill(struct gw_share *share, const struct share_case *give
                                .span = given->span,
                                .per_gap = given->moment_per_deflection};
     if (given->parts.n > GW_SHARE_PARTS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "parts", "more than %d parts", GW_SHARE_PARTS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "parts", "more than {} parts", gw_of_count(GW_SHARE_PARTS));
     if (given->loads.n && given->loads.n != given->parts.n)
-        return gw_refuse(engine, GW_BAD_VALUE, "loads", "%zu loads on %zu parts", given->loads.n, given->parts.n);
+        return gw_refuse(engine, GW_BAD_VALUE, "loads", "{} loads on {} parts", gw_of_count((long)given->loads.n),
+                         gw_of_count((long)given->parts.n));
     for (size_t i = 0; i < given->parts.n; i++) {
         const struct part_case *p = &given->parts.items[i];
         share->parts[i] =

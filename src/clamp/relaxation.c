@@ -3,15 +3,16 @@
 
 #include "tables_data.h"
 
+static const double HOUR = 3600; /* s */
 static const char NOTE_SAME_WALL[] = "at the temperatures and with the gasket of the reading: heat and a poor compound "
                                      "lose more, a retorque starts the line anew";
 static const char NOTE_BEYOND[] = "more than a decade of time beyond the reading: read again before relying on it";
 
 static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 static enum gw_status check_reading(const struct gw_relaxation_case *in, double start, struct gw_engine *engine)
@@ -20,10 +21,10 @@ static enum gw_status check_reading(const struct gw_relaxation_case *in, double 
     if (!status) status = positive("age", in->age, engine);
     if (status) return status;
     if (in->retained > 1)
-        return gw_refuse(engine, GW_BAD_VALUE, "retained", "retained is what is left of 1: 0.8 or 80 %%");
+        return gw_refuse(engine, GW_BAD_VALUE, "retained", "retained is what is left of 1: 0.8 or 80 %");
     if (in->age > start) return GW_OK;
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "age", "a reading tells a rate only after %g h: the line begins there",
-                     start / 3600);
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "age", "a reading tells a rate only after {} h: the line begins there",
+                     gw_of_number(start / HOUR, 4));
 }
 
 /* From what is given: a reading or a rate, not both. */
@@ -56,8 +57,8 @@ enum gw_status gw_relaxation(struct gw_relaxation_result *out, const struct gw_r
     if (!status) status = find_rate(&out->rate, in, line, engine);
     if (status) return status;
     if (in->time < line->start_s)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "time", "the line begins %g h after installation",
-                         line->start_s / 3600);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "time", "the line begins {} h after installation",
+                         gw_of_number(line->start_s / HOUR, 4));
     out->retained = 1 - out->rate * log10(in->time / line->start_s);
     if (!(out->retained > 0))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "time", "the line has come to nothing by then: it ends before");

@@ -40,6 +40,8 @@ int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_
     const struct gw_figure figure = {kind->name, drawing->help, drawing->draw, &answer};
     const struct gw_result result = {.shown = shown, .figure = &figure};
     enum gw_status status = cli->options.format->render(&text, &result, &engine, false);
-    if (status) return refused(kind, gw_status_code(status), engine.fault.key, engine.fault.message);
+    if (status)
+        return refused(kind, gw_status_code(status), engine.fault.key,
+                       gw_fault_text(&cli->arena, &engine.fault, shown));
     return deliver(cli, &text);
 }

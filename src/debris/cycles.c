@@ -3,9 +3,9 @@
 
 static enum gw_status magnitude(const char *key, double pa, struct gw_engine *engine)
 {
-    if (!gw_given(pa)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(pa)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (pa >= 0 && isfinite(pa)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be a magnitude", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be a magnitude", gw_of_text(key));
 }
 
 static double pressure_for(enum gw_cycle_direction direction, struct gw_asd inward, struct gw_asd outward)

@@ -43,17 +43,17 @@ const struct gw_debris_region *gw_debris_region_row(enum gw_debris_edition editi
 
 static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 static enum gw_status distance(const char *key, double value, bool needed, struct gw_engine *engine)
 {
     if (!gw_given(value) && !needed) return GW_OK;
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value >= 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must not be negative", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must not be negative", gw_of_text(key));
 }
 
 const char *gw_debris_map(enum gw_debris_edition edition, enum gw_risk risk, bool health_care, bool *borrowed,

@@ -120,8 +120,8 @@ static enum gw_status make_nodes(struct beam_run *run, const struct cuts *cuts)
         node.hinge = among(in, node.at, in->hinges, in->n_hinges);
         n_supports += node.support;
         if (n_supports > GW_BEAM_SUPPORTS)
-            return gw_refuse(run->engine, GW_OUTSIDE_METHOD, "supports", "a beam takes at most %d supports and clamps",
-                             GW_BEAM_SUPPORTS);
+            return gw_refuse(run->engine, GW_OUTSIDE_METHOD, "supports", "a beam takes at most {} supports and clamps",
+                             gw_of_count(GW_BEAM_SUPPORTS));
         if (node.support || node.hinge || i == 0 || i + 1 == cuts->n) run->nodes[run->n_nodes++] = node;
     }
     return GW_OK;

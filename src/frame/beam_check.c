@@ -5,28 +5,26 @@
  * digits that the equations keep would not carry it. */
 static const double NEAREST = 1e-4;
 
-/* Millimeters are fine enough for a message. */
-struct place {
-    char text[GW_NUMBER_SIZE];
-};
-static struct place place_of(double x)
+/* Tenths of a millimeter are fine enough for a message. */
+static struct gw_value place(double x)
 {
-    struct place place;
-    gw_print_number(place.text, round(x * 1e4) / 1e4, 8);
-    return place;
+    struct gw_value value = gw_of_quantity(GW_LENGTH, round(x * 1e4) / 1e4);
+    value.digits = 6;
+    return value;
 }
 
 static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 static enum gw_status count(const char *key, size_t n, size_t most, struct gw_engine *engine)
 {
     if (n <= most) return GW_OK;
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "%zu %s; a beam takes at most %zu", n, key, most);
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "{} {}; a beam takes at most {}", gw_of_count((long)n),
+                     gw_of_text(key), gw_of_count((long)most));
 }
 
 static enum gw_status check_counts(const struct gw_beam *in, struct gw_engine *engine)
@@ -47,8 +45,8 @@ static bool on_beam(const struct gw_beam *in, double x)
 static enum gw_status check_on_beam(const struct gw_beam *in, const char *key, double x, struct gw_engine *engine)
 {
     if (on_beam(in, x)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s: %s m is not on the beam, which is %s m long", key,
-                     place_of(x).text, place_of(in->length).text);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{}: {} is not on the beam, which is {} long", gw_of_text(key),
+                     place(x), place(in->length));
 }
 
 static enum gw_status check_places(const struct gw_beam *in, const char *key, const double *places, size_t n,
@@ -58,8 +56,8 @@ static enum gw_status check_places(const struct gw_beam *in, const char *key, co
         enum gw_status status = check_on_beam(in, key, places[i], engine);
         if (status) return status;
         if (i && (places[i] < places[i - 1] || beam_same(in, places[i], places[i - 1])))
-            return gw_refuse(engine, GW_BAD_VALUE, key, "%s must rise along the beam: %s m stands after %s m", key,
-                             place_of(places[i]).text, place_of(places[i - 1]).text);
+            return gw_refuse(engine, GW_BAD_VALUE, key, "{} must rise along the beam: {} stands after {}",
+                             gw_of_text(key), place(places[i]), place(places[i - 1]));
     }
     return GW_OK;
 }
@@ -80,8 +78,7 @@ static enum gw_status check_hinges(const struct gw_beam *in, struct gw_engine *e
             return gw_refuse(engine, GW_BAD_VALUE, "hinges", "a hinge at an end of the beam joins nothing");
         if (among(in, x, in->clamps, in->n_clamps))
             return gw_refuse(engine, GW_BAD_VALUE, "hinges",
-                             "a hinge and a clamp at %s m: which side is held? Move the hinge to its side",
-                             place_of(x).text);
+                             "a hinge and a clamp at {}: which side is held? Move the hinge to its side", place(x));
     }
     return status;
 }
@@ -97,13 +94,13 @@ static enum gw_status check_segments(const struct gw_beam *in, struct gw_engine 
         if (!status) status = check_on_beam(in, "segments", s->to, engine);
         if (status) return status;
         if (!(s->to > before) || beam_same(in, s->to, before))
-            return gw_refuse(engine, GW_BAD_VALUE, "segments", "segments must rise along the beam; one ends at %s m",
-                             place_of(s->to).text);
+            return gw_refuse(engine, GW_BAD_VALUE, "segments", "segments must rise along the beam; one ends at {}",
+                             place(s->to));
         before = s->to;
     }
     if (beam_same(in, before, in->length)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, "segments", "the last segment ends at %s m, the beam at %s m",
-                     place_of(before).text, place_of(in->length).text);
+    return gw_refuse(engine, GW_BAD_VALUE, "segments", "the last segment ends at {}, the beam at {}", place(before),
+                     place(in->length));
 }
 
 static enum gw_status check_load(const struct gw_beam *in, const struct gw_beam_load *load, struct gw_engine *engine)
@@ -115,12 +112,12 @@ static enum gw_status check_load(const struct gw_beam *in, const struct gw_beam_
     if (!status && spread) status = check_on_beam(in, "loads", load->to, engine);
     if (status) return status;
     if (spread && (!(load->to > load->from) || beam_same(in, load->to, load->from)))
-        return gw_refuse(engine, GW_BAD_VALUE, "loads", "a spread load must end after it begins, at %s m",
-                         place_of(load->from).text);
+        return gw_refuse(engine, GW_BAD_VALUE, "loads", "a spread load must end after it begins, at {}",
+                         place(load->from));
     if (load->kind == GW_BEAM_COUPLE && among(in, load->from, in->hinges, in->n_hinges))
         return gw_refuse(engine, GW_BAD_VALUE, "loads",
-                         "a couple on the hinge at %s m: which side does it turn? Move it to that side",
-                         place_of(load->from).text);
+                         "a couple on the hinge at {}: which side does it turn? Move it to that side",
+                         place(load->from));
     return GW_OK;
 }
 
@@ -183,11 +180,10 @@ static enum gw_status check_nearness(const struct beam_run *run)
     for (size_t i = 1; i < run->n_nodes; i++) {
         const double a = run->nodes[i - 1].at, b = run->nodes[i].at;
         if (b - a < NEAREST * run->in->length)
-            return gw_refuse(
-                run->engine, GW_OUTSIDE_METHOD, run->nodes[i].hinge ? "hinges" : "supports",
-                "supports, hinges and ends must be at least 1/10000 of the length apart; those at %s m are "
-                "not: give a clamp instead, or one place",
-                place_of(b).text);
+            return gw_refuse(run->engine, GW_OUTSIDE_METHOD, run->nodes[i].hinge ? "hinges" : "supports",
+                             "supports, hinges and ends must be at least 1/10000 of the length apart; those at {} are "
+                             "not: give a clamp instead, or one place",
+                             place(b));
     }
     return GW_OK;
 }
@@ -204,8 +200,8 @@ enum gw_status gw_beam_check_stable(const struct beam_run *run)
     for (size_t i = 0; i < n; i++)
         if (!parts[i].rests)
             return gw_refuse(run->engine, GW_OUTSIDE_METHOD, run->in->n_hinges ? "hinges" : "supports",
-                             "unstable: the part from %s m to %s m is held at fewer than two points and turns freely; "
+                             "unstable: the part from {} to {} is held at fewer than two points and turns freely; "
                              "add a support, clamp one, or take out a hinge",
-                             place_of(run->nodes[parts[i].first].at).text, place_of(run->nodes[parts[i].last].at).text);
+                             place(run->nodes[parts[i].first].at), place(run->nodes[parts[i].last].at));
     return GW_OK;
 }

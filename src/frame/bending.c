@@ -32,7 +32,7 @@ void gw_bending_note(struct gw_bending_result *out, const char *text)
 enum gw_status gw_bending_positive(const char *key, double value, struct gw_engine *engine)
 {
     if (!gw_given(value) || (value > 0 && isfinite(value))) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 double gw_bending_allow(const char *symbol, const char *clause, double nominal, double safety, struct gw_engine *engine)

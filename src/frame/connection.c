@@ -35,8 +35,8 @@ static enum gw_status check_spacing(const struct gw_connection_case *in, struct 
             const double x = in->fasteners[i].x - in->fasteners[k].x, y = in->fasteners[i].y - in->fasteners[k].y;
             if (hypot(x, y) >= row->value * in->diameter * (1 - GW_HAIR)) continue;
             return gw_refuse(engine, GW_OUTSIDE_METHOD, "fasteners",
-                             "fasteners %zu and %zu are closer than %d %% of the diameter", k + 1, i + 1,
-                             (int)(100 * row->value + 0.5));
+                             "fasteners {} and {} are closer than {} % of the diameter", gw_of_count((long)(k + 1)),
+                             gw_of_count((long)(i + 1)), gw_of_number(100 * row->value, 4));
         }
     return GW_OK;
 }

@@ -12,16 +12,16 @@ static const char INTERACTION_CLAUSE[] = "AAMA TIR-A9, combined tension and shea
 
 enum gw_status gw_fastener_positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 enum gw_status gw_fastener_magnitude(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value >= 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be a magnitude", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be a magnitude", gw_of_text(key));
 }
 
 enum gw_status gw_fastener_positive_if_given(const char *key, double value, struct gw_engine *engine)
@@ -45,9 +45,9 @@ enum gw_status gw_fastener_alloy(struct gw_metal_strength *out, const char *allo
         return GW_OK;
     }
     return gw_refuse(engine, GW_BAD_VALUE, "alloy",
-                     "'%.24s' is not an alloy of the table (6063-T5, 6063-T6, 6061-T6, 6005A-T61, 6105-T5): give its "
+                     "'{}' is not an alloy of the table (6063-T5, 6063-T6, 6061-T6, 6005A-T61, 6105-T5): give its "
                      "strengths",
-                     alloy ? alloy : "");
+                     gw_of_text(alloy ? alloy : ""));
 }
 
 enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grade, double diameter,
@@ -65,10 +65,11 @@ enum gw_status gw_fastener_grade(struct gw_metal_strength *out, const char *grad
     }
     if (known)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "diameter",
-                         "the standard of grade %s has no strength for this diameter: give ultimate", grade);
+                         "the standard of grade {} has no strength for this diameter: give ultimate",
+                         gw_of_text(grade));
     return gw_refuse(engine, GW_BAD_VALUE, "grade",
-                     "'%.24s' is not one of stainless_cw, stainless_a, stainless_af, grade_2, grade_5, a307, a325",
-                     grade ? grade : "");
+                     "'{}' is not one of stainless_cw, stainless_a, stainless_af, grade_2, grade_5, a307, a325",
+                     gw_of_text(grade ? grade : ""));
 }
 
 static double safety(int row, struct gw_engine *engine)

@@ -134,9 +134,10 @@ static enum gw_status part_modulus(double *out, const char *key, double inertia,
     *out = 0;
     if (!(inertia > 0)) return GW_OK;
     if (!(distance > 0 && isfinite(distance) && isfinite(inertia)))
-        return gw_refuse(engine, GW_MISSING, key, "%s is needed beside its inertia", key);
+        return gw_refuse(engine, GW_MISSING, key, "{} is needed beside its inertia", gw_of_text(key));
     if (!gw_given(stress))
-        return gw_refuse(engine, GW_MISSING, "elements", "%s without an element: its slenderness is needed", key);
+        return gw_refuse(engine, GW_MISSING, "elements", "{} without an element: its slenderness is needed",
+                         gw_of_text(key));
     *out = inertia / distance;
     return GW_OK;
 }

@@ -144,19 +144,20 @@ static enum gw_status check_column(const struct gw_member *in, const struct gw_l
     double sum = 0;
     if (!(column->width >= 0 && isfinite(column->width)))
         return gw_refuse(engine, GW_MISSING, key,
-                         "a vertical needs the width of the lites %s of it; 0 where there are none", key);
+                         "a vertical needs the width of the lites {} of it; 0 where there are none", gw_of_text(key));
     if (column->n > GW_MEMBER_LITES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "%zu lites on one side; a member takes at most %d", column->n,
-                         GW_MEMBER_LITES);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, key, "{} lites on one side; a member takes at most {}",
+                         gw_of_count((long)column->n), gw_of_count(GW_MEMBER_LITES));
     for (size_t i = 0; i < column->n; i++) {
         if (!(column->heights[i] > 0 && isfinite(column->heights[i])))
             return gw_refuse(engine, GW_BAD_VALUE, key, "heights must be positive");
         sum += column->heights[i];
     }
     if (column->n == 0 && column->width > 0 && in->shedding == GW_TWO_WAY)
-        return gw_refuse(engine, GW_MISSING, key, "two-way shedding needs the heights of the lites on the %s", key);
+        return gw_refuse(engine, GW_MISSING, key, "two-way shedding needs the heights of the lites on the {}",
+                         gw_of_text(key));
     if (column->n && !(fabs(sum - in->span) <= SUM_MISSES * in->span))
-        return gw_refuse(engine, GW_BAD_VALUE, key, "the heights on the %s do not add up to the span", key);
+        return gw_refuse(engine, GW_BAD_VALUE, key, "the heights on the {} do not add up to the span", gw_of_text(key));
     return GW_OK;
 }
 

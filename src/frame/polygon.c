@@ -69,8 +69,8 @@ static enum gw_status check_folds(const struct lines *lines, size_t at, struct g
         if (folds(line, i, lines->near))
             return gw_refuse(
                 engine, GW_BAD_VALUE, key_of(at),
-                "points %zu to %zu repeat a point or fold back; the first point is not given again at the end", i + 1,
-                (i + 2) % line->n + 1);
+                "points {} to {} repeat a point or fold back; the first point is not given again at the end",
+                gw_of_count((long)(i + 1)), gw_of_count((long)((i + 2) % line->n + 1)));
     return GW_OK;
 }
 
@@ -84,7 +84,8 @@ static enum gw_status check_line(const struct lines *lines, size_t at, struct gw
             if (gw_segments(line->points[i], line->points[i + 1], line->points[j], line->points[(j + 1) % line->n],
                             lines->near))
                 return gw_refuse(engine, GW_BAD_VALUE, key_of(at),
-                                 "the line crosses or touches itself: its edges %zu and %zu", i + 1, j + 1);
+                                 "the line crosses or touches itself: its edges {} and {}", gw_of_count((long)(i + 1)),
+                                 gw_of_count((long)(j + 1)));
     return GW_OK;
 }
 
@@ -101,12 +102,13 @@ static enum gw_status check_pair(const struct lines *lines, size_t i, size_t j, 
 {
     const struct gw_polygon *a = line_at(lines, i), *b = line_at(lines, j);
     if (lines_meet(a, b, lines->near))
-        return gw_refuse(engine, GW_BAD_VALUE, "voids", "void %zu crosses or touches %s", j,
-                         i ? "another" : "the outline");
+        return gw_refuse(engine, GW_BAD_VALUE, "voids", "void {} crosses or touches {}", gw_of_count((long)j),
+                         gw_of_text(i ? "another" : "the outline"));
     if (i == 0 && !is_inside(b->points[0], a))
-        return gw_refuse(engine, GW_BAD_VALUE, "voids", "void %zu lies outside the outline", j);
+        return gw_refuse(engine, GW_BAD_VALUE, "voids", "void {} lies outside the outline", gw_of_count((long)j));
     if (i > 0 && (is_inside(b->points[0], a) || is_inside(a->points[0], b)))
-        return gw_refuse(engine, GW_BAD_VALUE, "voids", "voids %zu and %zu lie in one another", i, j);
+        return gw_refuse(engine, GW_BAD_VALUE, "voids", "voids {} and {} lie in one another", gw_of_count((long)i),
+                         gw_of_count((long)j));
     return GW_OK;
 }
 
@@ -115,7 +117,7 @@ static enum gw_status check_lines(const struct lines *lines, struct gw_engine *e
     size_t points = 0;
     for (size_t i = 0; i < lines->n; i++) points += line_at(lines, i)->n;
     if (points > GW_POLYGON_POINTS || lines->n > GW_POLYGON_POINTS / 3)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "outline", "more than %d points", GW_POLYGON_POINTS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "outline", "more than {} points", gw_of_count(GW_POLYGON_POINTS));
     for (size_t i = 0; i < lines->n; i++) {
         enum gw_status status = check_line(lines, i, engine);
         for (size_t j = 0; j < i && !status; j++) status = check_pair(lines, j, i, engine);
@@ -139,7 +141,8 @@ static enum gw_status check_finite(const struct lines *lines, struct gw_engine *
         for (size_t k = 0; k < line_at(lines, i)->n; k++) {
             const struct gw_section_point p = line_at(lines, i)->points[k];
             if (!isfinite(p.x) || !isfinite(p.y))
-                return gw_refuse(engine, GW_MISSING, key_of(i), "point %zu lacks a coordinate", k + 1);
+                return gw_refuse(engine, GW_MISSING, key_of(i), "point {} lacks a coordinate",
+                                 gw_of_count((long)(k + 1)));
         }
     return GW_OK;
 }

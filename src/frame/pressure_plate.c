@@ -65,7 +65,8 @@ static enum gw_status lay_out(struct gw_pressure_plate_result *out, struct beam 
     if (!(between > 0))
         return gw_refuse(engine, GW_BAD_VALUE, "length", "the plate is too short for two screws at end_distance");
     const double spans = ceil(between / in->spacing * (1 - GW_HAIR));
-    if (spans >= FAR) return gw_refuse(engine, GW_OUTSIDE_METHOD, "length", "more than %d screws", (int)FAR);
+    if (spans >= FAR)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "length", "more than {} screws", gw_of_number(FAR, 4));
     beam->spans = (int)spans;
     beam->span = between / spans;
     out->fasteners = beam->spans + 1;

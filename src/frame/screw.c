@@ -90,21 +90,21 @@ static enum gw_status check_engagement(const struct pullout *p, const struct gw_
     if (status) return status;
     if (p->yield_to < row->step_m)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "threads_per_inch",
-                         "the pull-out formula of spaced threads holds up to %d threads per inch",
-                         (int)(row->yield_to_pitches * INCH / row->step_m));
+                         "the pull-out formula of spaced threads holds from a pitch of {} on",
+                         gw_of_quantity(GW_THICKNESS, row->step_m / row->yield_to_pitches));
     if (engagement < row->least_m * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "engagement",
-                         "the pull-out formula holds from an engagement of %d/1000 in on: thicker metal, or a test",
-                         (int)(row->least_m / INCH * 1000 + 0.5));
+                         "the pull-out formula holds from an engagement of {} on: thicker metal, or a test",
+                         gw_of_quantity(GW_THICKNESS, row->least_m));
     if (engagement > row->greatest_m * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "engagement",
-                         "the pull-out formula holds up to an engagement of %d/1000 in",
-                         (int)(row->greatest_m / INCH * 1000 + 0.5));
+                         "the pull-out formula holds up to an engagement of {}",
+                         gw_of_quantity(GW_THICKNESS, row->greatest_m));
     if (engagement <= p->yield_to * (1 + GW_HAIR) || gw_given(p->width)) return GW_OK;
     return gw_refuse(engine, GW_MISSING, "stripping_area",
-                     "no internal stripping area is known for this thread (%d per inch): give stripping_area, per "
+                     "no internal stripping area is known for a thread of this pitch ({}): give stripping_area, per "
                      "length engaged",
-                     (int)(INCH / screw->pitch + 0.5));
+                     gw_of_quantity(GW_THICKNESS, screw->pitch));
 }
 
 static void open_pullout(struct pullout *p, const struct gw_screw *screw, struct gw_engine *engine)
@@ -183,9 +183,9 @@ enum gw_status gw_tested_strength(double *out, enum gw_screw_seat seat, double t
     const char *key = SEATS[seat].key;
     if (!gw_given(tested))
         return gw_refuse(engine, GW_MISSING, key,
-                         "no formula holds for the %s, that of a tapped hole is unsafe there: give the tested nominal "
+                         "no formula holds for the {}, that of a tapped hole is unsafe there: give the tested nominal "
                          "strength",
-                         SEATS[seat].what);
+                         gw_of_text(SEATS[seat].what));
     enum gw_status status = gw_fastener_positive(key, tested, engine);
     const double factor = gw_given(safety_factor) ? safety_factor : gw_screw_safety(engine);
     if (!status) status = gw_fastener_positive("safety_factor", factor, engine);
@@ -204,8 +204,8 @@ static enum gw_status check_sheet(const struct gw_sheet *sheet, struct gw_engine
     if (status || !gw_given(sheet->metal.thickness)) return status;
     if (sheet->thickness <= sheet->metal.thickness * (1 + GW_HAIR)) return GW_OK;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "sheet.thickness",
-                     "the strengths of this alloy hold up to %d/1000 in of thickness: give them for this one",
-                     (int)(sheet->metal.thickness / INCH * 1000 + 0.5));
+                     "the strengths of this alloy hold up to a thickness of {}: give them for this one",
+                     gw_of_quantity(GW_THICKNESS, sheet->metal.thickness));
 }
 
 static enum gw_status pullover_flat(double *out, const struct gw_screw_head *head, const struct gw_sheet *sheet,
@@ -219,8 +219,8 @@ static enum gw_status pullover_flat(double *out, const struct gw_screw_head *hea
     if (status) return status;
     if (head->diameter > width->head_most_m * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "head_diameter",
-                         "a head or washer counts up to %d/1000 in for pull-over: give no more",
-                         (int)(width->head_most_m / INCH * 1000 + 0.5));
+                         "a head or washer counts up to {} for pull-over: give no more",
+                         gw_of_quantity(GW_THICKNESS, width->head_most_m));
     *out = (row->base + row->slope * sheet->thickness / head->diameter) * head->diameter * sheet->thickness *
            sheet->metal.yield;
     GW_STEP(engine, "R_n", GW_FORCE, *out, PULLOVER_CLAUSE, "(c_0+c_1*t/D_ws)*D_ws*t*F_ty",
@@ -238,8 +238,8 @@ static enum gw_status pullover_countersunk(double *out, double diameter, const s
     if (status) return status;
     if (sheet->thickness > row->thickness_most * diameter * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "sheet.thickness",
-                         "pull-over of countersunk heads holds up to %d %% of the diameter in thickness",
-                         (int)(100 * row->thickness_most + 0.5));
+                         "pull-over of countersunk heads holds up to {} % of the diameter in thickness",
+                         gw_of_number(100 * row->thickness_most, 4));
     *out = (row->base + row->slope * sheet->thickness / diameter) * diameter * sheet->thickness * sheet->metal.yield;
     GW_STEP(engine, "R_n", GW_FORCE, *out, PULLOVER_CLAUSE, "(c_0+c_1*t/D)*D*t*F_ty", {"c_0", row->base, GW_RATIO},
             {"c_1", row->slope, GW_RATIO}, {"t", sheet->thickness, GW_THICKNESS}, {"D", diameter, GW_THICKNESS},
@@ -311,7 +311,8 @@ static enum gw_status bear(double *out, int most_row, double diameter, double ed
     if (status) return status;
     if (edge < least->value * diameter * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "edge_distance",
-                         "the edge distance must be at least %d %% of the diameter", (int)(100 * least->value + 0.5));
+                         "the edge distance must be at least {} % of the diameter",
+                         gw_of_number(100 * least->value, 4));
     *out = fmin(edge, most->value * diameter) * sheet->thickness * sheet->metal.ultimate;
     GW_STEP(engine, "R_n", GW_FORCE, *out, BEARING_CLAUSE, "min(d_e,c*D)*t*F_tu", {"d_e", edge, GW_THICKNESS},
             {"c", most->value, GW_RATIO}, {"D", diameter, GW_THICKNESS}, {"t", sheet->thickness, GW_THICKNESS},

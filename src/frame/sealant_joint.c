@@ -16,10 +16,10 @@ static enum gw_status check(const struct gw_joint_case *in, const struct gw_seal
     if (status) return status;
     if (in->capability < movement->capability * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "capability",
-                         "joints that move want a sealant of class %d.%d %% at least",
-                         (int)(1000 * movement->capability) / 10, (int)(1000 * movement->capability) % 10);
+                         "joints that move want a sealant of class {} % at least",
+                         gw_of_number(100 * movement->capability, 4));
     if (in->capability <= 1) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, "capability", "capability is a fraction: 0.25 or 25 %%");
+    return gw_refuse(engine, GW_BAD_VALUE, "capability", "capability is a fraction: 0.25 or 25 %");
 }
 
 enum gw_status gw_sealant_joint(struct gw_joint_result *out, const struct gw_joint_case *in, struct gw_engine *engine)

@@ -71,9 +71,10 @@ static enum gw_status check_tube(const struct gw_tube *t, struct gw_engine *engi
     const char *const keys[] = {"width", "depth", "flange", "web"};
     const double values[] = {t->width, t->depth, t->flange, t->web};
     for (size_t i = 0; i < 4; i++) {
-        if (!gw_given(values[i])) return gw_refuse(engine, GW_MISSING, keys[i], "the tube's %s is needed", keys[i]);
+        if (!gw_given(values[i]))
+            return gw_refuse(engine, GW_MISSING, keys[i], "the tube's {} is needed", gw_of_text(keys[i]));
         if (!(values[i] > 0 && isfinite(values[i])))
-            return gw_refuse(engine, GW_BAD_VALUE, keys[i], "the tube's %s must be positive", keys[i]);
+            return gw_refuse(engine, GW_BAD_VALUE, keys[i], "the tube's {} must be positive", gw_of_text(keys[i]));
     }
     if (2 * t->flange >= t->depth)
         return gw_refuse(engine, GW_BAD_VALUE, "flange", "the flanges fill the depth: no tube is left");

@@ -34,9 +34,11 @@ static void clear(struct gw_share_result *out)
 
 static enum gw_status positive(const char *key, double value, unsigned part, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "part %u: %s is needed", part, key);
+    if (!gw_given(value))
+        return gw_refuse(engine, GW_MISSING, key, "part {}: {} is needed", gw_of_count((long)part), gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "part %u: %s must be positive", part, key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "part {}: {} must be positive", gw_of_count((long)part),
+                     gw_of_text(key));
 }
 
 static enum gw_status check_part(const struct gw_share *in, unsigned i, struct gw_engine *engine)
@@ -47,7 +49,8 @@ static enum gw_status check_part(const struct gw_share *in, unsigned i, struct g
     if (!status) status = positive("section_modulus", p->modulus, i + 1, engine);
     if (!status && in->composite) status = positive("area", p->area, i + 1, engine);
     if (!status && in->composite && !isfinite(p->centroid))
-        return gw_refuse(engine, GW_MISSING, "centroid", "part %u: a composite part wants its centroid", i + 1);
+        return gw_refuse(engine, GW_MISSING, "centroid", "part {}: a composite part wants its centroid",
+                         gw_of_count((long)(i + 1)));
     return status;
 }
 
@@ -89,8 +92,8 @@ static enum gw_status check(const struct gw_share *in, struct gw_engine *engine)
         return gw_refuse(engine, gw_given(in->moment) ? GW_BAD_VALUE : GW_MISSING, "moment",
                          "the moment is needed, as a magnitude");
     if (in->n_parts < 1 || in->n_parts > GW_SHARE_PARTS)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "parts", "one to %d parts; here are %u", GW_SHARE_PARTS,
-                         in->n_parts);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "parts", "one to {} parts; here are {}",
+                         gw_of_count(GW_SHARE_PARTS), gw_of_count((long)in->n_parts));
     enum gw_status status = GW_OK;
     for (unsigned i = 0; i < in->n_parts && !status; i++) status = check_part(in, i, engine);
     if (!status) status = check_gap(in, engine);

@@ -61,8 +61,8 @@ static enum gw_status open_bead(struct bead *bead, struct gw_silicone_result *ou
     if (bead->dead && !gw_given(in->dead_allowable))
         bead->in.dead_allowable = stress_row(GW_ROW_SILICONE_STRESS_DEAD, engine);
     if (bead->in.allowable > most * (1 + GW_HAIR))
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "allowable", "structural silicone is designed to %d kPa at most",
-                         (int)(most / 1000 + 0.5));
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "allowable", "structural silicone is designed to {} at most",
+                         gw_of_quantity(GW_STRESS, most));
     if (bead->in.allowable > usual * (1 + GW_HAIR)) {
         stress_row(GW_ROW_SILICONE_STRESS_WIND_APPROVED, engine);
         note(out, NOTE_APPROVED);

@@ -79,8 +79,8 @@ static enum gw_status check_compact(const struct steel *s, struct gw_engine *eng
         GW_STEP(engine, i ? "lambda_pw" : "lambda_pf", GW_RATIO, limit, rule_source(rows[i], engine), "k*sqrt(E/Fy)",
                 {"k", k, GW_RATIO}, {"E", s->elastic_modulus, GW_STRESS}, {"Fy", s->grade->yield_pa, GW_STRESS});
         if (flat[i] > limit)
-            return gw_refuse(engine, GW_OUTSIDE_METHOD, "tube", "the steel tube's %s is not compact: b/t is over %d",
-                             i ? "web" : "flange", (int)limit);
+            return gw_refuse(engine, GW_OUTSIDE_METHOD, "tube", "the steel tube's {} is not compact: b/t is over {}",
+                             gw_of_text(i ? "web" : "flange"), gw_of_number(limit, 4));
     }
     return GW_OK;
 }

@@ -40,9 +40,10 @@ static enum gw_status measure(struct frame *f, const struct gw_strip *strips, si
     for (size_t i = 0; i < n; i++) {
         const struct gw_section_point a = strips[i].from, b = strips[i].to;
         if (!isfinite(a.x) || !isfinite(a.y) || !isfinite(b.x) || !isfinite(b.y))
-            return gw_refuse(engine, GW_MISSING, "walls", "wall %zu lacks a coordinate", i + 1);
+            return gw_refuse(engine, GW_MISSING, "walls", "wall {} lacks a coordinate", gw_of_count((long)(i + 1)));
         if (!(strips[i].thickness > 0 && isfinite(strips[i].thickness)))
-            return gw_refuse(engine, GW_BAD_VALUE, "walls", "the thickness of wall %zu must be positive", i + 1);
+            return gw_refuse(engine, GW_BAD_VALUE, "walls", "the thickness of wall {} must be positive",
+                             gw_of_count((long)(i + 1)));
         left = fmin(left, fmin(a.x, b.x)), right = fmax(right, fmax(a.x, b.x));
         bottom = fmin(bottom, fmin(a.y, b.y)), top = fmax(top, fmax(a.y, b.y));
     }
@@ -63,7 +64,8 @@ static unsigned node_at(struct frame *f, struct gw_section_point p)
 static enum gw_status join(struct frame *f, const struct gw_strip *strips, size_t n, struct gw_engine *engine)
 {
     if (n == 0) return gw_refuse(engine, GW_MISSING, "walls", "no walls");
-    if (n > GW_STRIPS) return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than %d walls", GW_STRIPS);
+    if (n > GW_STRIPS)
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than {} walls", gw_of_count(GW_STRIPS));
     enum gw_status status = measure(f, strips, n, engine);
     if (status) return status;
     for (size_t i = 0; i < n; i++) {
@@ -71,8 +73,9 @@ static enum gw_status join(struct frame *f, const struct gw_strip *strips, size_
         *w = (struct wall){
             .from = node_at(f, strips[i].from), .to = node_at(f, strips[i].to), .thickness = strips[i].thickness};
         if (w->from == GW_STRIP_NODES || w->to == GW_STRIP_NODES)
-            return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than %d joints", GW_STRIP_NODES);
-        if (w->from == w->to) return gw_refuse(engine, GW_BAD_VALUE, "walls", "wall %zu has no length", i + 1);
+            return gw_refuse(engine, GW_OUTSIDE_METHOD, "walls", "more than {} joints", gw_of_count(GW_STRIP_NODES));
+        if (w->from == w->to)
+            return gw_refuse(engine, GW_BAD_VALUE, "walls", "wall {} has no length", gw_of_count((long)(i + 1)));
         w->length = hypot(f->nodes[w->to].x - f->nodes[w->from].x, f->nodes[w->to].y - f->nodes[w->from].y);
     }
     return GW_OK;
@@ -86,14 +89,15 @@ static enum gw_status check_meetings(const struct frame *f, struct gw_engine *en
         const struct gw_section_point a = f->nodes[w->from], b = f->nodes[w->to];
         for (unsigned k = 0; k < f->n_nodes; k++)
             if (k != w->from && k != w->to && gw_point_to_segment(f->nodes[k], a, b) <= f->near)
-                return gw_refuse(engine, GW_BAD_VALUE, "walls", "another wall ends on wall %u: split it there", i + 1);
+                return gw_refuse(engine, GW_BAD_VALUE, "walls", "another wall ends on wall {}: split it there",
+                                 gw_of_count((long)(i + 1)));
         for (unsigned k = 0; k < i; k++) {
             const struct wall *v = &f->walls[k];
             const bool same = (w->from == v->from && w->to == v->to) || (w->from == v->to && w->to == v->from);
             const bool joined = w->from == v->from || w->from == v->to || w->to == v->from || w->to == v->to;
             if (same || (!joined && gw_segments(a, b, f->nodes[v->from], f->nodes[v->to], f->near)))
-                return gw_refuse(engine, GW_BAD_VALUE, "walls", "walls %u and %u %s", k + 1, i + 1,
-                                 same ? "are one" : "cross: split them there");
+                return gw_refuse(engine, GW_BAD_VALUE, "walls", "walls {} and {} {}", gw_of_count((long)(k + 1)),
+                                 gw_of_count((long)(i + 1)), gw_of_text(same ? "are one" : "cross: split them there"));
         }
     }
     return GW_OK;
@@ -328,6 +332,6 @@ enum gw_status gw_section_walls(struct gw_section *section, const struct gw_stri
     gw_used_add(&engine->used, &engine->tables->wall_match[0].row);
     if (fabs(f.area - section->area) <= match * section->area) return GW_OK;
     return gw_refuse(engine, GW_BAD_VALUE, "walls",
-                     "the walls' area differs from the outline's by more than %d %%: they are not its center lines",
-                     (int)(100 * match + 0.5));
+                     "the walls' area differs from the outline's by more than {} %: they are not its center lines",
+                     gw_of_number(100 * match, 4));
 }

@@ -149,7 +149,8 @@ static enum gw_status check(const struct gw_cavity *in, struct gw_engine *engine
                     {"sealing.atmospheric_pressure", in->sealing_pressure},
                     {"sealing.temperature", in->sealing_temperature}};
     if (in->n_lites < 2 || in->n_lites > GW_CAVITY_LITES)
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "lites", "two or three lites; here are %d", in->n_lites);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "lites", "two or three lites; here are {}",
+                         gw_of_count(in->n_lites));
     for (size_t i = 0; i < sizeof positive / sizeof *positive; i++)
         if (!(positive[i].value > 0)) return gw_refuse(engine, GW_BAD_VALUE, positive[i].key, "must be above zero");
     return GW_OK;
@@ -176,8 +177,8 @@ enum gw_status gw_cavity_solve(struct gw_cavity_result *out, const struct gw_cav
     engine->trace = trace;
     if (status != GW_OK) return status;
     if (!(out->residual < enough))
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "gaps", "the cavity pressures did not converge in %d steps",
-                         (int)MOST_STEPS);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "gaps", "the cavity pressures did not converge in {} steps",
+                         gw_of_count((long)MOST_STEPS));
     trace_cavities(&s);
     return GW_OK;
 }

@@ -44,7 +44,8 @@ static enum gw_status check_sloped(const struct gw_sloped *in, struct gw_engine 
         return gw_refuse(engine, GW_BAD_VALUE, "slope", "from 0 (flat) to 90 degrees");
     if (in->slope >= upright - rule->from_vertical_rad)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "slope",
-                         "within 15 degrees of vertical glass takes the wind alone: leave slope out");
+                         "within {} of vertical glass takes the wind alone: leave slope out",
+                         gw_of_quantity(GW_ANGLE, rule->from_vertical_rad));
     if (!gw_given(in->wind_in) || !gw_given(in->wind_out))
         return gw_refuse(engine, GW_MISSING, gw_given(in->wind_in) ? "pressure_out" : "pressure",
                          "sloped glass needs wind both inward and outward");

@@ -3,6 +3,8 @@
 
 #include "tables_data.h"
 
+static const double DAY = 86400; /* s */
+
 static enum gw_status check(enum gw_treatment treatment, double duration, double probability, struct gw_engine *engine)
 {
     const struct gw_glass_load *usual = &engine->tables->glass_load[0];
@@ -11,7 +13,8 @@ static enum gw_status check(enum gw_treatment treatment, double duration, double
         return gw_refuse(engine, GW_MISSING, "treatment", "how the glass is heat treated");
     if (gw_given(probability) && !(fabs(probability - usual->probability) <= usual->probability * hair))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "probability",
-                         "allowable stresses are stated for a breakage probability of 8 in 1000 only");
+                         "allowable stresses are stated for a breakage probability of {} in 1000 only",
+                         gw_of_number(1000 * usual->probability, 4));
     if (gw_given(duration) && !(duration > 0)) return gw_refuse(engine, GW_BAD_VALUE, "duration", "must be above zero");
     return GW_OK;
 }
@@ -34,7 +37,8 @@ static enum gw_status treated_factor(double *out, enum gw_treatment treatment, d
     const double hair = 1e-9;
     if (duration > rule->long_s * (1 + hair))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "duration",
-                         "allowable stresses of heat-treated glass are known up to 30 days");
+                         "allowable stresses of heat-treated glass are known up to {} days",
+                         gw_of_number(rule->long_s / DAY, 4));
     for (size_t i = 0; i < GW_N_GLASS_TYPE_FACTOR; i++) {
         const struct gw_glass_type_factor *row = &engine->tables->glass_type_factor[i];
         if (row->treatment != (int)treatment) continue;

@@ -156,10 +156,7 @@ static enum gw_status set_aside(struct gw_lite_basis *b, enum gw_status status, 
 {
     b->covered = status == GW_OK;
     if (status != GW_OUTSIDE_METHOD) return status;
-    size_t n = strlen(engine->fault.message);
-    if (n >= sizeof b->why_not) n = sizeof b->why_not - 1;
-    memcpy(b->why_not, engine->fault.message, n);
-    b->why_not[n] = 0;
+    b->why_not = engine->fault;
     return GW_OK;
 }
 

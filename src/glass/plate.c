@@ -54,9 +54,9 @@ static const char FROM_EQUATIONS[] =
 
 static enum gw_status check_positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 static enum gw_status check_numbers(const struct gw_plate_case *in, struct gw_engine *engine)
@@ -72,8 +72,8 @@ static enum gw_status check_numbers(const struct gw_plate_case *in, struct gw_en
     if (!(in->poissons_ratio >= 0 && in->poissons_ratio < 0.5))
         return gw_refuse(engine, GW_BAD_VALUE, "poissons_ratio", "poissons_ratio must be from 0 up to 0.5");
     if (in->terms != GW_NO_INTEGER && (in->terms < GW_PLATE_TERMS_LEAST || in->terms > GW_PLATE_TERMS_MOST))
-        return gw_refuse(engine, GW_BAD_VALUE, "terms", "terms must be from %d to %d", GW_PLATE_TERMS_LEAST,
-                         GW_PLATE_TERMS_MOST);
+        return gw_refuse(engine, GW_BAD_VALUE, "terms", "terms must be from {} to {}",
+                         gw_of_count(GW_PLATE_TERMS_LEAST), gw_of_count(GW_PLATE_TERMS_MOST));
     return GW_OK;
 }
 
@@ -81,11 +81,12 @@ static enum gw_status check_range(const struct gw_plate_problem *p, struct gw_en
 {
     const struct gw_plate_limits *limits = GW_USE(engine, &engine->tables->plate_limits[0]);
     if (p->aspect > limits->aspect * (1 + 1e-12))
-        return gw_refuse(engine, GW_OUTSIDE_METHOD, "height", "the sides' ratio is beyond the solution's limit of %d",
-                         (int)limits->aspect);
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "height", "the sides' ratio is beyond the solution's limit of {}",
+                         gw_of_number(limits->aspect, 4));
     if (!(p->q_star <= limits->q_star))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
-                         "the load q (a b)^2/(E t^4) is beyond the solution's limit of %d", (int)limits->q_star);
+                         "the load q (a b)^2/(E t^4) is beyond the solution's limit of {}",
+                         gw_of_number(limits->q_star, 4));
     return GW_OK;
 }
 
@@ -121,11 +122,11 @@ static enum gw_status respond(struct gw_plate_solution *out, bool *by_table, con
     }
     if (in->method == GW_PLATE_TABLE)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, obstacle.key ? obstacle.key : "method",
-                         "there is no response table for %s",
-                         obstacle.key ? obstacle.limit : "this ratio of the sides and this load");
+                         "there is no response table for {}",
+                         gw_of_text(obstacle.key ? obstacle.limit : "this ratio of the sides and this load"));
     if (gw_plate_solve(out, p, engine->workspace)) return GW_OK;
-    return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure", "the solution did not converge in %d steps",
-                     out->iterations);
+    return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure", "the solution did not converge in {} steps",
+                     gw_of_count(out->iterations));
 }
 
 /* Absent material values are those of glass. */

@@ -214,8 +214,8 @@ static enum gw_status search_unit(double *resistance, int *pane, double sign, co
     status = bracket(&low, &high, pane, sign, a);
     for (int step = 0; status == GW_OK && fabs(now.use - 1) >= enough; step++) {
         if (step == MOST_STEPS)
-            return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "pressure", "the resistance was not found in %d steps",
-                             step);
+            return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "pressure", "the resistance was not found in {} steps",
+                             gw_of_count(step));
         double by_chord = low.pressure + (high.pressure - low.pressure) * (1 - low.use) / (high.use - low.use);
         now.pressure = step % 3 == 2 ? (low.pressure + high.pressure) / 2 : by_chord;
         status = use_at(&now.use, pane, sign * now.pressure, a);

@@ -5,7 +5,7 @@
 
 static const char FACTOR[] = "ASTM E1300 glass type factors", SHARE[] = "ASTM E1300 load share",
                   DESIGNATION[] = "ASTM E1300 thickness designation of laminated glass";
-static const double HAIR = 1e-9;
+static const double HAIR = 1e-9, DAY = 86400; /* s */
 
 enum gw_treatment gw_lite_weakest(const struct gw_pane *pane)
 {
@@ -142,7 +142,7 @@ enum gw_status gw_lite_single_factor(double *factor, double *base_duration, enum
     if (treatment == GW_ANNEALED) return GW_OK; /* the failure model has the duration itself */
     if (a->load.duration > rule->long_s * (1 + HAIR))
         return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "duration",
-                         "the type factors of heat-treated glass end at 30 days");
+                         "the type factors of heat-treated glass end at {} days", gw_of_number(rule->long_s / DAY, 4));
     bool between = !a->is_short && a->load.duration < rule->long_s * (1 - HAIR);
     if (between) gw_lite_note(a->out, "heat-treated glass between 3 s and 30 days: the factor of 30 days is taken");
     *base_duration = rule->short_s;
@@ -163,7 +163,8 @@ static enum gw_status type_factor(double *factor, double *base_duration, int i, 
     if (!a->is_short && !long_load && (m->n_panes > 1 || own != GW_ANNEALED))
         return gw_refuse(
             a->engine, GW_OUTSIDE_METHOD, "duration",
-            "the standard's factors of heat-treated glass and of insulating units hold for 3 s or 30 days only");
+            "the standard's factors of heat-treated glass and of insulating units hold for {} or {} days only",
+            gw_of_quantity(GW_TIME, rule->short_s), gw_of_number(rule->long_s / DAY, 4));
     if (m->n_panes == 1 && !long_load) return gw_lite_single_factor(factor, base_duration, own, a);
     *base_duration = rule->short_s;
     if (m->n_panes == 1) {
@@ -322,8 +323,8 @@ static enum gw_status check_limits(const struct assessment *a)
     if (a->in->make_up.n_panes > 2 && row->triple == GW_NO)
         return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "layers", "this edition of the standard has no triple units");
     if (fabs(a->load.pressure) > row->chart_limit_pa)
-        return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "pressure", "the standard's charts end at %d kPa",
-                         (int)lround(row->chart_limit_pa / 1000));
+        return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "pressure", "the standard's charts end at {}",
+                         gw_of_quantity(GW_PRESSURE, row->chart_limit_pa));
     return GW_OK;
 }
 

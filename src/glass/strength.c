@@ -120,7 +120,8 @@ enum gw_status gw_glass_load(double *out, double width, double height, double th
     }
     for (int step = 0; status == GW_OK && fabs(f[1] - target) > enough; step++) {
         if (step == MOST_STEPS)
-            status = gw_refuse(engine, GW_OUTSIDE_METHOD, "probability", "the load was not found in %d steps", step);
+            status = gw_refuse(engine, GW_OUTSIDE_METHOD, "probability", "the load was not found in {} steps",
+                               gw_of_count(step));
         if (status != GW_OK) break;
         double next = x[1] + (target - f[1]) * (x[1] - x[0]) / (f[1] - f[0]);
         x[0] = x[1], f[0] = f[1], x[1] = next;

@@ -39,9 +39,9 @@ struct shape {
 
 static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
 static enum gw_status positive_if_given(const char *key, double value, struct gw_engine *engine)
@@ -110,8 +110,8 @@ static enum gw_status open_three(struct gw_support_result *out, struct shape *s,
     struct gw_three_edge plate;
     if (ratio < least->least * (1 - hair))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "span",
-                         "three edges: the sides beside the free edge must be at least %d %% of its length",
-                         (int)(100 * least->least + 0.5));
+                         "three edges: the sides beside the free edge must be at least {} % of its length",
+                         gw_of_number(100 * least->least, 4));
     gw_three_edge(&plate, ratio, s->in.poissons_ratio);
     out->alpha = plate.alpha;
     out->beta = plate.beta;
@@ -179,11 +179,11 @@ static enum gw_status check_deflection(const struct gw_support_result *out, cons
     if (out->deflection <= s->deflection_limit * (1 + hair)) return GW_OK;
     if (s->in.edges == 3)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
-                         "three edges: the linear plate holds up to a deflection of %d thicknesses; this is more",
-                         (int)s->limits->thicknesses);
+                         "three edges: the linear plate holds up to a deflection of {} thicknesses; this is more",
+                         gw_of_number(s->limits->thicknesses, 4));
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
-                     "the linear beam holds up to a deflection of %d %% of the span; this is more",
-                     (int)(100 * s->limits->spans + 0.5));
+                     "the linear beam holds up to a deflection of {} % of the span; this is more",
+                     gw_of_number(100 * s->limits->spans, 4));
 }
 
 static void bound_edge(struct gw_support_result *out, const struct shape *s, struct gw_engine *engine)

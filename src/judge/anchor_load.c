@@ -26,7 +26,7 @@ void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const str
     const struct gw_element *found = gw_takeoff_across_roof(ask->takeoff, e), *o = found ? found : e;
     const struct sides s = {e->parapet ? h.above : h.below, e->parapet ? h.below : h.above, e, o};
     out->area = e->width * h.piece;
-    if (known && s.across > 0 && o->outside) out->fault = GW_PLAINLY(o->outside);
+    if (known && s.across > 0 && o->outside) out->fault = *o->outside;
     if (gw_said(&out->fault)) return;
     gw_used_merge(&ask->engine.used, &e->used);
     if (s.across > 0) gw_used_merge(&ask->engine.used, &o->used);

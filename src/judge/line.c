@@ -71,7 +71,7 @@ static struct gw_message unknown_beside(const struct gw_ask *ask, const struct g
 {
     return GW_SAY(ask->arena,
                   "{}, and its piece of mullion reaches to here; ask the structural engineer for the pressure at {}",
-                  gw_of_text(o->outside), gw_of_text(o->id));
+                  gw_of_message(o->outside), gw_of_text(o->id));
 }
 
 static struct gw_stretch found(const struct gw_ask *ask, const struct alike *alike,

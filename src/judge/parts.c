@@ -43,8 +43,9 @@ const struct gw_term *gw_term_of(const struct gw_demand *d, unsigned i)
 struct gw_message gw_fault_message(const struct gw_ask *ask)
 {
     const struct gw_fault *fault = &ask->engine.fault;
+    const struct gw_message said = gw_fault_kept(ask->arena, fault);
     return GW_SAY(ask->arena, "{}{}", gw_of_text(fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : ""),
-                  gw_of_text(gw_strdup(ask->arena, fault->message)));
+                  gw_of_message(&said));
 }
 
 bool gw_is_taken_off(const struct gw_ask *ask, const struct gw_element *e)
@@ -63,8 +64,8 @@ double gw_greater(struct gw_pressures p) { return fmax(p.inward, p.outward); }
 bool gw_pressures_known(struct gw_demand *out, struct gw_ask *ask, const struct gw_element *e)
 {
     if (!e->outside) return true;
-    gw_demand_unknown(out,
-                      GW_SAY(ask->arena, "{}; ask the structural engineer for the pressure", gw_of_text(e->outside)));
+    gw_demand_unknown(
+        out, GW_SAY(ask->arena, "{}; ask the structural engineer for the pressure", gw_of_message(e->outside)));
     return false;
 }
 

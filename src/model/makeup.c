@@ -33,7 +33,7 @@ static enum gw_status add_bond(struct gw_make_up *m, const struct gw_layer *laye
 
 static enum gw_status wrong(struct gw_engine *engine, const char *message)
 {
-    return gw_refuse(engine, GW_BAD_VALUE, "layers", "%s", message);
+    return gw_refuse(engine, GW_BAD_VALUE, "layers", message);
 }
 
 /* A key that its layer cannot have would be lost in silence. */
@@ -111,11 +111,11 @@ enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state,
     const struct gw_standard_air *air = &engine->tables->standard_air[0];
     *out = (struct gw_air){state->atmospheric_pressure, state->temperature};
     if (gw_given(state->atmospheric_pressure) && gw_given(state->elevation))
-        return gw_refuse(engine, GW_BAD_VALUE, key, "%s: atmospheric_pressure and elevation, one of the two is enough",
-                         key);
+        return gw_refuse(engine, GW_BAD_VALUE, key, "{}: atmospheric_pressure and elevation, one of the two is enough",
+                         gw_of_text(key));
     if (!gw_given(state->atmospheric_pressure) && !gw_given(state->elevation))
-        return gw_refuse(engine, GW_MISSING, key, "%s: at which elevation above sea level, or atmospheric_pressure?",
-                         key);
+        return gw_refuse(engine, GW_MISSING, key, "{}: at which elevation above sea level, or atmospheric_pressure?",
+                         gw_of_text(key));
     if (gw_given(state->atmospheric_pressure)) return GW_OK;
     gw_used_add(&engine->used, &air->row);
     out->pressure = air->pressure_pa * pow(1 - air->lapse * state->elevation, air->exponent);

@@ -253,6 +253,11 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
                   "screws: 9 in on center (common practice, no source)");
 }
 
+static const char *fault_text(const struct gw_model *model, const struct gw_fault *fault)
+{
+    return gw_fault_text(model->arena, fault, model->project.units);
+}
+
 /* What is missing is asked for by the check; what is wrong is a fault here. */
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
 {
@@ -263,11 +268,11 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
     if (!node || !lite->layers.n || holds_fault(model, node)) return;
     gw_engine_init(&engine, model->tables, NULL);
     if (gw_layers_check(&at, lite->layers.items, lite->layers.n, &engine) != GW_OK) {
-        FAULT_AT(model, item_at(node, at), "layers", "%s", engine.fault.message);
+        FAULT_AT(model, item_at(node, at), "layers", "%s", fault_text(model, &engine.fault));
         return;
     }
     if (gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine) == GW_OUTSIDE_METHOD)
-        FAULT(model, lite->node, "layers", "%s", engine.fault.message);
+        FAULT(model, lite->node, "layers", "%s", fault_text(model, &engine.fault));
 }
 
 static void check_air(struct gw_model *model, const struct gw_air_state *state, const struct gw_node *place,
@@ -277,7 +282,7 @@ static void check_air(struct gw_model *model, const struct gw_air_state *state, 
     struct gw_air air;
     gw_engine_init(&engine, model->tables, NULL);
     if (!holds_fault(model, place) && gw_air_from(&air, state, key, &engine) != GW_OK)
-        FAULT_AT(model, place, key, "%s", engine.fault.message);
+        FAULT_AT(model, place, key, "%s", fault_text(model, &engine.fault));
 }
 
 static void check_glass_rules(struct gw_model *model)

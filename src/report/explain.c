@@ -61,18 +61,26 @@ static void design_values(struct page *page, const struct gw_element *e)
     gw_report_line(page->report, gw_format(page->arena, "Governs: %s", e->governs));
 }
 
+static const char *fault_text(const struct page *page, const struct gw_fault *fault)
+{
+    return gw_fault_text(page->arena, fault, page->shown);
+}
+
 static void glass(struct page *page, const struct gw_explained_glass *d, const char *make_up)
 {
     const struct gw_lite_result *r = &d->result;
     steps(page, gw_format(page->arena, "Glass: %s", make_up), &d->trace);
     if (d->status != GW_OK) {
-        gw_report_line(page->report, gw_format(page->arena, "The computation stops here: %s", d->engine.fault.message));
+        gw_report_line(page->report,
+                       gw_format(page->arena, "The computation stops here: %s", fault_text(page, &d->engine.fault)));
         return;
     }
     if (!r->standard.covered)
-        gw_report_line(page->report, gw_format(page->arena, "Standard's factors: %s", r->standard.why_not));
+        gw_report_line(page->report,
+                       gw_format(page->arena, "Standard's factors: %s", fault_text(page, &r->standard.why_not)));
     if (!r->principles.covered)
-        gw_report_line(page->report, gw_format(page->arena, "First principles: %s", r->principles.why_not));
+        gw_report_line(page->report,
+                       gw_format(page->arena, "First principles: %s", fault_text(page, &r->principles.why_not)));
     for (int i = 0; i < r->n_notes; i++) gw_report_line(page->report, r->notes[i]);
     gw_report_line(page->report,
                    gw_format(page->arena, "%s of %s against %s by %s: %s. The center bends %s.", r->load.name,

@@ -28,11 +28,16 @@ static const struct gw_record LINK_RECORD =
 
 /* Glass ------------------------------------------------------------------------------------------------------------ */
 
+static void say_fault(struct gw_text *out, const struct gw_fault *fault, enum gw_units shown)
+{
+    const struct gw_message said = gw_fault_said(fault);
+    gw_message_print(out, &said, shown);
+}
+
 static bool where_it_stops(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_explained_glass *g = thing;
-    (void)shown;
-    if (g->status != GW_OK) gw_text_add(out, g->engine.fault.message);
+    if (g->status != GW_OK) say_fault(out, &g->engine.fault, shown);
     return g->status != GW_OK;
 }
 
@@ -40,8 +45,7 @@ static bool why_no_standard(struct gw_text *out, const void *thing, enum gw_unit
 {
     const struct gw_explained_glass *g = thing;
     bool silent = g->status != GW_OK || g->result.standard.covered;
-    (void)shown;
-    if (!silent) gw_text_add(out, g->result.standard.why_not);
+    if (!silent) say_fault(out, &g->result.standard.why_not, shown);
     return !silent;
 }
 
@@ -49,8 +53,7 @@ static bool why_no_principles(struct gw_text *out, const void *thing, enum gw_un
 {
     const struct gw_explained_glass *g = thing;
     bool silent = g->status != GW_OK || g->result.principles.covered;
-    (void)shown;
-    if (!silent) gw_text_add(out, g->result.principles.why_not);
+    if (!silent) say_fault(out, &g->result.principles.why_not, shown);
     return !silent;
 }
 

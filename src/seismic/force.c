@@ -28,9 +28,9 @@ void gw_seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row 
 
 static enum gw_status number(const char *key, double value, bool good, const char *what, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (good && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must %s", key, what);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must {}", gw_of_text(key), gw_of_text(what));
 }
 
 enum gw_status gw_seismic_positive(const char *key, double value, struct gw_engine *engine)
@@ -83,7 +83,8 @@ static enum gw_status take(const char *key, double *out, double given, enum gw_s
     *out = gw_given(given) ? given : tabulated;
     if (gw_given(given) || part != GW_PART_UNSET) return gw_seismic_positive(key, *out, engine);
     return gw_refuse(engine, GW_MISSING, key,
-                     "give %s, or part (wall_element, connection_body or fasteners) to take it from the table", key);
+                     "give {}, or part (wall_element, connection_body or fasteners) to take it from the table",
+                     gw_of_text(key));
 }
 
 static enum gw_status find_coefficients(struct force *f)

@@ -23,16 +23,16 @@ static void note(const char **notes, unsigned *n, const char *text)
 
 static enum gw_status not_negative(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value >= 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must not be negative", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must not be negative", gw_of_text(key));
 }
 
 static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be above zero", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be above zero", gw_of_text(key));
 }
 
 /* Running sums of one way. */
@@ -150,10 +150,10 @@ static enum gw_status check_pair(double low, const char *low_key, double high, c
                                  struct gw_engine *engine)
 {
     if (gw_given(low) != gw_given(high))
-        return gw_refuse(engine, GW_MISSING, gw_given(low) ? high_key : low_key, "give both %s and %s, or neither",
-                         low_key, high_key);
+        return gw_refuse(engine, GW_MISSING, gw_given(low) ? high_key : low_key, "give both {} and {}, or neither",
+                         gw_of_text(low_key), gw_of_text(high_key));
     if (!gw_given(low) || low <= high) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, low_key, "%s is above %s", low_key, high_key);
+    return gw_refuse(engine, GW_BAD_VALUE, low_key, "{} is above {}", gw_of_text(low_key), gw_of_text(high_key));
 }
 
 static enum gw_status find_swing(struct gw_thermal_result *out, const struct gw_thermal_case *in,

@@ -18,8 +18,8 @@ static enum gw_status check(const struct gw_racking_case *in, struct gw_engine *
     if (!status) status = gw_seismic_positive("thickness", in->thickness, engine);
     if (status || in->drift_in_lite / in->lite_height <= limit->angle_rad * (1 + hair)) return status;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "drift_in_lite",
-                     "the frame's angle is small in this method: drift up to %d %% of the lite's height",
-                     (int)(100 * limit->angle_rad + 0.5));
+                     "the frame's angle is small in this method: drift up to {} % of the lite's height",
+                     gw_of_number(100 * limit->angle_rad, 4));
 }
 
 /* Slip along head and sill is (gamma - theta) h/2 and theta x; along the sides (gamma - theta) y and theta b/2. The sum

@@ -18,7 +18,7 @@ static bool set_strip(struct gw_room *room, const struct gw_builder *b)
     gw_building_case(b->model, room->grid.building, &in);
     room->grid.strip = gw_wind_zone_width(&in, &engine);
     if (engine.fault.status == GW_OK) return true;
-    gw_report_fault(b->diags, room->node, room->grid.wall, &engine.fault);
+    gw_report_fault(b, room->node, room->grid.wall, &engine.fault);
     return false;
 }
 

@@ -31,11 +31,12 @@ void gw_building_case(const struct gw_model *model, const struct gw_building *bu
                                  .opening_area = building->opening_area};
 }
 
-void gw_report_fault(struct gw_diags *diags, const struct gw_node *node, const char *where,
+void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault)
 {
-    gw_diag_node(diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
-                 fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : "", fault->message);
+    gw_diag_node(b->diags, GW_ERROR, gw_status_code(fault->status), fault->key, node, "%s: %s%s", where,
+                 fault->status == GW_OUTSIDE_METHOD ? "outside the method: " : "",
+                 gw_fault_text(b->arena, fault, b->model->project.units));
 }
 
 void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, struct gw_wind_case *out,
@@ -248,19 +249,28 @@ static void assume_once(struct gw_builder *b, const char *where, const char *tex
     list->items[list->n++] = (struct gw_assumption){where, text};
 }
 
+/* One message serves all elements in a row of which the same is said. */
+static const struct gw_message *outside_of(struct gw_builder *b, const struct gw_fault *fault)
+{
+    const struct gw_message limit = gw_fault_said(fault);
+    if (b->outside && gw_message_same(b->outside->values[0].as.message, &limit)) return b->outside;
+    const struct gw_message kept = gw_fault_kept(b->arena, fault);
+    struct gw_message *said = gw_alloc(b->arena, 1, sizeof *said);
+    *said = GW_SAY(b->arena, "outside the method: {}", gw_of_message(&kept));
+    return b->outside = said;
+}
+
 /* Never a guess: the group keeps its count and place, its pressures stay absent, its verdicts not shown. */
 static void leave_outside(struct gw_builder *b, struct gw_element *e, const struct gw_fault *fault)
 {
-    static const char prefix[] = "outside the method: ";
     struct gw_arena *arena = b->arena;
-    if (!b->outside || strcmp(b->outside + sizeof prefix - 1, fault->message) != 0)
-        b->outside = gw_format(arena, "%s%s", prefix, fault->message);
-    e->outside = b->outside;
+    e->outside = outside_of(b, fault);
     e->governs = "outside the method";
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
     assume_once(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
-                gw_format(arena, "%s; no pressure is given there", e->outside));
+                gw_format(arena, "%s; no pressure is given there",
+                          gw_message_text(arena, e->outside, b->model->project.units)));
 }
 
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
@@ -273,7 +283,7 @@ void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
     if (status == GW_OUTSIDE_METHOD) {
         leave_outside(b, e, &engine.fault);
     } else if (status != GW_OK) {
-        gw_report_fault(b->diags, b->room->node, e->id, &engine.fault);
+        gw_report_fault(b, b->room->node, e->id, &engine.fault);
         b->failed = true;
     }
     e->used = engine.used;

@@ -85,7 +85,7 @@ struct gw_builder {
     GW_LIST(size_t) differs; /* element of each difference */
     size_t differs_capacity;
     struct gw_index assumed;
-    const char *outside; /* said last of an element */
+    const struct gw_message *outside; /* said last of an element */
     bool failed;
 };
 
@@ -122,7 +122,8 @@ void gw_group_finish(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
-void gw_report_fault(struct gw_diags *diags, const struct gw_node *node, const char *where,
+/* In the units of the file. */
+void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault);
 
 #endif

@@ -8,15 +8,15 @@
 
 static inline enum gw_status weather_magnitude(const char *key, double value, struct gw_engine *engine)
 {
-    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "%s is needed", key);
+    if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value >= 0 && isfinite(value)) return GW_OK;
-    return gw_refuse(engine, GW_BAD_VALUE, key, "%s must not be negative", key);
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must not be negative", gw_of_text(key));
 }
 
 static inline enum gw_status weather_positive(const char *key, double value, struct gw_engine *engine)
 {
     if (gw_given(value) && !(value > 0 && isfinite(value)))
-        return gw_refuse(engine, GW_BAD_VALUE, key, "%s must be positive", key);
+        return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
     return weather_magnitude(key, value, engine);
 }
 

@@ -18,9 +18,9 @@ static enum gw_status check(const struct wind_run *run, const struct gw_wind_par
     if (gw_given(parapet->gcpi) && parapet->gcpi < 0)
         return gw_refuse(run->engine, GW_BAD_VALUE, "parapet.gcpi", "is a magnitude, must not be negative");
     if (wind_at_most(wind_roof_slope(run->in), limits->slope_rad)) return GW_OK;
-    return gw_wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "roof_slope",
-                                "a parapet takes the coefficients of a flat roof, which go up to a slope of", GW_ANGLE,
-                                limits->slope_rad);
+    return gw_refuse(run->engine, GW_OUTSIDE_METHOD, "roof_slope",
+                     "a parapet takes the coefficients of a flat roof, which go up to a slope of {}",
+                     gw_of_quantity(GW_ANGLE, limits->slope_rad));
 }
 
 /* Wall edge strips meet the roof's corners, the rest of the wall its edges; a high parapet all round calms the corners.

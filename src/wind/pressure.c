@@ -2,7 +2,6 @@
 #include "wind_internal.h"
 
 #include <stddef.h>
-#include <stdio.h>
 #include <string.h>
 
 void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text)
@@ -13,23 +12,6 @@ void gw_wind_note(const struct wind_run *run, const char *symbol, const char *cl
     for (unsigned i = 0; i < out->n_notes; i++)
         if (out->notes[i] == text) return;
     if (out->n_notes < GW_WIND_NOTES) out->notes[out->n_notes++] = text;
-}
-
-static void print_limit(char *out, size_t size, enum gw_dim dim, enum gw_units shown, double limit)
-{
-    char number[GW_NUMBER_SIZE];
-    gw_print_number(number, gw_quantity_shown(gw_units_standard(), dim, shown, limit), 4);
-    snprintf(out, size, "%s %s", number, gw_dim_info(dim)->shown[shown]);
-}
-
-enum gw_status gw_wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
-                                    enum gw_dim dim, double limit)
-{
-    char us[GW_NUMBER_SIZE + 32], si[GW_NUMBER_SIZE + 32];
-    print_limit(us, sizeof us, dim, GW_US, limit);
-    print_limit(si, sizeof si, dim, GW_SI, limit);
-    if (strcmp(us, si) == 0) return gw_refuse(engine, status, key, "%s %s", text, us);
-    return gw_refuse(engine, status, key, "%s %s (%s)", text, us, si);
 }
 
 const char *gw_wind_clause(const struct wind_run *run, int item)
@@ -79,7 +61,8 @@ static enum gw_status check_numbers(const struct wind_run *run)
         double value;
         memcpy(&value, (const char *)run->in + rule->offset, sizeof value);
         if (!gw_given(value)) {
-            if (rule->required) return gw_refuse(run->engine, GW_MISSING, rule->key, "%s is not given", rule->key);
+            if (rule->required)
+                return gw_refuse(run->engine, GW_MISSING, rule->key, "{} is not given", gw_of_text(rule->key));
         } else if (rule->sign == POSITIVE && !(value > 0)) {
             return gw_refuse(run->engine, GW_BAD_VALUE, rule->key, "must be above zero");
         } else if (rule->sign == NOT_NEGATIVE && value < 0) {
@@ -127,9 +110,9 @@ static enum gw_status check_height(const struct wind_run *run)
     } else if (run->low) {
         gw_wind_note(run, "z", clause, "height is above the mean roof height; the pressures are those of q_h");
     } else {
-        return gw_wind_refuse_limit(run->engine, GW_OUTSIDE_METHOD, "height",
-                                    "height is above the mean roof height, and there is no parapet; limit", GW_LENGTH,
-                                    in->mean_roof_height);
+        return gw_refuse(run->engine, GW_OUTSIDE_METHOD, "height",
+                         "height is above the mean roof height, and there is no parapet; limit {}",
+                         gw_of_quantity(GW_LENGTH, in->mean_roof_height));
     }
     return GW_OK;
 }

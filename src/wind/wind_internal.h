@@ -39,9 +39,6 @@ static inline double wind_roof_slope(const struct gw_wind_case *in)
 
 /* pressure.c: a remark for the result and the derivation; each once in the result. `text` is constant. */
 void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text);
-/* Refuses with "`text` <limit in both unit systems>". */
-enum gw_status gw_wind_refuse_limit(struct gw_engine *engine, enum gw_status status, const char *key, const char *text,
-                                    enum gw_dim dim, double limit);
 /* The clause of an item (GW_ROW_WIND_CLAUSES_...) in the edition of the run. */
 const char *gw_wind_clause(const struct wind_run *run, int item);
 

@@ -101,7 +101,7 @@ static void must_solve(struct gw_beam_result *out, const struct gw_beam *beam)
 {
     struct gw_engine engine;
     enum gw_status status = solve(out, beam, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
 }
 
@@ -669,7 +669,7 @@ static void must_member(struct gw_member_result *out, const struct gw_member *in
     struct gw_engine engine;
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     enum gw_status status = gw_member_solve(out, in, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
 }
 

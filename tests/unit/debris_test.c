@@ -29,7 +29,7 @@ static struct gw_debris_result solve(const struct gw_debris_case *in)
     struct gw_debris_result out;
     struct gw_engine engine = an_engine();
     enum gw_status status = gw_debris(&out, in, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }
@@ -40,7 +40,7 @@ static void refused(const struct gw_debris_case *in, enum gw_status status, cons
     struct gw_engine engine = an_engine();
     assert_int_equal(gw_debris(&out, in, &engine), status);
     assert_string_equal(engine.fault.key, key);
-    assert_true(*engine.fault.message != 0);
+    assert_non_null(engine.fault.format);
 }
 
 static bool has_note(const struct gw_debris_result *out, const char *part)

@@ -368,7 +368,7 @@ static struct gw_text drawn(struct world *w, const char *kind, const char *yaml,
     engine_with_memory(w, &engine);
     assert_true(answer_of(w, &answer, kind, yaml));
     enum gw_status status = gw_drawing_find(kind)->draw(&text, &answer, shown, &engine);
-    if (status) print_error("%s\n", engine.fault.message);
+    if (status) print_error("%s\n", told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return text;
 }

@@ -31,7 +31,7 @@ static double pullout(const struct gw_screw *s, double engagement, const struct 
     struct gw_engine engine = start();
     double out = GW_ABSENT;
     enum gw_status status = gw_screw_pullout(&out, s, engagement, metal, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }
@@ -205,7 +205,7 @@ static void seats_without_a_formula_want_a_test(void **state)
         assert_int_equal(gw_tested_strength(&out, (enum gw_screw_seat)seat, GW_ABSENT, GW_ABSENT, &engine), GW_MISSING);
         assert_near(out, -1, 0);
         assert_string_equal(engine.fault.key, keys[seat]);
-        assert_non_null(strstr(engine.fault.message, "give the tested nominal strength"));
+        assert_non_null(strstr(told(&engine.fault), "give the tested nominal strength"));
         assert_int_equal(gw_tested_strength(&out, (enum gw_screw_seat)seat, 6600, GW_ABSENT, &engine), GW_OK);
         assert_near(out, 2200, 1e-9);
         assert_int_equal(gw_tested_strength(&out, (enum gw_screw_seat)seat, 6600, 2.5, &engine), GW_OK);
@@ -415,7 +415,7 @@ static struct gw_pressure_plate_result plate_of(const struct gw_pressure_plate_c
     struct gw_engine engine = start();
     struct gw_pressure_plate_result out;
     enum gw_status status = gw_pressure_plate(&out, in, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }

@@ -51,12 +51,96 @@ static void alike_by_words_and_values(void **state)
     gw_arena_release(&arena);
 }
 
+static void refusals_are_worded_by_their_reader(void **state)
+{
+    struct gw_engine engine;
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, NULL);
+    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    assert_null(engine.fault.format);
+    assert_int_equal(gw_refuse(&engine, GW_OUTSIDE_METHOD, "span", "{}: up to {}", gw_of_text("span"),
+                               gw_of_quantity(GW_LENGTH, 3.048)),
+                     GW_OUTSIDE_METHOD);
+    const struct gw_message kept = gw_fault_kept(&arena, &engine.fault);
+    assert_string_equal(gw_fault_text(&arena, &engine.fault, GW_US), "span: up to 10 ft");
+    assert_int_equal(gw_refuse(&engine, GW_MISSING, "cb", "cb is needed"), GW_MISSING);
+    assert_int_equal(engine.fault.n, 0);
+    assert_string_equal(gw_fault_text(&arena, &engine.fault, GW_SI), "cb is needed");
+    words_of(&arena, &kept, "span: up to 10 ft", "span: up to 3.048 m");
+    gw_arena_release(&arena);
+}
+
+/* Sentences in the sources ----------------------------------------------------------------------------------------- */
+
+/* To the end of a string, of brackets, or of the argument: "," or ")". */
+static const char *argument_end(const char *at)
+{
+    int depth = 0;
+    for (bool quoted = false; *at && (quoted || depth || (*at != ',' && *at != ')')); at++) {
+        if (*at == '\\') at++;
+        else if (*at == '"') quoted = !quoted;
+        else if (!quoted) depth += (*at == '(' || *at == '{' || *at == '[') - (*at == ')' || *at == '}' || *at == ']');
+    }
+    return at;
+}
+
+/* `at` stands behind the opening bracket, `before` arguments come before the format. False: the format is not written
+ * out there. */
+static bool slots_and_values(int *slots, int *values, const char *at, int before)
+{
+    *slots = *values = 0;
+    for (; before; before--) at = argument_end(at) + 1;
+    at += strspn(at, " \n");
+    if (*at != '"') return false;
+    const char *end = argument_end(at);
+    for (; at < end; at++) *slots += at[0] == '{' && at[1] == '}';
+    for (; *end == ','; end = argument_end(end + 1)) ++*values;
+    return true;
+}
+
+static int check_sentences(const char *path, const char *source, const char *call, int before)
+{
+    int checked = 0, slots, values;
+    for (const char *at = source; (at = strstr(at, call)) != NULL;) {
+        at += strlen(call);
+        if (!slots_and_values(&slots, &values, at, before)) continue;
+        if (slots != values) fail_msg("%s: %d slots, %d values: %.60s", path, slots, values, at);
+        assert_true(strcmp(call, "gw_refuse(") != 0 || values <= GW_FAULT_VALUES);
+        checked++;
+    }
+    return checked;
+}
+
+/* What the compiler does for printf. */
+static void every_slot_has_its_value(void **state)
+{
+    static char source[1 << 16];
+    glob_t found = {0};
+    int refusals = 0, sentences = 0;
+    (void)state;
+    assert_int_equal(glob("src/*/*.[ch]", 0, NULL, &found), 0);
+    assert_int_equal(glob("src/*/*/*.c", GLOB_APPEND, NULL, &found), 0);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        FILE *file = fopen(found.gl_pathv[i], "rb");
+        assert_non_null(file);
+        const size_t n = fread(source, 1, sizeof source - 1, file);
+        assert_true(n < sizeof source - 1);
+        source[n] = 0;
+        fclose(file);
+        refusals += check_sentences(found.gl_pathv[i], source, "gw_refuse(", 3);
+        sentences += check_sentences(found.gl_pathv[i], source, "GW_SAY(", 1);
+    }
+    globfree(&found);
+    assert_true(refusals > 400 && sentences > 50);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(quantities_follow_the_reader),
-        cmocka_unit_test(what_was_not_said_prints_nothing),
-        cmocka_unit_test(alike_by_words_and_values),
+        cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(what_was_not_said_prints_nothing),
+        cmocka_unit_test(alike_by_words_and_values),    cmocka_unit_test(refusals_are_worded_by_their_reader),
+        cmocka_unit_test(every_slot_has_its_value),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -130,7 +130,7 @@ static struct gw_thermal_result heat(const struct gw_thermal_case *in)
     struct gw_engine engine = engine_new();
     struct gw_thermal_result out;
     enum gw_status status = gw_thermal_movement(&out, in, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }

@@ -13,7 +13,7 @@ static struct gw_section tube_of(double width, double depth, double flange, doub
     const struct gw_tube tube = {width, depth, flange, web};
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     enum gw_status status = gw_section_tube(&out, &tube, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }
@@ -29,7 +29,7 @@ static struct gw_section polygon_of(const struct gw_polygon *outline, const stru
 {
     struct gw_section out;
     enum gw_status status = try_polygon(&out, outline, voids, n);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }
@@ -44,7 +44,7 @@ static struct gw_section strips_of(const struct gw_strip *strips, size_t n)
 {
     struct gw_section out;
     enum gw_status status = try_strips(&out, strips, n);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }
@@ -266,8 +266,8 @@ static void refuse_polygon(const struct gw_section_point *points, size_t n, cons
     const struct gw_polygon outline = {points, n};
     assert_int_equal(try_polygon(&out, &outline, voids, n_voids), GW_BAD_VALUE);
     assert_string_equal(engine.fault.key, key);
-    if (!strstr(engine.fault.message, says)) print_error("%s\n", engine.fault.message);
-    assert_non_null(strstr(engine.fault.message, says));
+    if (!strstr(told(&engine.fault), says)) print_error("%s\n", told(&engine.fault));
+    assert_non_null(strstr(told(&engine.fault), says));
 }
 
 static void wrong_polygons_are_refused(void **state)
@@ -418,8 +418,8 @@ static void refuse_strips(const struct gw_strip *strips, size_t n, const char *s
     struct gw_section out;
     assert_int_not_equal(try_strips(&out, strips, n), GW_OK);
     assert_string_equal(engine.fault.key, "walls");
-    if (!strstr(engine.fault.message, says)) print_error("%s\n", engine.fault.message);
-    assert_non_null(strstr(engine.fault.message, says));
+    if (!strstr(told(&engine.fault), says)) print_error("%s\n", told(&engine.fault));
+    assert_non_null(strstr(told(&engine.fault), says));
 }
 
 static void wrong_walls_are_refused(void **state)
@@ -462,7 +462,7 @@ static void walls_must_be_the_outlines(void **state)
     near_to(s.torsion, tube_of(0.05, 0.1, 0.003, 0.002).torsion, 1e-9);
     walls[1].thickness = 0.003;
     assert_int_equal(gw_section_walls(&s, walls, 4, &engine), GW_BAD_VALUE);
-    assert_non_null(strstr(engine.fault.message, "10 %"));
+    assert_non_null(strstr(told(&engine.fault), "10 %"));
 }
 
 int main(void)

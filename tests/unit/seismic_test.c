@@ -49,7 +49,7 @@ static struct gw_seismic_force_result force_of(const struct gw_seismic_force_cas
     struct gw_engine engine = engine_new();
     struct gw_seismic_force_result out;
     enum gw_status status = gw_seismic_force(&out, in, &engine);
-    if (status) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }

@@ -69,6 +69,13 @@ static inline const char *words(const struct gw_message *message)
     return out;
 }
 
+/* What a fault says, the same way. */
+static inline const char *told(const struct gw_fault *fault)
+{
+    const struct gw_message message = gw_fault_said(fault);
+    return words(&message);
+}
+
 struct world {
     struct gw_arena arena;
     struct gw_diags diags;
@@ -196,7 +203,7 @@ static inline struct gw_wind_result wind_of(const struct gw_wind_case *in)
     struct gw_wind_result out;
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     enum gw_status status = gw_wind_pressure(&out, in, &engine);
-    if (status != GW_OK) print_error("%s: %s\n", engine.fault.key, engine.fault.message);
+    if (status != GW_OK) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));
     assert_int_equal(status, GW_OK);
     return out;
 }

@@ -20,16 +20,21 @@ static struct gw_message by_what(struct gw_ask *ask, const struct gw_lite_result
                   gw_of_count(r->n_panes));
 }
 
+static struct gw_message and_not(struct gw_arena *arena, const struct gw_message *said, const char *route,
+                                 const struct gw_fault *why)
+{
+    const struct gw_message limit = gw_fault_kept(arena, why);
+    return GW_SAY(arena, "{}; {}: {}", gw_of_message(said), gw_of_text(route), gw_of_message(&limit));
+}
+
 static struct gw_message how(struct gw_ask *ask, const struct gw_lite_result *r)
 {
     struct gw_arena *arena = ask->arena;
     struct gw_message m = by_what(ask, r);
     if (r->standard.covered && r->principles.covered && r->why)
         m = GW_SAY(arena, "{} ({})", gw_of_message(&m), gw_of_text(r->why));
-    if (!r->standard.covered)
-        m = GW_SAY(arena, "{}; standard's factors: {}", gw_of_message(&m), gw_of_text(r->standard.why_not));
-    if (!r->principles.covered)
-        m = GW_SAY(arena, "{}; first principles: {}", gw_of_message(&m), gw_of_text(r->principles.why_not));
+    if (!r->standard.covered) m = and_not(arena, &m, "standard's factors", &r->standard.why_not);
+    if (!r->principles.covered) m = and_not(arena, &m, "first principles", &r->principles.why_not);
     return GW_SAY(arena, "{}; bends {}", gw_of_message(&m), gw_of_quantity(GW_THICKNESS, r->deflection));
 }
 
