@@ -82,7 +82,7 @@ static double greatest(const struct trial *t, bool (*takes)(const struct trial *
     const double ratio = pow(most / least, 1.0 / STEPS);
     double low = least, high = 0;
     if (!takes(t, least)) return GW_ABSENT;
-    while (high <= 0 && low < most * (1 - 1e-9)) {
+    while (high <= 0 && low < most * (1 - GW_HAIR)) {
         double next = fmin(low * ratio, most);
         if (takes(t, next)) low = next;
         else high = next;

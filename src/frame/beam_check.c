@@ -39,7 +39,7 @@ static enum gw_status check_counts(const struct gw_beam *in, struct gw_engine *e
 
 static bool on_beam(const struct gw_beam *in, double x)
 {
-    return x >= -BEAM_SAME * in->length && x <= in->length * (1 + BEAM_SAME);
+    return x >= -GW_HAIR * in->length && x <= in->length * (1 + GW_HAIR);
 }
 
 static enum gw_status check_on_beam(const struct gw_beam *in, const char *key, double x, struct gw_engine *engine)

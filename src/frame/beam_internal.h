@@ -3,6 +3,7 @@
 #ifndef FRAME_BEAM_INTERNAL_H
 #define FRAME_BEAM_INTERNAL_H
 
+#include "base/tolerance.h"
 #include "galeward/beam.h"
 
 /* Both ends, supports, hinges. Between two nodes the beam is a simple beam with moments and deflections at its ends. */
@@ -25,11 +26,10 @@ struct beam_run {
     double forces[GW_BEAM_PIECES + 1], couples[GW_BEAM_PIECES + 1]; /* where a piece begins; last: at the beam's end */
 };
 
-/* Places closer than this part of the length are one place. */
-#define BEAM_SAME 1e-9
+/* Places closer than a hair of the length are one place. */
 static inline bool beam_same(const struct gw_beam *in, double a, double b)
 {
-    return fabs(a - b) <= BEAM_SAME * in->length;
+    return fabs(a - b) <= GW_HAIR * in->length;
 }
 
 enum gw_status gw_beam_check(const struct gw_beam *in, struct gw_engine *engine);

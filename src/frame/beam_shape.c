@@ -23,14 +23,14 @@ static double clipped(const struct gw_beam_result *beam, double x)
 /* A place that rounding puts beside a jump is on it. */
 static bool is_at(const struct gw_beam_result *beam, double x, double place)
 {
-    return fabs(x - place) <= BEAM_SAME * beam->pieces[beam->n_pieces - 1].to;
+    return fabs(x - place) <= GW_HAIR * beam->pieces[beam->n_pieces - 1].to;
 }
 
 struct gw_beam_point gw_beam_at(const struct gw_beam_result *beam, double x, enum gw_beam_side side)
 {
     const double length = beam->pieces[beam->n_pieces - 1].to;
     size_t i = 0;
-    if (!(x >= -BEAM_SAME * length && x <= length * (1 + BEAM_SAME)))
+    if (!(x >= -GW_HAIR * length && x <= length * (1 + GW_HAIR)))
         return (struct gw_beam_point){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
     x = clipped(beam, x);
     while (i + 1 < beam->n_pieces &&

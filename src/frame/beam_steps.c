@@ -47,7 +47,7 @@ static const struct form CANTILEVER = {"cantilever, uniform load", "w*L", "-w*L^
 static const struct form TWO_SPANS = {
     "two equal spans, uniform load", "3*w*L/8", "-w*L^2/8", NULL, "10*w*L/8", "9*w*L^2/128"};
 
-static bool same(double a, double b) { return fabs(a - b) <= BEAM_SAME * fmax(fabs(a), fabs(b)); }
+static bool same(double a, double b) { return fabs(a - b) <= GW_HAIR * fmax(fabs(a), fabs(b)); }
 static bool none(double value) { return !(fabs(value) > 0); }
 
 static bool uniform(const struct gw_beam_piece *piece)
@@ -315,7 +315,7 @@ static void start_shear(const struct beam_run *run, size_t f)
 
 static bool is_value(double value, const struct gw_beam_extreme *extreme)
 {
-    return fabs(value - extreme->value) <= BEAM_SAME * fabs(extreme->value);
+    return fabs(value - extreme->value) <= GW_HAIR * fabs(extreme->value);
 }
 
 /* The field that ends with the extreme or holds it; of one just after a node, the field that begins there. */

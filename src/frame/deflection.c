@@ -1,14 +1,12 @@
 /* Deflection limits of framing that supports glass, and the section that a simple span needs. */
 #include "frame/member_internal.h"
 
-/* A span that misses the end of a row's range by rounding alone still lies in it. */
-static const double HAIR = 1e-9;
-
 static const struct gw_framing_deflection *row_for(double span, const struct gw_tables *tables)
 {
     const struct gw_framing_deflection *rows = tables->framing_deflection;
     size_t i = 0;
-    while (i + 1 < GW_N_FRAMING_DEFLECTION && !(span <= rows[i].span_at_most_m * (1 + HAIR))) i++;
+    /* A span that misses the end of a row's range by rounding alone still lies in it. */
+    while (i + 1 < GW_N_FRAMING_DEFLECTION && !(span <= rows[i].span_at_most_m * (1 + GW_HAIR))) i++;
     return &rows[i];
 }
 
@@ -91,7 +89,7 @@ void gw_member_limit(struct gw_member_result *out, const struct gw_member *in, s
     for (size_t i = 0; i <= out->solution.n_supports; i++) {
         if (!find_bay(&bay, out, i)) continue;
         measure(&bay, in, out, engine);
-        if (bay.used > worst.used * (1 + HAIR)) worst = bay;
+        if (bay.used > worst.used * (1 + GW_HAIR)) worst = bay;
     }
     engine->trace = trace;
     measure(&worst, in, out, engine);

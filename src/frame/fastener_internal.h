@@ -2,9 +2,8 @@
 #ifndef FASTENER_INTERNAL_H
 #define FASTENER_INTERNAL_H
 
+#include "base/tolerance.h"
 #include "galeward/fastener.h"
-
-static const double GW_HAIR = 1e-9; /* relative; a limit that is met to the digits of its own unit is met */
 
 /* Each refuses, with the key, what is absent (GW_MISSING) or not of the range (GW_BAD_VALUE). */
 enum gw_status gw_fastener_positive(const char *key, double value, struct gw_engine *engine);

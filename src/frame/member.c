@@ -5,9 +5,6 @@
 
 static const char SHEDDING[] = "45-degree lines from the corners", TRIBUTARY[] = "half of each lite";
 
-/* Heights that miss the span by less than this part of it are those of a drawing that was rounded. */
-static const double SUM_MISSES = 1e-6;
-
 /* Loads
  * ------------------------------------------------------------------------------------------------------------------
  */
@@ -19,7 +16,7 @@ static void add_load(struct gw_member_result *out, const struct gw_beam_load *lo
 
 static void add_spread(struct gw_member_result *out, double from, double to, double start, double end)
 {
-    if (to - from > out->beam.length * SUM_MISSES)
+    if (to - from > out->beam.length * GW_HAIR_DRAWN)
         add_load(out, &(struct gw_beam_load){GW_BEAM_SPREAD, from, to, start, end});
 }
 
@@ -34,8 +31,8 @@ static void add_edge(struct gw_member_result *out, double from, double to, doubl
 static void add_rail(struct gw_member_result *out, double level, double force)
 {
     size_t i = 0;
-    while (i < out->n_rails && out->rail_levels[i] < level - SUM_MISSES * out->beam.length) i++;
-    if (i == out->n_rails || out->rail_levels[i] > level + SUM_MISSES * out->beam.length) {
+    while (i < out->n_rails && out->rail_levels[i] < level - GW_HAIR_DRAWN * out->beam.length) i++;
+    if (i == out->n_rails || out->rail_levels[i] > level + GW_HAIR_DRAWN * out->beam.length) {
         for (size_t k = out->n_rails++; k > i; k--) {
             out->rail_levels[k] = out->rail_levels[k - 1];
             out->rail_loads[k] = out->rail_loads[k - 1];
@@ -72,7 +69,7 @@ static double top_of(const struct gw_lite_column *column, size_t i, double from,
     return i + 1 == column->n ? span : from + column->heights[i];
 }
 
-static bool same_height(double a, double b) { return fabs(a - b) <= SUM_MISSES * b; }
+static bool same_height(double a, double b) { return fabs(a - b) <= GW_HAIR_DRAWN * b; }
 
 /* A lite of this size was shed before: earlier on this side, or on the left with the same width. */
 static bool seen_before(const struct gw_member *in, const struct gw_lite_column *column, size_t i)
@@ -156,7 +153,7 @@ static enum gw_status check_column(const struct gw_member *in, const struct gw_l
     if (column->n == 0 && column->width > 0 && in->shedding == GW_TWO_WAY)
         return gw_refuse(engine, GW_MISSING, key, "two-way shedding needs the heights of the lites on the {}",
                          gw_of_text(key));
-    if (column->n && !(fabs(sum - in->span) <= SUM_MISSES * in->span))
+    if (column->n && !(fabs(sum - in->span) <= GW_HAIR_DRAWN * in->span))
         return gw_refuse(engine, GW_BAD_VALUE, key, "the heights on the {} do not add up to the span", gw_of_text(key));
     return GW_OK;
 }

@@ -2,6 +2,7 @@
 #ifndef FRAME_MEMBER_INTERNAL_H
 #define FRAME_MEMBER_INTERNAL_H
 
+#include "base/tolerance.h"
 #include "galeward/member.h"
 #include "tables_data.h"
 

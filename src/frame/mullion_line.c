@@ -1,7 +1,7 @@
 /* The mullions of a wall under their patterns of load. */
 #include "galeward/mullion_line.h"
 
-static const double HAIR = 1e-6; /* m */
+#include "base/tolerance.h"
 
 struct line {
     const struct gw_mullion_wall *wall;
@@ -30,7 +30,7 @@ static bool is_joint(const struct gw_mullion_wall *w, size_t i)
 {
     const double x = joint_at(w, i);
     const bool end = !w->n_splices && (i == 0 || i + 1 == w->n_anchors);
-    return !end && x > w->bottom + HAIR && x < w->top - HAIR;
+    return !end && x > w->bottom + GW_HAIR_M && x < w->top - GW_HAIR_M;
 }
 
 /* Goes through the pieces from the bottom: `joint` is 0 before the first one, `low` the wall's bottom. */
@@ -48,7 +48,7 @@ static bool next_piece(const struct gw_mullion_wall *w, size_t *joint, double *l
 static size_t floors_in(const double *floors, size_t n, double low, double high)
 {
     size_t passed = 0;
-    for (size_t i = 0; i < n; i++) passed += floors[i] > low + HAIR && floors[i] < high + HAIR;
+    for (size_t i = 0; i < n; i++) passed += floors[i] > low + GW_HAIR_M && floors[i] < high + GW_HAIR_M;
     return passed;
 }
 
@@ -68,7 +68,7 @@ double gw_mullion_piece_at(const struct gw_mullion_wall *wall, double height)
 {
     double longest = 0, low = wall->bottom, high = low;
     for (size_t joint = 0; next_piece(wall, &joint, &low, &high);)
-        if (height > low - HAIR && height < high + HAIR) longest = fmax(longest, high - low);
+        if (height > low - GW_HAIR_M && height < high + GW_HAIR_M) longest = fmax(longest, high - low);
     return longest;
 }
 
@@ -125,7 +125,7 @@ static bool bends(const struct gw_mullion_wall *w, const struct gw_mullion_stret
     if (w->n_splices) return true;
     for (size_t i = 0; i < joint_count(w); i++) {
         const double x = joint_at(w, i);
-        if (is_joint(w, i) && x > low - HAIR && x < high + HAIR) return false;
+        if (is_joint(w, i) && x > low - GW_HAIR_M && x < high + GW_HAIR_M) return false;
     }
     return true;
 }
@@ -172,7 +172,7 @@ static void take_joints(struct gw_mullion_forces *s, const struct gw_beam_result
 {
     for (size_t i = 0; i < joint_count(w); i++) {
         const double x = joint_at(w, i) - w->bottom;
-        if (x < from - HAIR || x > to + HAIR || !is_joint(w, i)) continue;
+        if (x < from - GW_HAIR_M || x > to + GW_HAIR_M || !is_joint(w, i)) continue;
         struct gw_mullion_forces at = {.moment = 0};
         take_point(&at, b, x);
         s->splice_shear = fmax(s->splice_shear, at.shear);
@@ -265,14 +265,14 @@ enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struc
 static enum gw_status share_stretch(struct gw_mullion_anchor *out, struct line *line, double from, double to)
 {
     const struct gw_mullion_wall *w = line->wall;
-    const bool past_end = to < w->anchors[0] + HAIR || from > w->anchors[w->n_anchors - 1] - HAIR;
+    const bool past_end = to < w->anchors[0] + GW_HAIR_M || from > w->anchors[w->n_anchors - 1] - GW_HAIR_M;
     line->beam.n_loads = 1;
     line->loads[0] = (struct gw_beam_load){GW_BEAM_SPREAD, from - w->bottom, to - w->bottom, 1, 1};
     enum gw_status status = gw_beam_solve_pieces(line->room, &line->beam, line->engine);
     for (size_t i = 0; i < w->n_anchors && status == GW_OK; i++) {
         const double reaction = line->room->reactions[i];
         const bool relieves = past_end && reaction < 0;
-        double *part = from < w->roof - HAIR ? &out[i].below : &out[i].above;
+        double *part = from < w->roof - GW_HAIR_M ? &out[i].below : &out[i].above;
         if (!relieves) *part += reaction;
     }
     return status;
@@ -281,8 +281,8 @@ static enum gw_status share_stretch(struct gw_mullion_anchor *out, struct line *
 static enum gw_status share_cut(struct gw_mullion_anchor *out, struct line *line, double from, double to)
 {
     const double roof = line->wall->roof;
-    if (!(to > from + HAIR)) return GW_OK;
-    if (!(from < roof - HAIR && to > roof + HAIR)) return share_stretch(out, line, from, to);
+    if (!(to > from + GW_HAIR_M)) return GW_OK;
+    if (!(from < roof - GW_HAIR_M && to > roof + GW_HAIR_M)) return share_stretch(out, line, from, to);
     enum gw_status status = share_stretch(out, line, from, roof);
     return status == GW_OK ? share_stretch(out, line, roof, to) : status;
 }

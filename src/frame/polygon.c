@@ -3,9 +3,6 @@
 
 static const char CLAUSE[] = "section, Green's theorem";
 
-/* Lines nearer than this part of the outline's size touch: below what drawings hold. */
-static const double NEAR = 1e-9;
-
 static double cross(struct gw_section_point o, struct gw_section_point a, struct gw_section_point b)
 {
     return (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x);
@@ -151,7 +148,8 @@ enum gw_status gw_section_polygon(struct gw_section *out, const struct gw_polygo
                                   const struct gw_polygon *voids, size_t n_voids, struct gw_engine *engine)
 {
     struct gw_ring rings[GW_POLYGON_POINTS / 3];
-    struct lines lines = {outline, voids, n_voids + 1, NEAR * size_of(outline)};
+    /* What is nearer than a hair of the outline's size touches: below what drawings hold. */
+    struct lines lines = {outline, voids, n_voids + 1, GW_HAIR * size_of(outline)};
     gw_section_clear(out);
     enum gw_status status = check_finite(&lines, engine);
     if (!status) status = check_lines(&lines, engine);

@@ -2,6 +2,7 @@
 #ifndef GALEWARD_SECTION_INTERNAL_H
 #define GALEWARD_SECTION_INTERNAL_H
 
+#include "base/tolerance.h"
 #include "galeward/section.h"
 
 /* A closed line that bounds metal (sign 1) or a void (-1), either way round. Metal that overlaps counts twice. */

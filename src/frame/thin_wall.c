@@ -8,8 +8,6 @@
 #include "tables_data.h"
 
 static const char CLAUSE[] = "thin walls by their center lines";
-/* Ends nearer than this part of the section's size are one. */
-static const double NEAR = 1e-6;
 /* Inertia and determinant below this part are the rounding of zero. */
 static const double ROUNDING = 1e-9;
 
@@ -49,7 +47,8 @@ static enum gw_status measure(struct frame *f, const struct gw_strip *strips, si
     }
     f->width = right - left;
     f->depth = top - bottom;
-    f->near = NEAR * hypot(f->width, f->depth);
+    /* Ends nearer than this are one. */
+    f->near = GW_HAIR_DRAWN * hypot(f->width, f->depth);
     return GW_OK;
 }
 

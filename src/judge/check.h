@@ -6,6 +6,7 @@
 #ifndef GALEWARD_JUDGE_CHECK_H
 #define GALEWARD_JUDGE_CHECK_H
 
+#include "base/tolerance.h"
 #include "galeward/judge.h"
 
 /* One wall and one component that is tested on its own: what water and air demands need, gathered in one pass. */

@@ -1,8 +1,6 @@
 /* One demand against one system: the best that its ratings show, and its limits by calculation. */
 #include "judge_internal.h"
 
-static const double HAIR = 1e-9; /* rounding of a use that is 1 */
-
 /* What one route says; a finding is filled from the one that is taken. */
 struct outcome {
     enum gw_verdict verdict;
@@ -28,7 +26,7 @@ static enum gw_verdict verdict_of(double use, enum gw_bool met)
 {
     if (met != GW_UNSAID) return met == GW_YES ? GW_PASS : GW_FAIL;
     if (!gw_given(use)) return GW_NOT_SHOWN;
-    return use <= 1 + HAIR ? GW_PASS : GW_FAIL;
+    return use <= 1 + GW_HAIR ? GW_PASS : GW_FAIL;
 }
 
 static bool graver(const struct outcome *a, const struct outcome *b)

@@ -10,12 +10,11 @@ struct dimension {
 
 static struct gw_message short_of(struct gw_ask *ask, const struct dimension *dimensions, size_t n)
 {
-    const double hair = 1e-6;
     for (size_t i = 0; i < n; i++) {
         const struct dimension *d = &dimensions[i];
         if (!gw_given(d->tested))
             return GW_SAY(ask->arena, "the report records no {}; ask the manufacturer for it", gw_of_text(d->name));
-        if (d->tested < d->needed - hair)
+        if (d->tested < d->needed - GW_HAIR_M)
             return GW_SAY(ask->arena, "tested {} {}, here {}", gw_of_text(d->name),
                           gw_of_quantity(GW_LENGTH, d->tested), gw_of_quantity(GW_LENGTH, d->needed));
     }

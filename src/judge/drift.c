@@ -50,17 +50,17 @@ bool gw_is_exempt(struct gw_demand *out, struct gw_ask *ask, const struct gw_ele
 
 double gw_story_height(const struct gw_ask *ask, const struct gw_element *e)
 {
-    const double hair = 1e-6, middle = (e->bottom + e->top) / 2, said = gw_seismic_of(ask)->story_height;
+    const double middle = (e->bottom + e->top) / 2, said = gw_seismic_of(ask)->story_height;
     const struct gw_wall_lines *l = e->lines;
     const double head = fmin(l->top, l->roof);
     size_t n = l->n_floors;
     if (!n) return said;
-    while (n > 1 && l->floors[n - 1] > head - hair) n--;
+    while (n > 1 && l->floors[n - 1] > head - GW_HAIR_M) n--;
     for (size_t i = 1; i < n; i++)
         if (middle < l->floors[i]) return l->floors[i] - l->floors[i - 1];
-    const double last = head > l->floors[n - 1] + hair ? head - l->floors[n - 1] : l->top - l->bottom;
+    const double last = head > l->floors[n - 1] + GW_HAIR_M ? head - l->floors[n - 1] : l->top - l->bottom;
     /* A wall that ends below the roof may end below its slab. */
-    return head < l->roof - hair && gw_given(said) ? fmax(last, said) : last;
+    return head < l->roof - GW_HAIR_M && gw_given(said) ? fmax(last, said) : last;
 }
 
 /* What a part of the story's height, or the allowable drift, needs. */

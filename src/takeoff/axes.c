@@ -3,11 +3,8 @@
 
 #include <string.h>
 
-static bool within(double distance, double limit)
-{
-    const double hair = 1e-6; /* m: an element that starts at the strip's edge lies outside it */
-    return distance < limit - hair;
-}
+/* An element that starts at the strip's edge lies outside it. */
+static bool within(double distance, double limit) { return distance < limit - GW_HAIR_M; }
 
 /* Distance of [x0, x1] to the nearest outside corner; absent where the wall has none. */
 static double corner_distance(const struct gw_wall_grid *g, double x0, double x1)
@@ -31,9 +28,9 @@ double gw_line_to(const struct gw_wall_grid *g, size_t line)
  * own. */
 static bool at_corner(const struct gw_room *room, size_t line)
 {
-    const double hair = 1e-6;
     const struct gw_wall_grid *g = &room->grid;
-    return !room->mark && ((line == 0 && g->left_corner < hair) || (line == g->n_columns && g->right_corner < hair));
+    return !room->mark &&
+           ((line == 0 && g->left_corner < GW_HAIR_M) || (line == g->n_columns && g->right_corner < GW_HAIR_M));
 }
 
 /* Members that cross the strip's edge go by their larger part where the project asks for it. */

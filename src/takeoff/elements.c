@@ -106,11 +106,7 @@ static void add_mullions(struct gw_builder *b, size_t strip)
     }
 }
 
-long gw_screws_on(double length, double spacing)
-{
-    const double hair = 1e-9;
-    return (long)ceil(length / spacing - hair);
-}
+long gw_screws_on(double length, double spacing) { return (long)ceil(length / spacing - GW_HAIR); }
 
 /* Each carries its spacing times the width that its run carries. */
 static void set_screw(struct gw_element *e, const struct gw_room *room, double width)

@@ -1,10 +1,7 @@
 /* The strips of a grid, sort by sort, each cut at the roof line. */
 #include "takeoff_internal.h"
 
-/* Sums of heights differ in their last bits: what is nearer than a hair stands at one height. */
-static const double HAIR = 1e-6; /* m */
-
-bool gw_above(double height, double other) { return height > other + HAIR; }
+bool gw_above(double height, double other) { return height > other + GW_HAIR_M; }
 
 bool gw_below_roof(const struct gw_wall_lines *lines, double height)
 {

@@ -2,6 +2,7 @@
 #ifndef GALEWARD_TAKEOFF_INTERNAL_H
 #define GALEWARD_TAKEOFF_INTERNAL_H
 
+#include "base/tolerance.h"
 #include "galeward/takeoff.h"
 
 /* One row of lites of a wall. */

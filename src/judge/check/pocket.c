@@ -34,7 +34,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
             out, GW_PLAINLY("which overall glass thicknesses does the pocket take? Ask the manufacturer (pocket)"));
         return;
     }
-    const bool fits = fabs(nearest - needed) <= rule->tolerance_m * (1 + 1e-9);
+    const bool fits = fabs(nearest - needed) <= rule->tolerance_m * (1 + GW_HAIR);
     struct gw_limit *limit =
         gw_capacity_limit(out, 0, 0, nearest,
                           GW_PLAINLY(fits ? "the nearest of the system's pockets; face clearance to be confirmed"
