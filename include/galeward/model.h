@@ -234,6 +234,7 @@ struct gw_options {
     enum gw_qz_rule inward_height;
     enum gw_edge_rule edge_zone;
     enum gw_anchor_area anchor_area;
+    enum gw_strip_cap strip_cap;
 };
 struct gw_tunnel_row {
     const char *building;
@@ -380,7 +381,7 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
-    gw_metal_choices[], gw_floor_choices[], gw_version_choices[];
+    gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],

@@ -86,6 +86,7 @@ struct gw_wall_grid {
     size_t n_stories;           /* 1 for an opening */
     struct gw_wall_lines lines;
     double strip;                     /* m, width of the edge zone beside an outside corner */
+    double roof_corner;               /* m, reach of the roof's corner along the parapet; 0: no part above the roof */
     double left_corner, right_corner; /* m, of an outside corner beyond that end; absent: none */
     struct gw_grid_layer layers[GW_SORT_COUNT];
 };
@@ -107,19 +108,20 @@ struct gw_element {
     const struct gw_wall_lines *lines; /* of the grid */
     enum gw_sort sort;                 /* with the next two: where in the grid */
     unsigned strip, place_class;
-    double above, below;                /* m, transoms: heights of the rows that they divide; 0: none */
-    const struct gw_lite_type *rests;   /* transoms: the lite type that stands on it; NULL: none, or not known */
-    const struct gw_lite_type *under;   /* transoms: the lite type below it; the same */
-    double pane;                        /* m, lites: height of the whole pane, where the roof line cuts it */
-    double span;                        /* m, mullions, transoms, anchors: the member's own, cut or not */
-    int spans;                          /* of the mullion piece */
-    bool overhang;                      /* a mullion past its last anchor */
-    bool corner;                        /* mullions, anchors: at an outside corner, with the other face's bay too */
-    bool parapet;                       /* above the roof line */
-    bool place_unknown;                 /* taken at the worst place */
-    int zone;                           /* 4 or 5 */
-    double corner_distance;             /* m, nearest edge to the nearest outside corner; absent: none */
-    double effective_area;              /* m2 */
+    double above, below;              /* m, transoms: heights of the rows that they divide; 0: none */
+    const struct gw_lite_type *rests; /* transoms: the lite type that stands on it; NULL: none, or not known */
+    const struct gw_lite_type *under; /* transoms: the lite type below it; the same */
+    double pane;                      /* m, lites: height of the whole pane, where the roof line cuts it */
+    double span;                      /* m, mullions, transoms, anchors: the member's own, cut or not */
+    int spans;                        /* of the mullion piece */
+    bool overhang;                    /* a mullion past its last anchor */
+    bool corner;                      /* mullions, anchors: at an outside corner, with the other face's bay too */
+    bool parapet;                     /* above the roof line */
+    bool place_unknown;               /* taken at the worst place */
+    int zone;                         /* 4 or 5 */
+    double corner_distance;           /* m, nearest edge to the nearest outside corner; absent: none */
+    double roof_distance;  /* m, from that corner, that tells the roof's corner from its edge; absent: none */
+    double effective_area; /* m2 */
     struct gw_strength inward, outward; /* design; outward negative */
     struct gw_asd inward_asd, outward_asd;
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */

@@ -17,6 +17,7 @@ enum gw_exposure { GW_EXPOSURE_UNSET, GW_EXPOSURE_B, GW_EXPOSURE_C, GW_EXPOSURE_
 enum gw_enclosure { GW_ENCLOSURE_UNSET, GW_ENCLOSED, GW_PARTIALLY_ENCLOSED, GW_PARTIALLY_OPEN, GW_OPEN };
 enum gw_shape { GW_SHAPE_UNSET, GW_RIDGE, GW_ESCARPMENT, GW_HILL };
 enum gw_side { GW_SIDE_UNSET, GW_UPWIND, GW_DOWNWIND };
+enum gw_strip_cap { GW_STRIP_CAP_UNSET, GW_STRIP_CAP_NONE, GW_STRIP_CAP_EDITION };
 enum gw_floor_rule { GW_FLOOR_UNSET, GW_FLOOR_EDITION, GW_FLOOR_ALWAYS, GW_FLOOR_NEVER };
 enum gw_building_code { GW_CODE_UNSET, GW_IBC_2012, GW_IBC_2015, GW_IBC_2018, GW_IBC_2021, GW_IBC_2024 };
 
@@ -33,6 +34,8 @@ struct gw_wind_parapet {
     double height;          /* m above the roof; absent: top less mean_roof_height */
     double gcpi;            /* internal to the parapet, magnitude; 0 for a solid one */
     enum gw_bool perimeter; /* runs all round the roof */
+    double corner_distance; /* m, from the nearest outside corner; HUGE_VAL: there is none; absent: not known, which
+                               counts as beside the roof's corner (zone 3) */
 };
 
 /* GW_ABSENT, NULL, GW_UNSAID or an UNSET value where not given. */
@@ -53,6 +56,7 @@ struct gw_wind_case {
     double roof_slope; /* rad */
     enum gw_bool alternative_60_90;
     enum gw_floor_rule exposure_b_floor;
+    enum gw_strip_cap strip_cap;          /* of wide, low buildings; unset: none, the wider strip */
     double highest_opening;               /* m */
     double internal_volume, opening_area; /* m3, m2: large-volume reduction, partially enclosed */
     const struct gw_wind_parapet *parapet;
@@ -95,6 +99,12 @@ double gw_wind_kzt(const struct gw_topography *topography, enum gw_exposure expo
 bool gw_wind_low_figure(const struct gw_wind_case *in, struct gw_engine *engine);
 /* Width a of the edge strip, m. */
 double gw_wind_zone_width(const struct gw_wind_case *in, struct gw_engine *engine);
+/* How far the roof's corner (zone 3) reaches along the edge of a flat roof from an outside corner, m: by the roof
+ * figure that goes with the wall's, not by the wall's strip; 0 where
+ * the case has a parapet that makes corners count as edges. */
+double gw_wind_roof_corner(const struct gw_wind_case *in, struct gw_engine *engine);
+/* Whether the cap of the strip says anything of this building, whatever the case's option is. */
+bool gw_wind_strip_capped(const struct gw_wind_case *in, struct gw_engine *engine);
 /* A = span max(width, span/3) */
 double gw_wind_effective_area(double span, double width, struct gw_engine *engine);
 

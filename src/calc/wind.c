@@ -13,6 +13,8 @@ static const struct gw_field PARAPET[] = {
     NUM(gw_wind_parapet, gcpi, GW_RATIO, .flags = GW_MAGNITUDE, .fallback = "0", LIMITS(0, 0.55),
         .help = "inside the parapet; 0: solid"),
     F(gw_wind_parapet, perimeter, GW_T_BOOL, .fallback = "false", .help = "round the whole roof"),
+    NUM(gw_wind_parapet, corner_distance, GW_LENGTH, LIMITS(0, 10000),
+        .help = "from the nearest outside corner; absent: beside the roof's corner, zone 3"),
 };
 static const struct gw_record PARAPET_RECORD = RECORD("parapet", gw_wind_parapet, PARAPET);
 static const struct gw_field WIND_CASE[] = {
@@ -36,6 +38,8 @@ static const struct gw_field WIND_CASE[] = {
     F(gw_wind_case, alternative_60_90, GW_T_BOOL, .fallback = "false",
       .help = "low-rise coefficients between 60 and 90 ft where permitted"),
     PICK(gw_wind_case, exposure_b_floor, gw_floor_choices, .fallback = "edition", .help = "least K_z in exposure B"),
+    PICK(gw_wind_case, strip_cap, gw_strip_cap_choices, .fallback = "none",
+         .help = "cap of the edge strip of wide, low buildings"),
     NUM(gw_wind_case, highest_opening, GW_LENGTH, LIMITS(0, 1000), .help = "level of the highest opening"),
     NUM(gw_wind_case, internal_volume, GW_VOLUME, LIMITS(0.001, 1e9), .help = "unpartitioned volume"),
     NUM(gw_wind_case, opening_area, GW_AREA, LIMITS(0.001, 1e6), .help = "total openings"),

@@ -43,6 +43,10 @@ const struct gw_choice gw_floor_choices[] = {{"edition", GW_FLOOR_EDITION, "as t
                                              {"always", GW_FLOOR_ALWAYS, "K_z at least 0.70 in exposure B"},
                                              {"never", GW_FLOOR_NEVER, "from 15 ft up"},
                                              {0}};
+const struct gw_choice gw_strip_cap_choices[] = {
+    {"none", GW_STRIP_CAP_NONE, "the wider strip"},
+    {"edition", GW_STRIP_CAP_EDITION, "0.8 h where the edition has it: asce7-16 and later, wide, low, flat buildings"},
+    {0}};
 const struct gw_choice gw_glass_standard_choices[] = {{"e1300-04", GW_E1300_04, ""},   {"e1300-09a", GW_E1300_09A, ""},
                                                       {"e1300-12a", GW_E1300_12A, ""}, {"e1300-16", GW_E1300_16, ""},
                                                       {"e1300-24", GW_E1300_24, ""},   {0}};

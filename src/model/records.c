@@ -384,6 +384,8 @@ static const struct gw_field OPTIONS[] = {
          .help = "when an element counts as zone 5"),
     PICK(gw_options, anchor_area, ANCHOR_AREAS, .fallback = "mullion", .flags = GW_SILENT,
          .help = "effective area of an anchor"),
+    PICK(gw_options, strip_cap, gw_strip_cap_choices, .fallback = "none", .flags = GW_SILENT,
+         .help = "cap of the edge strip of wide, low buildings"),
 };
 static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPTIONS);
 

@@ -125,7 +125,7 @@ static void settle_options(struct gw_model *model)
 {
     if (model->project.options) return;
     struct gw_options *options = gw_alloc(model->arena, 1, sizeof *options);
-    *options = (struct gw_options){GW_QZ_TOP, GW_EDGE_ANY_PART, GW_ANCHOR_AS_MULLION};
+    *options = (struct gw_options){GW_QZ_TOP, GW_EDGE_ANY_PART, GW_ANCHOR_AS_MULLION, GW_STRIP_CAP_NONE};
     model->project.options = options;
 }
 

@@ -33,13 +33,14 @@ static bool at_corner(const struct gw_room *room, size_t line)
            ((line == 0 && g->left_corner < GW_HAIR_M) || (line == g->n_columns && g->right_corner < GW_HAIR_M));
 }
 
-/* Members that cross the strip's edge go by their larger part where the project asks for it. */
-static int zone_of(const struct gw_wall_grid *g, const struct gw_class *c, bool by_area)
+/* Members that cross an edge go by their larger part where the project asks for it. */
+static double counted_distance(const struct gw_wall_grid *g, const struct gw_class *c, bool by_area)
 {
     const double middle = (c->x0 + c->x1) / 2;
-    const double distance = by_area ? corner_distance(g, middle, middle) : c->corner_distance;
-    return gw_given(distance) && within(distance, g->strip) ? 5 : 4;
+    return by_area ? corner_distance(g, middle, middle) : c->corner_distance;
 }
+
+static bool is_framing(enum gw_axis_name name) { return name == GW_AXIS_TRANSOMS || name == GW_AXIS_MULLIONS; }
 
 static struct gw_class class_at(const struct gw_room *room, enum gw_axis_name name, size_t i, bool by_area)
 {
@@ -47,7 +48,9 @@ static struct gw_class class_at(const struct gw_room *room, enum gw_axis_name na
     bool lines = room->axes[name].lines;
     struct gw_class c = {.x0 = lines ? gw_line_from(g, i) : g->x[i], .x1 = lines ? gw_line_to(g, i) : g->x[i + 1]};
     c.corner_distance = corner_distance(g, c.x0, c.x1);
-    c.zone = zone_of(g, &c, by_area && name != GW_AXIS_LITES);
+    c.roof_distance = counted_distance(g, &c, by_area && name != GW_AXIS_LITES);
+    c.zone = gw_given(c.roof_distance) && within(c.roof_distance, g->strip) ? 5 : 4;
+    c.roof_corner = is_framing(name) && gw_given(c.roof_distance) && within(c.roof_distance, g->roof_corner);
     c.end = name == GW_AXIS_MULLIONS && (i == 0 || i == g->n_columns);
     c.corner = name == GW_AXIS_MULLIONS && at_corner(room, i);
     if (!lines) c.screws = gw_screws_on(c.x1 - c.x0, room->screw_spacing);
@@ -69,7 +72,7 @@ static bool same_class(const void *context, size_t item)
 {
     const struct alike *a = context;
     const struct gw_class *o = &a->classes[item], *c = a->c;
-    return o->zone == c->zone && o->end == c->end && o->corner == c->corner &&
+    return o->zone == c->zone && o->end == c->end && o->corner == c->corner && o->roof_corner == c->roof_corner &&
            width_of(o, a->name) == width_of(c, a->name);
 }
 
@@ -77,6 +80,7 @@ static void take_class(struct gw_class *all, const struct gw_class *c)
 {
     if (gw_given(c->corner_distance) && !(all->corner_distance <= c->corner_distance))
         all->corner_distance = c->corner_distance;
+    if (gw_given(c->roof_distance) && !(all->roof_distance <= c->roof_distance)) all->roof_distance = c->roof_distance;
     all->screws += c->screws;
 }
 
@@ -89,7 +93,8 @@ static void find_classes(struct gw_room *room, struct gw_builder *b, enum gw_axi
     for (size_t i = 0; i < axis->n_places; i++) {
         const struct gw_class c = class_at(room, name, i, by_area);
         const struct alike alike = {room->classes[name], &c, name};
-        const unsigned hash = gw_hash_number(gw_hash_number(7, width_of(&c, name)), c.zone * 4 + c.end * 2 + c.corner);
+        const unsigned hash = gw_hash_number(gw_hash_number(7, width_of(&c, name)),
+                                             c.zone * 8 + c.end * 4 + c.corner * 2 + c.roof_corner);
         size_t found;
         if (gw_index_find(&found, &b->classes, hash, same_class, &alike)) {
             take_class(&room->classes[name][found], &c);

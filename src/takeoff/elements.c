@@ -32,7 +32,8 @@ static struct gw_element start(const struct gw_builder *b, enum gw_sort sort, si
                                .parapet = s->parapet,
                                .place_unknown = room->place_unknown,
                                .zone = c->zone,
-                               .corner_distance = c->corner_distance};
+                               .corner_distance = c->corner_distance,
+                               .roof_distance = c->roof_distance};
 }
 
 static long members_of(const struct gw_room *room, enum gw_sort sort, size_t place_class)
@@ -174,6 +175,19 @@ static double anchor_span(const struct gw_wall_lines *l, size_t a)
     return gw_given(span) ? span : l->top - l->bottom;
 }
 
+/* Above the roof an anchor takes no less pressure than the mullions that it holds there: no larger area. */
+static double parapet_anchor_area(const struct gw_builder *b, const struct gw_element *e)
+{
+    const struct gw_room *room = b->room;
+    double area = e->effective_area;
+    for (size_t i = 0; i < room->n_stretches; i++) {
+        const struct gw_stretch_line *s = &room->stretches[i];
+        if (gw_above(s->top, e->bottom) && gw_above(e->top, s->bottom))
+            area = fmin(area, member_area(b, s->top - s->bottom, e->width));
+    }
+    return area;
+}
+
 static void add_anchors(struct gw_builder *b, size_t strip)
 {
     const struct gw_room *room = b->room;
@@ -184,6 +198,7 @@ static void add_anchors(struct gw_builder *b, size_t strip)
         e.span = anchor_span(e.lines, room->grid.layers[GW_SORT_ANCHOR].strips[strip].member);
         e.corner = at->corner;
         e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
+        if (e.parapet) e.effective_area = parapet_anchor_area(b, &e);
         gw_group_add(b, &e, members_of(room, GW_SORT_ANCHOR, c));
     }
 }

@@ -10,13 +10,22 @@ static double default_screw_spacing(const struct gw_model *model)
     return model->tables->takeoff_defaults[GW_ROW_TAKEOFF_DEFAULTS_SCREW_SPACING].value_m;
 }
 
+static bool rises_above_roof(const struct gw_wall_grid *g)
+{
+    return g->lines.has_roof && gw_above(g->lines.top, g->lines.roof);
+}
+
 static bool set_strip(struct gw_room *room, const struct gw_builder *b)
 {
     struct gw_engine engine;
     struct gw_wind_case in;
+    struct gw_wind_parapet parapet;
     gw_engine_init(&engine, b->model->tables, NULL);
     gw_building_case(b->model, room->grid.building, &in);
     room->grid.strip = gw_wind_zone_width(&in, &engine);
+    gw_building_parapet(room->grid.building, &parapet);
+    in.parapet = &parapet;
+    room->grid.roof_corner = rises_above_roof(&room->grid) ? gw_wind_roof_corner(&in, &engine) : 0;
     if (engine.fault.status == GW_OK) return true;
     gw_report_fault(b, room->node, room->grid.wall, &engine.fault);
     return false;

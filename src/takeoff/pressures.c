@@ -26,9 +26,19 @@ void gw_building_case(const struct gw_model *model, const struct gw_building *bu
                                  .roof_slope = building->roof_slope,
                                  .alternative_60_90 = building->alternative_60_90,
                                  .exposure_b_floor = site->exposure_b_floor,
+                                 .strip_cap = model->project.options->strip_cap,
                                  .highest_opening = building->highest_opening,
                                  .internal_volume = building->internal_volume,
                                  .opening_area = building->opening_area};
+}
+
+void gw_building_parapet(const struct gw_building *building, struct gw_wind_parapet *out)
+{
+    *out = (struct gw_wind_parapet){.top = building->roof_height + building->parapet_height,
+                                    .height = building->parapet_height,
+                                    .gcpi = building->parapet_gcpi,
+                                    .perimeter = building->parapet_perimeter,
+                                    .corner_distance = GW_ABSENT};
 }
 
 void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,
@@ -51,10 +61,8 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, s
     out->effective_area = e->effective_area;
     out->zone = e->zone;
     if (!e->parapet) return;
-    *parapet = (struct gw_wind_parapet){.top = building->roof_height + building->parapet_height,
-                                        .height = building->parapet_height,
-                                        .gcpi = building->parapet_gcpi,
-                                        .perimeter = building->parapet_perimeter};
+    gw_building_parapet(building, parapet);
+    parapet->corner_distance = gw_given(e->roof_distance) ? e->roof_distance : HUGE_VAL;
     out->parapet = parapet;
 }
 
@@ -291,6 +299,11 @@ void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
 
 static void trace_area(const struct gw_element *e, bool anchor_tributary, struct gw_engine *engine)
 {
+    if (e->kind == GW_ANCHOR && e->parapet) {
+        GW_STEP(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2", "A_m", {"A_m", e->effective_area, GW_AREA});
+        gw_trace_note(engine, "A", "ASCE 7 26.2", "above the roof: no larger than that of the mullions it holds there");
+        return;
+    }
     bool by_span = e->kind == GW_MULLION || e->kind == GW_TRANSOM || (e->kind == GW_ANCHOR && !anchor_tributary);
     if (by_span) {
         gw_wind_effective_area(e->span, e->kind == GW_TRANSOM ? e->height : e->width, engine);

@@ -31,9 +31,11 @@ enum gw_axis_name {
 struct gw_class {
     double x0, x1;
     double corner_distance; /* least of them */
+    double roof_distance;   /* the same, as members that cross are counted */
     int zone;
     bool end, corner;
-    long screws; /* of all of them, in one horizontal run each */
+    bool roof_corner; /* framing above the roof: beside the roof's corner */
+    long screws;      /* of all of them, in one horizontal run each */
 };
 
 /* A grid while it is filled, with its memory. One for openings is filled again and again until a group stands on it. */
@@ -123,6 +125,7 @@ void gw_group_finish(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
+void gw_building_parapet(const struct gw_building *building, struct gw_wind_parapet *out);
 /* In the units of the file. */
 void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault);

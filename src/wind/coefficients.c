@@ -14,29 +14,27 @@ int gw_wind_figure_clause(const struct wind_run *run)
     return run->low ? GW_ROW_WIND_CLAUSES_LOW_FIGURE : GW_ROW_WIND_CLAUSES_HIGH_FIGURE;
 }
 
-bool gw_wind_choose_figure(const struct wind_run *run)
+void gw_wind_choose_figure(struct wind_run *run)
 {
     const struct gw_wind_figure *figure = &run->engine->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
     gw_used_add(&run->engine->used, &figure->row);
     const char *low = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_LOW_FIGURE),
                *high = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_HIGH_FIGURE);
-    if (wind_at_most(run->in->mean_roof_height, figure->low_height_m)) {
+    run->low = wind_at_most(run->in->mean_roof_height, figure->low_height_m);
+    if (run->low) {
         gw_trace_note(run->engine, "GC_p", low, "the figure for low buildings; q_h at every height, for both signs");
-        return true;
+        return;
     }
     if (run->in->alternative_60_90 == GW_YES) {
-        if (alternative_permitted(run, figure)) {
-            gw_wind_note(run, "GC_p", high,
-                         "the alternative for buildings of middle height: coefficients of the low figure, with q_h for "
-                         "both signs");
-            return true;
-        }
-        gw_wind_note(
-            run, "GC_p", high,
-            "the alternative for buildings of middle height is not permitted here (height, or height over width)");
+        run->low = run->alternative = alternative_permitted(run, figure);
+        gw_wind_note(run, "GC_p", high,
+                     run->low ? "the alternative for buildings of middle height: coefficients of the low figure; "
+                                "inward with the larger of q_z and q_h, outward with q_h"
+                              : "the alternative for buildings of middle height is not permitted here (height, or "
+                                "height over width)");
+        if (run->low) return;
     }
     gw_trace_note(run->engine, "GC_p", high, "the figure for high buildings; q_z inward, q_h outward");
-    return false;
 }
 
 double gw_wind_area(const struct wind_run *run, double span, double width)
@@ -124,12 +122,13 @@ double gw_wind_roof_gcp(const struct wind_run *run, int zone, double area)
 
 bool gw_wind_low_figure(const struct gw_wind_case *in, struct gw_engine *engine)
 {
-    const struct wind_run run = {.engine = engine, .in = in};
+    struct wind_run run = {.engine = engine, .in = in};
     if (!gw_given(in->mean_roof_height)) {
         gw_refuse(engine, GW_MISSING, "mean_roof_height", "mean_roof_height is not given");
         return false;
     }
-    return gw_wind_choose_figure(&run);
+    gw_wind_choose_figure(&run);
+    return run.low;
 }
 
 double gw_wind_effective_area(double span, double width, struct gw_engine *engine)

@@ -23,24 +23,35 @@ static enum gw_status check(const struct wind_run *run, const struct gw_wind_par
                      gw_of_quantity(GW_ANGLE, limits->slope_rad));
 }
 
-/* Wall edge strips meet the roof's corners, the rest of the wall its edges; a high parapet all round calms the corners.
- */
-static int roof_zone(const struct wind_run *run, const struct gw_wind_parapet_limits *limits)
+bool gw_wind_corners_calmed(const struct wind_run *run)
 {
+    const struct gw_wind_parapet_limits *limits =
+        &run->engine->tables->wind_parapet_limits[GW_ROW_WIND_PARAPET_LIMITS_PARAPET];
     const struct gw_wind_parapet *parapet = run->in->parapet;
-    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET);
-    if (run->in->zone == 4) {
-        gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 4 beside roof zone 2");
-        return 2;
-    }
+    if (!parapet) return false;
     double height = gw_given(parapet->height) ? parapet->height : parapet->top - run->in->mean_roof_height;
-    if (parapet->perimeter == GW_YES && wind_at_most(limits->perimeter_height_m, height)) {
-        gw_trace_note(run->engine, "GC_p,roof", clause,
-                      "parapet all round and high enough: roof zone 3 counts as zone 2");
-        return 2;
+    return parapet->perimeter == GW_YES && wind_at_most(limits->perimeter_height_m, height);
+}
+
+/* The roof's corner reaches by its own figure, not by the wall's strip; a high parapet all round calms it. */
+static int roof_zone(const struct wind_run *run)
+{
+    const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET);
+    const double reach = gw_wind_roof_reach(run, run->out->zone_width), distance = run->in->parapet->corner_distance;
+    const char *why = "farther from the corner than c_3: beside roof zone 2";
+    int zone = 2;
+    if (gw_wind_corners_calmed(run)) {
+        why = "parapet all round and high enough: roof zone 3 counts as zone 2";
+    } else if (!gw_given(distance)) {
+        gw_wind_note(run, "GC_p,roof", clause,
+                     "corner_distance of the parapet not given: taken beside the roof's corner (zone 3)");
+        return 3;
+    } else if (wind_below(distance, reach)) {
+        why = "nearer to the corner than c_3: beside roof zone 3";
+        zone = 3;
     }
-    gw_trace_note(run->engine, "GC_p,roof", clause, "wall zone 5 beside roof zone 3");
-    return 3;
+    gw_trace_note(run->engine, "GC_p,roof", clause, why);
+    return zone;
 }
 
 /* `with_kd`: the edition has K_d here and not in q. */
@@ -74,7 +85,7 @@ enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_res
         return run->engine->fault.status;
     const struct parapet_pressure at = {level.q, velocity->kd, velocity->kd_in_pressure == GW_YES};
     double positive = run->out->gcp_positive, negative = run->out->gcp_negative;
-    double roof = gw_wind_roof_gcp(run, roof_zone(run, limits), run->out->effective_area);
+    double roof = gw_wind_roof_gcp(run, roof_zone(run), run->out->effective_area);
     double inside = gw_given(run->in->parapet->gcpi) ? run->in->parapet->gcpi : 0;
     out->qp = level.q;
     out->windward_net = design(run, "p_windward", &at, positive, roof);

@@ -161,12 +161,25 @@ static double outward_internal_q(const struct wind_run *run)
     return level.q;
 }
 
+/* The alternative is read both ways, q_z or q_h inward: on a hill q_z below the roof can be the larger. */
+static double inward_alternative(const struct wind_run *run, bool with_kd, const char *clause)
+{
+    const struct gw_wind_result *out = run->out;
+    double kd = with_kd ? out->kd : 1, p = kd * (fmax(out->qz, out->qh) * out->gcp_positive + out->qh * out->gcpi);
+    GW_STEP(run->engine, "p+", GW_PRESSURE, p, clause,
+            with_kd ? "max(q_z, q_h)*K_d*GC_p+q_h*K_d*GC_pi" : "max(q_z, q_h)*GC_p+q_h*GC_pi",
+            {"q_z", out->qz, GW_PRESSURE}, {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO},
+            {"GC_p", out->gcp_positive, GW_RATIO}, {"GC_pi", out->gcpi, GW_RATIO});
+    return p;
+}
+
 /* Inward pressure takes suction inside, outward pressure takes pressure inside. The low figure knows q_h only. */
 static double inward(const struct wind_run *run, bool with_kd)
 {
     const struct gw_wind_result *out = run->out;
     const char *clause = gw_wind_clause(run, run->low ? GW_ROW_WIND_CLAUSES_LOW : GW_ROW_WIND_CLAUSES_HIGH);
     double kd = with_kd ? out->kd : 1, p;
+    if (run->alternative) return inward_alternative(run, with_kd, clause);
     if (run->low) {
         p = out->qh * kd * (out->gcp_positive + out->gcpi);
         GW_STEP(run->engine, "p+", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*(GC_p+GC_pi)" : "q_h*(GC_p+GC_pi)",
@@ -236,7 +249,7 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
     *out = (struct gw_wind_result){.n_notes = 0};
     enum gw_status status = check(&run);
     if (status != GW_OK) return status;
-    run.low = gw_wind_choose_figure(&run);
+    gw_wind_choose_figure(&run);
     status = check_height(&run);
     if (status == GW_OK) status = find_levels(&run);
     if (status == GW_OK) status = find_coefficients(&run);

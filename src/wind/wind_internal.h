@@ -11,6 +11,7 @@ struct wind_run {
     const struct gw_wind_case *in;
     struct gw_wind_result *out;
     bool low;
+    bool alternative; /* low by the alternative for buildings of middle height */
 };
 
 /* Names of the quantities at one height, as the derivation prints them. */
@@ -60,20 +61,24 @@ double gw_wind_gcpi(const struct wind_run *run);
 
 /* coefficients.c */
 enum wind_sign { WIND_POSITIVE, WIND_NEGATIVE };
-bool gw_wind_choose_figure(const struct wind_run *run);
+/* `low` and `alternative` of the run. */
+void gw_wind_choose_figure(struct wind_run *run);
 double gw_wind_area(const struct wind_run *run, double span, double width);
 double gw_wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double area);
 /* Suction of a flat roof, edge (2) or corner (3). */
 double gw_wind_roof_gcp(const struct wind_run *run, int zone, double area);
 int gw_wind_figure_clause(const struct wind_run *run);
 
-/* strip.c */
+/* strip.c; the second from the first */
 double gw_wind_strip(const struct wind_run *run);
+double gw_wind_roof_reach(const struct wind_run *run, double strip);
 
 /* levels.c: the least design pressure, on a positive pressure or a negative one. */
 double gw_wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure);
 
 /* parapet.c */
+/* A high parapet all round: the roof's corners count as its edges. */
+bool gw_wind_corners_calmed(const struct wind_run *run);
 enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_result *out);
 
 #endif

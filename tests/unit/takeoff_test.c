@@ -52,7 +52,7 @@ static struct gw_wind_case case_of(const struct elevation *v, const struct hand 
     in.zone = h->zone;
     in.roof_slope = 0;
     if (!h->parapet) return in;
-    *parapet = (struct gw_wind_parapet){(v->roof + v->parapet) * FT, v->parapet * FT, 0.18, GW_NO};
+    *parapet = (struct gw_wind_parapet){(v->roof + v->parapet) * FT, v->parapet * FT, 0.18, GW_NO, h->corner * FT};
     in.parapet = parapet;
     return in;
 }
@@ -80,7 +80,8 @@ static bool is_hand(const struct gw_element *e, const struct hand *h)
     bool same_lite = h->lite ? e->lite && strcmp(e->lite, h->lite) == 0 : !e->lite;
     return e->kind == h->kind && e->zone == h->zone && e->parapet == h->parapet && strcmp(e->wall, h->wall) == 0 &&
            strcmp(e->mark, h->mark) == 0 && same_lite && near_feet(e->width, h->width) &&
-           near_feet(e->height, h->height) && near_feet(e->bottom, h->bottom) && near_feet(e->top, h->top);
+           near_feet(e->height, h->height) && near_feet(e->bottom, h->bottom) && near_feet(e->top, h->top) &&
+           near_feet(e->corner_distance, h->corner);
 }
 
 static void print_hand(const struct hand *h)
@@ -285,9 +286,11 @@ static void low_building_by_hand(void **state)
 }
 
 /* Elevation B: a tower 120 ft high, 100 ft wide, with a parapet of 4 ft and a penthouse set back on it.
- * a = 0.1 x 100 = 10 ft. Six columns of 4 ft from a corner: those beginning at 0, 4 and 8 ft lie in the strip.
- * The penthouse is a building of its own, 136 ft high and 30 ft wide: a = 3 ft; corners at both ends of 16 ft. */
+ * a = 0.1 x 100 = 10 ft. Six columns of 4 ft from a corner: those beginning at 0, 4 and 8 ft lie in the strip. The
+ * roof's corner reaches 2 a = 20 ft: above the roof those from 12 and 16 ft on stand beside it, that from 20 ft does
+ * not. The penthouse is a building of its own, 136 ft high and 30 ft wide: a = 3 ft; corners at both ends of 16 ft. */
 static const struct across TOWER_COLUMNS[] = {{NULL, 4, 0, 5, 3}, {NULL, 4, 12, 4, 3}};
+static const struct across TOWER_BEAMS[] = {{NULL, 4, 0, 5, 3}, {NULL, 4, 12, 4, 2}, {NULL, 4, 20, 4, 1}};
 /* Lines at 0 4 ... 24 carry 2 4 4 4 4 4 2 ft, from 0 2 6 10 14 18 22 ft: the one from 10 ft on lies outside. */
 static const struct across TOWER_LINES[] = {
     {"jamb", 2, 0, 5, 1}, {"interior", 4, 2, 5, 2}, {"interior", 4, 10, 4, 3}, {"jamb", 2, 22, 4, 1}};
@@ -310,14 +313,15 @@ static void expect_tower_members(struct elevation *v)
 {
     /* 12 ft x max(w, 4), 8 ft x max(w, 8/3), 4 ft x max(w, 4/3) */
     static const double mullions[] = {48, 48, 48, 48, 64.0 / 3, 32, 32, 64.0 / 3, 8, 16, 16, 8};
-    /* The shorter span beside each anchor: 12, 8, 8 ft; the last is cut in two. */
+    /* The shorter span beside each anchor: 12, 8, 8 ft; the last is cut in two, its upper part as the mullion there. */
     static const double anchors[] = {48,       48, 48, 48,       64.0 / 3, 32, 32, 64.0 / 3,
-                                     64.0 / 3, 32, 32, 64.0 / 3, 64.0 / 3, 32, 32, 64.0 / 3};
+                                     64.0 / 3, 32, 32, 64.0 / 3, 8,        16, 16, 8};
     /* 4 ft x max(strip, 4/3 ft) */
-    static const double transoms[] = {6, 6, 24, 24, 24, 24, 24, 24, 16.0 / 3, 16.0 / 3, 16, 16};
+    static const double transoms[] = {6,  6,  6,  24,       24,       24,       24, 24, 24,
+                                      24, 24, 24, 16.0 / 3, 16.0 / 3, 16.0 / 3, 16, 16, 16};
     expect_members(v, GW_MULLION, TOWER_SPANS, COUNT(TOWER_SPANS), TOWER_LINES, COUNT(TOWER_LINES), mullions);
     expect_members(v, GW_ANCHOR, TOWER_ANCHORS, COUNT(TOWER_ANCHORS), TOWER_LINES, COUNT(TOWER_LINES), anchors);
-    expect_members(v, GW_TRANSOM, TOWER_TRANSOMS, COUNT(TOWER_TRANSOMS), TOWER_COLUMNS, COUNT(TOWER_COLUMNS), transoms);
+    expect_members(v, GW_TRANSOM, TOWER_TRANSOMS, COUNT(TOWER_TRANSOMS), TOWER_BEAMS, COUNT(TOWER_BEAMS), transoms);
 }
 
 static void expect_tower_screws(struct elevation *v)
@@ -339,7 +343,7 @@ static void tower_with_a_parapet(void **state)
     expect_tower_members(&v);
     expect_tower_screws(&v);
     check_all_matched(&v, 24 * 24);
-    assert_int_equal(v.matched, 10 + 12 + 12 + 12 + 20 + 16);
+    assert_int_equal(v.matched, 10 + 12 + 18 + 12 + 20 + 16);
 }
 
 static const struct across PLANT_COLUMNS[] = {{NULL, 4, 0, 5, 2}, {NULL, 4, 4, 4, 2}};
@@ -372,13 +376,17 @@ static void penthouse_set_back(void **state)
  * Parapet: K(124) = 1.3243: q_p = 38.11 psf. 16 ft2: +0.9, -1.8, -0.9.
  *   glass: 38.11 x 1.08 = 41.16; 38.11 x 1.98 = 75.46 and 38.11 x 1.08 = 41.16.
  *   framing: roof -2.3 + 0.7 log 1.6 / log 50 = -2.2159 and -3.2 + 0.9 x 0.1201 = -3.0919; windward 38.11 x 3.1159 =
- * 118.74 and 38.11 x 3.9919 = 152.13; leeward 38.11 x 1.8 = 68.60 and 38.11 x 2.7 = 102.89. */
+ * 118.74 and 38.11 x 3.9919 = 152.13: the interior mullions stand within 2 a = 20 ft of the corner, roof zone 3, in
+ * wall zone 4 too; the jamb from 22 ft on, 8 ft2, stands beside zone 2: 38.11 (0.9 + 2.3) = 121.95. Leeward 38.11 x 1.8
+ * = 68.60 and 38.11 x 2.7 = 102.89. */
 static void tower_by_hand(void **state)
 {
     static const struct pressure list[] = {
         {GW_LITE, "vision", 4, 103, 5, 38.34, -69.41},        {GW_LITE, "vision", 4, 103, 4, 38.34, -39.49},
         {GW_LITE, "vision", 4, 120, 5, 41.16, -75.46},        {GW_LITE, "vision", 4, 120, 4, 41.16, -41.16},
-        {GW_MULLION, "interior", 4, 120, 5, 152.13, -102.89}, {GW_MULLION, "interior", 4, 120, 4, 118.74, -68.60},
+        {GW_MULLION, "interior", 4, 120, 5, 152.13, -102.89}, {GW_MULLION, "interior", 4, 120, 4, 152.13, -68.60},
+        {GW_ANCHOR, "interior", 4, 120, 4, 152.13, -68.60},   {GW_MULLION, "jamb", 2, 120, 4, 121.95, -68.60},
+        {GW_TRANSOM, "head", 4, 120, 4, 152.13, -68.60},
     };
     must_take_off(*state, HEAD TOWER);
     check_by_hand(*state, "east", list, COUNT(list));
