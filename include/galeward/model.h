@@ -209,6 +209,14 @@ struct gw_requirements {
     GW_LIST(struct gw_other_requirement) other;
 };
 
+/* A face that openings of a schedule stand in, where no wall on a grid is. */
+struct gw_elevation_spec {
+    const char *name, *building;
+    double width;
+    GW_LIST(struct gw_end) ends;
+    const struct gw_node *node;
+};
+
 struct gw_opening_columns {
     const char *mark, *wall, *building, *width, *height, *count, *sill, *offset, *lite;
 };
@@ -221,7 +229,7 @@ struct gw_opening {
     const char *mark, *wall, *building;
     double width, height;
     int count;
-    double sill, offset;
+    double sill, offset; /* m: above ground; from its wall's left edge to its own, seen from outside */
     const char *lite;
     const struct gw_node *node;
 };
@@ -261,6 +269,7 @@ struct gw_project {
     enum gw_governs pressures;
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
     const struct gw_requirements *requirements;
+    GW_LIST(struct gw_elevation_spec) elevations;
     const struct gw_openings *openings;
     GW_LIST(const char *) candidates;
     const struct gw_options *options;
@@ -425,6 +434,16 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
                           const struct gw_source *source, const char *const *changes, size_t n_changes);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
+/* What an opening stands in, of a wall on a grid or of an elevation; false: neither has that name. */
+struct gw_face {
+    const char *building;
+    double width;
+    double bottom, top;    /* m above ground; absent: an elevation */
+    struct gw_end ends[2]; /* left, right */
+};
+bool gw_model_face(const struct gw_model *model, const char *name, struct gw_face *out);
+/* Of the opening, else of its wall. */
+const struct gw_building *gw_model_opening_building(const struct gw_model *model, const struct gw_opening *opening);
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
 
 #ifdef __cplusplus

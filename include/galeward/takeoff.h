@@ -118,6 +118,7 @@ struct gw_element {
     bool corner;                      /* mullions, anchors: at an outside corner, with the other face's bay too */
     bool parapet;                     /* above the roof line */
     bool place_unknown;               /* taken at the worst place */
+    bool height_unknown;              /* of an opening without a sill */
     int zone;                         /* 4 or 5 */
     double corner_distance;           /* m, nearest edge to the nearest outside corner; absent: none */
     double roof_distance;  /* m, from that corner, that tells the roof's corner from its edge; absent: none */
@@ -159,7 +160,7 @@ struct gw_takeoff {
     size_t n_walls, n_wall_elements; /* of the grids and of the elements: these come first */
     GW_LIST(struct gw_difference) differences;
     size_t differences_capacity;
-    long no_offset, no_sill;           /* openings whose place is unknown */
+    long no_offset, no_sill, no_wall;  /* openings whose place is unknown; no_wall: though they have an offset */
     struct gw_assumptions assumptions; /* its own; the model's are listed before them */
     const struct gw_diags *diags;      /* where its refusals went */
     struct gw_index ids, walls;
@@ -213,8 +214,7 @@ const struct gw_element *gw_takeoff_across_roof(const struct gw_takeoff *takeoff
 /* One piece of an element: the rectangle of wall that it carries; of screws, the run in which they stand. */
 struct gw_rectangle {
     bool placed;                      /* false: an opening whose sill or offset is not known; x and y are absent */
-    double x, y, width, height;       /* m; x from the wall's left end (an opening: from the corner that its offset is
-                                         measured from), y above ground, of the lower left corner */
+    double x, y, width, height;       /* m; x from the wall's left end, y above ground, of the lower left corner */
     size_t place;                     /* column or line of the grid, from 0 */
     int story, row;                   /* as in struct gw_grid_strip; of an opening 0 */
     const struct gw_opening *opening; /* NULL: a wall */

@@ -16,6 +16,39 @@ const struct gw_building *gw_model_building(const struct gw_model *model, const 
     return NULL;
 }
 
+static struct gw_end end_of(const struct gw_end *ends, size_t n, size_t i)
+{
+    return n == 2 ? ends[i] : (struct gw_end){GW_END_UNSET, GW_ABSENT};
+}
+
+bool gw_model_face(const struct gw_model *model, const char *name, struct gw_face *out)
+{
+    const struct gw_project *p = &model->project;
+    for (size_t i = 0; name && i < p->walls.n; i++) {
+        const struct gw_wall *w = &p->walls.items[i];
+        if (!w->name || strcmp(w->name, name) != 0) continue;
+        *out = (struct gw_face){.building = w->building, .width = w->width, .bottom = GW_ABSENT, .top = w->top};
+        if (w->floors.n) out->bottom = w->floors.items[0];
+        for (size_t k = 0; k < 2; k++) out->ends[k] = end_of(w->ends.items, w->ends.n, k);
+        return true;
+    }
+    for (size_t i = 0; name && i < p->elevations.n; i++) {
+        const struct gw_elevation_spec *e = &p->elevations.items[i];
+        if (!e->name || strcmp(e->name, name) != 0) continue;
+        *out = (struct gw_face){.building = e->building, .width = e->width, .bottom = GW_ABSENT, .top = GW_ABSENT};
+        for (size_t k = 0; k < 2; k++) out->ends[k] = end_of(e->ends.items, e->ends.n, k);
+        return true;
+    }
+    return false;
+}
+
+const struct gw_building *gw_model_opening_building(const struct gw_model *model, const struct gw_opening *o)
+{
+    struct gw_face face;
+    if (o->building || !gw_model_face(model, o->wall, &face)) return gw_model_building(model, o->building);
+    return gw_model_building(model, face.building);
+}
+
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name)
 {
     const struct gw_project *p = &model->project;

@@ -8,6 +8,12 @@
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
+/* validate.c: shared with the files that follow. */
+bool gw_same_length(double a, double b);
+const char *gw_feet(struct gw_model *model, double si);                       /* in the units of the file */
+const struct gw_node *gw_at_key(const struct gw_node *node, const char *key); /* its value; else the node */
+void gw_check_building(struct gw_model *model, const struct gw_node *node, const char *name);
+void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name);
 /* validate_system.c: its framing. */
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system);
 /* settle.c: editions and options where they are not given; then the conventions, once the project has been validated.

@@ -330,6 +330,16 @@ static const struct gw_field REQUIREMENTS[] = {
 };
 static const struct gw_record REQUIREMENTS_RECORD = RECORD("requirements", gw_requirements, REQUIREMENTS);
 
+static const struct gw_field ELEVATION[] = {
+    F(gw_elevation_spec, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that openings refer to"),
+    F(gw_elevation_spec, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
+    NUM(gw_elevation_spec, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 10000), .help = "overall width"),
+    F(gw_elevation_spec, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED,
+      .help = "left and right end, seen from outside"),
+    PLACE(gw_elevation_spec),
+};
+static const struct gw_record ELEVATION_RECORD = RECORD("elevation", gw_elevation_spec, ELEVATION);
+
 static const struct gw_field OPENING_COLUMNS[] = {
     F(gw_opening_columns, mark, GW_T_TEXT, .help = "header of the mark"),
     F(gw_opening_columns, wall, GW_T_TEXT, .help = "header of the wall"),
@@ -352,15 +362,16 @@ static const struct gw_record OPENINGS_RECORD = RECORD("openings", gw_openings, 
 
 static const struct gw_field OPENING[] = {
     F(gw_opening, mark, GW_T_TEXT, .flags = GW_REQUIRED, .help = "mark on the drawings"),
-    F(gw_opening, wall, GW_T_TEXT, .help = "elevation it stands in"),
-    F(gw_opening, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
+    F(gw_opening, wall, GW_T_TEXT,
+      .help = "wall or elevation it stands in; absent: its ends are not known, taken in the edge zone"),
+    F(gw_opening, building, GW_T_TEXT, .help = "its building; absent: its wall's, or the only one"),
     NUM(gw_opening, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "width"),
     NUM(gw_opening, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "height"),
     F(gw_opening, count, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 1000000), .help = "how many"),
     NUM(gw_opening, sill, GW_LENGTH, LIMITS(-100, 1000),
         .help = "sill above ground; absent: taken at the top of the building"),
     NUM(gw_opening, offset, GW_LENGTH, LIMITS(0, 10000),
-        .help = "nearest edge to the nearest outside corner; absent: taken in the edge zone"),
+        .help = "from the left edge of its wall, seen from outside, to its own; absent: taken in the edge zone"),
     F(gw_opening, lite, GW_T_TEXT, .help = "lite type"),
     PLACE(gw_opening),
 };
@@ -411,6 +422,8 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY,
       .help = "wind-tunnel results, subject to the code's floor"),
     F(gw_project, requirements, GW_T_RECORD, .record = &REQUIREMENTS_RECORD, .help = "what the specification asks"),
+    F(gw_project, elevations, GW_T_RECORD, .record = &ELEVATION_RECORD, .flags = GW_MANY,
+      .help = "faces that openings of the schedule stand in, besides walls"),
     F(gw_project, openings, GW_T_RECORD, .record = &OPENINGS_RECORD, .help = "schedule of openings"),
     F(gw_project, candidates, GW_T_TEXT, .flags = GW_MANY, .help = "system files, relative to this file"),
     F(gw_project, options, GW_T_RECORD, .record = &OPTIONS_RECORD, .help = "conventions of the take-off"),

@@ -5,11 +5,13 @@
 
 #include <string.h>
 
-enum { MICRON = 1000000 };
+bool gw_same_length(double a, double b)
+{
+    const double hair = 1e-5; /* m */
+    return fabs(a - b) < hair;
+}
 
-static bool same_length(double a, double b) { return fabs(a - b) * MICRON < 10; /* a hundredth of a millimeter */ }
-
-static const char *feet(struct gw_model *model, double si)
+const char *gw_feet(struct gw_model *model, double si)
 {
     struct gw_text text;
     gw_text_init(&text, model->arena);
@@ -18,11 +20,14 @@ static const char *feet(struct gw_model *model, double si)
     return text.at;
 }
 
-static const struct gw_node *at_key(const struct gw_node *node, const char *key)
+const struct gw_node *gw_at_key(const struct gw_node *node, const char *key)
 {
     const struct gw_node *found = gw_node_get(node, key);
     return found ? found : node;
 }
+
+#define FAULT_AT(model, place, key, ...) gw_diag_node((model)->diags, GW_ERROR, "bad_value", key, place, __VA_ARGS__)
+#define FAULT(model, node, key, ...) FAULT_AT(model, gw_at_key(node, key), key, __VA_ARGS__)
 
 static const struct gw_node *item_at(const struct gw_node *list, size_t i)
 {
@@ -30,9 +35,6 @@ static const struct gw_node *item_at(const struct gw_node *list, size_t i)
     for (; item && i; i--) item = item->next;
     return item ? item : list;
 }
-
-#define FAULT_AT(model, place, key, ...) gw_diag_node((model)->diags, GW_ERROR, "bad_value", key, place, __VA_ARGS__)
-#define FAULT(model, node, key, ...) FAULT_AT(model, at_key(node, key), key, __VA_ARGS__)
 
 /* Was anything already said of the value or its key? What follows from a fault is no second fault. */
 static bool is_faulty(const struct gw_model *model, const struct gw_node *node)
@@ -79,7 +81,7 @@ static const char *building_names(struct gw_model *model)
     return text.at;
 }
 
-static void check_building(struct gw_model *model, const struct gw_node *node, const char *name)
+void gw_check_building(struct gw_model *model, const struct gw_node *node, const char *name)
 {
     const struct gw_project *p = &model->project;
     const struct gw_node *list = gw_node_get(p->node, "buildings");
@@ -99,7 +101,7 @@ static void check_building(struct gw_model *model, const struct gw_node *node, c
     FAULT(model, node, "building", "there is no building '%s'%s", name, gw_nearest_question(model->arena, &nearest));
 }
 
-static void check_lite(struct gw_model *model, const struct gw_node *node, const char *name)
+void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name)
 {
     const struct gw_node *lites = gw_node_get(model->project.node, "lites");
     bool unread = lites ? lites->kind != GW_MAPPING : has_unknown_key(model, model->project.node);
@@ -123,21 +125,20 @@ static void check_columns(struct gw_model *model, const struct gw_wall *wall)
     }
     double sum = count ? c->count * c->width : 0;
     for (size_t i = 0; i < c->widths.n; i++) sum += c->widths.items[i];
-    if (gw_given(sum) && gw_given(wall->width) && !same_length(sum, wall->width))
-        FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", feet(model, sum),
-              feet(model, wall->width));
+    if (gw_given(sum) && gw_given(wall->width) && !gw_same_length(sum, wall->width))
+        FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", gw_feet(model, sum),
+              gw_feet(model, wall->width));
 }
 
-static void check_ends(struct gw_model *model, const struct gw_wall *wall)
+static void check_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n)
 {
-    const struct gw_node *node = gw_node_get(wall->node, "ends");
+    const struct gw_node *node = gw_node_get(face, "ends");
     if (!node || node->kind != GW_SEQUENCE) return;
-    if (wall->ends.n != 2 && !holds_fault(model, node))
-        FAULT(model, wall->node, "ends", "'ends' wants two ends, left and right; here are %zu", wall->ends.n);
-    for (size_t i = 0; i < wall->ends.n; i++) {
+    if (n != 2 && !holds_fault(model, node))
+        FAULT(model, face, "ends", "'ends' wants two ends, left and right; here are %zu", n);
+    for (size_t i = 0; i < n; i++) {
         const struct gw_node *end = item_at(node, i);
-        if ((wall->ends.items[i].kind != GW_END_UNSET) == gw_given(wall->ends.items[i].corner_at) &&
-            !holds_fault(model, end))
+        if ((ends[i].kind != GW_END_UNSET) == gw_given(ends[i].corner_at) && !holds_fault(model, end))
             FAULT_AT(model, end, "ends", "an end is corner, reentrant, none, or {corner_at: 4 ft}");
     }
 }
@@ -148,8 +149,8 @@ static void check_rising(struct gw_model *model, const struct gw_wall *wall, con
     const struct gw_node *list = gw_node_get(wall->node, key);
     for (size_t i = 1; i < n; i++)
         if (levels[i] <= levels[i - 1])
-            FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, feet(model, levels[i]),
-                     feet(model, levels[i - 1]));
+            FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, gw_feet(model, levels[i]),
+                     gw_feet(model, levels[i - 1]));
 }
 
 static void check_inside(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels,
@@ -161,7 +162,7 @@ static void check_inside(struct gw_model *model, const struct gw_wall *wall, con
     for (size_t i = 0; i < n; i++)
         if (levels[i] > wall->top || levels[i] < lowest)
             FAULT_AT(model, item_at(list, i), key, "%s lies outside the wall, which runs from %s to %s",
-                     feet(model, levels[i]), feet(model, lowest), feet(model, wall->top));
+                     gw_feet(model, levels[i]), gw_feet(model, lowest), gw_feet(model, wall->top));
 }
 
 static void check_levels(struct gw_model *model, const struct gw_wall *wall)
@@ -170,8 +171,8 @@ static void check_levels(struct gw_model *model, const struct gw_wall *wall)
     size_t n = wall->floors.n;
     if (!n && floors && floors->kind == GW_SEQUENCE) FAULT(model, wall->node, "floors", "'floors' is empty");
     if (n && wall->floors.items[n - 1] >= wall->top)
-        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", feet(model, wall->top),
-              feet(model, wall->floors.items[n - 1]));
+        FAULT(model, wall->node, "top", "the top, %s, must lie above the last floor, %s", gw_feet(model, wall->top),
+              gw_feet(model, wall->floors.items[n - 1]));
     check_rising(model, wall, "floors", wall->floors.items, n);
     check_rising(model, wall, "anchors", wall->anchors.items, wall->anchors.n);
     check_rising(model, wall, "splices", wall->splices.items, wall->splices.n);
@@ -192,14 +193,14 @@ static bool check_story(struct gw_model *model, const struct gw_story *story, co
     }
     if (rest > 1) FAULT_AT(model, place, "rows", "only one row of a floor can take the rest");
     if (!gw_given(sum) || !(height > 0)) return rest <= 1;
-    if (rest == 0 && !same_length(sum, height))
+    if (rest == 0 && !gw_same_length(sum, height))
         FAULT_AT(model, place, "rows",
                  "the rows add up to %s, but the floor at %s is %s high; one row can be 'height: rest'",
-                 feet(model, sum), feet(model, floor), feet(model, height));
-    if (rest == 1 && (sum > height || same_length(sum, height)))
+                 gw_feet(model, sum), gw_feet(model, floor), gw_feet(model, height));
+    if (rest == 1 && (sum > height || gw_same_length(sum, height)))
         FAULT_AT(model, place, "rows",
-                 "the rows leave nothing for the rest: they add up to %s, the floor at %s is %s high", feet(model, sum),
-                 feet(model, floor), feet(model, height));
+                 "the rows leave nothing for the rest: they add up to %s, the floor at %s is %s high",
+                 gw_feet(model, sum), gw_feet(model, floor), gw_feet(model, height));
     return model->diags->errors == errors;
 }
 
@@ -211,7 +212,7 @@ static void check_rows(struct gw_model *model, const struct gw_wall *wall)
     if (!node || node->kind != GW_SEQUENCE) return;
     for (size_t s = 0; s < lists; s++)
         for (size_t i = 0; i < wall->rows.items[s].rows.n; i++)
-            check_lite(model, wall->rows.items[s].rows.items[i].node, wall->rows.items[s].rows.items[i].lite);
+            gw_check_lite(model, wall->rows.items[s].rows.items[i].node, wall->rows.items[s].rows.items[i].lite);
     if (!lists) FAULT(model, wall->node, "rows", "'rows' is empty");
     if (lists > 1 && floors && lists != floors)
         FAULT(model, wall->node, "rows", "%zu lists of rows for %zu floors", lists, floors);
@@ -226,25 +227,25 @@ static void check_rows(struct gw_model *model, const struct gw_wall *wall)
 static void check_height(struct gw_model *model, const struct gw_wall *wall)
 {
     const struct gw_building *b = gw_model_building(model, wall->building);
-    if (!b || !b->name || !(wall->top > b->roof_height) || same_length(wall->top, b->roof_height)) return;
+    if (!b || !b->name || !(wall->top > b->roof_height) || gw_same_length(wall->top, b->roof_height)) return;
     bool parapet = gw_given(b->parapet_height);
     double highest = b->roof_height + b->parapet_height;
     if (!parapet && !gw_node_get(b->node, "parapet_height"))
         FAULT(model, wall->node, "top",
               "the wall rises to %s, above the roof of '%s', %s: give the building a parapet_height, or the wall "
               "another building",
-              feet(model, wall->top), b->name, feet(model, b->roof_height));
-    if (parapet && wall->top > highest && !same_length(wall->top, highest))
-        FAULT(model, wall->node, "top", "the wall rises to %s, above the parapet of '%s', %s", feet(model, wall->top),
-              b->name, feet(model, highest));
+              gw_feet(model, wall->top), b->name, gw_feet(model, b->roof_height));
+    if (parapet && wall->top > highest && !gw_same_length(wall->top, highest))
+        FAULT(model, wall->node, "top", "the wall rises to %s, above the parapet of '%s', %s",
+              gw_feet(model, wall->top), b->name, gw_feet(model, highest));
 }
 
 static void check_wall(struct gw_model *model, const struct gw_wall *wall)
 {
     if (!wall->node) return;
-    check_building(model, wall->node, wall->building);
+    gw_check_building(model, wall->node, wall->building);
     check_columns(model, wall);
-    check_ends(model, wall);
+    check_ends(model, wall->node, wall->ends.items, wall->ends.n);
     check_levels(model, wall);
     check_rows(model, wall);
     check_height(model, wall);
@@ -289,12 +290,12 @@ static void check_glass_rules(struct gw_model *model)
 {
     const struct gw_glass_rules *rules = model->project.glass;
     if (!rules) return;
-    const struct gw_node *service = at_key(rules->node, "service");
+    const struct gw_node *service = gw_at_key(rules->node, "service");
     if (!rules->sealing != !rules->service.n)
         FAULT(model, rules->node, rules->sealing ? "sealing" : "service",
               "'%s' without '%s': climatic load wants both, the air where units are sealed and where they hang",
               rules->sealing ? "sealing" : "service", rules->sealing ? "service" : "sealing");
-    if (rules->sealing) check_air(model, rules->sealing, at_key(rules->node, "sealing"), "sealing");
+    if (rules->sealing) check_air(model, rules->sealing, gw_at_key(rules->node, "sealing"), "sealing");
     for (size_t i = 0; i < rules->service.n; i++)
         check_air(model, &rules->service.items[i], service->kind == GW_SEQUENCE ? item_at(service, i) : service,
                   "service");
@@ -309,7 +310,7 @@ static void check_volume(struct gw_model *model, const struct gw_building *b)
         return;
     const char *given = gw_given(b->internal_volume) ? "internal_volume" : "opening_area";
     const char *absent = gw_given(b->internal_volume) ? "opening_area" : "internal_volume";
-    gw_diag_node(model->diags, GW_ERROR, "missing", absent, at_key(b->node, given),
+    gw_diag_node(model->diags, GW_ERROR, "missing", absent, gw_at_key(b->node, given),
                  "'%s' is missing beside '%s': the large-volume reduction needs both", absent, given);
 }
 
@@ -325,6 +326,22 @@ static void check_names(struct gw_model *model)
         for (size_t j = 0; j < i; j++)
             if (same_name(p->walls.items[i].name, p->walls.items[j].name))
                 FAULT(model, p->walls.items[i].node, "name", "two walls are named '%s'", p->walls.items[i].name);
+}
+
+/* Faces of openings alone share their names with walls. */
+static void check_elevations(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    for (size_t i = 0; i < p->elevations.n; i++) {
+        const struct gw_elevation_spec *e = &p->elevations.items[i];
+        bool twice = false;
+        if (!e->node) continue;
+        gw_check_building(model, e->node, e->building);
+        check_ends(model, e->node, e->ends.items, e->ends.n);
+        for (size_t k = 0; k < p->walls.n; k++) twice = twice || same_name(p->walls.items[k].name, e->name);
+        for (size_t k = 0; k < i; k++) twice = twice || same_name(p->elevations.items[k].name, e->name);
+        if (twice) FAULT(model, e->node, "name", "two walls or elevations are named '%s'", e->name);
+    }
 }
 
 static void check_requirements(struct gw_model *model)
@@ -406,11 +423,12 @@ void gw_validate_project(struct gw_model *model)
     for (size_t i = 0; i < p->lites.n; i++) check_layers(model, &p->lites.items[i]);
     check_glass_rules(model);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
+    check_elevations(model);
     for (size_t i = 0; i < p->given.n; i++)
-        if (p->given.items[i].building) check_building(model, p->given.items[i].node, p->given.items[i].building);
+        if (p->given.items[i].building) gw_check_building(model, p->given.items[i].node, p->given.items[i].building);
     for (size_t i = 0; i < p->wind_tunnel.n; i++)
         if (p->wind_tunnel.items[i].building)
-            check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
+            gw_check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
     check_impact(model);
     check_seismic(model);
@@ -420,23 +438,6 @@ void gw_validate_project(struct gw_model *model)
     if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !has_unknown_key(model, p->node)))
         gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node,
                      "nothing to check: give 'walls', 'openings' or both");
-}
-
-void gw_validate_openings(struct gw_model *model)
-{
-    for (size_t i = 0; i < model->openings.n; i++) {
-        const struct gw_opening *o = &model->openings.items[i];
-        if (!o->node) continue;
-        check_building(model, o->node, o->building);
-        if (o->lite) check_lite(model, o->node, o->lite);
-        const struct gw_building *b = gw_model_building(model, o->building);
-        if (b && gw_given(o->sill) && o->sill + o->height > b->roof_height &&
-            !same_length(o->sill + o->height, b->roof_height))
-            FAULT(model, o->node, "sill", "the opening ends at %s, above the roof of '%s', %s",
-                  feet(model, o->sill + o->height), b->name, feet(model, b->roof_height));
-        if (b && !gw_given(o->sill) && o->height > b->roof_height)
-            FAULT(model, o->node, "height", "the opening is taller than '%s'", b->name);
-    }
 }
 
 static void want(struct gw_model *model, const struct gw_rating *rating, const char *key, double value)

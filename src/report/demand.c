@@ -65,11 +65,13 @@ static void wall_tables(struct page *page)
 static void unknown_places(struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
-    if (!t->no_offset && !t->no_sill) return;
-    gw_report_line(page->report, gw_format(page->arena,
-                                           "Place unknown: %ld openings without an offset (taken in the edge zone), "
-                                           "%ld without a sill (taken at the top of the building).",
-                                           t->no_offset, t->no_sill));
+    if (!t->no_offset && !t->no_sill && !t->no_wall) return;
+    gw_report_line(
+        page->report,
+        gw_format(page->arena,
+                  "Place unknown: %ld openings without an offset and %ld without a wall (taken in the edge zone), "
+                  "%ld without a sill (taken at the top of the building).",
+                  t->no_offset, t->no_wall, t->no_sill));
 }
 
 /* Framing, tests --------------------------------------------------------------------------------------------------- */

@@ -31,6 +31,7 @@ static struct gw_element start(const struct gw_builder *b, enum gw_sort sort, si
                                .span = GW_ABSENT,
                                .parapet = s->parapet,
                                .place_unknown = room->place_unknown,
+                               .height_unknown = room->height_unknown,
                                .zone = c->zone,
                                .corner_distance = c->corner_distance,
                                .roof_distance = c->roof_distance};

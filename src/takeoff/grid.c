@@ -146,16 +146,29 @@ struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wa
     return set_strip(room, b) ? room : NULL;
 }
 
+/* Both ends of its wall count. Without an offset it can stand at either; without a wall its ends are not known. */
+static void set_opening_corners(struct gw_wall_grid *g, const struct gw_model *model, const struct gw_opening *opening)
+{
+    struct gw_face face;
+    const bool placed = gw_given(opening->offset);
+    g->left_corner = g->right_corner = 0;
+    if (!gw_model_face(model, opening->wall, &face)) return;
+    const double rest = face.width - opening->offset - opening->width;
+    g->left_corner = corner_beyond(&face.ends[0]) + (placed ? opening->offset : 0);
+    g->right_corner = corner_beyond(&face.ends[1]) + (placed ? fmax(rest, 0) : 0);
+}
+
 bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const struct gw_opening *opening)
 {
     static const unsigned one_row[] = {0, 1};
     struct gw_wall_grid *g = &room->grid;
-    const struct gw_building *building = gw_model_building(b->model, opening->building);
+    const struct gw_building *building = gw_model_opening_building(b->model, opening);
     double bottom = gw_given(opening->sill) ? opening->sill : building->roof_height - opening->height;
     room->mark = opening->mark;
     room->node = opening->node;
     room->multiplicity = opening->count;
-    room->place_unknown = !gw_given(opening->offset) || !gw_given(opening->sill);
+    room->place_unknown = !gw_given(opening->offset) || !gw_given(opening->sill) || !opening->wall;
+    room->height_unknown = !gw_given(opening->sill);
     room->screw_spacing = default_screw_spacing(b->model);
     room->x[1] = opening->width;
     room->levels[0] = bottom;
@@ -168,8 +181,7 @@ bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const stru
     g->building = building;
     g->rows_below = one_row;
     g->n_stories = 1;
-    g->left_corner = gw_given(opening->offset) ? opening->offset : 0;
-    g->right_corner = GW_ABSENT;
+    set_opening_corners(g, b->model, opening);
     g->lines = (struct gw_wall_lines){.anchors = room->levels,
                                       .n_anchors = 2,
                                       .levels = room->levels,

@@ -9,7 +9,7 @@ struct group_key {
     const char *wall, *mark, *lite;
     long long width, height, bottom, top, span, pane;
     int kind, zone, spans;
-    bool overhang, parapet, place_unknown, corner;
+    bool overhang, parapet, place_unknown, height_unknown, corner;
 };
 
 long long gw_micrometers(double m)
@@ -35,6 +35,7 @@ static struct group_key key_of(const struct gw_element *e)
                               .overhang = e->overhang,
                               .parapet = e->parapet,
                               .place_unknown = e->place_unknown,
+                              .height_unknown = e->height_unknown,
                               .corner = e->corner};
 }
 
@@ -45,8 +46,8 @@ static bool same_key(const struct group_key *a, const struct group_key *b)
     return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top &&
            a->span == b->span && a->pane == b->pane && a->corner == b->corner && a->kind == b->kind &&
            a->zone == b->zone && a->spans == b->spans && a->overhang == b->overhang && a->parapet == b->parapet &&
-           a->place_unknown == b->place_unknown && same_text(a->wall, b->wall) && same_text(a->mark, b->mark) &&
-           same_text(a->lite, b->lite);
+           a->place_unknown == b->place_unknown && a->height_unknown == b->height_unknown &&
+           same_text(a->wall, b->wall) && same_text(a->mark, b->mark) && same_text(a->lite, b->lite);
 }
 
 static unsigned hash_key(const struct group_key *key)

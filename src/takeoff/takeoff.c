@@ -101,6 +101,7 @@ static void add_openings(struct gw_builder *b)
         const struct gw_opening *opening = &b->model->openings.items[i];
         add_opening(b, opening);
         if (!gw_given(opening->offset)) b->takeoff->no_offset += opening->count;
+        else if (!opening->wall) b->takeoff->no_wall += opening->count;
         if (!gw_given(opening->sill)) b->takeoff->no_sill += opening->count;
     }
 }

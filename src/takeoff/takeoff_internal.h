@@ -44,7 +44,7 @@ struct gw_room {
     const char *mark; /* of an opening; NULL: elements are marked by what they are */
     const struct gw_node *node;
     long multiplicity;
-    bool place_unknown, claimed;
+    bool place_unknown, height_unknown, claimed;
     double screw_spacing;
     double *x, *levels;
     struct gw_row_line *rows;

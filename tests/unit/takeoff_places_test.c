@@ -360,6 +360,7 @@ static void random_walls(void **state)
 
 #define SCHEDULE                                                                                                       \
     "buildings: [{name: tower, roof_height: 120 ft, least_width: 100 ft, enclosure: enclosed}]\n"                      \
+    "elevations: [{name: n, width: 90 ft, ends: [corner, corner]}]\n"                                                   \
     "openings: {file: schedule.csv, columns: {mark: Tag}}\n"
 
 static const struct gw_element *of_mark(const struct world *w, enum gw_sort sort, const char *mark)
@@ -376,8 +377,9 @@ static void openings_have_rectangles(void **state)
 {
     struct world *w = *state;
     put_file(w, "schedule.csv",
-             "Tag,width,height,count,sill,offset,lite\r\nA,5 ft,6 ft,4,10 ft,20 ft,vision\r\n"
-             "A,5 ft,6 ft,1,10 ft,30 ft,vision\r\nA,5 ft,6 ft,2,10 ft,1 ft,vision\r\nB,5 ft,6 ft,3,10 ft,,vision\r\n");
+             "Tag,wall,width,height,count,sill,offset,lite\r\nA,n,5 ft,6 ft,4,10 ft,20 ft,vision\r\n"
+             "A,n,5 ft,6 ft,1,10 ft,30 ft,vision\r\nA,n,5 ft,6 ft,2,10 ft,1 ft,vision\r\n"
+             "B,n,5 ft,6 ft,3,10 ft,,vision\r\n");
     must_take_off(w, HEAD SCHEDULE);
     const struct gw_takeoff *t = &w->takeoff;
     check_take_off(t, &w->model);
@@ -411,7 +413,7 @@ static void openings_beside_a_wall_of_their_name(void **state)
 {
     struct world *w = *state;
     put_file(w, "schedule.csv",
-             "Tag,wall,width,height,sill,offset,lite\r\nvision,south,5 ft,9 ft,31 ft,20 ft,vision\r\n");
+             "Tag,wall,width,height,sill,offset,lite\r\nvision,south,5 ft,9 ft,11 ft,20 ft,vision\r\n");
     must_take_off(w, HEAD LOW_BUILDING LOW_WALL "openings: {file: schedule.csv, columns: {mark: Tag}}\n");
     const struct gw_takeoff *t = &w->takeoff;
     check_take_off(t, &w->model);

@@ -24,37 +24,51 @@ static void check_opening(const struct gw_element *e, long count, int zone, doub
     assert_string_equal(e->columns, "");
 }
 
-/* In the tower, a = 10 ft. Without an offset: the strip; without a sill: under the roof. */
+/* In the tower, a = 10 ft. Without an offset: the strip; without a sill: under the roof. W6 stands at 75 to 80 ft of a
+ * wall of 80 ft, at its right corner; W7 ends 10 ft short of it. W8 has no wall: whether a corner is near is not known.
+ * The blind wall has no corner: W9 is in zone 4 wherever it stands. */
 static void openings_schedule(void **state)
 {
     struct world *w = *state;
     put_file(w, "schedule.csv",
-             "Tag,width,height,count,sill,offset,lite,remark\r\n"
-             "W1,\"5'-0\"\"\",6 ft,4,10 ft,12 ft,vision,x\r\n"
-             "W2,5 ft,6 ft,3,10 ft,9 ft,vision,\r\n"
-             "W3,5 ft,6 ft,2,,12 ft,vision,\r\n"
-             "W4,5 ft,6 ft,1,10 ft,,vision,\r\n"
-             "W5,5 ft,6 ft,,,,,\r\n");
+             "Tag,width,height,count,sill,offset,lite,remark,wall\r\n"
+             "W1,\"5'-0\"\"\",6 ft,4,10 ft,12 ft,vision,x,n\r\n"
+             "W2,5 ft,6 ft,3,10 ft,9 ft,vision,,n\r\n"
+             "W3,5 ft,6 ft,2,,12 ft,vision,,n\r\n"
+             "W4,5 ft,6 ft,1,10 ft,,vision,,n\r\n"
+             "W5,5 ft,6 ft,,,,,,n\r\n"
+             "W6,5 ft,6 ft,1,10 ft,75 ft,,,n\r\n"
+             "W7,5 ft,6 ft,1,10 ft,65 ft,,,n\r\n"
+             "W8,5 ft,6 ft,1,10 ft,30 ft,,,\r\n"
+             "W9,5 ft,6 ft,1,10 ft,,,,blind\r\n");
     must_take_off(w, HEAD "buildings: [{name: tower, roof_height: 120 ft, least_width: 100 ft, enclosure: enclosed}]\n"
+                          "elevations:\n  - {name: n, width: 80 ft, ends: [corner, corner]}\n"
+                          "  - {name: blind, width: 40 ft, ends: [reentrant, none]}\n"
                           "openings: {file: schedule.csv, columns: {mark: Tag}}\n");
     check_opening(opening(w, "W1", GW_LITE), 4, 4, 16, false);
     check_opening(opening(w, "W2", GW_LITE), 3, 5, 16, false);
     check_opening(opening(w, "W3", GW_LITE), 2, 4, 120, true);
     check_opening(opening(w, "W4", GW_LITE), 1, 5, 16, true);
     check_opening(opening(w, "W5", GW_LITE), 1, 5, 120, true);
-    assert_int_equal(w->takeoff.no_offset, 1 + 1);
+    check_opening(opening(w, "W6", GW_LITE), 1, 5, 16, false);
+    check_opening(opening(w, "W7", GW_LITE), 1, 4, 16, false);
+    check_opening(opening(w, "W8", GW_LITE), 1, 5, 16, true);
+    check_opening(opening(w, "W9", GW_LITE), 1, 4, 16, true);
+    assert_near(opening(w, "W7", GW_LITE)->corner_distance / FT, 10, 1e-9);
+    assert_int_equal(w->takeoff.no_offset, 1 + 1 + 1);
+    assert_int_equal(w->takeoff.no_wall, 1);
     assert_int_equal(w->takeoff.no_sill, 2 + 1);
-    assert_string_equal(opening(w, "W1", GW_LITE)->wall, "schedule");
-    assert_near(covered(w, "schedule", GW_LITE), 11 * 30, 1e-6);
-    assert_near(covered(w, "schedule", GW_MULLION), 11 * 30, 1e-6);
-    assert_near(covered(w, "schedule", GW_TRANSOM), 11 * 30, 1e-6);
-    assert_near(covered(w, "schedule", GW_ANCHOR), 11 * 30, 1e-6);
+    assert_string_equal(opening(w, "W1", GW_LITE)->wall, "n");
+    assert_near(covered(w, "n", GW_LITE), 13 * 30, 1e-6);
+    assert_near(covered(w, "n", GW_MULLION), 13 * 30, 1e-6);
+    assert_near(covered(w, "n", GW_TRANSOM), 13 * 30, 1e-6);
+    assert_near(covered(w, "n", GW_ANCHOR), 13 * 30, 1e-6);
     assert_near(opening(w, "W1", GW_TRANSOM)->height / FT, 3, 1e-9);
     /* 9 in on center: sill and head 7 each (6.67), jambs 8 each */
     long screws = 0;
     for (size_t i = 0; i < w->takeoff.elements.n; i++)
         if (w->takeoff.elements.items[i].kind == GW_SCREW) screws += w->takeoff.elements.items[i].count;
-    assert_int_equal(screws, 11 * (2 * 7 + 2 * 8));
+    assert_int_equal(screws, 15 * (2 * 7 + 2 * 8));
 }
 
 #define STEEP_ROOF                                                                                                     \

@@ -95,7 +95,7 @@ static struct gw_message refusal(const struct gw_ask *ask)
 static bool height_matters(const struct gw_debris_result *at, struct gw_ask *ask, const struct gw_element *e)
 {
     struct gw_debris_result low;
-    if (!e->place_unknown || find(&low, ask, 0) != GW_OK) return false;
+    if (!e->height_unknown || find(&low, ask, 0) != GW_OK) return false;
     return low.required != at->required || low.missile != at->missile;
 }
 
