@@ -111,11 +111,26 @@ static void per_wall(struct gw_judgement *out, struct gw_ask *ask, const struct 
             &(struct gw_place){.where = m->walls[i].wall, .wall = &m->walls[i], .component = m->walls[i].component});
 }
 
+static bool stands_somewhere(const struct gw_takeoff *takeoff, const struct gw_lite_type *lite)
+{
+    for (size_t i = 0; i < takeoff->elements.n; i++) {
+        const struct gw_element *e = &takeoff->elements.items[i];
+        if (e->kind == GW_LITE && e->lite && strcmp(e->lite, lite->name) == 0) return true;
+    }
+    return false;
+}
+
+/* A type that is listed and stands nowhere asks nothing of a system. */
 static void per_lite_type(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
 {
     for (size_t i = 0; i < ask->model->project.lites.n; i++) {
         const struct gw_lite_type *lite = &ask->model->project.lites.items[i];
-        demand_at(out, ask, check, &(struct gw_place){.where = lite->name, .component = lite->component, .lite = lite});
+        const struct gw_place place = {.where = lite->name, .component = lite->component, .lite = lite};
+        struct gw_demand *demand = new_demand(out, ask, check, &place);
+        gw_judge_demand(demand, ask, check, &place);
+        if (stands_somewhere(ask->takeoff, lite)) continue;
+        gw_demand_not_asked(demand, GW_PLAINLY("no wall and no opening has a lite of this type"));
+        demand->summary = demand->message;
     }
 }
 
