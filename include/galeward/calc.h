@@ -37,11 +37,12 @@ struct gw_calc_answer {
 };
 bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
                  const struct gw_node *node, const struct gw_tables *tables);
-/* Of a 'lite' answer: the plate of the pane that governs under its part of the load, and what that pane is called.
- * Refuses a lite without a pressure, or on fewer than four edges. */
+/* Of a 'lite' answer: the plate of the pane that governs under its part of the load, of its thickness for stress; its
+ * thickness for deflection, m, which differs where it is laminated; and what the pane is called. Refuses a lite without
+ * a pressure, or on fewer than four edges. */
 struct gw_plate_case;
-enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, const void *in, const void *out,
-                             struct gw_engine *engine);
+enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thickness, const char **pane,
+                             const void *in, const void *out, struct gw_engine *engine);
 /* Of a 'beam' or 'member' answer: the beam that was solved, and its solution. */
 struct gw_beam;
 struct gw_beam_result;

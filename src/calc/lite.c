@@ -249,8 +249,8 @@ const struct gw_calc_kind gw_kind_lite = {
     .workspace = GW_PLATE_WORKSPACE + MAKE_UPS * sizeof(struct gw_make_up),
     .notes = lite_notes};
 
-enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, const void *in, const void *out,
-                             struct gw_engine *engine)
+enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thickness, const char **pane,
+                             const void *in, const void *out, struct gw_engine *engine)
 {
     const struct lite_case *given = in;
     const struct lite_answer *answer = out;
@@ -263,6 +263,7 @@ enum gw_status gw_lite_plate(struct gw_plate_case *plate, const char **pane, con
     bool standard = r->governing == GW_BASIS_STANDARD;
     const struct gw_pane_result *p = &r->panes[standard ? r->standard.pane : r->principles.pane];
     *pane = answer->governing;
+    *deflection_thickness = p->principles.deflection_thickness; /* of a laminated pane by either basis */
     *plate = (struct gw_plate_case){.width = given->width,
                                     .height = given->height,
                                     .thickness = standard ? p->standard.thickness : p->principles.stress_thickness,

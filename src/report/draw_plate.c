@@ -23,8 +23,10 @@ struct sheet {
     struct gw_arena *arena;
     enum gw_units shown;
     const struct plate_words *words;
-    const struct gw_plate_case *plate;
-    struct gw_plate_result result;
+    const struct gw_plate_case *plate; /* of the thickness for stress */
+    struct gw_plate_case bent;         /* the same plate, of the thickness for deflection */
+    struct gw_plate_result result;     /* for stress */
+    double deflection_most;            /* m */
     int nx, ny;
     double *deflection, *stress;  /* SI, then in the units shown */
     double head;                  /* where the panels begin */
@@ -74,16 +76,23 @@ static void to_shown(double *values, int n, enum gw_dim dim, enum gw_units shown
     for (int i = 0; i < n; i++) values[i] = gw_quantity_shown(gw_units_standard(), dim, shown, values[i]);
 }
 
+static bool one_thickness(const struct sheet *s) { return s->bent.thickness == s->plate->thickness; }
+
 static enum gw_status solve(struct sheet *s, struct gw_engine *engine)
 {
     if (!(s->plate->pressure > 0))
         return gw_refuse(engine, GW_BAD_VALUE, "pressure", "a drawing needs a pressure above zero");
     choose_grid(s);
     const int n = s->nx * s->ny;
+    const bool alike = one_thickness(s);
     s->deflection = gw_alloc(s->arena, (size_t)n, sizeof(double));
     s->stress = gw_alloc(s->arena, (size_t)n, sizeof(double));
-    enum gw_status status = gw_plate_sample(&s->result, s->plate, s->nx, s->ny, s->deflection, s->stress, engine);
+    struct gw_plate_result bent;
+    enum gw_status status = gw_plate_sample(&bent, &s->bent, s->nx, s->ny, s->deflection, s->stress, engine);
+    s->result = bent;
+    if (!status && !alike) status = gw_plate_sample(&s->result, s->plate, s->nx, s->ny, NULL, s->stress, engine);
     if (status) return status;
+    s->deflection_most = bent.deflection;
     to_shown(s->deflection, n, GW_THICKNESS, s->shown);
     to_shown(s->stress, n, GW_STRESS, s->shown);
     return GW_OK;
@@ -201,7 +210,7 @@ static const char *stress_place(const struct sheet *s)
 
 static void draw_panels(struct sheet *s)
 {
-    const char *deflection = demand(s, GW_THICKNESS, s->result.deflection);
+    const char *deflection = demand(s, GW_THICKNESS, s->deflection_most);
     const char *stress = demand(s, GW_STRESS, s->result.stress_max);
     const char *length_unit = gw_dim_info(GW_THICKNESS)->shown[s->shown];
     const char *stress_unit = gw_dim_info(GW_STRESS)->shown[s->shown];
@@ -229,9 +238,12 @@ static void draw_panels(struct sheet *s)
 
 static const char *title_of(const struct sheet *s)
 {
-    return gw_format(s->arena, "%s: %s by %s, %s thick, under %s", s->words->name,
-                     measure(s, GW_LENGTH, s->plate->width), measure(s, GW_LENGTH, s->plate->height),
-                     measure(s, GW_THICKNESS, s->plate->thickness), measure(s, GW_PRESSURE, s->plate->pressure));
+    const char *thick = gw_format(s->arena, "%s thick", measure(s, GW_THICKNESS, s->plate->thickness));
+    if (!one_thickness(s))
+        thick = gw_format(s->arena, "%s for stress and %s for deflection", thick,
+                          measure(s, GW_THICKNESS, s->bent.thickness));
+    return gw_format(s->arena, "%s: %s by %s, %s, under %s", s->words->name, measure(s, GW_LENGTH, s->plate->width),
+                     measure(s, GW_LENGTH, s->plate->height), thick, measure(s, GW_PRESSURE, s->plate->pressure));
 }
 
 static const char *method_of(const struct sheet *s)
@@ -268,7 +280,7 @@ static void draw_sheet(struct sheet *s, struct gw_text *out)
         gw_format(s->arena,
                   "Contours of deflection, largest %s at the center, and of the largest principal stress of the "
                   "unloaded face, largest %s, %s. %s",
-                  demand(s, GW_THICKNESS, s->result.deflection), demand(s, GW_STRESS, s->result.stress_max),
+                  demand(s, GW_THICKNESS, s->deflection_most), demand(s, GW_STRESS, s->result.stress_max),
                   stress_place(s), method);
     gw_svg_open(&s->svg, out, PAGE, draw_foot(s, NULL, foot) + 6, title, description);
     gw_svg_text(&s->svg, (struct gw_point){MARGIN, 34}, &TITLE, title);
@@ -278,10 +290,11 @@ static void draw_sheet(struct sheet *s, struct gw_text *out)
     gw_svg_close(&s->svg);
 }
 
-enum gw_status gw_draw_plate(struct gw_text *out, const struct gw_plate_case *plate, const struct plate_words *words,
-                             enum gw_units shown, struct gw_engine *engine)
+enum gw_status gw_draw_plate(struct gw_text *out, const struct gw_plate_case *plate, double deflection_thickness,
+                             const struct plate_words *words, enum gw_units shown, struct gw_engine *engine)
 {
-    struct sheet sheet = {.arena = out->arena, .shown = shown, .words = words, .plate = plate};
+    struct sheet sheet = {.arena = out->arena, .shown = shown, .words = words, .plate = plate, .bent = *plate};
+    sheet.bent.thickness = deflection_thickness;
     enum gw_status status = solve(&sheet, engine);
     if (status) return status;
     lay_out(&sheet);

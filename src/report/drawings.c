@@ -6,20 +6,21 @@
 static enum gw_status plate(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
     const struct gw_calc_answer *answer = of;
-    return gw_draw_plate(out, answer->in, &(struct plate_words){"Plate", ""}, shown, engine);
+    const struct gw_plate_case *in = answer->in;
+    return gw_draw_plate(out, in, in->thickness, &(struct plate_words){"Plate", ""}, shown, engine);
 }
 
 static enum gw_status lite(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
 {
     const struct gw_calc_answer *answer = of;
     struct gw_plate_case governing;
+    double deflection_thickness;
     const char *pane;
-    enum gw_status status = gw_lite_plate(&governing, &pane, answer->in, answer->out, engine);
+    enum gw_status status = gw_lite_plate(&governing, &deflection_thickness, &pane, answer->in, answer->out, engine);
     if (status != GW_OK) return status;
-    const struct plate_words words = {
-        gw_format(out->arena, "Governing pane (%s)", pane),
-        "The pane that governs, of its thickness for stress, under its part of the load, by the basis that governs."};
-    return gw_draw_plate(out, &governing, &words, shown, engine);
+    const struct plate_words words = {gw_format(out->arena, "Governing pane (%s)", pane),
+                                      "The pane that governs, under its part of the load, by the basis that governs."};
+    return gw_draw_plate(out, &governing, deflection_thickness, &words, shown, engine);
 }
 
 static enum gw_status beam(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine)
