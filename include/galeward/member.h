@@ -60,6 +60,11 @@ enum gw_status gw_member_solve(struct gw_member_result *out, const struct gw_mem
 
 /* Of framing that supports glass, under the wind that levels.c names. A cantilever counts with more than its length. */
 double gw_deflection_limit(double span, bool cantilever, bool capped, struct gw_engine *engine);
+/* What a stretch of member bends from the line through its own ends, at most: of a simple span under a uniform load
+ * that bends by `deflection`, the stretch in its middle; of any member under no more than that moment, as if it stood
+ * over all of the stretch; m, E I of 1 N m2. */
+double gw_edge_of_simple_span(double deflection, double length, double span);
+double gw_edge_under_moment(double moment, double length);
 /* A simple span under a uniform line load, N/m: at midspan, at an end, at midspan with E I of `stiffness`, N m2. */
 struct gw_simple_span {
     double moment, shear, deflection; /* Nm, N, m */

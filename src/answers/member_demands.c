@@ -26,16 +26,16 @@ static void transom_feels(struct felt *out, struct gw_ask *ask, const struct gw_
 static bool demand_of(struct gw_member_demand *out, struct gw_ask *ask, const struct gw_element *e)
 {
     struct felt felt = {GW_ABSENT, GW_ABSENT, GW_ABSENT};
-    const double limit = gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine);
     const double aluminum = gw_metal_moduli(GW_METAL_6063_T6, &ask->engine).elastic;
     bool known = true;
     if (e->kind == GW_MULLION) known = mullion_feels(&felt, ask, e);
     else transom_feels(&felt, ask, e);
+    const struct gw_framing_bend bend = gw_framing_bend(ask, e, felt.deflection, felt.moment);
     *out = (struct gw_member_demand){.element = e,
                                      .moment = felt.moment,
                                      .shear = felt.shear,
-                                     .deflection_limit = limit,
-                                     .inertia = gw_inertia_for(felt.deflection, aluminum, limit)};
+                                     .deflection_limit = bend.limit,
+                                     .inertia = gw_inertia_for(bend.response, aluminum, bend.limit)};
     return known;
 }
 

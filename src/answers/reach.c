@@ -53,7 +53,9 @@ static bool mullion_takes(const struct trial *t, double span, double width)
     if (!gw_member_of(&m, &question, ask, t->system->mullion, span, "mullion")) return false;
     gw_simple_span(&felt, fmax(trial.inward_asd.pa, -trial.outward_asd.pa) * width, span, m.stiffness);
     const bool strong = felt.moment <= m.moment && !(felt.shear > m.shear);
-    return strong && felt.deflection <= gw_framing_limit(ask->model, span, false, &ask->engine);
+    /* lites as tall as the span, since its rows are not told */
+    const double limit = fmin(gw_framing_limit(ask->model, span, false, &ask->engine), gw_edge_cap(ask));
+    return strong && felt.deflection <= limit;
 }
 
 static bool takes_span(const struct trial *t, double span) { return mullion_takes(t, span, t->fixed); }

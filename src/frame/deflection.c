@@ -32,6 +32,14 @@ double gw_deflection_limit(double span, bool cantilever, bool capped, struct gw_
     return fmin(limit, cap->deflection_m);
 }
 
+double gw_edge_of_simple_span(double deflection, double length, double span)
+{
+    const double share = length / span * (length / span);
+    return deflection * share * (6 - share) / 5;
+}
+
+double gw_edge_under_moment(double moment, double length) { return fabs(moment) * length * length / 8; }
+
 void gw_simple_span(struct gw_simple_span *out, double line_load, double span, double stiffness)
 {
     const double w = line_load, l = span;

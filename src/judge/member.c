@@ -3,6 +3,7 @@
 #include "galeward/member.h"
 
 #include "judge/judge_internal.h"
+#include "tables_data.h"
 
 /* What a member's strength hangs on and nothing else, so that equal ones are worked out once. */
 struct key {
@@ -111,6 +112,93 @@ double gw_framing_limit(const struct gw_model *model, double span, bool overhang
     const struct gw_framing_rules *rules = model->project.framing;
     const double limit = gw_deflection_limit(span, overhang, false, engine);
     return rules && gw_given(rules->deflection_cap) ? fmin(limit, rules->deflection_cap) : limit;
+}
+
+static const struct gw_code_glass_edge *edge_cap(const struct gw_model *model)
+{
+    for (size_t i = 0; i < GW_N_CODE_GLASS_EDGE; i++)
+        if (model->tables->code_glass_edge[i].code == (int)model->project.codes->building)
+            return &model->tables->code_glass_edge[i];
+    return NULL;
+}
+
+double gw_edge_cap(struct gw_ask *ask)
+{
+    const struct gw_code_glass_edge *cap = edge_cap(ask->model);
+    if (cap) gw_used_add(&ask->engine.used, &cap->row);
+    return cap ? cap->deflection_m : (double)INFINITY;
+}
+
+static const double HAIR = 1e-6; /* m */
+
+static bool at_anchor(const struct gw_wall_lines *l, double height)
+{
+    for (size_t i = 0; i < l->n_anchors; i++)
+        if (fabs(l->anchors[i] - height) <= HAIR) return true;
+    return false;
+}
+
+/* Of the edge of one row beside a stretch of mullion. Where it runs past an anchor its ends and what lies between may
+ * bend to both sides. */
+static double row_response(const struct gw_element *e, double from, double to, double deflection, double moment)
+{
+    const double edge = to - from, sag = gw_edge_under_moment(moment, edge);
+    if (at_anchor(e->lines, from) && at_anchor(e->lines, to)) return deflection;
+    if (edge > e->span - HAIR) return fmin(sag, 2 * deflection);
+    const bool simple = e->spans == 1 && fabs(e->top - e->bottom - e->span) <= HAIR;
+    return fmin(sag, simple ? gw_edge_of_simple_span(deflection, edge, e->span) : deflection);
+}
+
+/* The rows lie between the horizontals. */
+static void find_worst_row(struct gw_framing_bend *out, const struct gw_element *e, double deflection, double moment)
+{
+    const struct gw_wall_lines *l = e->lines;
+    out->response = out->edge = 0;
+    for (size_t i = 1; i < l->n_levels; i++) {
+        const double from = l->levels[i - 1], to = l->levels[i];
+        if (to < e->bottom + HAIR || from > e->top - HAIR) continue;
+        const double response = row_response(e, from, to, deflection, moment);
+        if (!(response > out->response)) continue;
+        out->response = response;
+        out->edge = to - from;
+    }
+}
+
+struct gw_framing_bend gw_framing_bend(struct gw_ask *ask, const struct gw_element *e, double deflection, double moment)
+{
+    const struct gw_code_glass_edge *cap = edge_cap(ask->model);
+    struct gw_framing_bend own = {gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine), deflection,
+                                  GW_ABSENT, NULL};
+    if (!cap) return own;
+    struct gw_framing_bend edge = {cap->deflection_m, deflection, e->span, cap->clause}; /* a transom's whole length */
+    if (e->kind == GW_MULLION) find_worst_row(&edge, e, deflection, moment);
+    gw_used_add(&ask->engine.used, &cap->row);
+    return edge.response * own.limit > own.response * edge.limit ? edge : own;
+}
+
+struct gw_framing_bend gw_framing_bend_again(struct gw_ask *ask, const struct gw_element *e, double deflection,
+                                             double moment)
+{
+    struct gw_trace *trace = ask->engine.trace;
+    ask->engine.trace = NULL;
+    const struct gw_framing_bend bend = gw_framing_bend(ask, e, deflection, moment);
+    ask->engine.trace = trace;
+    return bend;
+}
+
+double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, struct gw_engine *engine)
+{
+    gw_trace_note(engine, "d_1", bend->clause, "the edge's deflection from its own ends with E I of 1");
+    GW_STEP(engine, "d_edge", GW_BEAM_LENGTH, bend->response / stiffness, bend->clause, "d_1/EI",
+            {"d_1", bend->response, GW_RATIO}, {"EI", stiffness, GW_RATIO});
+    return bend->response / stiffness;
+}
+
+struct gw_message gw_framing_bend_message(struct gw_ask *ask, const struct gw_framing_bend *bend)
+{
+    if (!bend->clause) return GW_PLAINLY("under wind");
+    return GW_SAY(ask->arena, "edge of the glass, {} long, from its own ends under wind ({})",
+                  gw_of_quantity(GW_LENGTH, bend->edge), gw_of_text(bend->clause));
 }
 
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec)

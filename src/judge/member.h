@@ -12,6 +12,26 @@ bool gw_member_of(struct gw_member_strength *out, struct gw_message *question, s
                   const struct gw_member_spec *spec, double span, const char *who);
 /* Deflection limit of framing over glass under wind, with the project's cap, m. */
 double gw_framing_limit(const struct gw_model *model, double span, bool overhang, struct gw_engine *engine);
+/* m, of the edge of glass by the building code, whatever its length; infinite: it caps none. */
+double gw_edge_cap(struct gw_ask *ask);
+/* The deflection under wind that is nearest to its limit: the member's from the line of its supports, or, where the
+ * building code caps it, that of the edge of glass from the line through its own ends. */
+struct gw_framing_bend {
+    double limit;       /* m */
+    double response;    /* of it, with E I of 1 N m2 */
+    double edge;        /* m, length of that edge; absent: the member's own deflection */
+    const char *clause; /* of the cap; NULL: the member's own limit */
+};
+/* Of a mullion or transom, from what it feels with E I of 1 N m2. */
+struct gw_framing_bend gw_framing_bend(struct gw_ask *ask, const struct gw_element *e, double deflection,
+                                       double moment);
+/* The same for a capacity, whose demand has derived the limit. */
+struct gw_framing_bend gw_framing_bend_again(struct gw_ask *ask, const struct gw_element *e, double deflection,
+                                             double moment);
+/* m, with E I of `stiffness`; derives it. */
+double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, struct gw_engine *engine);
+/* "under wind", or which edge and which cap. */
+struct gw_message gw_framing_bend_message(struct gw_ask *ask, const struct gw_framing_bend *bend);
 /* "capacity by L-1041" */
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec);
 

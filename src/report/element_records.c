@@ -121,7 +121,7 @@ static const struct gw_field MEMBER[] = {
     OF(gw_member_demand, zone, GW_T_INTEGER, "4 or 5"),
     M_NUM("moment_asd", GW_MOMENT, moment, "largest under wind, allowable-stress level"),
     M_NUM("shear_asd", GW_FORCE, shear, "the same"),
-    M_NUM("deflection_limit", GW_LENGTH, deflection_limit, "under wind"),
+    M_NUM("deflection_limit", GW_LENGTH, deflection_limit, "under wind, of the member or of the edge of glass"),
     M_NUM("inertia_needed", GW_INERTIA, inertia, "of aluminum, for that limit"),
     ELEMENT_OF(gw_member_demand),
 };

@@ -21,8 +21,9 @@ static void deflection_takes_the_whole_design_wind(void **state)
               "mullion: " TUBE);
         const struct gw_finding *f = of(&w, "mullion_deflection", GW_MULLION, "interior", 0);
         assert_near(f->provided / INCH, by_hand, 1e-6);
-        assert_near(f->required / INCH, 144.0 / 175, 1e-9);
-        assert_int_equal(f->verdict, by_hand <= 144.0 / 175 ? GW_PASS : GW_FAIL);
+        const double limit = i < 3 ? 0.75 : 144.0 / 175; /* one lite high: the older editions cap its edge */
+        assert_near(f->required / INCH, limit, 1e-9);
+        assert_int_equal(f->verdict, by_hand <= limit ? GW_PASS : GW_FAIL);
         world_close(&w);
     }
 }

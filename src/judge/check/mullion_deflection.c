@@ -12,9 +12,9 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     const bool known = gw_demand_wind(out, ask, e, &p);
     const struct gw_stretch *s = known ? gw_stretch_of(ask, e) : NULL;
     const bool solved = s && !gw_said(&s->fault);
-    gw_demand_limit(out, ask, GW_THICKNESS,
-                    solved ? gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine) : GW_ABSENT,
-                    solved ? s->forces.deflection : GW_ABSENT);
+    struct gw_framing_bend bend = {.limit = GW_ABSENT, .response = GW_ABSENT};
+    if (solved) bend = gw_framing_bend(ask, e, s->forces.deflection, s->forces.moment);
+    gw_demand_limit(out, ask, GW_THICKNESS, bend.limit, bend.response);
 }
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
@@ -32,8 +32,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     else {
         const double stiffness =
             e->corner ? gw_combine_stiffness(m.stiffness, m.elastic_modulus, m.inertia_y) : m.stiffness;
-        gw_capacity_limit(out, 0, 0, gw_mullion_deflection(&s->forces, stiffness, &ask->engine),
-                          GW_PLAINLY("under wind"));
+        const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment);
+        const double bent = gw_mullion_deflection(&s->forces, stiffness, &ask->engine);
+        gw_capacity_limit(out, 0, 0, bend.clause ? gw_framing_bent(&bend, stiffness, &ask->engine) : bent,
+                          gw_framing_bend_message(ask, &bend));
     }
 }
 

@@ -2,16 +2,22 @@
 #include "judge/checks.h"
 #include "judge/transom_load.h"
 
+/* With E I of 1: the capacity derives the real one. */
+static double response_of(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_shed_case shed = gw_shed_to(e, fmax(fabs(e->inward_deflection), fabs(e->outward_deflection)));
+    struct gw_engine untold = ask->engine;
+    untold.trace = NULL;
+    return gw_shed_deflection(&shed, 1, 1, &untold);
+}
+
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
     const struct gw_element *e = place->element;
     struct gw_pressures p;
-    const bool known = gw_demand_wind(out, ask, e, &p);
-    const struct gw_shed_case shed = gw_shed_to(e, fmax(fabs(e->inward_deflection), fabs(e->outward_deflection)));
-    const double limit = known ? gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine) : GW_ABSENT;
-    struct gw_engine untold = ask->engine; /* with E I of 1: the capacity derives the real one */
-    untold.trace = NULL;
-    gw_demand_limit(out, ask, GW_THICKNESS, limit, known ? gw_shed_deflection(&shed, 1, 1, &untold) : GW_ABSENT);
+    struct gw_framing_bend bend = {.limit = GW_ABSENT, .response = GW_ABSENT};
+    if (gw_demand_wind(out, ask, e, &p)) bend = gw_framing_bend(ask, e, response_of(ask, e), GW_ABSENT);
+    gw_demand_limit(out, ask, GW_THICKNESS, bend.limit, bend.response);
 }
 
 static double dead_limit(const struct gw_ask *ask, const struct gw_rail_result *dead)
@@ -32,8 +38,9 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         return;
     const struct gw_shed_case shed = gw_shed_to(e, fmax(fabs(e->inward_deflection), fabs(e->outward_deflection)));
     const double modulus = c.member.elastic_modulus;
+    const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, response_of(ask, e), GW_ABSENT);
     gw_capacity_limit(out, 0, 0, gw_shed_deflection(&shed, modulus, c.member.stiffness / modulus, &ask->engine),
-                      GW_PLAINLY("under wind"));
+                      gw_framing_bend_message(ask, &bend));
     if (c.weight > 0)
         gw_capacity_instead(out, GW_THICKNESS, dead_limit(ask, &c.dead), c.dead.deflection,
                             GW_PLAINLY("under the weight of the glass"));
