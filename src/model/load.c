@@ -118,6 +118,7 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
     if (!good) return;
     system->name = system->system->name;
     system->file = source->name;
+    gw_assume_system(model, system);
 }
 
 static void load_systems(struct gw_model *model, const char *project_path)

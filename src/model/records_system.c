@@ -135,6 +135,8 @@ static const struct gw_field SILICONE_BEAD[] = {
     NUM(gw_silicone_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6), .help = "absent: 20 psi"),
     NUM(gw_silicone_spec, shear_strain, GW_RATIO, LIMITS(0.01, 3),
         .help = "allowed of the sealant, slip over thickness"),
+    F(gw_silicone_spec, carries_weight, GW_T_BOOL,
+      .help = "the bead carries the weight of the glass; absent: no, setting blocks do"),
 };
 static const struct gw_field DRIFT_SPEC[] = {
     PICK(gw_drift_spec, path, gw_drift_path_choices, .flags = GW_REQUIRED, .help = "how the wall takes it"),

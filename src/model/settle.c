@@ -129,6 +129,14 @@ static void settle_options(struct gw_model *model)
     model->project.options = options;
 }
 
+void gw_assume_system(struct gw_model *model, const struct gw_system *system)
+{
+    if (system->system->glazing == GW_CAPTURED || !system->silicone || system->silicone->carries_weight != GW_UNSAID)
+        return;
+    gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "system %s", system->system->name),
+              "setting blocks carry the weight of the glass, the bead none of it (silicone: carries_weight)");
+}
+
 void gw_settle_project(struct gw_model *model)
 {
     settle_editions(model);

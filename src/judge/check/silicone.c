@@ -1,7 +1,11 @@
-/* Structural silicone: the bite under suction. */
+/* Structural silicone: the bite under suction and, where the bead carries it, under the weight of the glass; the
+ * proportions of the bead. */
 #include "judge/checks.h"
+#include "judge/glass_lite.h"
 
+#include "galeward/combine.h"
 #include "galeward/silicone.h"
+#include "tables_data.h"
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
@@ -10,9 +14,54 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     gw_demand_term(out, ask, GW_PRESSURE, GW_OUTWARD, p.outward);
 }
 
+/* The proportions that practice keeps: a thick bead for movement, none so thin and wide that it cannot be filled. */
+static void add_shape(struct gw_capacity *out, struct gw_ask *ask, const struct gw_silicone_spec *s)
+{
+    const struct gw_silicone_shape *shape = &ask->model->tables->silicone_shape[0];
+    const double least = fmax(shape->least_m, s->bite / shape->ratio);
+    gw_used_add(&ask->engine.used, &shape->row);
+    if (!gw_given(s->thickness)) {
+        gw_capacity_instead(
+            out, GW_THICKNESS, least, GW_ABSENT,
+            GW_PLAINLY("how thick is the structural silicone? Ask the manufacturer (silicone: thickness)"));
+        return;
+    }
+    gw_capacity_instead(out, GW_THICKNESS, least, s->thickness,
+                        GW_SAY(ask->arena, "thickness of the bead, in practice at least {} and the bite over {}",
+                               gw_of_quantity(GW_THICKNESS, shape->least_m), gw_of_quantity(GW_RATIO, shape->ratio)));
+    gw_capacity_instead(out, GW_THICKNESS, s->thickness, s->bite,
+                        GW_PLAINLY("bite, in practice no less than the thickness of the bead"));
+}
+
+/* Absent: what is missing is in `question`. */
+static double weight_of(struct gw_message *question, struct gw_ask *ask, const struct gw_element *e,
+                        const struct gw_system *system)
+{
+    const struct gw_lite_type *type = gw_glazed_type(ask->model, e);
+    struct gw_make_up make_up;
+    if (system->system->glazing != GW_SILICONE) {
+        *question = GW_PLAINLY("which edges of the glass does the bead hold that carries its weight? Ask the "
+                               "manufacturer for a calculation of it");
+        return GW_ABSENT;
+    }
+    *question = GW_PLAINLY("how heavy is the glass that the bead carries? Ask the architect (lites: layers)");
+    if (!type || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
+    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->width, e->pane);
+}
+
+static void add_weight(struct gw_capacity *out, struct gw_silicone_case *in, struct gw_ask *ask,
+                       const struct gw_element *e, const struct gw_system *system)
+{
+    struct gw_message question;
+    if (system->silicone->carries_weight != GW_YES) return;
+    in->weight = weight_of(&question, ask, e, system);
+    if (!gw_given(in->weight)) gw_capacity_instead(out, GW_THICKNESS, GW_ABSENT, GW_ABSENT, question);
+}
+
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
+    const struct gw_element *e = d->element;
     const struct gw_silicone_spec *s = system->silicone;
     struct gw_silicone_result r;
     if (!s) {
@@ -20,25 +69,34 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
             out, GW_PLAINLY("how wide is the bite of the structural silicone? Ask the manufacturer (silicone: bite)"));
         return;
     }
-    const struct gw_silicone_case in = {.width = d->element->width,
-                                        .height = d->element->pane,
-                                        .pressure = gw_term_of(d, 0)->value,
-                                        .allowable = s->design_stress,
-                                        .weight = GW_ABSENT,
-                                        .dead_allowable = GW_ABSENT,
-                                        .movement = GW_ABSENT,
-                                        .strain = GW_ABSENT,
-                                        .bite = GW_ABSENT,
-                                        .thickness = GW_ABSENT};
-    if (gw_silicone(&r, &in, &ask->engine) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
-    else
-        gw_capacity_instead(out, GW_THICKNESS, r.bite_wind, s->bite,
-                            GW_PLAINLY("bite under suction; weight on setting blocks"));
+    struct gw_silicone_case in = {.width = e->width,
+                                  .height = e->pane,
+                                  .pressure = gw_term_of(d, 0)->value,
+                                  .allowable = s->design_stress,
+                                  .weight = GW_ABSENT,
+                                  .dead_allowable = GW_ABSENT,
+                                  .movement = GW_ABSENT,
+                                  .strain = GW_ABSENT,
+                                  .bite = GW_ABSENT,
+                                  .thickness = GW_ABSENT};
+    add_weight(out, &in, ask, e, system);
+    if (gw_silicone(&r, &in, &ask->engine) != GW_OK) {
+        gw_capacity_unknown(out, gw_fault_message(ask));
+        return;
+    }
+    const bool carries = s->carries_weight == GW_YES;
+    gw_capacity_instead(out, GW_THICKNESS, r.bite_wind, s->bite,
+                        carries ? GW_PLAINLY("bite under suction")
+                                : GW_PLAINLY("bite under suction; weight on setting blocks"));
+    if (gw_given(in.weight))
+        gw_capacity_instead(out, GW_THICKNESS, r.bite_dead, s->bite,
+                            GW_PLAINLY("bite under the weight of the glass, all round, besides the wind"));
+    add_shape(out, ask, s);
 }
 
 const struct gw_check gw_check_silicone = {
     .id = "silicone",
-    .title = "Structural silicone: bite",
+    .title = "Structural silicone: bite and thickness",
     .clause = "ASTM C1401",
     .scope = GW_PER_ELEMENT,
     .kinds = GW_KIND_BIT(GW_LITE),
