@@ -29,6 +29,7 @@ enum gw_impact_word { GW_IMPACT_UNSET, GW_IMPACT_BY_CODE, GW_IMPACT_NONE };
 enum gw_blast_word { GW_BLAST_UNSET, GW_BLAST_NONE };
 enum gw_blast_unit { GW_BLAST_UNIT_UNSET, GW_BLAST_INNER_ALONE };
 enum gw_governs { GW_GOVERNS_UNSET, GW_ONEROUS, GW_GIVEN_GOVERN };
+enum gw_between { GW_BETWEEN_UNSET, GW_BETWEEN_SMALLER, GW_BETWEEN_INTERPOLATE };
 enum gw_qz_rule { GW_QZ_UNSET, GW_QZ_TOP, GW_QZ_CENTER };
 enum gw_edge_rule { GW_EDGE_UNSET, GW_EDGE_ANY_PART, GW_EDGE_BY_AREA };
 enum gw_anchor_area { GW_ANCHOR_UNSET, GW_ANCHOR_AS_MULLION, GW_ANCHOR_TRIBUTARY };
@@ -191,6 +192,13 @@ struct gw_given_row {
     const struct gw_node *node;
 };
 
+/* Pressures from the structural drawings, and what holds between their areas. */
+struct gw_given {
+    enum gw_between between;
+    GW_LIST(struct gw_given_row) rows;
+    const struct gw_node *node;
+};
+
 struct gw_water_requirement {
     double pressure, share, floor, cap;
     enum gw_water_rule basis;
@@ -265,7 +273,7 @@ struct gw_project {
     const struct gw_glass_rules *glass;
     const struct gw_framing_rules *framing;
     const struct gw_movement_rules *movement;
-    GW_LIST(struct gw_given_row) given;
+    const struct gw_given *given; /* NULL: none */
     enum gw_governs pressures;
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
     const struct gw_requirements *requirements;

@@ -138,6 +138,7 @@ struct gw_difference {
     const char *id; /* of the element */
     const char *source, *direction;
     double computed, given; /* Pa, strength level, signed */
+    double excess;          /* of the given one over the computed one, as a part of it; below zero: it is too low */
 };
 
 /* A hash index of items by what makes them alike: kept by the take-off, searched through the functions below. */

@@ -283,7 +283,19 @@ static const struct gw_field GIVEN[] = {
     F(gw_given_row, source, GW_T_TEXT, .help = "sheet"),
     PLACE(gw_given_row),
 };
-static const struct gw_record GIVEN_RECORD = RECORD("given pressure", gw_given_row, GIVEN);
+static const struct gw_record GIVEN_ROW_RECORD = RECORD("given pressure", gw_given_row, GIVEN);
+static const struct gw_choice BETWEEN[] = {
+    {"smaller", GW_BETWEEN_SMALLER, "the row of the next smaller area, which is safe"},
+    {"interpolate", GW_BETWEEN_INTERPOLATE, "by the logarithm of the area"},
+    {0}};
+static const struct gw_field GIVEN_ROWS[] = {
+    PICK(gw_given, between, BETWEEN, .fallback = "smaller", .flags = GW_SILENT,
+         .help = "between the areas of a zone and a building"),
+    F(gw_given, rows, GW_T_RECORD, .record = &GIVEN_ROW_RECORD, .flags = GW_MANY | GW_REQUIRED,
+      .help = "one a zone and area"),
+    PLACE(gw_given),
+};
+static const struct gw_record GIVEN_RECORD = RECORD("given", gw_given, GIVEN_ROWS, .list_key = "rows");
 static const struct gw_field TUNNEL[] = {
     F(gw_tunnel_row, building, GW_T_TEXT, .help = "building; absent: all"),
     F(gw_tunnel_row, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
@@ -415,8 +427,8 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, glass, GW_T_RECORD, .record = &GLASS_RULES_RECORD, .help = "how glass is judged"),
     F(gw_project, framing, GW_T_RECORD, .record = &FRAMING_RULES_RECORD, .help = "how framing is judged"),
     F(gw_project, movement, GW_T_RECORD, .record = &MOVEMENT_RULES_RECORD, .help = "of the structure and of the metal"),
-    F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD, .flags = GW_MANY,
-      .help = "pressures from the structural drawings"),
+    F(gw_project, given, GW_T_RECORD, .record = &GIVEN_RECORD,
+      .help = "pressures from the structural drawings: a list of rows, or with 'between'"),
     PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,
          .help = "which pressures govern where some are given"),
     F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY,

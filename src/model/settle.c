@@ -101,6 +101,17 @@ static void assume_building(struct gw_model *model, const struct gw_building *b)
                   "parapet_perimeter: false (default): roof corners count as zone 3");
 }
 
+static void assume_given(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    assume_unless(model, p->node, "pressures", "given",
+                  "pressures: onerous (default): the more onerous of given and computed governs");
+    gw_assume(model->arena, &model->assumptions, "given",
+              p->given->between == GW_BETWEEN_INTERPOLATE
+                  ? "between: interpolate: between two areas of a zone and a building by the logarithm of the area"
+                  : "between: smaller: between two areas the row of the next smaller one, which is safe");
+}
+
 void gw_assume_conventions(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
@@ -110,9 +121,7 @@ void gw_assume_conventions(struct gw_model *model)
     if (p->site && p->site->exposure == GW_EXPOSURE_B)
         assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
                       "exposure_b_floor: edition (default): the least K_z is the edition's own");
-    if (p->given.n)
-        assume_unless(model, p->node, "pressures", "given",
-                      "pressures: onerous (default): the more onerous of given and computed governs");
+    if (p->given) assume_given(model);
     assume_unless(model, options, "inward_height", "options",
                   "inward_height: top (default): q_z at each element's top");
     assume_unless(model, options, "edge_zone", "options",

@@ -424,8 +424,9 @@ void gw_validate_project(struct gw_model *model)
     check_glass_rules(model);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     check_elevations(model);
-    for (size_t i = 0; i < p->given.n; i++)
-        if (p->given.items[i].building) gw_check_building(model, p->given.items[i].node, p->given.items[i].building);
+    for (size_t i = 0; p->given && i < p->given->rows.n; i++)
+        if (p->given->rows.items[i].building)
+            gw_check_building(model, p->given->rows.items[i].node, p->given->rows.items[i].building);
     for (size_t i = 0; i < p->wind_tunnel.n; i++)
         if (p->wind_tunnel.items[i].building)
             gw_check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);

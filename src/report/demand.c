@@ -1,9 +1,11 @@
 /* What the site asks: one page by wall, kind and zone; then every group. */
 #include "report/demand.h"
+#include "base/fields.h"
 
 #include "report/results.h"
 #include "report/view.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /* Pressures by wall ------------------------------------------------------------------------------------------------ */
@@ -169,17 +171,79 @@ static void mock_up(struct page *page)
                    "deflection at the design pressure, permanent set after proof.");
 }
 
-static const struct view_column DIFFERENCE_COLUMNS[] = {COLUMN("Element", "element"), COLUMN("Direction", "direction"),
+/* Given pressures ------------------------------------------------------------------------------------------------ */
+
+/* Differences of one zone, size and direction: the worst of them, for all. */
+struct difference_line {
+    const struct gw_difference *worst;
+    long count;
+};
+
+static bool percent(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_difference *d = ((const struct difference_line *)thing)->worst;
+    const double hundred = 100;
+    (void)shown;
+    gw_text_fixed(out, hundred * d->excess, 0);
+    gw_text_addf(out, " %%%s", d->excess < 0 ? ", too low" : "");
+    return true;
+}
+
+static const struct gw_field DIFFERENCE_LINE[] = {
+    F(difference_line, count, GW_T_COUNT),
+    {.key = "percent", .type = GW_T_SAID, .say = percent},
+    F(difference_line, worst, GW_T_RECORD, .record = &gw_difference_record, .flags = GW_FLAT),
+};
+static const struct gw_record DIFFERENCE_LINE_RECORD =
+    RECORD("line", difference_line, DIFFERENCE_LINE, .help = "differences of one zone, size and direction");
+
+static bool same_size(const void *left, const void *right)
+{
+    const struct gw_difference *a = ((const struct difference_line *)left)->worst,
+                               *b = ((const struct difference_line *)right)->worst;
+    const double hair = 1e-9;
+    return a->element->zone == b->element->zone && a->element->building == b->element->building &&
+           strcmp(a->direction, b->direction) == 0 && strcmp(a->source, b->source) == 0 &&
+           fabs(a->element->effective_area - b->element->effective_area) <= hair * a->element->effective_area;
+}
+
+static void take_difference(void *into, const void *row, bool first)
+{
+    struct difference_line *line = into;
+    if (!first) line->count += ((const struct difference_line *)row)->count;
+}
+
+static int by_excess(const void *left, const void *right)
+{
+    const struct gw_difference *a = ((const struct difference_line *)left)->worst,
+                               *b = ((const struct difference_line *)right)->worst;
+    const int order = (a->excess > b->excess) - (a->excess < b->excess);
+    return order ? order : (a > b) - (a < b);
+}
+
+static const struct view_column DIFFERENCE_COLUMNS[] = {COLUMN("Worst element", "element"),
+                                                        COLUMN("Count", "count"),
+                                                        COLUMN("Zone", "zone"),
+                                                        COLUMN("Area", "effective_area"),
+                                                        COLUMN("Direction", "direction"),
                                                         COLUMN("Computed", "computed", .rounding = UP),
-                                                        COLUMN("Given", "given"), COLUMN("Source", "source")};
-static const struct view DIFFERENCES = VIEW(&gw_difference_record, DIFFERENCE_COLUMNS);
+                                                        COLUMN("Given", "given"),
+                                                        COLUMN("Given is", "percent", .right = true),
+                                                        COLUMN("Source", "source")};
+static const struct view DIFFERENCES =
+    VIEW(&DIFFERENCE_LINE_RECORD, DIFFERENCE_COLUMNS, .same = same_size, .merge = take_difference);
 
 static void differences(struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
     if (!t->differences.n) return;
+    struct difference_line *lines = gw_alloc(page->arena, t->differences.n, sizeof *lines);
+    for (size_t i = 0; i < t->differences.n; i++)
+        lines[i] = (struct difference_line){&t->differences.items[i], t->differences.items[i].element->count};
+    qsort(lines, t->differences.n, sizeof *lines, by_excess);
     gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
-    gw_view_list(page, "Strength level.", &DIFFERENCES, t->differences.items, t->differences.n);
+    gw_view_list(page, "Strength level; a line for each zone and effective area, of its worst element. Too low first.",
+                 &DIFFERENCES, lines, t->differences.n);
 }
 
 /* The whole -------------------------------------------------------------------------------------------------------- */

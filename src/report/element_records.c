@@ -178,7 +178,13 @@ static const struct gw_field DIFFERENCE[] = {
     F(gw_difference, direction, GW_T_TEXT, .help = "inward or outward"),
     NUM(gw_difference, computed, GW_PRESSURE, .help = "strength level, signed"),
     NUM(gw_difference, given, GW_PRESSURE, .help = "by the project's table"),
+    F(gw_difference, excess, GW_T_NUMBER,
+      .help = "of the given one over the computed one, as a part of it; below zero: too low"),
+    FIELD(gw_element, "zone", zone, GW_T_INTEGER, .help = "4 or 5", THROUGH(gw_difference, element)),
+    FIELD(gw_element, "effective_area", effective_area, GW_T_NUMBER, .help = "effective wind area", .dim = GW_AREA,
+          THROUGH(gw_difference, element)),
     F(gw_difference, source, GW_T_TEXT, .help = "of the given one"),
+    ELEMENT_OF(gw_difference),
 };
 const struct gw_record gw_difference_record =
     RECORD("difference", gw_difference, DIFFERENCE,

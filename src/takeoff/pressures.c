@@ -79,18 +79,18 @@ static void take_computed(struct gw_element *e, const struct gw_wind_result *r)
     e->outward.pa = holds_skin(e->kind) ? p->skin_negative : -p->leeward_net;
 }
 
-static struct gw_strength at_strength(enum gw_level level, double pa, struct gw_engine *engine)
+struct gw_strength gw_given_strength(enum gw_level level, double pa, struct gw_engine *engine)
 {
     return level == GW_LEVEL_ASD ? gw_to_strength((struct gw_asd){pa}, engine) : (struct gw_strength){pa};
 }
 
-static bool speaks_of(const char *building, int zone, const struct gw_element *e)
+bool gw_speaks_of(const char *building, int zone, const struct gw_element *e)
 {
     return zone == e->zone && (!building || strcmp(building, e->building->name) == 0);
 }
 
 /* A derivation has its steps to say so. */
-static const char *governed_by(const struct gw_builder *b, const char *what, const char *source, const char *how)
+const char *gw_governed_by(const struct gw_builder *b, const char *what, const char *source, const char *how)
 {
     return b->takeoff ? gw_format(b->arena, "%s %s%s", what, source, how) : "";
 }
@@ -101,109 +101,21 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
     const struct gw_project *p = &b->model->project;
     for (size_t i = 0; i < p->wind_tunnel.n && !e->parapet; i++) {
         const struct gw_tunnel_row *row = &p->wind_tunnel.items[i];
-        if (!speaks_of(row->building, row->zone, e)) continue;
+        if (!gw_speaks_of(row->building, row->zone, e)) continue;
         struct gw_wind_case in;
         struct gw_wind_parapet unused;
         struct gw_wind_result zone_4;
         gw_takeoff_case(b->model, e, &in, &unused);
         in.zone = 4;
         if (gw_wind_pressure(&zone_4, &in, engine) != GW_OK) return;
-        struct gw_strength test_in = at_strength(row->level, row->inward, engine),
-                           test_out = at_strength(row->level, -row->outward, engine);
+        struct gw_strength test_in = gw_given_strength(row->level, row->inward, engine),
+                           test_out = gw_given_strength(row->level, -row->outward, engine);
         e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
-        e->governs = governed_by(b, "wind tunnel", row->source, floored ? ", code floor" : "");
+        e->governs = gw_governed_by(b, "wind tunnel", row->source, floored ? ", code floor" : "");
         e->computed = false;
     }
-}
-
-static bool applies(const struct gw_given_row *row, const struct gw_element *e)
-{
-    return speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
-}
-
-/* Of rows limited in height the lowest that still reaches the element is meant for it. Pressures fall as areas grow:
- * the row with the largest area not above the element's is the safe one; below every row, the smallest. */
-static bool fits_better(const struct gw_given_row *row, const struct gw_given_row *best, const struct gw_element *e)
-{
-    bool limited = gw_given(row->up_to), best_limited = gw_given(best->up_to);
-    if (limited != best_limited) return limited;
-    if (limited && (row->up_to < best->up_to || row->up_to > best->up_to)) return row->up_to < best->up_to;
-    bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
-    if (fits != best_fits) return fits;
-    return fits ? row->area > best->area : row->area < best->area;
-}
-
-static const struct gw_given_row *find_given(const struct gw_project *p, const struct gw_element *e)
-{
-    const struct gw_given_row *best = NULL;
-    for (size_t i = 0; i < p->given.n; i++) {
-        const struct gw_given_row *row = &p->given.items[i];
-        if (applies(row, e) && (!best || fits_better(row, best, e))) best = row;
-    }
-    return best;
-}
-
-static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction,
-                            double computed, double given)
-{
-    if (!b->takeoff) return; /* a derivation, not a take-off */
-    double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
-    if (fabs(given - computed) <= share * fabs(computed)) return;
-    struct gw_takeoff *t = b->takeoff;
-    t->differences.items = gw_grow(b->arena, t->differences.items, t->differences.n, &t->differences_capacity,
-                                   sizeof *t->differences.items);
-    struct gw_difference d = {NULL, e->id, source, direction, computed, given};
-    t->differences.items[t->differences.n++] = d;
-    b->differs.items =
-        gw_grow(b->arena, b->differs.items, b->differs.n, &b->differs_capacity, sizeof *b->differs.items);
-    b->differs.items[b->differs.n++] = e->index;
-}
-
-struct gw_pair {
-    double inward, outward;
-};
-
-static void trace_given(const struct gw_builder *b, struct gw_engine *engine, const struct gw_given_row *row,
-                        bool given_rule, struct gw_pair computed, struct gw_pair given)
-{
-    if (!engine->trace) return;
-    struct gw_text note;
-    gw_text_init(&note, engine->trace->arena);
-    enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
-    gw_text_addf(&note, "zone %d, row for an effective area of ", row->zone);
-    gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, row->area);
-    gw_text_add(&note,
-                given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
-    const char *source = row->source ? row->source : "given";
-    gw_trace_note(engine, "given", source, note.at);
-    double inward = given_rule ? given.inward : fmax(computed.inward, given.inward);
-    double outward = given_rule ? given.outward : fmin(computed.outward, given.outward);
-    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)",
-            {"computed", computed.inward, GW_PRESSURE}, {"given", given.inward, GW_PRESSURE});
-    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)",
-            {"computed", computed.outward, GW_PRESSURE}, {"given", given.outward, GW_PRESSURE});
-}
-
-static void take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
-{
-    const struct gw_given_row *row = find_given(&b->model->project, e);
-    if (!row) return;
-    const char *source = row->source ? row->source : "given";
-    double inward = at_strength(row->level, row->inward, engine).pa,
-           outward = -at_strength(row->level, row->outward, engine).pa;
-    note_difference(b, e, source, "inward", e->inward.pa, inward);
-    note_difference(b, e, source, "outward", e->outward.pa, outward);
-    bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
-    bool takes_in = given_rule || inward > e->inward.pa, takes_out = given_rule || outward < e->outward.pa;
-    trace_given(b, engine, row, given_rule, (struct gw_pair){e->inward.pa, e->outward.pa},
-                (struct gw_pair){inward, outward});
-    if (takes_in) e->inward.pa = inward;
-    if (takes_out) e->outward.pa = outward;
-    e->computed = e->computed && !takes_in && !takes_out;
-    if (takes_in || takes_out)
-        e->governs = governed_by(b, "given", source, takes_in && takes_out ? "" : takes_in ? ", inward" : ", outward");
 }
 
 static void set_levels(const struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -229,7 +141,7 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
     e->computed = true;
     take_tunnel(b, e, engine);
-    take_given(b, e, engine);
+    gw_take_given(b, e, engine);
     set_levels(b, e, engine);
     return GW_OK;
 }

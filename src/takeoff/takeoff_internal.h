@@ -125,6 +125,13 @@ void gw_group_finish(struct gw_builder *b);
 /* pressures.c */
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
+/* Shared with given.c: a stated pressure at strength level; whether a row of a building (NULL: all) and zone speaks of
+ * the element; the words for what governs, none in a derivation, whose steps say so. */
+struct gw_strength gw_given_strength(enum gw_level level, double pa, struct gw_engine *engine);
+bool gw_speaks_of(const char *building, int zone, const struct gw_element *e);
+const char *gw_governed_by(const struct gw_builder *b, const char *what, const char *source, const char *how);
+/* given.c: the drawings' pressures against the computed ones, or instead of them. */
+void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine);
 void gw_building_parapet(const struct gw_building *building, struct gw_wind_parapet *out);
 /* In the units of the file. */
 void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,

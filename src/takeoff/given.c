@@ -1,0 +1,163 @@
+/* Pressures from the structural drawings: which row speaks of an element, what holds between two areas, and where they
+ * differ from the computed ones. */
+#include "takeoff_internal.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+struct gw_pair {
+    double inward, outward; /* strength level, signed */
+};
+
+/* The row that serves, and where areas are interpolated the next larger one; NULL: none. */
+struct found {
+    const struct gw_given_row *row, *above;
+};
+
+static bool applies(const struct gw_given_row *row, const struct gw_element *e)
+{
+    return gw_speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
+}
+
+/* Of rows limited in height the lowest that still reaches the element is meant for it. Pressures fall as areas grow:
+ * the row with the largest area not above the element's is the safe one; below every row, the smallest. */
+static bool fits_better(const struct gw_given_row *row, const struct gw_given_row *best, const struct gw_element *e)
+{
+    bool limited = gw_given(row->up_to), best_limited = gw_given(best->up_to);
+    if (limited != best_limited) return limited;
+    if (limited && (row->up_to < best->up_to || row->up_to > best->up_to)) return row->up_to < best->up_to;
+    bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
+    if (fits != best_fits) return fits;
+    return fits ? row->area > best->area : row->area < best->area;
+}
+
+static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
+
+static bool same_height(const struct gw_given_row *a, const struct gw_given_row *b)
+{
+    if (gw_given(a->up_to) != gw_given(b->up_to)) return false;
+    return !gw_given(a->up_to) || !(a->up_to < b->up_to || a->up_to > b->up_to);
+}
+
+/* The next larger area of the same zone, building and height; NULL: none, or no area below the element's. */
+static const struct gw_given_row *row_above(const struct gw_given *given, const struct gw_given_row *row,
+                                            const struct gw_element *e)
+{
+    const struct gw_given_row *above = NULL;
+    if (row->area > e->effective_area) return NULL;
+    for (size_t i = 0; i < given->rows.n; i++) {
+        const struct gw_given_row *other = &given->rows.items[i];
+        if (other->area <= e->effective_area || other->zone != row->zone || !same_height(other, row) ||
+            !same_text(other->building, row->building))
+            continue;
+        if (!above || other->area < above->area) above = other;
+    }
+    return above;
+}
+
+static struct found find_given(const struct gw_given *given, const struct gw_element *e)
+{
+    struct found found = {NULL, NULL};
+    for (size_t i = 0; given && i < given->rows.n; i++) {
+        const struct gw_given_row *row = &given->rows.items[i];
+        if (applies(row, e) && (!found.row || fits_better(row, found.row, e))) found.row = row;
+    }
+    if (found.row && given->between == GW_BETWEEN_INTERPOLATE) found.above = row_above(given, found.row, e);
+    return found;
+}
+
+static const char *source_of(const struct gw_given_row *row) { return row->source ? row->source : "given"; }
+
+static struct gw_pair pair_of(const struct gw_given_row *row, struct gw_engine *engine)
+{
+    return (struct gw_pair){gw_given_strength(row->level, row->inward, engine).pa,
+                            -gw_given_strength(row->level, row->outward, engine).pa};
+}
+
+static double between(const struct found *f, double area, double low, double high, struct gw_engine *engine)
+{
+    const double a_1 = f->row->area, a_2 = f->above->area;
+    const double p = low + (high - low) * log10(area / a_1) / log10(a_2 / a_1);
+    GW_STEP(engine, "given", GW_PRESSURE, p, source_of(f->row), "p_1+(p_2-p_1)*log10(A/A_1)/log10(A_2/A_1)",
+            {"p_1", low, GW_PRESSURE}, {"p_2", high, GW_PRESSURE}, {"A", area, GW_AREA}, {"A_1", a_1, GW_AREA},
+            {"A_2", a_2, GW_AREA});
+    return p;
+}
+
+static void note_row(const struct gw_builder *b, struct gw_engine *engine, const struct found *f, bool given_rule)
+{
+    if (!engine->trace) return;
+    struct gw_text note;
+    gw_text_init(&note, engine->trace->arena);
+    enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
+    gw_text_addf(&note, "zone %d, row for an effective area of ", f->row->zone);
+    gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, f->row->area);
+    if (f->above) {
+        gw_text_add(&note, ", interpolated to that for ");
+        gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, f->above->area);
+    }
+    gw_text_add(&note,
+                given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
+    gw_trace_note(engine, "given", source_of(f->row), note.at);
+}
+
+static struct gw_pair given_at(const struct found *f, double area, struct gw_engine *engine)
+{
+    const struct gw_pair low = pair_of(f->row, engine);
+    if (!f->above) return low;
+    const struct gw_pair high = pair_of(f->above, engine);
+    return (struct gw_pair){between(f, area, low.inward, high.inward, engine),
+                            between(f, area, low.outward, high.outward, engine)};
+}
+
+static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction,
+                            double computed, double given)
+{
+    if (!b->takeoff) return; /* a derivation, not a take-off */
+    double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
+    if (fabs(given - computed) <= share * fabs(computed)) return;
+    struct gw_takeoff *t = b->takeoff;
+    t->differences.items = gw_grow(b->arena, t->differences.items, t->differences.n, &t->differences_capacity,
+                                   sizeof *t->differences.items);
+    struct gw_difference d = {NULL, e->id, source, direction, computed, given, given / computed - 1};
+    t->differences.items[t->differences.n++] = d;
+    b->differs.items =
+        gw_grow(b->arena, b->differs.items, b->differs.n, &b->differs_capacity, sizeof *b->differs.items);
+    b->differs.items[b->differs.n++] = e->index;
+}
+
+static void trace_given(struct gw_engine *engine, const char *source, bool given_rule, struct gw_pair computed,
+                        struct gw_pair given)
+{
+    double inward = given_rule ? given.inward : fmax(computed.inward, given.inward);
+    double outward = given_rule ? given.outward : fmin(computed.outward, given.outward);
+    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)",
+            {"computed", computed.inward, GW_PRESSURE}, {"given", given.inward, GW_PRESSURE});
+    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)",
+            {"computed", computed.outward, GW_PRESSURE}, {"given", given.outward, GW_PRESSURE});
+}
+
+void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
+{
+    const struct found f = find_given(b->model->project.given, e);
+    if (!f.row) return;
+    const char *source = source_of(f.row);
+    const bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
+    const struct gw_pair computed = {e->inward.pa, e->outward.pa};
+    note_row(b, engine, &f, given_rule);
+    const struct gw_pair given = given_at(&f, e->effective_area, engine);
+    note_difference(b, e, source, "inward", computed.inward, given.inward);
+    note_difference(b, e, source, "outward", computed.outward, given.outward);
+    bool takes_in = given_rule || given.inward > computed.inward,
+         takes_out = given_rule || given.outward < computed.outward;
+    trace_given(engine, source, given_rule, computed, given);
+    if (takes_in) e->inward.pa = given.inward;
+    if (takes_out) e->outward.pa = given.outward;
+    e->computed = e->computed && !takes_in && !takes_out;
+    if (takes_in || takes_out)
+        e->governs = gw_governed_by(b, "given", source,
+                                    takes_in && takes_out ? ""
+                                    : takes_in            ? ", inward"
+                                                          : ", outward");
+}
