@@ -10,8 +10,10 @@
 extern "C" {
 #endif
 
-/* How well a number is known, best first. */
-enum gw_basis { GW_BASIS_NONE, GW_PUBLISHED, GW_DERIVED, GW_MEMORY, GW_PRACTICE };
+/* How well a number is known, best first: seen in its source or a reproduction of it; computed here; seen in another's
+ * reading of the source (a national code's table, an open implementation that cites the clause, a secondary
+ * description); recalled; without a source. */
+enum gw_basis { GW_BASIS_NONE, GW_PUBLISHED, GW_DERIVED, GW_SECOND_HAND, GW_MEMORY, GW_PRACTICE };
 const char *gw_basis_name(enum gw_basis basis);
 
 /* First member of every generated row. */

@@ -6,7 +6,7 @@
 
 const char *gw_basis_name(enum gw_basis basis)
 {
-    static const char *const names[] = {"none", "published", "derived", "memory", "practice"};
+    static const char *const names[] = {"none", "published", "derived", "second_hand", "memory", "practice"};
     return names[basis];
 }
 

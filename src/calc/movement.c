@@ -26,10 +26,13 @@ static const struct gw_choice DIRECTIONS[] = {
     {"open", GW_OPENS, ""}, {"close", GW_CLOSES, ""}, {"both", GW_BOTH_WAYS, "so much each way"}, {0}};
 static const struct gw_choice KINDS[] = {
     {"movement", GW_MOVEMENT, "may come together with the others"}, {"tolerance", GW_TOLERANCE, "independent"}, {0}};
-static const struct gw_choice MATERIALS[] = {
-    {"aluminum", GW_EXPANDS_ALUMINUM, ""},       {"glass", GW_EXPANDS_GLASS, ""},
-    {"steel", GW_EXPANDS_STEEL, "carbon steel"}, {"stainless_steel", GW_EXPANDS_STAINLESS_STEEL, ""},
-    {"concrete", GW_EXPANDS_CONCRETE, ""},       {0}};
+static const struct gw_choice MATERIALS[] = {{"aluminum", GW_EXPANDS_ALUMINUM, ""},
+                                             {"glass", GW_EXPANDS_GLASS, ""},
+                                             {"steel", GW_EXPANDS_STEEL, "carbon steel"},
+                                             {"stainless_steel", GW_EXPANDS_STAINLESS_STEEL, "type 304"},
+                                             {"stainless_316", GW_EXPANDS_STAINLESS_316, "type 316"},
+                                             {"concrete", GW_EXPANDS_CONCRETE, ""},
+                                             {0}};
 
 static const struct gw_field ITEM[] = {
     F(gw_movement_item, name, GW_T_TEXT, .help = "what moves"),

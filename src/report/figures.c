@@ -71,7 +71,10 @@ void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, doub
     gw_add_bare(out, GW_LENGTH, shown, top, NEAREST);
 }
 
-const char *gw_basis_words(enum gw_basis basis) { return basis == GW_MEMORY ? "recalled" : gw_basis_name(basis); }
+const char *gw_basis_words(enum gw_basis basis)
+{
+    return basis == GW_MEMORY ? "recalled" : basis == GW_SECOND_HAND ? "second-hand" : gw_basis_name(basis);
+}
 
 bool gw_is_weak(enum gw_basis basis) { return basis == GW_MEMORY || basis == GW_PRACTICE; }
 

@@ -49,7 +49,7 @@ static enum gw_status compare(struct gw_clearance_result *out, const struct gw_c
         out->edition_counts_importance = (enum gw_bool)rule->with_importance;
         out->passes = rule->with_importance == GW_YES ? out->passes_with_importance : out->passes_without;
     }
-    gw_seismic_note_memory(&out->notes, &rule->row, NOTE_WORDING);
+    gw_seismic_note_unseen(&out->notes, &rule->row, NOTE_WORDING);
     enum gw_status status = gw_fallout(&fallout, in->drift_in_lite * in->importance, GW_ABSENT, engine);
     out->fallout_required = fallout.required;
     gw_seismic_note(&out->notes, NOTE_LEAST);

@@ -1,8 +1,8 @@
 /* Drift of a story, and what of it reaches a lite. */
 #include "seismic_internal.h"
 
-static const char NOTE_RECALLED[] =
-    "the allowable drift of this structure is recalled, not seen: confirm it, or give the "
+static const char NOTE_UNSEEN[] =
+    "the allowable drift of this structure was not seen in the standard itself: confirm it, or give the "
     "structural engineer's drift";
 static const char NOTE_ALLOWABLE[] =
     "the drift is the allowable one of the structure; the structural engineer's may be "
@@ -41,7 +41,7 @@ static enum gw_status allowable_drift(struct gw_drift_result *out, const struct 
     GW_STEP(engine, "D_p", GW_THICKNESS, out->drift, row->row.source, "r/rho*h_sx", {"r", row->ratio, GW_RATIO},
             {"rho", rho, GW_RATIO}, {"h_sx", in->story_height, GW_THICKNESS});
     gw_seismic_note(&out->notes, NOTE_ALLOWABLE);
-    gw_seismic_note_memory(&out->notes, &row->row, NOTE_RECALLED);
+    gw_seismic_note_unseen(&out->notes, &row->row, NOTE_UNSEEN);
     return GW_OK;
 }
 
@@ -106,7 +106,7 @@ enum gw_status gw_story_drift(struct gw_drift_result *out, const struct gw_drift
     GW_STEP(engine, "D_connection", GW_THICKNESS, out->connection, rule->clause, "max(c*D_pI,D_min)",
             {"c", rule->factor, GW_RATIO}, {"D_pI", out->drift_with_importance, GW_THICKNESS},
             {"D_min", rule->least_m, GW_THICKNESS});
-    gw_seismic_note_memory(&out->notes, &rule->row, NOTE_CONNECTION);
+    gw_seismic_note_unseen(&out->notes, &rule->row, NOTE_CONNECTION);
     return GW_OK;
 }
 

@@ -98,7 +98,7 @@ enum gw_status gw_seismic_exemptions(struct gw_exemptions *out, const struct gw_
         const struct gw_seismic_exemption *row = &engine->tables->seismic_exemption[i];
         struct gw_exemption *one = &out->of[row->exempt];
         one->title = row->title, one->conditions = row->conditions, one->clause = row->clause;
-        gw_seismic_note_memory(&out->notes, &row->row, NOTE_RECALLED);
+        gw_seismic_note_unseen(&out->notes, &row->row, NOTE_RECALLED);
     }
     chapter_exemptions(out, in);
     WEIGH(&out->of[GW_EXEMPT_CLEARANCE], {in->clearance_passes, "the clearance is enough by the edition's wording"});

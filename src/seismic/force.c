@@ -4,9 +4,10 @@
 static const char NOTE_ABOVE[] = "the attachment is above the roof: z/h counts as 1, as the standard has it";
 static const char NOTE_TABLE[] = "a_p and R_p are those of the table for the part, believed unchanged since ASCE 7-05";
 static const char NOTE_TABLE_22[] =
-    "C_AR and R_po are recalled for the part and not verified: give those of ASCE 7-22 Table 13.5-1";
-static const char NOTE_22[] = "the force of ASCE 7-22 is recalled, not seen: confirm H_f and R_mu";
-static const char NOTE_VERTICAL[] = "the vertical force is recalled; it acts with the horizontal one, up or down";
+    "C_AR and R_po of the part were not seen in the standard itself: give those of ASCE 7-22 Table 13.5-1";
+static const char NOTE_22[] = "the force of ASCE 7-22 was not seen in the standard itself: confirm H_f and R_mu";
+static const char NOTE_VERTICAL[] =
+    "the vertical force was not seen in the standard itself; it acts with the horizontal one, up or down";
 static const char NOTE_FASTENERS[] =
     "fasteners of the connecting system take a much higher force than the wall and the bodies of its connections";
 static const char NOTE_OTHER_EDITION[] =
@@ -21,9 +22,9 @@ void gw_seismic_note(struct gw_seismic_notes *notes, const char *text)
     if (notes->n < GW_SEISMIC_NOTES) notes->items[notes->n++] = text;
 }
 
-void gw_seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text)
+void gw_seismic_note_unseen(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text)
 {
-    if (row->basis == GW_MEMORY) gw_seismic_note(notes, text);
+    if (row->basis == GW_SECOND_HAND || row->basis == GW_MEMORY) gw_seismic_note(notes, text);
 }
 
 static enum gw_status number(const char *key, double value, bool good, const char *what, struct gw_engine *engine)
@@ -98,7 +99,7 @@ static enum gw_status find_coefficients(struct force *f)
     if (!status) status = take("rp", &f->out->rp, in->rp, in->part, row->rp, f->engine);
     if (status || (gw_given(in->ap) && gw_given(in->rp))) return status;
     gw_used_add(&f->engine->used, &row->row);
-    gw_seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE);
+    gw_seismic_note_unseen(&f->out->notes, &row->row, NOTE_TABLE);
     gw_trace_note(f->engine, "a_p, R_p", row->row.source, row->title);
     return GW_OK;
 }
@@ -115,7 +116,7 @@ static enum gw_status find_coefficients_22(struct force *f)
     if (!status) status = take("rpo", &f->out->rpo, in->rpo, in->part, row->rpo, f->engine);
     if (status || (gw_given(in->car) && gw_given(in->rpo))) return status;
     gw_used_add(&f->engine->used, &row->row);
-    gw_seismic_note_memory(&f->out->notes, &row->row, NOTE_TABLE_22);
+    gw_seismic_note_unseen(&f->out->notes, &row->row, NOTE_TABLE_22);
     gw_trace_note(f->engine, "C_AR, R_po", row->row.source, row->title);
     return GW_OK;
 }
@@ -192,7 +193,7 @@ static enum gw_status compute_22(struct force *f)
     find_height_factor(f);
     find_ductility(f);
     if (gw_given(in->ap) || gw_given(in->rp)) gw_seismic_note(&out->notes, NOTE_OTHER_EDITION_22);
-    gw_seismic_note_memory(&out->notes, &f->rule->row, NOTE_22);
+    gw_seismic_note_unseen(&out->notes, &f->rule->row, NOTE_22);
     out->computed =
         f->rule->share * in->sds * in->importance * in->weight * (out->hf / out->rmu) * (out->car / out->rpo);
     GW_STEP(f->engine, "F_p", GW_FORCE, out->computed, f->rule->clause, "c*S_DS*I_p*W_p*(H_f/R_mu)*(C_AR/R_po)",
@@ -242,7 +243,7 @@ static void close_force(const struct force *f)
     out->vertical = vertical->share * f->in->sds * f->in->weight;
     GW_STEP(f->engine, "F_v", GW_FORCE, out->vertical, vertical->clause, "c*S_DS*W_p", {"c", vertical->share, GW_RATIO},
             {"S_DS", f->in->sds, GW_RATIO}, {"W_p", f->in->weight, GW_FORCE});
-    gw_seismic_note_memory(&out->notes, &vertical->row, NOTE_VERTICAL);
+    gw_seismic_note_unseen(&out->notes, &vertical->row, NOTE_VERTICAL);
     if (f->in->part == GW_PART_WALL_ELEMENT || f->in->part == GW_PART_CONNECTION_BODY)
         gw_seismic_note(&out->notes, NOTE_FASTENERS);
 }

@@ -10,7 +10,7 @@ static const char NOTE_SRSS[] =
     "srss holds for independent random items only: live load, temperature and creep may come "
     "together, so size the joint by the arithmetic or the mixed sum";
 static const char NOTE_ONE_WAY[] = "a tolerance was taken in one direction only; tolerances go both ways";
-static const char NOTE_EXPANSION[] = "the coefficient of expansion is a recalled handbook value";
+static const char NOTE_EXPANSION[] = "the coefficient of expansion is a handbook value that was not seen in its source";
 static const char NOTE_RANGE[] = "no service temperatures given: the usual range of a material's surface is taken";
 static const char NOTE_SET[] = "no temperature at installation given: the whole range is taken each way";
 
@@ -140,7 +140,8 @@ static enum gw_status find_expansion(struct gw_thermal_result *out, const struct
         const struct gw_thermal_expansion *row = &engine->tables->thermal_expansion[i];
         if (row->material != (int)in->material) continue;
         out->expansion_per_k = GW_USE(engine, row)->per_k;
-        if (row->row.basis == GW_MEMORY) note(out->notes, &out->n_notes, NOTE_EXPANSION);
+        if (row->row.basis == GW_SECOND_HAND || row->row.basis == GW_MEMORY)
+            note(out->notes, &out->n_notes, NOTE_EXPANSION);
         return GW_OK;
     }
     return gw_refuse(engine, GW_MISSING, "material", "give the material, or its expansion_per_k");

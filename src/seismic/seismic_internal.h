@@ -13,8 +13,8 @@ static inline bool seismic_reaches(double value, double limit)
     return value >= limit * (1 - hair);
 }
 void gw_seismic_note(struct gw_seismic_notes *notes, const char *text);
-/* Also where the number rests on a row that is recalled only. */
-void gw_seismic_note_memory(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text);
+/* Also where nobody here saw the row in its source: second-hand or recalled. */
+void gw_seismic_note_unseen(struct gw_seismic_notes *notes, const struct gw_row *row, const char *text);
 enum gw_status gw_seismic_positive(const char *key, double value, struct gw_engine *engine);
 enum gw_status gw_seismic_not_negative(const char *key, double value, struct gw_engine *engine);
 

@@ -134,7 +134,7 @@ static void check_row(struct generator *g, const struct table *t, const struct g
 {
     text_of(g, row, "id", NULL);
     const char *basis = text_of(g, row, "basis", text_of(g, t->node, "basis", ""));
-    if (!strstr(" published derived memory practice ", gw_format(&g->arena, " %s ", basis)))
+    if (!strstr(" published derived second_hand memory practice ", gw_format(&g->arena, " %s ", basis)))
         fault(g, row, "unknown basis", basis);
     if (!*text_of(g, row, "source", text_of(g, t->node, "source", ""))) fault(g, row, "no source in table", t->name);
     for (const struct gw_node *cell = row->first; cell; cell = cell->next) {

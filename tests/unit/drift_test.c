@@ -62,13 +62,13 @@ static void allowable_drift_falls_with_risk(void **state)
     }
 }
 
-static void recalled_rows_say_so(void **state)
+static void rows_not_seen_say_so(void **state)
 {
     (void)state;
     struct gw_drift_case in = story(GW_RISK_IV);
-    assert_false(noted(drift_of(&in).notes, "is recalled, not seen"));
+    assert_false(noted(drift_of(&in).notes, "was not seen in the standard itself"));
     in.structure = GW_DRIFT_MASONRY;
-    assert_true(noted(drift_of(&in).notes, "is recalled, not seen"));
+    assert_true(noted(drift_of(&in).notes, "was not seen in the standard itself"));
 }
 
 static void connections_allow_half_an_inch(void **state)
@@ -186,7 +186,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(importance_is_counted_once),
         cmocka_unit_test(allowable_drift_falls_with_risk),
-        cmocka_unit_test(recalled_rows_say_so),
+        cmocka_unit_test(rows_not_seen_say_so),
         cmocka_unit_test(connections_allow_half_an_inch),
         cmocka_unit_test(what_a_drift_needs),
         cmocka_unit_test(share_of_the_lite),

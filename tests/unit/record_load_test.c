@@ -97,6 +97,34 @@ static void record_warns_of_the_implausible(void **state)
     assert_non_null(strstr(w->diags.items[0].message, "usual values"));
 }
 
+/* What was seen in another's reading of a source is neither published nor recalled, and stands between the two. */
+static void bases_in_their_order(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *table, *id, *basis;
+    } rows[] = {{"debris_zone", "nominal-1", "published"},        /* a reproduced table */
+                {"code_glass_edition", "ibc-2021", "published"},  /* the code's own text */
+                {"glass_type_factor", "annealed", "derived"},     /* of the published exponent 16 */
+                {"wind_terrain", "asce7-22-C", "second_hand"},    /* an open program that cites the table */
+                {"thermal_expansion", "aluminum", "second_hand"}, /* the same, and corrected by it */
+                {"wind_terrain", "asce7-22-B", "memory"},         /* not found */
+                {"wind_roof_gcp", "asce7-16-low-2", "memory"}};   /* contested */
+    enum gw_basis last = GW_PUBLISHED;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const struct gw_table *table = gw_table_find(rows[i].table);
+        const struct gw_row *row = NULL;
+        for (size_t k = 0; k < table->n_rows && !row; k++) {
+            const struct gw_row *one = gw_table_row(gw_tables_standard(), table, k);
+            if (strcmp(one->id, rows[i].id) == 0) row = one;
+        }
+        assert_non_null(row);
+        assert_string_equal(gw_basis_name(row->basis), rows[i].basis);
+        assert_true(row->basis >= last);
+        last = row->basis;
+    }
+}
+
 /* Every row of every table is found by its index, and the set loses none. */
 static void used_rows_are_exact(void **state)
 {
@@ -145,6 +173,7 @@ static void the_weakest_of_used_rows(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(bases_in_their_order),
         cmocka_unit_test(used_rows_are_exact),
         cmocka_unit_test(the_weakest_of_used_rows),
         WORLD_TEST(record_loads),

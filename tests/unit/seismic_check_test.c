@@ -322,13 +322,13 @@ static void glass_that_is_not_known(void **state)
     "set_coldest: 70 degF, set_warmest: 70 degF, fabrication: 1/16 in, erection: 1/8 in}"
 
 /* Anchors at every other floor: pieces of 26 and 14 ft, the first of which spans two stories: twice the shortening,
- * and 26 ft of aluminum, 23e-6 per K by 50 K. */
+ * and 26 ft of aluminum, 23.6e-6 per K by 50 K. */
 static void long_pieces_move_more(void **state)
 {
     struct world *w = *state;
     put_file(w, "x.yaml", "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n" GAPS "\n");
     must_judge(w, gw_format(&w->arena, TALL, MOVES));
-    const double thermal = 23e-6 * 26 * 12 * 50;
+    const double thermal = 23.6e-6 * 26 * 12 * 50;
     assert_near(gw_term_of(finding(w, "movement", "project")->demand, 0)->value / 0.0254,
                 0.75 + 2 * 0.125 + thermal + 0.1875, 1e-6);
 }

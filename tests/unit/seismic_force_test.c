@@ -136,10 +136,10 @@ static void coefficients_given_stand_before_the_table(void **state)
     assert_near(r.rp, 2.5, 0);
     assert_true(noted(r.notes, "a_p and R_p"));
     in = wall(GW_ASCE7_22, GW_PART_WALL_ELEMENT, 0.5);
-    assert_true(noted(force_of(&in).notes, "C_AR and R_po are recalled"));
+    assert_true(noted(force_of(&in).notes, "C_AR and R_po of the part were not seen"));
     in.car = 1, in.rpo = 1.5;
-    assert_false(noted(force_of(&in).notes, "C_AR and R_po are recalled"));
-    assert_true(noted(force_of(&in).notes, "recalled, not seen"));
+    assert_false(noted(force_of(&in).notes, "C_AR and R_po of the part were not seen"));
+    assert_true(noted(force_of(&in).notes, "the force of ASCE 7-22 was not seen"));
     in.ap = 1;
     assert_true(noted(force_of(&in).notes, "not used in asce7-22"));
 }
