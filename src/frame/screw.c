@@ -27,16 +27,14 @@ static enum gw_status check_screw(const struct gw_screw *screw, struct gw_engine
     return gw_refuse(engine, GW_BAD_VALUE, "threads_per_inch", "the thread is too coarse for the diameter");
 }
 
-static const double ROUNDING = 0.002; /* people round diameters; sizes are far apart */
-
 static const struct gw_screw_size *size_of(const struct gw_screw *screw, const struct gw_tables *tables)
 {
     for (size_t i = 0; i < GW_N_SCREW_SIZE; i++) {
         const struct gw_screw_size *row = &tables->screw_size[i];
         const double pitch = INCH / row->per_inch;
         if (row->thread != (int)screw->thread) continue;
-        if (fabs(screw->pitch - pitch) > ROUNDING * pitch) continue;
-        if (fabs(screw->diameter - row->diameter_m) <= ROUNDING * row->diameter_m) return row;
+        if (fabs(screw->pitch - pitch) > SCREW_ROUNDING * pitch) continue;
+        if (fabs(screw->diameter - row->diameter_m) <= SCREW_ROUNDING * row->diameter_m) return row;
     }
     return NULL;
 }
@@ -168,7 +166,8 @@ enum gw_status gw_screw_pullout(double *out, const struct gw_screw *screw, doubl
     else
         *out = pullout_yield(engagement < p.row->step_m * (1 - GW_HAIR) ? p.row->thin : p.row->yielding, screw,
                              engagement, metal->yield, engine);
-    return GW_OK;
+    if (!gw_screw_in_thin_metal(engagement, engine->tables)) return GW_OK;
+    return gw_screw_pullout_thin(out, screw, engagement, metal, p.row->yielding, engine);
 }
 
 static const struct {
@@ -274,7 +273,7 @@ static enum gw_status find_head(struct gw_screw_head *out, const struct gw_screw
     if (head->kind != GW_HEAD_HEX_WASHER || gw_given(head->diameter)) return GW_OK;
     for (size_t i = 0; i < GW_N_HEX_WASHER_HEAD; i++) {
         const struct gw_hex_washer_head *row = &engine->tables->hex_washer_head[i];
-        if (fabs(row->diameter_m - diameter) > ROUNDING * diameter) continue;
+        if (fabs(row->diameter_m - diameter) > SCREW_ROUNDING * diameter) continue;
         out->diameter = GW_USE(engine, row)->head_m;
         return GW_OK;
     }

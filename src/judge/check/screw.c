@@ -51,6 +51,7 @@ static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s,
     enum gw_status status = gw_metal_strength_of(&sheet.metal, s->pressure_plate->alloy, sheet.thickness, engine);
     if (status == GW_OK && by_formula) status = gw_metal_strength_of(&holder, k->alloy, k->engagement, engine);
     if (by_formula) in.metal = &holder;
+    else in.engagement = GW_ABSENT; /* a test says all of the thread */
     if (status == GW_OK) status = gw_screw_solve(&r, &in, engine);
     return status == GW_OK ? gw_screw_hold(out, &r, k->tested_pullout, engine) : status;
 }
