@@ -11,7 +11,7 @@ struct options {
     const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
     const char *output;             /* file; NULL: standard output */
     enum gw_units units;
-    bool list, help;
+    bool list, help, sources;
     const char **vary; /* "key=a,b" */
     size_t n_vary;
     const char **set; /* "path=value" */
@@ -34,7 +34,7 @@ struct command {
     int (*run)(struct cli *cli);
 };
 
-enum option_bit { TAKES_FORMAT = 1, TAKES_UNITS = 2, TAKES_SET = 4, TAKES_VARY = 8, TAKES_LIST = 16 };
+enum option_bit { TAKES_FORMAT = 1, TAKES_UNITS = 2, TAKES_SET = 4, TAKES_VARY = 8, TAKES_LIST = 16, TAKES_SOURCES = 32 };
 
 /* options.c */
 bool read_options(struct cli *cli, const struct command *command, int argc, char **argv);

@@ -68,6 +68,13 @@ static bool set_list(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_sources(struct cli *cli, const char *value)
+{
+    (void)value;
+    cli->options.sources = true;
+    return true;
+}
+
 static bool set_help(struct cli *cli, const char *value)
 {
     (void)value;
@@ -84,6 +91,8 @@ static const struct option OPTIONS[] = {
     {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", set_units},
     {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", add_set},
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},
+    {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
+     set_sources},
     {"--list", NULL, NULL, TAKES_LIST, "list what there is", set_list},
     {"--help", "-h", NULL, 0, "this text", set_help},
 };

@@ -51,6 +51,7 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
     enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     gw_results_of(&run->results, run->arena, &run->answer, shown);
+    run->results.sources = cli->options.sources;
     return EXIT_PASS;
 }
 

@@ -64,41 +64,21 @@ static struct check_row *row_of(struct page *page, struct check_rows *rows, cons
     return &rows->items[i];
 }
 
-/* The recalled rows behind a figure; empty where nothing is asked. */
-static const char *weak_rows(struct page *page, const struct gw_finding *f)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    for (unsigned i = 0; f->verdict != GW_NOT_REQUIRED && gw_used_next(f->used, &i); i++) {
-        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
-        if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
-    }
-    return text.length ? text.at : "";
-}
-
 /* Checks that rest on the same rows share a line. */
 static void weak_figures(struct page *page, const struct check_rows *rows)
 {
-    const char **weak = gw_alloc(page->arena, rows->n + 1, sizeof *weak);
-    for (size_t i = 0; i < rows->n; i++) weak[i] = weak_rows(page, rows->items[i].governing);
+    struct resting *figures = gw_alloc(page->arena, rows->n + 1, sizeof *figures);
     for (size_t i = 0; i < rows->n; i++) {
-        if (!*weak[i]) continue;
-        const char *shared = weak[i];
-        struct gw_text names;
-        gw_text_init(&names, page->arena);
-        for (size_t k = i; k < rows->n; k++) {
-            if (strcmp(weak[k], shared) != 0) continue;
-            gw_text_addf(&names, "%s%s", names.length ? ", " : "", gw_check_name(rows->items[k].governing->demand));
-            weak[k] = "";
-        }
-        gw_report_item(page->report, gw_format(page->arena, "Recalled, not yet confirmed - %s: %s", names.at, shared));
+        const struct gw_finding *f = rows->items[i].governing;
+        figures[i] = (struct resting){gw_check_name(f->demand), f->verdict == GW_NOT_REQUIRED ? NULL : f->used};
     }
+    gw_page_recalled(page, "Recalled, not yet confirmed -", figures, rows->n);
 }
 
 static void check_table(struct page *page, const struct check_rows *rows)
 {
     gw_view_list(page, "", &CHECKS, rows->items, rows->n);
-    weak_figures(page, rows);
+    if (page->results->sources) weak_figures(page, rows);
 }
 
 /* Three figures to a line; a candidate without the data has no line. */
@@ -179,6 +159,18 @@ static const struct view_column SUMMARY_COLUMNS[] = {
 };
 static const struct view SUMMARIES = VIEW(&gw_summary_record, SUMMARY_COLUMNS);
 
+/* On the first screen: what the figure that governs a candidate rests on. */
+static void weak_verdicts(struct page *page)
+{
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    struct resting *figures = gw_alloc(page->arena, j->summaries.n + 1, sizeof *figures);
+    for (size_t i = 0; i < j->summaries.n; i++) {
+        const struct gw_summary *s = &j->summaries.items[i];
+        figures[i] = (struct resting){s->candidate->name, s->governing ? s->governing->used : NULL};
+    }
+    gw_page_recalled(page, "Recalled rows behind what governs", figures, j->summaries.n);
+}
+
 static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
@@ -187,6 +179,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     gw_page_head(&page, "Candidates");
     gw_view_list(&page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", &SUMMARIES,
                  j->summaries.items, j->summaries.n);
+    weak_verdicts(&page);
     if (!j->summaries.n)
         gw_report_line(report,
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");

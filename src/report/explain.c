@@ -117,8 +117,10 @@ static void explain_page(struct gw_report *report, const struct gw_result *resul
     design_values(&page, x->of->element);
     if (x->of->glass) glass(&page, x->of->glass, x->make_up);
     for (size_t i = 0; i < x->of->links.n; i++) link(&page, &x->of->links.items[i]);
-    gw_report_heading(report, 2, "Rows of the tables that it rests on");
-    gw_view_table(&page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
+    if (x->results->sources) {
+        gw_report_heading(report, 2, "Rows of the tables that it rests on");
+        gw_view_table(&page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
+    }
     gw_page_foot(&page, &x->of->used);
 }
 

@@ -92,7 +92,8 @@ static const char *basis_for_people(int basis) { return gw_basis_words((enum gw_
 static const struct gw_field ROW[] = {
     F(gw_row, table, GW_T_TEXT, .help = "name of the table"),
     FIELD(gw_row, "row", id, GW_T_TEXT, .help = "id of the row"),
-    F(gw_row, basis, GW_T_WORD, .word = basis_word, .help = "published, derived, second_hand, memory (recalled) or practice"),
+    F(gw_row, basis, GW_T_WORD, .word = basis_word,
+      .help = "published, derived, second_hand, memory (recalled) or practice"),
     F(gw_row, source, GW_T_TEXT, .help = "where the number stands"),
     FIELD(gw_row, "basis_for_people", basis, GW_T_WORD, .word = basis_for_people, .flags = GW_TABLES_ONLY),
 };

@@ -62,41 +62,6 @@ static void assumptions(struct page *page)
     if (!r->assumptions.n) gw_report_line(page->report, "None: every value was given.");
 }
 
-static bool alike(const struct gw_row *a, const struct gw_row *b)
-{
-    return strcmp(a->table, b->table) == 0 && a->basis == b->basis && strcmp(a->source, b->source) == 0;
-}
-
-/* The ids of the rows from `index` on that share table, basis and source with its row; they leave `rest`. */
-static const char *ids_alike(struct page *page, struct gw_used *rest, unsigned index)
-{
-    const struct gw_tables *tables = page->results->answer->model->tables;
-    const struct gw_row *first = gw_table_row_at(tables, index);
-    struct gw_text ids;
-    gw_text_init(&ids, page->arena);
-    for (unsigned i = index; gw_used_next(rest, &i); i++) {
-        const struct gw_row *row = gw_table_row_at(tables, i);
-        if (!alike(row, first)) continue;
-        gw_text_addf(&ids, "%s%s", ids.length ? ", " : "", row->id);
-        gw_used_remove(rest, row);
-    }
-    return ids.at;
-}
-
-static void weak_rows(struct page *page, const struct gw_used *rows)
-{
-    struct gw_used rest = *rows;
-    bool any = false;
-    for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
-        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
-        if (!gw_is_weak(row->basis)) continue;
-        if (!any) gw_report_heading(page->report, 2, "Recalled, not yet confirmed, or common practice");
-        any = true;
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_words(row->basis), row->table,
-                                               ids_alike(page, &rest, i), row->source));
-    }
-}
-
 const char *gw_caution_text(void)
 {
     return "Results are for selection and review. Wind speed, exposure, code edition and local amendments are for the "
@@ -109,7 +74,7 @@ void gw_page_foot(struct page *page, const struct gw_used *rows)
     const struct gw_answer *answer = page->results->answer;
     warnings(page);
     assumptions(page);
-    weak_rows(page, rows);
+    gw_page_sources(page, rows);
     gw_report_heading(page->report, 2, "Not checked here");
     for (size_t i = 0; i < answer->not_checked.n; i++)
         gw_report_item(page->report, gw_format(page->arena, "%s: %s", answer->not_checked.items[i].what,

@@ -41,9 +41,18 @@ struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeof
 
 /* head_foot.c */
 void gw_page_head(struct page *page, const char *what);
-/* Warnings, assumptions, what is recalled or practice, what is not checked, the caution. */
+/* Warnings, assumptions, how much is recalled (or all that is, by its sources), what is not checked, the caution. */
 void gw_page_foot(struct page *page, const struct gw_used *rows);
 const char *gw_caution_text(void);
+
+/* recalled.c: a figure and the rows behind it (NULL: none). Figures that rest on the same recalled rows share a line,
+ * "LEAD name, name: table/row, table/row". */
+struct resting {
+    const char *name;
+    const struct gw_used *used;
+};
+void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n);
+void gw_page_sources(struct page *page, const struct gw_used *rows);
 
 /* render_csv.c: a list of records, one a line, SI with the unit in the header; messages in the units shown. */
 void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value, enum gw_units shown);

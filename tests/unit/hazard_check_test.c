@@ -230,6 +230,7 @@ static const char *report_text(struct world *w, const char *element)
     struct gw_report report;
     struct gw_results results;
     gw_results_of(&results, &w->arena, &w->answer, GW_US);
+    results.sources = true;
     struct gw_result result = gw_result_demand(&results);
     if (element) {
         struct gw_explanation explanation;

@@ -1,0 +1,90 @@
+/* What the figures rest on that nobody here saw in its source: a line where it matters, the whole list where it is
+ * asked for. */
+#include "report/page.h"
+
+#include <string.h>
+
+static const char *recalled(struct page *page, const struct gw_used *used)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (unsigned i = 0; gw_used_next(used, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
+        if (row->basis == GW_MEMORY) gw_text_addf(&text, "%s%s/%s", text.length ? ", " : "", row->table, row->id);
+    }
+    return text.length ? text.at : "";
+}
+
+void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n)
+{
+    const char **rows = gw_alloc(page->arena, n + 1, sizeof *rows);
+    for (size_t i = 0; i < n; i++) rows[i] = figures[i].used ? recalled(page, figures[i].used) : "";
+    for (size_t i = 0; i < n; i++) {
+        if (!*rows[i]) continue;
+        const char *shared = rows[i];
+        struct gw_text names;
+        gw_text_init(&names, page->arena);
+        for (size_t k = i; k < n; k++) {
+            if (strcmp(rows[k], shared) != 0) continue;
+            gw_text_addf(&names, "%s%s", names.length ? ", " : "", figures[k].name);
+            rows[k] = "";
+        }
+        gw_report_item(page->report, gw_format(page->arena, "%s %s: %s", lead, names.at, shared));
+    }
+}
+
+static bool alike(const struct gw_row *a, const struct gw_row *b)
+{
+    return strcmp(a->table, b->table) == 0 && a->basis == b->basis && strcmp(a->source, b->source) == 0;
+}
+
+/* The ids of the rows from `index` on that share table, basis and source with its row; they leave `rest`. */
+static const char *ids_alike(struct page *page, struct gw_used *rest, unsigned index)
+{
+    const struct gw_tables *tables = page->results->answer->model->tables;
+    const struct gw_row *first = gw_table_row_at(tables, index);
+    struct gw_text ids;
+    gw_text_init(&ids, page->arena);
+    for (unsigned i = index; gw_used_next(rest, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(tables, i);
+        if (!alike(row, first)) continue;
+        gw_text_addf(&ids, "%s%s", ids.length ? ", " : "", row->id);
+        gw_used_remove(rest, row);
+    }
+    return ids.at;
+}
+
+/* The rows of one basis, with their sources. */
+static void rows_of(struct page *page, const struct gw_used *rows, enum gw_basis basis)
+{
+    struct gw_used rest = *rows;
+    for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
+        const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
+        if (row->basis != basis) continue;
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_words(row->basis), row->table,
+                                               ids_alike(page, &rest, i), row->source));
+    }
+}
+
+static size_t count_of(struct page *page, const struct gw_used *rows, enum gw_basis basis)
+{
+    size_t n = 0;
+    for (unsigned i = 0; gw_used_next(rows, &i); i++)
+        n += gw_table_row_at(page->results->answer->model->tables, i)->basis == basis;
+    return n;
+}
+
+void gw_page_sources(struct page *page, const struct gw_used *rows)
+{
+    static const enum gw_basis bases[] = {GW_MEMORY, GW_PRACTICE, GW_SECOND_HAND};
+    const size_t n = count_of(page, rows, GW_MEMORY);
+    gw_report_heading(page->report, 2, "Sources");
+    gw_report_line(
+        page->report,
+        n ? gw_format(page->arena, "%zu row%s of the tables behind these figures %s recalled, not yet confirmed%s.", n,
+                      n == 1 ? "" : "s", n == 1 ? "is" : "are", page->results->sources ? "" : "; --sources lists them")
+        : page->results->sources ? "No row of the tables behind these figures is recalled."
+                                 : "No row of the tables behind these figures is recalled; --sources "
+                                   "lists those that are common practice or second-hand.");
+    for (size_t i = 0; page->results->sources && i < sizeof bases / sizeof *bases; i++) rows_of(page, rows, bases[i]);
+}
