@@ -108,7 +108,8 @@ struct gw_record {
 
 /* A default that was taken, or anything else assumed: printed with every result. */
 struct gw_assumption {
-    const char *where, *text;
+    const char *where;
+    struct gw_message text;
 };
 
 struct gw_assumptions {
@@ -130,7 +131,8 @@ void gw_record_clear(const struct gw_record *record, void *out);
  * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
                     void *out);
-void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text);
+/* Once for a place, however often it is said. Of a message with values GW_SAY keeps them. */
+void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, struct gw_message text);
 
 const char *gw_choice_name(const struct gw_choice *choices, int value); /* "" for 0 */
 const struct gw_field *gw_record_field(const struct gw_record *record, const char *key);

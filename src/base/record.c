@@ -75,13 +75,13 @@ const char *gw_record_nearest(const struct gw_record *record, const char *key)
     return gw_nearest_word(&nearest);
 }
 
-void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, const char *text)
+void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, struct gw_message text)
 {
     if (!list) return;
     for (size_t i = 0; i < list->n; i++)
-        if (strcmp(list->items[i].where, where) == 0 && strcmp(list->items[i].text, text) == 0) return;
+        if (strcmp(list->items[i].where, where) == 0 && gw_message_same(&list->items[i].text, &text)) return;
     list->items = gw_grow(arena, list->items, list->n, &list->capacity, sizeof *list->items);
-    list->items[list->n++] = (struct gw_assumption){gw_strdup(arena, where), gw_strdup(arena, text)};
+    list->items[list->n++] = (struct gw_assumption){gw_strdup(arena, where), text};
 }
 
 static void say(struct gw_load *load, const char *code, const struct gw_field *field, const struct gw_node *node,
@@ -405,15 +405,23 @@ static bool load_field(struct gw_load *load, const struct gw_field *field, const
                           gw_format(load->arena, "%s%s%s", path, *path ? "." : "", field->key), inner);
 }
 
+/* A default with a unit is said in the reader's. */
+static struct gw_value value_taken(const struct gw_field *field, const void *record)
+{
+    if (field->type != GW_T_NUMBER || field->dim == GW_RATIO) return gw_of_text(field->fallback);
+    return gw_of_quantity(field->dim, *(const double *)gw_field_at(field, record));
+}
+
 static bool take_default(struct gw_load *load, const struct gw_field *field, const char *path, void *record)
 {
     struct gw_source source = {"default", field->fallback, strlen(field->fallback)};
     struct gw_node node = {
         .kind = GW_SCALAR, .source = &source, .text = field->fallback, .length = source.length, .line = 1, .column = 1};
+    if (!load_field(load, field, &node, path, record)) return false;
     if (!(field->flags & GW_SILENT))
         gw_assume(load->arena, load->assumptions, path,
-                  gw_format(load->arena, "%s: %s (default)", field->key, field->fallback));
-    return load_field(load, field, &node, path, record);
+                  GW_SAY(load->arena, "{}: {} (default)", gw_of_text(field->key), value_taken(field, record)));
+    return true;
 }
 
 static bool finish_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,

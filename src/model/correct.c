@@ -118,8 +118,8 @@ static void apply(struct gw_model *model, struct gw_tables *tables, const struct
         *(double *)(void *)((char *)row + column->offset) = value;
         row->source = gw_format(model->arena, "corrected to %s by %s: %s", c->value, c->by, c->reason);
         gw_assume(model->arena, &model->assumptions, "correction",
-                  gw_format(model->arena, "table %s, row %s, %s = %s, by %s: %s", c->table, c->row, c->column, c->value,
-                            c->by, c->reason));
+                  GW_SAY(model->arena, "table {}, row {}, {} = {}, by {}: {}", gw_of_text(c->table), gw_of_text(c->row),
+                         gw_of_text(c->column), gw_of_text(c->value), gw_of_text(c->by), gw_of_text(c->reason)));
     }
 }
 

@@ -7,7 +7,7 @@
 static void assume_edition(struct gw_model *model, const char *what, const char *edition, const char *code)
 {
     gw_assume(model->arena, &model->assumptions, "codes",
-              gw_format(model->arena, "%s: %s (adopted by %s)", what, edition, code));
+              GW_SAY(model->arena, "{}: {} (adopted by {})", gw_of_text(what), gw_of_text(edition), gw_of_text(code)));
 }
 
 static enum gw_edition wind_edition(const struct gw_model *model, enum gw_building_code code)
@@ -54,12 +54,14 @@ static void assume_glass(struct gw_model *model)
             cavity = cavity || gw_given(model->project.lites.items[i].layers.items[k].cavity);
             interlayer = interlayer || model->project.lites.items[i].layers.items[k].interlayer;
         }
-    gw_assume(model->arena, &model->assumptions, "glass", "a lite is taken as large as its column and row");
+    gw_assume(model->arena, &model->assumptions, "glass", GW_PLAINLY("a lite is taken as large as its column and row"));
     if (cavity && !(rules && rules->sealing && rules->service.n))
         gw_assume(model->arena, &model->assumptions, "glass",
-                  "units sealed as in service: no climatic load (glass: sealing, service)");
+                  GW_PLAINLY("units sealed as in service: no climatic load (glass: sealing, service)"));
     if (interlayer && !(rules && gw_given(rules->interlayer_temperature)))
-        gw_assume(model->arena, &model->assumptions, "glass", "interlayers at 50 degC (glass: interlayer_temperature)");
+        gw_assume(model->arena, &model->assumptions, "glass",
+                  GW_SAY(model->arena, "interlayers at {} (glass: interlayer_temperature)",
+                         gw_of_quantity(GW_TEMPERATURE, model->tables->interlayer_usual[0].temperature_k)));
 }
 
 static void assume_site(struct gw_model *model)
@@ -68,19 +70,20 @@ static void assume_site(struct gw_model *model)
     if (!site) return;
     if (!gw_given(site->elevation))
         gw_assume(model->arena, &model->assumptions, "site",
-                  "elevation not given: K_e = 1.0, which is safe above sea level");
-    if (!site->topography) gw_assume(model->arena, &model->assumptions, "site", "no topography given: K_zt = 1.0");
+                  GW_PLAINLY("elevation not given: K_e = 1.0, which is safe above sea level"));
+    if (!site->topography)
+        gw_assume(model->arena, &model->assumptions, "site", GW_PLAINLY("no topography given: K_zt = 1.0"));
     for (size_t i = 0; i < model->project.walls.n; i++)
         for (size_t k = 0; k < model->project.walls.items[i].ends.n; k++)
             if (model->project.walls.items[i].name && model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
                 gw_assume(model->arena, &model->assumptions,
                           gw_format(model->arena, "wall %s", model->project.walls.items[i].name),
-                          "no edge strip at the re-entrant end");
+                          GW_PLAINLY("no edge strip at the re-entrant end"));
 }
 
 /* Defaults that only some projects feel are listed where they are felt, and only when they were not written. */
 static void assume_unless(struct gw_model *model, const struct gw_node *node, const char *key, const char *where,
-                          const char *text)
+                          struct gw_message text)
 {
     if (!gw_node_get(node, key)) gw_assume(model->arena, &model->assumptions, where, text);
 }
@@ -92,24 +95,25 @@ static void assume_building(struct gw_model *model, const struct gw_building *b)
     const struct gw_wind_figure *figure = &model->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
     if (b->roof_height > figure->low_height_m && b->roof_height < figure->alternative_height_m)
         assume_unless(model, b->node, "alternative_60_90", where,
-                      "alternative_60_90: false (default): the coefficients of high buildings");
+                      GW_PLAINLY("alternative_60_90: false (default): the coefficients of high buildings"));
     if (!gw_given(b->parapet_height)) return;
     assume_unless(model, b->node, "parapet_gcpi", where,
-                  gw_format(model->arena, "parapet_gcpi: %s (default): a hollow parapet",
-                            gw_record_field(&gw_building_record, "parapet_gcpi")->fallback));
+                  GW_SAY(model->arena, "parapet_gcpi: {} (default): a hollow parapet",
+                         gw_of_text(gw_record_field(&gw_building_record, "parapet_gcpi")->fallback)));
     assume_unless(model, b->node, "parapet_perimeter", where,
-                  "parapet_perimeter: false (default): roof corners count as zone 3");
+                  GW_PLAINLY("parapet_perimeter: false (default): roof corners count as zone 3"));
 }
 
 static void assume_given(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     assume_unless(model, p->node, "pressures", "given",
-                  "pressures: onerous (default): the more onerous of given and computed governs");
+                  GW_PLAINLY("pressures: onerous (default): the more onerous of given and computed governs"));
     gw_assume(model->arena, &model->assumptions, "given",
               p->given->between == GW_BETWEEN_INTERPOLATE
-                  ? "between: interpolate: between two areas of a zone and a building by the logarithm of the area"
-                  : "between: smaller: between two areas the row of the next smaller one, which is safe");
+                  ? GW_PLAINLY("between: interpolate: between two areas of a zone and a building by the logarithm of "
+                               "the area")
+                  : GW_PLAINLY("between: smaller: between two areas the row of the next smaller one, which is safe"));
 }
 
 void gw_assume_conventions(struct gw_model *model)
@@ -120,14 +124,14 @@ void gw_assume_conventions(struct gw_model *model)
     for (size_t i = 0; i < p->buildings.n; i++) assume_building(model, &p->buildings.items[i]);
     if (p->site && p->site->exposure == GW_EXPOSURE_B)
         assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
-                      "exposure_b_floor: edition (default): the least K_z is the edition's own");
+                      GW_PLAINLY("exposure_b_floor: edition (default): the least K_z is the edition's own"));
     if (p->given) assume_given(model);
     assume_unless(model, options, "inward_height", "options",
-                  "inward_height: top (default): q_z at each element's top");
+                  GW_PLAINLY("inward_height: top (default): q_z at each element's top"));
     assume_unless(model, options, "edge_zone", "options",
-                  "edge_zone: any_part (default): any part in the strip is zone 5");
+                  GW_PLAINLY("edge_zone: any_part (default): any part in the strip is zone 5"));
     assume_unless(model, options, "anchor_area", "options",
-                  "anchor_area: mullion (default): an anchor has the effective area of its mullion");
+                  GW_PLAINLY("anchor_area: mullion (default): an anchor has the effective area of its mullion"));
 }
 
 static void settle_options(struct gw_model *model)
@@ -143,7 +147,8 @@ void gw_assume_system(struct gw_model *model, const struct gw_system *system)
     if (system->system->glazing == GW_CAPTURED || !system->silicone || system->silicone->carries_weight != GW_UNSAID)
         return;
     gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "system %s", system->system->name),
-              "setting blocks carry the weight of the glass, the bead none of it (silicone: carries_weight)");
+              GW_PLAINLY("setting blocks carry the weight of the glass, the bead none of it (silicone: "
+                         "carries_weight)"));
 }
 
 void gw_settle_project(struct gw_model *model)

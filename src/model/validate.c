@@ -250,8 +250,11 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     check_rows(model, wall);
     check_height(model, wall);
     if (!wall->screws && wall->name)
-        gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name),
-                  "screws: 9 in on center (common practice, no source)");
+        gw_assume(
+            model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name),
+            GW_SAY(model->arena, "screws: {} on center (common practice, no source)",
+                   gw_of_quantity(GW_THICKNESS,
+                                  model->tables->takeoff_defaults[GW_ROW_TAKEOFF_DEFAULTS_SCREW_SPACING].value_m)));
 }
 
 static const char *fault_text(const struct gw_model *model, const struct gw_fault *fault)

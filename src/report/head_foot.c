@@ -56,8 +56,8 @@ static void assumptions(struct page *page)
     for (size_t i = 0; i < r->assumptions.n; i++) {
         const struct gw_assumption *a = r->assumptions.items[i];
         bool placed = *a->where && !is_correction(a);
-        gw_report_item(page->report,
-                       gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "", a->text));
+        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "",
+                                               gw_message_text(page->arena, &a->text, page->shown)));
     }
     if (!r->assumptions.n) gw_report_line(page->report, "None: every value was given.");
 }

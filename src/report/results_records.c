@@ -198,7 +198,7 @@ static const struct gw_field INPUT[] = {F(gw_input, file, GW_T_TEXT, .help = "as
                                         OUT_SAID("sha256", sha256, "of its bytes")};
 static const struct gw_record INPUT_RECORD = RECORD("input", gw_input, INPUT, .help = "a file that was read");
 static const struct gw_field ASSUMPTION[] = {F(gw_assumption, where, GW_T_TEXT, .help = "what it concerns"),
-                                             F(gw_assumption, text, GW_T_TEXT, .help = "what is said")};
+                                             F(gw_assumption, text, GW_T_MESSAGE, .help = "what is said")};
 static const struct gw_record ASSUMPTION_RECORD =
     RECORD("assumption", gw_assumption, ASSUMPTION, .help = "a default, a correction or a convention");
 static const struct gw_field WARNING[] = {

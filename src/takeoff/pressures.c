@@ -148,22 +148,23 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
 
 struct remark {
     const struct gw_assumptions *list;
-    const char *where, *text;
+    const char *where;
+    const struct gw_message *text;
 };
 
 static bool is_remark(const void *context, size_t item)
 {
     const struct remark *r = context;
-    return strcmp(r->list->items[item].where, r->where) == 0 && strcmp(r->list->items[item].text, r->text) == 0;
+    return strcmp(r->list->items[item].where, r->where) == 0 && gw_message_same(&r->list->items[item].text, r->text);
 }
 
 /* Once for a wall, however many groups say it. */
-static void assume_once(struct gw_builder *b, const char *where, const char *text)
+static void assume_once(struct gw_builder *b, const char *where, struct gw_message text)
 {
     struct gw_assumptions *list = &b->takeoff->assumptions;
-    const unsigned hash = gw_hash_text(gw_hash_text(1, where), text);
+    const unsigned hash = gw_hash_text(gw_hash_text(1, where), text.format);
     size_t item;
-    if (gw_index_find(&item, &b->assumed, hash, is_remark, &(struct remark){list, where, text})) return;
+    if (gw_index_find(&item, &b->assumed, hash, is_remark, &(struct remark){list, where, &text})) return;
     gw_index_add(&b->assumed, b->arena, hash, list->n);
     list->items = gw_grow(b->arena, list->items, list->n, &list->capacity, sizeof *list->items);
     list->items[list->n++] = (struct gw_assumption){where, text};
@@ -189,8 +190,7 @@ static void leave_outside(struct gw_builder *b, struct gw_element *e, const stru
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
     assume_once(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
-                gw_format(arena, "%s; no pressure is given there",
-                          gw_message_text(arena, e->outside, b->model->project.units)));
+                GW_SAY(arena, "{}; no pressure is given there", gw_of_message(e->outside)));
 }
 
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)

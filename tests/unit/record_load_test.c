@@ -16,7 +16,7 @@ static bool load_case(struct world *w, const char *yaml, struct gw_assumptions *
 static bool assumed(const struct gw_assumptions *list, const char *text)
 {
     for (size_t i = 0; i < list->n; i++)
-        if (strcmp(list->items[i].text, text) == 0) return true;
+        if (strcmp(words(&list->items[i].text), text) == 0) return true;
     return false;
 }
 

@@ -274,7 +274,7 @@ static void compare_summary(struct stage *s, const struct expectation *x)
 static bool is_said(const struct gw_assumptions *list, const char *part)
 {
     for (size_t i = 0; i < list->n; i++)
-        if (strstr(list->items[i].text, part) || strstr(list->items[i].where, part)) return true;
+        if (strstr(words(&list->items[i].text), part) || strstr(list->items[i].where, part)) return true;
     return false;
 }
 
