@@ -62,7 +62,9 @@ struct gw_arg {
  * decision: its `note` says what was chosen and why. Homogeneous in units: any consistent set of units gives the same
  * equation. */
 struct gw_step {
-    const char *symbol, *formula, *note, *clause;
+    const char *symbol, *formula;
+    struct gw_message note;
+    const char *clause;
     double value;
     enum gw_dim dim;
     struct gw_arg args[10];
@@ -89,6 +91,12 @@ void gw_trace_init(struct gw_trace *trace, struct gw_arena *arena);
 void gw_trace_step(struct gw_engine *engine, const char *symbol, enum gw_dim dim, double value, const char *clause,
                    const char *formula, const struct gw_arg *args, unsigned n_args);
 void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *clause, const char *note);
+/* A decision that names quantities; values are copied. */
+#define GW_TRACE_SAY(engine, symbol, clause, format, ...)                                                              \
+    gw_trace_say(engine, symbol, clause, format, (const struct gw_value[]){__VA_ARGS__},                               \
+                 sizeof((const struct gw_value[]){__VA_ARGS__}) / sizeof(struct gw_value))
+void gw_trace_say(struct gw_engine *engine, const char *symbol, const char *clause, const char *format,
+                  const struct gw_value *values, unsigned n);
 /* gw_step(e, "q_h", GW_PRESSURE, q, clause, "c*k*v^2", {"c", c, GW_WIND_CONSTANT}, {"k", k, GW_RATIO}, {"v", v,
  * GW_SPEED}); */
 #define GW_STEP(engine, symbol, dim, value, clause, formula, ...)                                                      \

@@ -14,12 +14,13 @@ extern "C" {
 
 struct gw_message;
 
-enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE };
+enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE, GW_V_ABROAD };
 
 struct gw_value {
     enum gw_value_kind kind;
-    enum gw_dim dim; /* quantities */
-    int digits;      /* significant ones; of a quantity 0: the decimals that its dimension has */
+    enum gw_dim dim;    /* quantities */
+    int digits;         /* significant ones; of a quantity 0: the decimals that its dimension has */
+    enum gw_units home; /* of GW_V_ABROAD: who needs it not */
     union {
         const char *text;
         long count;
@@ -41,6 +42,7 @@ static inline struct gw_value gw_value_of(enum gw_value_kind kind, enum gw_dim d
     value.kind = kind;
     value.dim = dim;
     value.digits = digits;
+    value.home = GW_UNITS_NONE;
     value.as.text = NULL;
     return value;
 }
@@ -80,6 +82,14 @@ static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
 static inline struct gw_value gw_of_message(const struct gw_message *message)
 {
     struct gw_value value = gw_value_of(GW_V_MESSAGE, GW_RATIO, 0);
+    value.as.message = message;
+    return value;
+}
+/* For readers of other units than `home` alone: what the words before it say in those, as a standard wrote them. */
+static inline struct gw_value gw_of_abroad(enum gw_units home, const struct gw_message *message)
+{
+    struct gw_value value = gw_value_of(GW_V_ABROAD, GW_RATIO, 0);
+    value.home = home;
     value.as.message = message;
     return value;
 }

@@ -23,7 +23,7 @@ enum gw_type {
     GW_T_YES_NO,   /* bool */
     GW_T_COUNT,    /* long */
     GW_T_WORD,     /* an enum, named by `word`, or by `choices` where 0 is a value too */
-    GW_T_MESSAGE,  /* struct gw_message, worded in the reader's units */
+    GW_T_MESSAGE,  /* struct gw_message, worded in the reader's units; null where nothing was said */
     GW_T_BASIS,    /* struct gw_used: the weakest basis in it */
     GW_T_UNIT,     /* enum gw_dim: its SI unit, as the end of a key */
     GW_T_SAID,     /* the text that `say` makes of the struct */

@@ -31,6 +31,6 @@ static const struct gw_field STEP[] = {
     {.key = "result", .type = GW_T_FIGURE, .figure = result, .help = "its value, in `unit`"},
     {.key = "unit", .type = GW_T_SAID, .say = unit, .help = "of the result; empty: a plain number"},
     F(gw_step, clause, GW_T_TEXT, .help = "where the formula stands"),
-    F(gw_step, note, GW_T_TEXT, .help = "what was chosen, and why"),
+    F(gw_step, note, GW_T_MESSAGE, .help = "what was chosen, and why"),
 };
 const struct gw_record gw_step_record = RECORD("step", gw_step, STEP, .help = "a step of a derivation");

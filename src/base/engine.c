@@ -43,7 +43,14 @@ void gw_trace_step(struct gw_engine *engine, const char *symbol, enum gw_dim dim
 
 void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *clause, const char *note)
 {
+    gw_trace_say(engine, symbol, clause, note, NULL, 0);
+}
+
+void gw_trace_say(struct gw_engine *engine, const char *symbol, const char *clause, const char *format,
+                  const struct gw_value *values, unsigned n)
+{
     if (!engine->trace) return;
+    const struct gw_message note = gw_say_values(engine->trace->arena, format, values, n);
     *next_step(engine->trace) = (struct gw_step){.symbol = symbol, .note = note, .clause = clause, .value = GW_ABSENT};
 }
 

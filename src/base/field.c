@@ -66,6 +66,7 @@ static const char *said(struct gw_arena *arena, const struct gw_field *field, co
 {
     struct gw_text text;
     gw_text_init(&text, arena);
+    if (field->type == GW_T_MESSAGE && !gw_said(at)) return NULL;
     if (field->type == GW_T_MESSAGE) gw_message_print(&text, at, shown);
     else if (!field->say(&text, at, shown)) return NULL;
     return text.length ? text.at : "";

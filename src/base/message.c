@@ -7,7 +7,7 @@
 
 static struct gw_value kept(struct gw_arena *arena, struct gw_value value)
 {
-    if (value.kind != GW_V_MESSAGE) return value;
+    if (value.kind != GW_V_MESSAGE && value.kind != GW_V_ABROAD) return value;
     struct gw_message *copy = gw_alloc(arena, 1, sizeof *copy);
     *copy = *value.as.message;
     value.as.message = copy;
@@ -55,6 +55,10 @@ static void print_value(struct gw_text *out, const struct gw_value *value, enum 
     case GW_V_QUANTITY:
         print_quantity(out, value, shown);
         return;
+    case GW_V_ABROAD:
+        if (shown == value->home) return;
+        gw_message_print(out, value->as.message, shown);
+        return;
     case GW_V_MESSAGE:
         gw_message_print(out, value->as.message, shown);
         return;
@@ -93,7 +97,7 @@ static bool same_number(double a, double b)
 
 static bool same_value(const struct gw_value *a, const struct gw_value *b)
 {
-    if (a->kind != b->kind || a->dim != b->dim || a->digits != b->digits) return false;
+    if (a->kind != b->kind || a->dim != b->dim || a->digits != b->digits || a->home != b->home) return false;
     switch (a->kind) {
     case GW_V_TEXT:
         return same_text(a->as.text, b->as.text);
@@ -103,6 +107,7 @@ static bool same_value(const struct gw_value *a, const struct gw_value *b)
     case GW_V_QUANTITY:
         return same_number(a->as.number, b->as.number);
     case GW_V_MESSAGE:
+    case GW_V_ABROAD:
         return gw_message_same(a->as.message, b->as.message);
     }
     return false;

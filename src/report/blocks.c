@@ -55,8 +55,14 @@ static const char *or_empty(const char *text) { return text ? text : ""; }
 
 void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown)
 {
-    struct gw_equation equation = {
-        number, or_empty(step->symbol), "", "", "", "", copy(report, step->note), or_empty(step->clause)};
+    struct gw_equation equation = {number,
+                                   or_empty(step->symbol),
+                                   "",
+                                   "",
+                                   "",
+                                   "",
+                                   gw_message_text(report->arena, &step->note, shown),
+                                   or_empty(step->clause)};
     struct gw_text text;
     if (step->formula && !is_plain_value(step)) {
         gw_text_init(&text, report->arena);

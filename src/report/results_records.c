@@ -257,7 +257,7 @@ static const struct gw_field RESULTS[] = {
     OF_ANSWER("members", members, &gw_member_record, "what wind asks of mullions and transoms"),
     F(gw_results, mock_up, GW_T_RECORD, .flags = GW_MANY, .record = &gw_mock_up_record,
       .help = "tests of a laboratory mock-up, in their order"),
-    FIELD(gw_answer, "mock_up_fault", mock_up_fault, GW_T_MESSAGE, .help = "why there are none; empty: there are",
+    FIELD(gw_answer, "mock_up_fault", mock_up_fault, GW_T_MESSAGE, .help = "why there are none; null: there are",
           THROUGH(gw_results, answer)),
     OF_TAKEOFF("differences", differences, &gw_difference_record, "given pressures that differ from the computed ones"),
     FIELD(gw_results, "to_confirm", weak, GW_T_RECORD, .flags = GW_MANY | GW_POINTERS, .record = &gw_row_record,

@@ -20,6 +20,9 @@ static void quantities_follow_the_reader(void **state)
     struct gw_message outer = GW_SAY(&arena, "{}: {} of {}", gw_of_message(&m), gw_of_count(3), gw_of_number(0.25, 3));
     words_of(&arena, &outer, "tested span 10 ft, here 15.00 ft: 3 of 0.25",
              "tested span 3.048 m, here 4.572 m: 3 of 0.25");
+    m = GW_SAY(&arena, ": {}", gw_of_quantity(GW_MASS, 4.5359237));
+    outer = GW_SAY(&arena, "a 10 lb weight{}", gw_of_abroad(GW_US, &m));
+    words_of(&arena, &outer, "a 10 lb weight", "a 10 lb weight: 4.536 kg");
     gw_arena_release(&arena);
 }
 

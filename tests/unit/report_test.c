@@ -37,9 +37,9 @@ static void formats_by_name_and_by_ending(void **state)
 static void all_blocks(struct gw_report *report)
 {
     const struct gw_arg args[] = {{"a", 3, GW_RATIO}, {"b", 4, GW_RATIO}};
-    struct gw_step product = {"c", "a*b", NULL, "Eq. 1", 12, GW_RATIO, {args[0], args[1]}, 2};
-    struct gw_step value = {"a", "a", NULL, NULL, 3, GW_RATIO, {args[0]}, 1};
-    struct gw_step decision = {.symbol = "case", .note = "the first", .clause = "1.2"};
+    struct gw_step product = {"c", "a*b", {0}, "Eq. 1", 12, GW_RATIO, {args[0], args[1]}, 2};
+    struct gw_step value = {"a", "a", {0}, NULL, 3, GW_RATIO, {args[0]}, 1};
+    struct gw_step decision = {.symbol = "case", .note = {.format = "the first"}, .clause = "1.2"};
     const struct gw_figure figure = {"Plate", "a square, deepest at its center", NULL, NULL};
     gw_report_heading(report, 2, "Steps");
     gw_report_equation(report, &product, 1, GW_US);

@@ -169,7 +169,7 @@ static void check_trace(struct tally *tally, struct gw_arena *arena, const char 
         const struct gw_step *step = &trace->steps[i];
         assert_non_null(step->symbol);
         assert_non_null(step->clause);
-        assert_true(step->formula || step->note);
+        assert_true(step->formula || gw_said(&step->note));
         tally->notes += !step->formula;
         if (!step->formula) continue;
         check_step(tally, arena, id, step, GW_US);

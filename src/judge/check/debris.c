@@ -133,9 +133,11 @@ static struct gw_message with_notes(struct gw_ask *ask, const struct gw_debris_r
 static struct gw_message requirement(struct gw_ask *ask, const struct gw_debris_result *r)
 {
     struct gw_arena *arena = ask->arena;
+    const struct gw_message same =
+        GW_SAY(arena, ": {} at {}", gw_of_quantity(GW_MASS, r->mass), gw_of_quantity(GW_VELOCITY, r->speed));
     struct gw_message m =
-        GW_SAY(arena, "missile {} ({})", gw_of_text(gw_choice_name(gw_missile_choices, (int)r->missile)),
-               gw_of_text(r->description));
+        GW_SAY(arena, "missile {} ({}{})", gw_of_text(gw_choice_name(gw_missile_choices, (int)r->missile)),
+               gw_of_text(r->description), gw_of_abroad(GW_US, &same)); /* the standard names missiles in pounds */
     if (r->wind_zone != GW_NO_ZONE) m = GW_SAY(arena, "{}, wind zone {}", gw_of_message(&m), gw_of_count(r->wind_zone));
     if (r->protection > GW_PROTECTION_NONE)
         m = GW_SAY(arena, "{}, {} protection", gw_of_message(&m),
