@@ -100,7 +100,7 @@ struct gw_finding {
     double required, provided; /* SI; absent where there is none */
     enum gw_dim dim;           /* of these two */
     bool at_most;              /* the provided one is not to exceed the required one */
-    double utilisation;        /* required / provided in the sense of the check; absent where unknown */
+    double utilization;        /* required / provided in the sense of the check; absent where unknown */
     struct gw_message message;
     const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */
     const struct gw_used *used;    /* never NULL */
@@ -110,7 +110,7 @@ struct gw_summary {
     const struct gw_system *candidate;
     long counts[4];                     /* by enum gw_verdict */
     enum gw_verdict verdict;            /* fail if any fails; else not shown if any is; else pass */
-    const struct gw_finding *governing; /* of the worst verdict, the greatest utilisation; NULL */
+    const struct gw_finding *governing; /* of the worst verdict, the greatest utilization; NULL */
 };
 
 struct gw_judgement {

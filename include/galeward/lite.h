@@ -122,7 +122,7 @@ struct gw_lite_result {
     enum gw_glass_basis governing;
     const char *why;                  /* why that basis governs; constant */
     double resistance;                /* Pa, of the governing basis */
-    double utilisation;               /* of the governing basis; absent without a pressure */
+    double utilization;               /* of the governing basis; absent without a pressure */
     double deflection;                /* m, the larger of the two bases */
     double weight;                    /* Pa, of the whole lite laid flat */
     const char *notes[GW_LITE_NOTES]; /* constant strings */

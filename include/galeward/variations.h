@@ -12,7 +12,7 @@ extern "C" {
 struct gw_varied_summary {
     const char *candidate;
     enum gw_verdict verdict;
-    double utilisation; /* of the governing check; absent: none */
+    double utilization; /* of the governing check; absent: none */
 };
 
 struct gw_variation {

@@ -136,7 +136,7 @@ static void answer_loads(struct lite_answer *answer, const struct gw_lite_verdic
     for (int i = 0; i < v->n; i++) {
         const struct gw_lite_result *r = &v->results[i];
         answer->each_load[i] = (struct load_answer){r->load.name,   r->load.pressure, r->load.duration, r->resistance,
-                                                    r->utilisation, r->deflection,    basis_name(r)};
+                                                    r->utilization, r->deflection,    basis_name(r)};
     }
     answer->loads.items = answer->each_load;
     answer->loads.n = (size_t)v->n;
@@ -156,7 +156,7 @@ void gw_lite_answer(struct lite_answer *answer)
     answer->stress_max = shown->stress_max;
     answer->breakage = shown->breakage;
     answer->governing_resistance = r->resistance;
-    answer->utilization = r->utilisation;
+    answer->utilization = r->utilization;
     answer->deflection_use = v->deflection_use;
     answer->governing = PANE_NAMES[governs->pane];
     answer->basis = basis_name(r);

@@ -95,7 +95,7 @@ static void name_candidates(struct matrix *m, struct gw_variation *o, size_t n)
 {
     o->summaries.items = gw_alloc(&m->cli->arena, n + 1, sizeof *o->summaries.items);
     o->summaries.n = n;
-    for (size_t i = 0; i < n; i++) o->summaries.items[i] = (struct gw_varied_summary){.utilisation = GW_ABSENT};
+    for (size_t i = 0; i < n; i++) o->summaries.items[i] = (struct gw_varied_summary){.utilization = GW_ABSENT};
 }
 
 /* What outlives the combination's own arena. */
@@ -109,7 +109,7 @@ static void keep(struct matrix *m, struct gw_variation *o, struct run *run)
     for (size_t i = 0; i < o->summaries.n; i++) {
         const struct gw_summary *s = &run->answer.judgement.summaries.items[i];
         o->summaries.items[i] = (struct gw_varied_summary){gw_strdup(arena, s->candidate->name), s->verdict,
-                                                           s->governing ? s->governing->utilisation : GW_ABSENT};
+                                                           s->governing ? s->governing->utilization : GW_ABSENT};
     }
 }
 

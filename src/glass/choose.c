@@ -23,9 +23,9 @@ enum gw_status gw_lite_check(struct gw_lite_verdict *out, const struct gw_lite *
         struct gw_lite_result *r = &out->results[i];
         enum gw_status status = gw_lite_assess(r, in, &demand->loads[i], engine);
         if (status != GW_OK) return status;
-        if (!gw_given(r->utilisation)) continue;
-        if (i && r->utilisation > out->results[out->governing].utilisation) out->governing = i;
-        out->strength_use = larger(r->utilisation, out->strength_use);
+        if (!gw_given(r->utilization)) continue;
+        if (i && r->utilization > out->results[out->governing].utilization) out->governing = i;
+        out->strength_use = larger(r->utilization, out->strength_use);
         if (gw_given(demand->deflection_limit))
             out->deflection_use = larger(r->deflection / demand->deflection_limit, out->deflection_use);
     }

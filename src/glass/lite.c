@@ -85,7 +85,7 @@ static void choose(const struct assessment *a)
     out->governing = by_principles ? GW_BASIS_PRINCIPLES : GW_BASIS_STANDARD;
     out->why = reason(a);
     out->resistance = governs->resistance;
-    out->utilisation = governs->utilization;
+    out->utilization = governs->utilization;
     out->deflection = GW_ABSENT;
     if (gw_given(a->load.pressure))
         out->deflection = fmax(s->covered ? s->deflection : 0, p->covered ? p->deflection : 0);

@@ -269,7 +269,7 @@ static void keep(struct gw_finding *f, const struct outcome *o)
     f->required = o->required;
     f->provided = o->provided;
     f->dim = o->dim;
-    f->utilisation = o->use;
+    f->utilization = o->use;
     f->message = o->message;
     f->used = o->used;
 }

@@ -30,7 +30,7 @@ bool gw_graver(const struct gw_finding *a, const struct gw_finding *b)
     if (!b) return true;
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (left != right) return left > right;
-    return gw_given(a->utilisation) && !(a->utilisation <= b->utilisation);
+    return gw_given(a->utilization) && !(a->utilization <= b->utilization);
 }
 
 static void summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n)

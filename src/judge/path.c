@@ -37,7 +37,7 @@ static void show(struct gw_finding *f, const struct chain *chain, struct gw_ask 
     }
     f->verdict = w->verdict;
     f->evidence = GW_BY_CALCULATION;
-    f->utilisation = w->utilisation;
+    f->utilization = w->utilization;
     f->required = f->provided = GW_ABSENT;
     f->direction = w->direction;
     f->message =

@@ -74,7 +74,7 @@ static const struct gw_field GLASS[] = {
     FIELD(gw_explained_glass, "by", result.governing, GW_T_WORD, .word = glass_basis_word,
           .help = "the standard's factors or first principles"),
     FIELD(gw_explained_glass, "why", result.why, GW_T_TEXT, .help = "why that basis governs"),
-    GLASS_NUM("utilisation", utilisation, GW_RATIO, "pressure over resistance"),
+    GLASS_NUM("utilisation", utilization, GW_RATIO, "pressure over resistance"),
     GLASS_NUM("deflection", deflection, GW_LENGTH, "of the center"),
     OUT_SAID("standard_silent", why_no_standard, "why the standard's factors do not cover it"),
     OUT_SAID("principles_silent", why_no_principles, "why first principles do not cover it"),

@@ -10,7 +10,7 @@ static const char *verdict_word(int verdict) { return gw_verdict_name((enum gw_v
 static const struct gw_field SUMMARY[] = {
     F(gw_varied_summary, candidate, GW_T_TEXT, .help = "name of the system"),
     F(gw_varied_summary, verdict, GW_T_WORD, .word = verdict_word, .help = "of all its checks"),
-    NUM(gw_varied_summary, utilisation, GW_RATIO, .help = "of the governing check"),
+    FIELD(gw_varied_summary, "utilisation", utilization, GW_T_NUMBER, .help = "of the governing check"),
 };
 static const struct gw_record SUMMARY_RECORD =
     RECORD("summary", gw_varied_summary, SUMMARY, .help = "one candidate in one combination");
@@ -69,9 +69,9 @@ static void verdict_cell(struct gw_report *report, const struct gw_varied_summar
     struct gw_text text;
     gw_text_init(&text, report->arena);
     gw_text_add(&text, gw_verdict_name(s->verdict));
-    if (isfinite(s->utilisation) && s->verdict != GW_NOT_SHOWN) {
+    if (isfinite(s->utilization) && s->verdict != GW_NOT_SHOWN) {
         gw_text_add(&text, " ");
-        gw_add_utilization(&text, s->utilisation);
+        gw_add_utilization(&text, s->utilization);
     }
     gw_report_toned(report, gw_verdict_tone((int)s->verdict), text.at);
 }

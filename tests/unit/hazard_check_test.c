@@ -110,7 +110,7 @@ static void use_of_an_impact_rating(void **state)
     struct world *w = *state;
     judge_of(w, HEAD, INLAND, IMPACT("D", "3", "80", "75", LARGE));
     const struct gw_finding *f = finding(w, LOW);
-    assert_near(f->utilisation, 60.0 / 75, 1e-9);
+    assert_near(f->utilization, 60.0 / 75, 1e-9);
     assert_string_equal(gw_load_direction_name(f->direction), "outward");
     assert_near(f->provided / PSF, 75, 1e-9);
     assert_int_equal(w->answer.judgement.findings.n, w->answer.judgement.demands.n);
@@ -138,11 +138,11 @@ static void use_of_a_blast_rating(void **state)
     struct world *w = *state;
     judge_of(w, SMALL_WALL, ASKED, RATED("10", "35", "hazard: low, " SIZE));
     const struct gw_finding *f = finding(w, HERE);
-    assert_near(f->utilisation, 28.0 / 35, 1e-9);
+    assert_near(f->utilization, 28.0 / 35, 1e-9);
     assert_int_equal(f->dim, GW_IMPULSE);
     judge_of(w, SMALL_WALL, ASKED, RATED("5", "70", "hazard: low, " SIZE));
     f = finding(w, HERE);
-    assert_near(f->utilisation, 4.0 / 5, 1e-9);
+    assert_near(f->utilization, 4.0 / 5, 1e-9);
     assert_int_equal(f->dim, GW_PRESSURE);
 }
 
@@ -178,7 +178,7 @@ static void the_calculation_is_the_engines(void **state)
     assert_int_equal(gw_make_up_from(&lite.make_up, type->layers.items, type->layers.n, &engine), GW_OK);
     assert_int_equal(gw_blast_curve(&curve, &lite, false, &engine), GW_OK);
     assert_int_equal(gw_blast_respond(&r, &curve, f->demand->hazard->blast, &engine), GW_OK);
-    assert_near(f->utilisation, r.use, 1e-9);
+    assert_near(f->utilization, r.use, 1e-9);
     assert_near(f->provided, curve.capacity, 1e-6);
     assert_near(f->demand->hazard->blast.impulse, 28 * 6.894757293168361, 1e-6);
     gw_trace_init(&trace, &w->arena);

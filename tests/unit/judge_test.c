@@ -36,7 +36,7 @@ static void utilization_and_values(void **state)
     const struct gw_finding *f = finding(w, "structural", "s/lite/1");
     assert_near(f->required / PSF, 17.59, 0.01);
     assert_near(f->provided / PSF, 30, 1e-9);
-    assert_near(f->utilisation, f->required / f->provided, 1e-12);
+    assert_near(f->utilization, f->required / f->provided, 1e-12);
     assert_near(gw_term_of(f->demand, 1)->value / PSF, 22.21, 0.01);
     assert_int_not_equal(gw_used_weakest(f->used), GW_BASIS_NONE);
 }
@@ -111,7 +111,7 @@ static void what_no_test_reaches_is_calculated(void **state)
         assert_int_equal(f->verdict, GW_PASS);
         assert_int_equal(f->evidence, GW_BY_CALCULATION);
         assert_non_null(strstr(words(&f->message), "by calculation, every link"));
-        assert_true(f->utilisation > 0 && f->utilisation <= 1);
+        assert_true(f->utilization > 0 && f->utilization <= 1);
     }
 }
 

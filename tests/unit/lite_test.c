@@ -229,7 +229,7 @@ static void nothing_acts(void **state)
         assert_int_equal(none.governing, unsaid.governing);
         assert_string_equal(none.why, unsaid.why);
         assert_near(none.resistance / unsaid.resistance, 1, 1e-6);
-        assert_near(none.utilisation, 0, 1e-12);
+        assert_near(none.utilization, 0, 1e-12);
     }
     assert_non_null(strstr(assess(&units[0], 0, GW_ABSENT).why, "agree"));
     assert_non_null(strstr(assess(&units[1], 0, GW_ABSENT).why, "cavity"));

@@ -223,7 +223,7 @@ static void compare_finding(struct stage *s, const struct expectation *x, const 
     compare_word(s, x, about, "evidence", EVIDENCE, x->evidence, 1 + (int)f->evidence);
     compare_word(s, x, about, "direction", DIRECTIONS, x->direction, 1 + (int)f->direction);
     compare_word(s, x, about, "basis", ROW_BASES, x->basis, 1 + (int)gw_used_weakest(f->used));
-    compare_number(s, x, about, "utilization", GW_RATIO, x->utilization, f->utilisation);
+    compare_number(s, x, about, "utilization", GW_RATIO, x->utilization, f->utilization);
     compare_number(s, x, about, "required", f->dim, x->required, f->required);
     compare_number(s, x, about, "provided", f->dim, x->provided, f->provided);
     for (unsigned i = 0; i < x->asks.n; i++) {

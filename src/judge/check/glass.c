@@ -51,7 +51,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     const struct gw_lite_result *r = &g->verdict.results[g->verdict.governing];
     struct gw_limit *limit = gw_capacity_instead(out, GW_PRESSURE, fabs(r->load.pressure), r->resistance, how(ask, r));
-    limit->use = r->utilisation;
+    limit->use = r->utilization;
     limit->turned = true;
     limit->direction = g->verdict.governing ? GW_OUTWARD : GW_INWARD;
 }
