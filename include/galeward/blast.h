@@ -85,7 +85,7 @@ struct gw_blast_curve {
     double period;                                                       /* s, of small oscillations */
     double motion;           /* kinetic energy over that of a rigid lite with the mean velocity, small deflections */
     double load_mass_factor; /* of the deflection of the center: motion times mean over center */
-    const char *governing;   /* basis of the capacity; constant */
+    const char *governing;   /* route of the capacity; constant */
     const char *notes[GW_LITE_NOTES]; /* about the strength: constant strings */
     int n_notes;
     bool inner_alone; /* of an insulating unit */

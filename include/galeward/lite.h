@@ -1,11 +1,11 @@
 /* A lite as it is glazed: one to three panes with sealed cavities between them, each pane of one or more plies.
  *
- * Two bases side by side, by the same failure model of the glass surface (glass.h):
+ * Two routes side by side, by the same failure model of the glass surface (glass.h):
  * - the standard's factors (ASTM E1300): a laminated pane as monolithic glass of its designation, glass type factors by
  *   the pair, load shares by the cubes of the thicknesses;
  * - first principles: plies coupled by their interlayer (laminate.h), sealed cavities by the gas law with nonlinear
  *   panes (cavity.h), each ply's own type factor. Climatic load is part of it where sealing and service are given.
- * The lower resistance governs unless one of the bases is asked for.
+ * The lower resistance governs unless one of the routes is asked for.
  * Pressures act toward indoors where positive; all are of allowable-stress level. On fewer than four edges first
  * principles are the stresses of edges and surface against their allowable ones. */
 #ifndef GALEWARD_LITE_H
@@ -49,7 +49,7 @@ struct gw_make_up {
 
 enum gw_glass_standard { GW_GLASS_STANDARD_UNSET, GW_E1300_04, GW_E1300_09A, GW_E1300_12A, GW_E1300_16, GW_E1300_24 };
 
-enum gw_glass_basis { GW_GLASS_BASIS_UNSET, GW_BASIS_LOWER, GW_BASIS_STANDARD, GW_BASIS_PRINCIPLES };
+enum gw_glass_route { GW_GLASS_ROUTE_UNSET, GW_ROUTE_LOWER, GW_ROUTE_STANDARD, GW_ROUTE_PRINCIPLES };
 
 /* State of the gas: of the air around the unit in service, or when it was sealed. */
 struct gw_air {
@@ -67,7 +67,7 @@ struct gw_lite {
     double temperature;         /* K, of interlayers; absent: the table's */
     double probability;         /* absent: the standard's */
     enum gw_glass_standard edition;
-    enum gw_glass_basis basis;
+    enum gw_glass_route route;
     bool climate; /* else sealed as in service: no climatic load */
     struct gw_air sealing, service;
     bool use_only; /* under a load: the resistance by first principles is searched only where it governs */
@@ -105,8 +105,8 @@ struct gw_pane_result {
     struct gw_pane_by_principles principles;
 };
 
-/* One basis for the whole lite. */
-struct gw_lite_basis {
+/* One route for the whole lite. */
+struct gw_lite_route {
     bool covered;
     double resistance;                                    /* Pa, magnitude */
     int pane;                                             /* that governs, from 0 */
@@ -118,18 +118,18 @@ struct gw_lite_result {
     struct gw_lite_load load;
     struct gw_pane_result panes[GW_PANES];
     int n_panes;
-    struct gw_lite_basis standard, principles;
-    enum gw_glass_basis governing;
-    const char *why;                  /* why that basis governs; constant */
-    double resistance;                /* Pa, of the governing basis */
-    double utilization;               /* of the governing basis; absent without a pressure */
-    double deflection;                /* m, the larger of the two bases */
+    struct gw_lite_route standard, principles;
+    enum gw_glass_route governing;
+    const char *why;                  /* why that route governs; constant */
+    double resistance;                /* Pa, of the governing route */
+    double utilization;               /* of the governing route; absent without a pressure */
+    double deflection;                /* m, the larger of the two routes */
     double weight;                    /* Pa, of the whole lite laid flat */
     const char *notes[GW_LITE_NOTES]; /* constant strings */
     int n_notes;
 };
 
-/* engine->workspace: GW_PLATE_WORKSPACE bytes. Refuses when neither basis covers the lite (the standard's limit is then
+/* engine->workspace: GW_PLATE_WORKSPACE bytes. Refuses when neither route covers the lite (the standard's limit is then
  * in the fault), and what is wrong with the input itself. */
 enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *in, const struct gw_lite_load *load,
                               struct gw_engine *engine);

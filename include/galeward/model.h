@@ -171,7 +171,7 @@ struct gw_air_state {
     double atmospheric_pressure, elevation, temperature;
 };
 struct gw_glass_rules {
-    enum gw_glass_basis basis;
+    enum gw_glass_route route;
     double deflection_limit, deflection_ratio; /* m; short side over limit */
     double probability, interlayer_temperature;
     const struct gw_air_state *sealing;
@@ -201,7 +201,7 @@ struct gw_given {
 
 struct gw_water_requirement {
     double pressure, share, floor, cap;
-    enum gw_water_rule basis;
+    enum gw_water_rule rule;
 };
 struct gw_air_requirement {
     double leakage, at;
@@ -396,9 +396,9 @@ extern const struct gw_record gw_project_record, gw_system_record, gw_wall_recor
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record;
 /* choices.c: words that more than one record knows. */
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
-    gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_basis_choices[],
+    gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_rule_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
-    gw_glass_basis_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
+    gw_glass_route_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
     gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],

@@ -21,9 +21,9 @@ enum gw_governs_water { GW_WATER_GOVERNS_UNSET, GW_BY_SHARE, GW_BY_FLOOR, GW_BY_
 
 struct gw_water_case {
     struct gw_asd positive; /* greatest inward design pressure; never the suction */
-    enum gw_water_rule basis;
+    enum gw_water_rule rule;
     enum gw_water_region region; /* unset: US */
-    double share, floor, cap;    /* ratio, Pa, Pa; absent: the basis's own */
+    double share, floor, cap;    /* ratio, Pa, Pa; absent: the rule's own */
 };
 struct gw_water_result {
     double pressure;          /* Pa: share x positive, not below the floor, then not above the cap */
@@ -135,7 +135,7 @@ enum gw_proof_protocol { GW_PROOF_UNSET, GW_PROOF_E330, GW_PROOF_TAS202 };
 struct gw_proof_case {
     struct gw_asd positive, negative; /* magnitudes */
     double span;                      /* m, clear */
-    enum gw_water_rule basis;
+    enum gw_water_rule rule;
     enum gw_proof_protocol protocol; /* unset: E330 */
 };
 struct gw_proof_result {
@@ -168,8 +168,8 @@ enum gw_sequence_when { GW_WHEN_UNSET, GW_WHEN_ALWAYS, GW_WHEN_DYNAMIC, GW_WHEN_
 struct gw_sequence_case {
     struct gw_asd positive, negative; /* magnitudes */
     double span;                      /* m */
-    enum gw_water_rule basis;
-    double water;                  /* Pa; absent: by the basis */
+    enum gw_water_rule rule;
+    double water;                  /* Pa; absent: by the rule */
     double air_leakage, air_at;    /* m/s, Pa; absent: the usual limit */
     enum gw_bool dynamic, thermal; /* asked for; unsaid: no */
     double drift;                  /* m, story; absent: by story_height */

@@ -17,7 +17,7 @@ static void set_requirements(struct gw_sequence_case *in, const struct gw_requir
 {
     if (r && r->water) {
         in->water = r->water->pressure;
-        if (r->water->basis) in->basis = r->water->basis;
+        if (r->water->rule) in->rule = r->water->rule;
     }
     if (!r || !r->air) return;
     in->air_leakage = r->air->leakage;
@@ -27,7 +27,7 @@ static void set_requirements(struct gw_sequence_case *in, const struct gw_requir
 /* The greatest pressures of the walls below the roof, on the greatest span. */
 void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask)
 {
-    struct gw_sequence_case in = {.basis = GW_WATER_CURTAIN_WALL,
+    struct gw_sequence_case in = {.rule = GW_WATER_CURTAIN_WALL,
                                   .water = GW_ABSENT,
                                   .air_leakage = GW_ABSENT,
                                   .air_at = GW_ABSENT,

@@ -195,7 +195,7 @@ static enum gw_status find_capacity(struct gw_blast_curve *c, const struct gw_li
     c->n_notes = result.n_notes;
     memcpy(c->notes, result.notes, sizeof c->notes);
     c->thickness = result.panes[0].principles.deflection_thickness;
-    c->governing = result.governing == GW_BASIS_STANDARD ? "standard's factors" : "first principles";
+    c->governing = result.governing == GW_ROUTE_STANDARD ? "standard's factors" : "first principles";
     return GW_OK;
 }
 

@@ -65,7 +65,7 @@ struct response_case {
     enum gw_blast_level level;
     double probability, temperature;
     enum gw_glass_standard edition;
-    enum gw_glass_basis basis;
+    enum gw_glass_route route;
     double rated_pressure, rated_impulse;
 };
 enum { NOTES_MOST = 10 + GW_LITE_NOTES };
@@ -95,7 +95,8 @@ static const struct gw_field RESPONSE[] = {
     R(probability, GW_RATIO, .help = "of breakage; absent: 0.008"),
     R(temperature, GW_TEMPERATURE, LIMITS(200, 400), .help = "of interlayers; absent: 50 degC"),
     PICK(response_case, edition, gw_glass_standard_choices, .fallback = "e1300-16", .help = "of ASTM E1300"),
-    PICK(response_case, basis, gw_glass_basis_choices, .fallback = "lower", .help = "of the strength"),
+    FIELD(response_case, "basis", route, GW_T_CHOICE, .choices = gw_glass_route_choices, .fallback = "lower",
+          .help = "of the strength"),
     R(rated_pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e9), LIKELY(1000, 1e7),
       .help = "of a test or product"),
     R(rated_impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), LIKELY(10, 1e5),
@@ -168,7 +169,7 @@ static enum gw_status find_curve(struct response_answer *answer, const struct re
                            .probability = given->probability,
                            .edges = 4,
                            .edition = given->edition,
-                           .basis = given->basis};
+                           .route = given->route};
     const enum gw_status status = gw_make_up_from(&lite.make_up, given->layers.items, given->layers.n, engine);
     if (status) return status;
     return gw_blast_curve(&answer->curve, &lite, given->unit == GW_BLAST_INNER_ALONE, engine);

@@ -31,7 +31,8 @@ static const struct gw_field LITE[] = {
     L(deflection_limit, GW_LENGTH, LIMITS(0.0001, 1), .help = "center deflection of the glass, at most"),
     L(deflection_ratio, GW_RATIO, LIMITS(10, 500), .help = "short side over deflection, at least"),
     PICK(lite_case, edition, gw_glass_standard_choices, .fallback = "e1300-16", .help = "of ASTM E1300"),
-    PICK(lite_case, basis, gw_glass_basis_choices, .fallback = "lower", .help = "which basis governs"),
+    FIELD(lite_case, "basis", route, GW_T_CHOICE, .choices = gw_glass_route_choices, .fallback = "lower",
+          .help = "which route governs"),
     F(lite_case, sealing, GW_T_RECORD, .record = &gw_air_record, .help = "of cavities; with service: climatic load"),
     F(lite_case, service, GW_T_RECORD, .record = &gw_air_record, .help = "state of the gas in service"),
     F(lite_case, lightest_of, GW_T_RECORD, .record = &LISTED_RECORD, .flags = GW_MANY,
@@ -63,7 +64,7 @@ static enum gw_status find_lite(struct gw_lite *lite, const struct lite_case *gi
                              .span = given->span,
                              .finish = given->edge_finish,
                              .edition = given->edition,
-                             .basis = given->basis};
+                             .route = given->route};
     enum gw_status status = find_air(lite, given, engine);
     if (status != GW_OK || given->lightest_of.n) return status;
     if (!given->layers.n) return gw_refuse(engine, GW_MISSING, "layers", "give layers, or lightest_of to choose from");
@@ -260,7 +261,7 @@ enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thi
         return gw_refuse(engine, GW_MISSING, "pressure", "a drawing shows the lite under a pressure: give one");
     if (given->support != 4)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "support", "drawings show lites on four edges");
-    bool standard = r->governing == GW_BASIS_STANDARD;
+    bool standard = r->governing == GW_ROUTE_STANDARD;
     const struct gw_pane_result *p = &r->panes[standard ? r->standard.pane : r->principles.pane];
     *pane = answer->governing;
     *deflection_thickness = p->principles.deflection_thickness; /* of a laminated pane by either basis */

@@ -20,7 +20,7 @@ struct lite_case {
     double slope, snow;
     double deflection_limit, deflection_ratio;
     enum gw_glass_standard edition;
-    enum gw_glass_basis basis;
+    enum gw_glass_route route;
     const struct gw_air_state *sealing, *service;
     GW_LIST(struct listed) lightest_of;
     GW_LIST(double) thicknesses;
@@ -32,12 +32,12 @@ struct pane_answer {
     struct gw_pane_result result;
     const struct gw_pane_by_principles *principles; /* NULL: not covered */
     double utilization;
-    const char *name, *governing, *basis;
+    const char *name, *governing, *route;
 };
 struct load_answer {
     const char *name;
     double pressure, duration, load_resistance, utilization, deflection;
-    const char *basis;
+    const char *route;
 };
 struct choice_answer {
     int make_up;
@@ -50,9 +50,9 @@ struct lite_answer {
     const struct gw_lite_result *result; /* of the load that governs */
     double nonfactored_load, type_factor, load_resistance, deflection, stress_max, breakage, utilization, weight;
     double governing_resistance, deflection_use;
-    const char *governing, *basis, *why;
+    const char *governing, *route, *why;
     struct gw_message standard_limit, principles_limit; /* of the result in hand */
-    const struct gw_lite_basis *principles;
+    const struct gw_lite_route *principles;
     struct pane_answer panes[GW_PANES];
     struct load_answer each_load[GW_LITE_LOADS];
     struct choice_answer chosen[GW_CHOICES];

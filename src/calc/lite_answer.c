@@ -28,10 +28,10 @@ static const struct gw_field PANE_ANSWER[] = {
     PANE("stress_max", stress_max, GW_STRESS, "largest tension, unloaded face, under its share"),
     PANE("probability", breakage, GW_RATIO, "of breakage under its share"),
     OUT(pane_answer, "utilisation", utilization, GW_RATIO, "pressure over load resistance"),
-    OUT_TEXT(pane_answer, "governing", governing, "the basis by which this pane governs the lite"),
-    OUT_TEXT(pane_answer, "basis", basis, "of the figures beside this"),
+    OUT_TEXT(pane_answer, "governing", governing, "the route by which this pane governs the lite"),
+    OUT_TEXT(pane_answer, "basis", route, "of the figures beside this"),
     OUT(pane_answer, "weight", result.weight, GW_PRESSURE, "laid flat"),
-    OUT_PART(pane_answer, "first_principles", principles, &PANE_PRINCIPLES_RECORD, "the other basis"),
+    OUT_PART(pane_answer, "first_principles", principles, &PANE_PRINCIPLES_RECORD, "the other route"),
 };
 static const struct gw_record PANE_ANSWER_RECORD = RECORD("pane result", pane_answer, PANE_ANSWER);
 
@@ -39,10 +39,10 @@ static const struct gw_field LOAD_ANSWER[] = {
     OUT_TEXT(load_answer, "load", name, ""),
     OUT(load_answer, "pressure", pressure, GW_PRESSURE, "toward indoors"),
     OUT(load_answer, "duration", duration, GW_TIME, ""),
-    OUT(load_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
+    OUT(load_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the route that governs"),
     OUT(load_answer, "utilisation", utilization, GW_RATIO, ""),
-    OUT(load_answer, "deflection", deflection, GW_THICKNESS, "the larger of the two bases"),
-    OUT_TEXT(load_answer, "basis", basis, "that governs"),
+    OUT(load_answer, "deflection", deflection, GW_THICKNESS, "the larger of the two routes"),
+    OUT_TEXT(load_answer, "basis", route, "that governs"),
 };
 static const struct gw_record LOAD_ANSWER_RECORD = RECORD("load result", load_answer, LOAD_ANSWER);
 
@@ -52,19 +52,19 @@ static const struct gw_field CHOICE_ANSWER[] = {
     OUT_TEXT(choice_answer, "treatment", treatment, "of every glass, where treatments are given"),
     OUT(choice_answer, "weight", weight, GW_PRESSURE, "laid flat"),
     OUT(choice_answer, "utilisation", utilization, GW_RATIO, "strength or deflection, the larger"),
-    OUT(choice_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the basis that governs"),
+    OUT(choice_answer, "load_resistance", load_resistance, GW_PRESSURE, "by the route that governs"),
     OUT(choice_answer, "deflection", deflection, GW_THICKNESS, ""),
 };
 static const struct gw_record CHOICE_ANSWER_RECORD = RECORD("choice", choice_answer, CHOICE_ANSWER);
 
 static const struct gw_field PRINCIPLES[] = {
-    OUT(gw_lite_basis, "load_resistance", resistance, GW_PRESSURE, ""),
-    OUT(gw_lite_basis, "deflection", deflection, GW_THICKNESS, "largest of any pane"),
-    OUT(gw_lite_basis, "stress_max", stress_max, GW_STRESS, "largest of any pane"),
-    OUT(gw_lite_basis, "probability", breakage, GW_RATIO, "of breakage, of the weakest pane"),
-    OUT(gw_lite_basis, "utilisation", utilization, GW_RATIO, "net load over capacity"),
+    OUT(gw_lite_route, "load_resistance", resistance, GW_PRESSURE, ""),
+    OUT(gw_lite_route, "deflection", deflection, GW_THICKNESS, "largest of any pane"),
+    OUT(gw_lite_route, "stress_max", stress_max, GW_STRESS, "largest of any pane"),
+    OUT(gw_lite_route, "probability", breakage, GW_RATIO, "of breakage, of the weakest pane"),
+    OUT(gw_lite_route, "utilisation", utilization, GW_RATIO, "net load over capacity"),
 };
-static const struct gw_record PRINCIPLES_RECORD = RECORD("lite by first principles", gw_lite_basis, PRINCIPLES);
+static const struct gw_record PRINCIPLES_RECORD = RECORD("lite by first principles", gw_lite_route, PRINCIPLES);
 
 #define A(key_, member_, dim_, help_) OUT(lite_answer, key_, member_, dim_, help_)
 static const struct gw_field LITE_ANSWER[] = {
@@ -74,18 +74,18 @@ static const struct gw_field LITE_ANSWER[] = {
     A("deflection", deflection, GW_THICKNESS, "center deflection, by the standard's share, else by first principles"),
     A("stress_max", stress_max, GW_STRESS, "largest tension, the same way"),
     A("probability", breakage, GW_RATIO, "of breakage under the pressure, the same way"),
-    A("governing_resistance", governing_resistance, GW_PRESSURE, "by the basis that governs"),
-    A("utilisation", utilization, GW_RATIO, "by the basis that governs"),
+    A("governing_resistance", governing_resistance, GW_PRESSURE, "by the route that governs"),
+    A("utilisation", utilization, GW_RATIO, "by the route that governs"),
     A("deflection_utilisation", deflection_use, GW_RATIO, "larger deflection over the limit"),
     OUT_TEXT(lite_answer, "governing", governing, "pane"),
-    OUT_TEXT(lite_answer, "basis", basis, "that governs"),
+    OUT_TEXT(lite_answer, "basis", route, "that governs"),
     OUT_TEXT(lite_answer, "why", why, ""),
     OUT_SENTENCE(lite_answer, "standard_limit", standard_limit, "why the standard's factors do not cover the lite"),
     OUT_SENTENCE(lite_answer, "first_principles_limit", principles_limit, "why first principles do not cover it"),
     A("weight", weight, GW_PRESSURE, "of the glass, laid flat"),
     A("greatest_pressure", greatest_pressure, GW_PRESSURE, "for strength and the deflection limit"),
     A("greatest_width", greatest_width, GW_LENGTH, "at this height"),
-    OUT_PART(lite_answer, "first_principles", principles, &PRINCIPLES_RECORD, "the other basis"),
+    OUT_PART(lite_answer, "first_principles", principles, &PRINCIPLES_RECORD, "the other route"),
     OUT_PARTS(lite_answer, "layers", layers, &PANE_ANSWER_RECORD, "each pane, from outside, under the governing load"),
     OUT_PARTS(lite_answer, "loads", loads, &LOAD_ANSWER_RECORD, "each load"),
     OUT_PARTS(lite_answer, "choices", choices, &CHOICE_ANSWER_RECORD, "the lightest that pass, lightest first"),
@@ -95,9 +95,9 @@ static const struct gw_field LITE_ANSWER[] = {
 };
 const struct gw_record gw_lite_answer_record = RECORD("lite result", lite_answer, LITE_ANSWER);
 
-static const char *basis_name(const struct gw_lite_result *r)
+static const char *route_name(const struct gw_lite_result *r)
 {
-    return r->governing == GW_BASIS_STANDARD ? "standard's factors" : "first principles";
+    return r->governing == GW_ROUTE_STANDARD ? "standard's factors" : "first principles";
 }
 
 static const char *const PANE_NAMES[GW_PANES] = {"lite 1", "lite 2", "lite 3"};
@@ -118,7 +118,7 @@ static void answer_panes(struct lite_answer *answer, const struct gw_lite_result
         *p = (struct pane_answer){.result = r->panes[i], .name = PANE_NAMES[i], .utilization = GW_ABSENT};
         p->result.standard.nonfactored_load = nonfactored(r, i);
         p->principles = r->principles.covered ? &r->panes[i].principles : NULL;
-        p->basis = r->standard.covered ? "standard's factors" : NULL;
+        p->route = r->standard.covered ? "standard's factors" : NULL;
         if (gw_given(r->load.pressure)) p->utilization = fabs(r->load.pressure) / p->result.standard.load_resistance;
         bool standard = r->standard.covered && r->standard.pane == i;
         bool principles = r->principles.covered && r->principles.pane == i;
@@ -136,7 +136,7 @@ static void answer_loads(struct lite_answer *answer, const struct gw_lite_verdic
     for (int i = 0; i < v->n; i++) {
         const struct gw_lite_result *r = &v->results[i];
         answer->each_load[i] = (struct load_answer){r->load.name,   r->load.pressure, r->load.duration, r->resistance,
-                                                    r->utilization, r->deflection,    basis_name(r)};
+                                                    r->utilization, r->deflection,    route_name(r)};
     }
     answer->loads.items = answer->each_load;
     answer->loads.n = (size_t)v->n;
@@ -146,8 +146,8 @@ void gw_lite_answer(struct lite_answer *answer)
 {
     const struct gw_lite_verdict *v = &answer->verdict;
     const struct gw_lite_result *r = answer->result = &v->results[v->governing];
-    const struct gw_lite_basis *shown = r->standard.covered ? &r->standard : &r->principles;
-    const struct gw_lite_basis *governs = r->governing == GW_BASIS_STANDARD ? &r->standard : &r->principles;
+    const struct gw_lite_route *shown = r->standard.covered ? &r->standard : &r->principles;
+    const struct gw_lite_route *governs = r->governing == GW_ROUTE_STANDARD ? &r->standard : &r->principles;
     answer->nonfactored_load = nonfactored(r, shown->pane);
     answer->type_factor =
         r->standard.covered ? r->panes[shown->pane].standard.type_factor : r->panes[shown->pane].principles.type_factor;
@@ -159,7 +159,7 @@ void gw_lite_answer(struct lite_answer *answer)
     answer->utilization = r->utilization;
     answer->deflection_use = v->deflection_use;
     answer->governing = PANE_NAMES[governs->pane];
-    answer->basis = basis_name(r);
+    answer->route = route_name(r);
     answer->why = r->why;
     answer->standard_limit = gw_fault_said(&r->standard.why_not);
     answer->principles_limit = gw_fault_said(&r->principles.why_not);

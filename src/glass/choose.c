@@ -123,11 +123,11 @@ enum gw_status gw_lite_lightest(struct gw_lite_choices *out, const struct gw_lit
 
 enum { BISECTIONS = 40 };
 
-/* The lower resistance of the bases that may govern: which of them does under the load given may change with it. */
-static double strength(const struct gw_lite_result *r, enum gw_glass_basis asked)
+/* The lower resistance of the routes that may govern: which of them does under the load given may change with it. */
+static double strength(const struct gw_lite_result *r, enum gw_glass_route asked)
 {
-    const bool standard = r->standard.covered && !(asked == GW_BASIS_PRINCIPLES && r->principles.covered);
-    const bool principles = r->principles.covered && !(asked == GW_BASIS_STANDARD && r->standard.covered);
+    const bool standard = r->standard.covered && !(asked == GW_ROUTE_PRINCIPLES && r->principles.covered);
+    const bool principles = r->principles.covered && !(asked == GW_ROUTE_STANDARD && r->standard.covered);
     return fmin(standard ? r->standard.resistance : INFINITY, principles ? r->principles.resistance : INFINITY);
 }
 
@@ -153,7 +153,7 @@ enum gw_status gw_lite_greatest_pressure(double *out, const struct gw_lite *in, 
     lite.use_only = false;
     enum gw_status status = gw_lite_assess(&r, &lite, load, engine);
     if (status != GW_OK) return status;
-    *out = high = strength(&r, in->basis);
+    *out = high = strength(&r, in->route);
     if (!gw_given(deflection_limit)) return GW_OK;
     lite.use_only = true;
     status = bend(&deflection, sign * high, &lite, load, engine);

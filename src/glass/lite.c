@@ -1,4 +1,4 @@
-/* A lite under one load by both bases, and which of them governs. */
+/* A lite under one load by both routes, and which of them governs. */
 #include "glass/lite_internal.h"
 
 #include "tables_data.h"
@@ -33,8 +33,8 @@ double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *eng
     return sum;
 }
 
-/* How much more of the first-principles basis is used than of the standard's; by the resistances where nothing acts. */
-static double difference(const struct gw_lite_basis *standard, const struct gw_lite_basis *principles)
+/* How much more of the first-principles route is used than of the standard's; by the resistances where nothing acts. */
+static double difference(const struct gw_lite_route *standard, const struct gw_lite_route *principles)
 {
     bool acts = standard->utilization > 0 || principles->utilization > 0;
     if (acts) return principles->utilization / standard->utilization - 1;
@@ -58,14 +58,14 @@ static const char *left_out(const struct assessment *a)
     return "the lower of the two: the sealed cavity loads this pane more than the cubes of the thicknesses do";
 }
 
-/* Why the basis that governs does. */
+/* Why the route that governs does. */
 static const char *reason(const struct assessment *a)
 {
-    const struct gw_lite_basis *s = &a->out->standard, *p = &a->out->principles;
+    const struct gw_lite_route *s = &a->out->standard, *p = &a->out->principles;
     if (!p->covered) return "first principles do not cover this lite";
     if (!s->covered) return "the standard's factors do not cover this lite";
-    if (a->in->basis == GW_BASIS_STANDARD) return "the standard's factors are asked for";
-    if (a->in->basis == GW_BASIS_PRINCIPLES) return "first principles are asked for";
+    if (a->in->route == GW_ROUTE_STANDARD) return "the standard's factors are asked for";
+    if (a->in->route == GW_ROUTE_PRINCIPLES) return "first principles are asked for";
     if (fabs(difference(s, p)) < SAME) return "both bases agree";
     if (difference(s, p) < 0)
         return "the lower of the two: the standard's factors stay on the safe side of the plies and cavities as they "
@@ -76,13 +76,13 @@ static const char *reason(const struct assessment *a)
 static void choose(const struct assessment *a)
 {
     struct gw_lite_result *out = a->out;
-    const struct gw_lite_basis *s = &out->standard, *p = &out->principles;
+    const struct gw_lite_route *s = &out->standard, *p = &out->principles;
     bool lower = p->covered && s->covered && difference(s, p) > SAME;
-    if (a->in->basis == GW_BASIS_STANDARD && s->covered) lower = false;
-    if (a->in->basis == GW_BASIS_PRINCIPLES && p->covered) lower = true;
+    if (a->in->route == GW_ROUTE_STANDARD && s->covered) lower = false;
+    if (a->in->route == GW_ROUTE_PRINCIPLES && p->covered) lower = true;
     bool by_principles = !s->covered || lower;
-    const struct gw_lite_basis *governs = by_principles ? p : s;
-    out->governing = by_principles ? GW_BASIS_PRINCIPLES : GW_BASIS_STANDARD;
+    const struct gw_lite_route *governs = by_principles ? p : s;
+    out->governing = by_principles ? GW_ROUTE_PRINCIPLES : GW_ROUTE_STANDARD;
     out->why = reason(a);
     out->resistance = governs->resistance;
     out->utilization = governs->utilization;
@@ -91,9 +91,9 @@ static void choose(const struct assessment *a)
         out->deflection = fmax(s->covered ? s->deflection : 0, p->covered ? p->deflection : 0);
 }
 
-static void clear_basis(struct gw_lite_basis *b)
+static void clear_route(struct gw_lite_route *b)
 {
-    *b = (struct gw_lite_basis){.utilization = GW_ABSENT,
+    *b = (struct gw_lite_route){.utilization = GW_ABSENT,
                                 .deflection = GW_ABSENT,
                                 .stress_max = GW_ABSENT,
                                 .breakage = GW_ABSENT,
@@ -103,8 +103,8 @@ static void clear_basis(struct gw_lite_basis *b)
 static void clear(struct gw_lite_result *out, const struct gw_lite *in, const struct gw_lite_load *load)
 {
     *out = (struct gw_lite_result){.load = *load, .n_panes = in->make_up.n_panes};
-    clear_basis(&out->standard);
-    clear_basis(&out->principles);
+    clear_route(&out->standard);
+    clear_route(&out->principles);
     for (int i = 0; i < GW_PANES; i++) {
         out->panes[i].standard = (struct gw_pane_by_standard){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT,
                                                               GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
@@ -151,8 +151,8 @@ static void complete(struct assessment *a, struct gw_lite *in)
     if (!in->climate) in->service = in->sealing = (struct gw_air){air->pressure_pa, air->temperature_k};
 }
 
-/* A limit of one basis leaves the other; a fault of the input itself stops both. */
-static enum gw_status set_aside(struct gw_lite_basis *b, enum gw_status status, struct gw_engine *engine)
+/* A limit of one route leaves the other; a fault of the input itself stops both. */
+static enum gw_status set_aside(struct gw_lite_route *b, enum gw_status status, struct gw_engine *engine)
 {
     b->covered = status == GW_OK;
     if (status != GW_OUTSIDE_METHOD) return status;
@@ -183,7 +183,7 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
         out->panes[i].weight = gw_make_up_weight(&(struct gw_make_up){{in.make_up.panes[i]}, {0}, 1}, engine);
     for (int i = 0; i < out->n_panes; i++) out->weight += out->panes[i].weight;
     choose(&a);
-    if (out->governing != GW_BASIS_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
+    if (out->governing != GW_ROUTE_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
     status = gw_lite_find_resistance(&a);
     out->resistance = out->principles.resistance;
     return status;

@@ -15,7 +15,7 @@ struct assessment {
     struct gw_lite_result *out;
 };
 
-/* Effective thicknesses of every pane; both bases need them. */
+/* Effective thicknesses of every pane; both routes need them. */
 enum gw_status gw_lite_find_thicknesses(struct assessment *a);
 enum gw_status gw_lite_by_standard(const struct assessment *a);
 enum gw_status gw_lite_by_principles(const struct assessment *a);

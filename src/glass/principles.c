@@ -228,7 +228,7 @@ static enum gw_status search_unit(double *resistance, int *pane, double sign, co
 
 enum gw_status gw_lite_find_resistance(const struct assessment *a)
 {
-    struct gw_lite_basis *b = &a->out->principles;
+    struct gw_lite_route *b = &a->out->principles;
     struct gw_trace *trace = a->engine->trace;
     double sign = a->load.pressure < 0 ? -1 : 1;
     int pane = 0;
@@ -289,7 +289,7 @@ static enum gw_status load_panes(const struct assessment *a)
 }
 
 /* The use is that of the panes' net loads: with a climatic load it is not the ratio of the pressures. */
-static void gather(struct gw_lite_basis *b, const struct assessment *a)
+static void gather(struct gw_lite_route *b, const struct assessment *a)
 {
     const int n = a->in->make_up.n_panes;
     b->utilization = b->deflection = b->stress_max = b->breakage = 0;
@@ -333,7 +333,7 @@ static enum gw_status find_allowables(struct gw_support_case *c, const struct as
 static void answer_support(const struct assessment *a, const struct gw_support_result *r)
 {
     struct gw_pane_by_principles *p = &a->out->panes[0].principles;
-    struct gw_lite_basis *b = &a->out->principles;
+    struct gw_lite_route *b = &a->out->principles;
     const bool bounded = gw_given(r->limit_pressure_bound); /* a cantilever has no plate action to bound */
     if (bounded)
         gw_lite_note(a->out,

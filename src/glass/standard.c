@@ -1,4 +1,4 @@
-/* The standard's basis: monolithic-equivalent thickness, glass type factors, load shares. */
+/* The standard's route: monolithic-equivalent thickness, glass type factors, load shares. */
 #include "glass/lite_internal.h"
 
 #include "tables_data.h"
@@ -294,7 +294,7 @@ static enum gw_status respond(int i, double base_duration, const struct assessme
     return status;
 }
 
-static void gather(struct gw_lite_basis *b, const struct assessment *a)
+static void gather(struct gw_lite_route *b, const struct assessment *a)
 {
     const struct gw_pane_result *panes = a->out->panes;
     for (int i = 0; i < a->out->n_panes; i++)

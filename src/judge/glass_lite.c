@@ -36,7 +36,7 @@ enum gw_status gw_lite_of(struct gw_lite *out, const struct gw_model *model, con
                             .temperature = rules->interlayer_temperature,
                             .probability = rules->probability,
                             .edition = model->project.codes->glass,
-                            .basis = rules->basis,
+                            .route = rules->route,
                             .climate = rules->sealing && rules->service.n,
                             .use_only = true};
     enum gw_status status = gw_make_up_from(&out->make_up, type->layers.items, type->layers.n, engine);

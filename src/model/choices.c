@@ -30,12 +30,12 @@ const struct gw_choice gw_test_choices[] = {{"structural", GW_TEST_STRUCTURAL, "
                                             {"blast", GW_TEST_BLAST, "ASTM F1642"},
                                             {"other", GW_TEST_OTHER, "any number with a name"},
                                             {0}};
-const struct gw_choice gw_water_basis_choices[] = {{"R", GW_WATER_R, ""},
-                                                   {"LC", GW_WATER_LC, ""},
-                                                   {"CW", GW_WATER_CW, ""},
-                                                   {"AW", GW_WATER_AW, ""},
-                                                   {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
-                                                   {0}};
+const struct gw_choice gw_water_rule_choices[] = {{"R", GW_WATER_R, ""},
+                                                  {"LC", GW_WATER_LC, ""},
+                                                  {"CW", GW_WATER_CW, ""},
+                                                  {"AW", GW_WATER_AW, ""},
+                                                  {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
+                                                  {0}};
 const struct gw_choice gw_version_choices[] = {{"1", 1, ""}, {0}};
 const struct gw_choice gw_shape_choices[] = {
     {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};
@@ -50,10 +50,10 @@ const struct gw_choice gw_strip_cap_choices[] = {
 const struct gw_choice gw_glass_standard_choices[] = {{"e1300-04", GW_E1300_04, ""},   {"e1300-09a", GW_E1300_09A, ""},
                                                       {"e1300-12a", GW_E1300_12A, ""}, {"e1300-16", GW_E1300_16, ""},
                                                       {"e1300-24", GW_E1300_24, ""},   {0}};
-const struct gw_choice gw_glass_basis_choices[] = {
-    {"lower", GW_BASIS_LOWER, "the lower resistance of the two"},
-    {"standard", GW_BASIS_STANDARD, "the standard's factors"},
-    {"first_principles", GW_BASIS_PRINCIPLES, "plies and cavities as they share the load"},
+const struct gw_choice gw_glass_route_choices[] = {
+    {"lower", GW_ROUTE_LOWER, "the lower resistance of the two"},
+    {"standard", GW_ROUTE_STANDARD, "the standard's factors"},
+    {"first_principles", GW_ROUTE_PRINCIPLES, "plies and cavities as they share the load"},
     {0}};
 const struct gw_choice gw_span_choices[] = {{"width", GW_SPAN_WIDTH, ""}, {"height", GW_SPAN_HEIGHT, ""}, {0}};
 const struct gw_choice gw_treatment_choices[] = {

@@ -222,7 +222,8 @@ static const struct gw_field AIR_STATE[] = {
 };
 const struct gw_record gw_air_record = RECORD("air", gw_air_state, AIR_STATE);
 static const struct gw_field GLASS_RULES[] = {
-    PICK(gw_glass_rules, basis, gw_glass_basis_choices, .fallback = "lower", .help = "which basis governs glass"),
+    FIELD(gw_glass_rules, "basis", route, GW_T_CHOICE, .choices = gw_glass_route_choices, .fallback = "lower",
+          .help = "which route governs glass"),
     NUM(gw_glass_rules, deflection_limit, GW_LENGTH, LIMITS(0.001, 1),
         .help = "center deflection of the glass, at most"),
     NUM(gw_glass_rules, deflection_ratio, GW_RATIO, LIMITS(10, 500), .help = "short side over deflection, at least"),
@@ -315,8 +316,8 @@ static const struct gw_field WATER[] = {
     NUM(gw_water_requirement, share, GW_RATIO, LIMITS(0.01, 1), .help = "share of the positive design pressure"),
     NUM(gw_water_requirement, floor, GW_PRESSURE, LIMITS(0, 5000), .help = "not below"),
     NUM(gw_water_requirement, cap, GW_PRESSURE, LIMITS(1, 5000), .help = "not above"),
-    PICK(gw_water_requirement, basis, gw_water_basis_choices,
-         .help = "whose share, floor and cap: a performance class or curtain_wall"),
+    FIELD(gw_water_requirement, "basis", rule, GW_T_CHOICE, .choices = gw_water_rule_choices,
+          .help = "whose share, floor and cap: a performance class or curtain_wall"),
 };
 static const struct gw_record WATER_RECORD =
     RECORD("water requirement", gw_water_requirement, WATER, .scalar_key = "pressure");

@@ -19,7 +19,7 @@ static enum gw_status lite(struct gw_text *out, const void *of, enum gw_units sh
     enum gw_status status = gw_lite_plate(&governing, &deflection_thickness, &pane, answer->in, answer->out, engine);
     if (status != GW_OK) return status;
     const struct plate_words words = {gw_format(out->arena, "Governing pane (%s)", pane),
-                                      "The pane that governs, under its part of the load, by the basis that governs."};
+                                      "The pane that governs, under its part of the load, by the route that governs."};
     return gw_draw_plate(out, &governing, deflection_thickness, &words, shown, engine);
 }
 

@@ -86,7 +86,7 @@ static void glass(struct page *page, const struct gw_explained_glass *d, const c
                    gw_format(page->arena, "%s of %s against %s by %s: %s. The center bends %s.", r->load.name,
                              gw_quantity_text(page, GW_PRESSURE, fabs(r->load.pressure), UP),
                              gw_quantity_text(page, GW_PRESSURE, r->resistance, DOWN),
-                             r->governing == GW_BASIS_STANDARD ? "the standard's factors" : "first principles", r->why,
+                             r->governing == GW_ROUTE_STANDARD ? "the standard's factors" : "first principles", r->why,
                              gw_quantity_text(page, GW_THICKNESS, r->deflection, UP)));
 }
 

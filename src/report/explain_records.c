@@ -5,9 +5,9 @@
 #include "report/results.h"
 
 static const char *status_word(int status) { return status == GW_OK ? NULL : gw_status_code((enum gw_status)status); }
-static const char *glass_basis_word(int basis)
+static const char *glass_route_word(int route)
 {
-    return basis == GW_BASIS_STANDARD ? "the standard's factors" : "first principles";
+    return route == GW_ROUTE_STANDARD ? "the standard's factors" : "first principles";
 }
 
 #define TRACE(struct_, key_, member_, help_, ...)                                                                      \
@@ -70,10 +70,10 @@ static bool notes(struct gw_text *out, const void *thing, enum gw_units shown)
 static const struct gw_field GLASS[] = {
     FIELD(gw_explained_glass, "load", result.load.name, GW_T_TEXT, .help = "the load that governs"),
     GLASS_NUM("pressure", load.pressure, GW_PRESSURE, "of that load"),
-    GLASS_NUM("resistance", resistance, GW_PRESSURE, "of the basis that governs"),
-    FIELD(gw_explained_glass, "by", result.governing, GW_T_WORD, .word = glass_basis_word,
+    GLASS_NUM("resistance", resistance, GW_PRESSURE, "of the route that governs"),
+    FIELD(gw_explained_glass, "by", result.governing, GW_T_WORD, .word = glass_route_word,
           .help = "the standard's factors or first principles"),
-    FIELD(gw_explained_glass, "why", result.why, GW_T_TEXT, .help = "why that basis governs"),
+    FIELD(gw_explained_glass, "why", result.why, GW_T_TEXT, .help = "why that route governs"),
     GLASS_NUM("utilisation", utilization, GW_RATIO, "pressure over resistance"),
     GLASS_NUM("deflection", deflection, GW_LENGTH, "of the center"),
     OUT_SAID("standard_silent", why_no_standard, "why the standard's factors do not cover it"),

@@ -14,7 +14,7 @@ static const struct gw_choice *choices_of(const char *column)
                  {"exposure", gw_exposure_choices},
                  {"code", gw_building_code_choices},
                  {"enclosure", gw_enclosure_choices},
-                 {"class", gw_water_basis_choices},
+                 {"class", gw_water_rule_choices},
                  {"material", gw_interlayer_choices},
                  {"treatment", gw_treatment_choices},
                  {"finish", gw_edge_finish_choices},

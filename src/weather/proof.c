@@ -13,10 +13,10 @@ static const struct gw_proof_loads *protocol_row(enum gw_proof_protocol protocol
     return NULL;
 }
 
-static const struct gw_proof_class *class_row(enum gw_water_rule basis, struct gw_engine *engine)
+static const struct gw_proof_class *class_row(enum gw_water_rule rule, struct gw_engine *engine)
 {
     for (size_t i = 0; i < GW_N_PROOF_CLASS; i++)
-        if (engine->tables->proof_class[i].class == (int)basis) return GW_USE(engine, &engine->tables->proof_class[i]);
+        if (engine->tables->proof_class[i].class == (int)rule) return GW_USE(engine, &engine->tables->proof_class[i]);
     gw_refuse(engine, GW_MISSING, "basis", "whose permanent set and deflection is not given");
     return NULL;
 }
@@ -64,7 +64,7 @@ enum gw_status gw_proof(struct gw_proof_result *out, const struct gw_proof_case 
     if (!status) status = weather_positive("span", in->span, engine);
     if (status) return status;
     const struct gw_proof_loads *protocol = protocol_row(in->protocol, engine);
-    const struct gw_proof_class *row = protocol ? class_row(in->basis, engine) : NULL;
+    const struct gw_proof_class *row = protocol ? class_row(in->rule, engine) : NULL;
     if (!row) return engine->fault.status;
     load(out, in, protocol, engine);
     out->set_limit = row->set * in->span;

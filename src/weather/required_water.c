@@ -1,10 +1,10 @@
 /* Water test pressure from the design pressure; its relatives on site and in the air stream. */
 #include "weather_internal.h"
 
-static const struct gw_water_basis *basis_row(enum gw_water_rule basis, struct gw_engine *engine)
+static const struct gw_water_basis *rule_row(enum gw_water_rule rule, struct gw_engine *engine)
 {
     for (size_t i = 0; i < GW_N_WATER_BASIS; i++)
-        if (engine->tables->water_basis[i].class == (int)basis) return GW_USE(engine, &engine->tables->water_basis[i]);
+        if (engine->tables->water_basis[i].class == (int)rule) return GW_USE(engine, &engine->tables->water_basis[i]);
     gw_refuse(engine, GW_MISSING, "basis", "whose share, floor and cap is not given");
     return NULL;
 }
@@ -31,7 +31,7 @@ static enum gw_status limits(struct gw_water_result *out, const struct gw_water_
 /* Floor first, then cap. */
 enum gw_status gw_required_water(struct gw_water_result *out, const struct gw_water_case *in, struct gw_engine *engine)
 {
-    const struct gw_water_basis *row = basis_row(in->basis, engine);
+    const struct gw_water_basis *row = rule_row(in->rule, engine);
     if (!row) return engine->fault.status;
     enum gw_status status = limits(out, in, row, engine);
     if (status) return status;

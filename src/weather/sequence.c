@@ -11,11 +11,8 @@ struct plan {
 static enum gw_status plan_water(struct plan *plan, struct gw_engine *engine)
 {
     struct gw_water_result required;
-    const struct gw_water_case in = {.positive = plan->in.positive,
-                                     .basis = plan->in.basis,
-                                     .share = GW_ABSENT,
-                                     .floor = GW_ABSENT,
-                                     .cap = GW_ABSENT};
+    const struct gw_water_case in = {
+        .positive = plan->in.positive, .rule = plan->in.rule, .share = GW_ABSENT, .floor = GW_ABSENT, .cap = GW_ABSENT};
     const struct gw_water_spray *spray = &engine->tables->water_spray[GW_ROW_WATER_SPRAY_SPRAY];
     plan->wet = GW_USE(engine, spray)->steady_s;
     plan->water = plan->in.water;
@@ -63,7 +60,7 @@ static enum gw_status make_plan(struct plan *plan, const struct gw_sequence_case
 {
     *plan = (struct plan){.in = *in};
     const struct gw_proof_case proof = {
-        .positive = in->positive, .negative = in->negative, .span = in->span, .basis = in->basis};
+        .positive = in->positive, .negative = in->negative, .span = in->span, .rule = in->rule};
     enum gw_status status = gw_proof(&plan->proof, &proof, engine);
     if (!status) status = plan_water(plan, engine);
     if (!status) status = plan_air(plan, engine);

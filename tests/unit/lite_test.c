@@ -1,4 +1,4 @@
-/* Lites of panes and cavities: both bases, loads, choosing, the inverse searches. */
+/* Lites of panes and cavities: both routes, loads, choosing, the inverse searches. */
 #include "support.h"
 
 #include "galeward/lite.h"
@@ -38,7 +38,7 @@ static struct gw_lite_result assess(const struct gw_lite *in, double pressure, d
     return out;
 }
 
-/* At its resistance each basis is used up, and its weakest pane breaks with the probability asked for. */
+/* At its resistance each route is used up, and its weakest pane breaks with the probability asked for. */
 static void resistance_is_where_the_use_is_one(void **state)
 {
     (void)state;
@@ -211,7 +211,7 @@ static void unlike_triples_rest_on_first_principles(void **state)
     struct gw_lite_result r = assess(&in, 1000, GW_ABSENT);
     assert_false(r.standard.covered);
     assert_true(r.principles.covered);
-    assert_int_equal(r.governing, GW_BASIS_PRINCIPLES);
+    assert_int_equal(r.governing, GW_ROUTE_PRINCIPLES);
     assert_true(strlen(told(&r.standard.why_not)) > 20);
 }
 
@@ -267,7 +267,7 @@ static void the_greatest_pressure_passes(void **state)
         assert_int_equal(gw_lite_check(&v, &in, &demand, &engine), GW_OK);
         assert_false(v.passes);
     }
-    assert_int_equal(assess(&in, -1200, GW_ABSENT).governing, GW_BASIS_PRINCIPLES);
+    assert_int_equal(assess(&in, -1200, GW_ABSENT).governing, GW_ROUTE_PRINCIPLES);
 }
 
 /* In the cold the thin outer pane is drawn in beyond the limit; suction would relieve it. */

@@ -3,11 +3,11 @@
 
 /* Proof ----------------------------------------------------------------------------------------------------------- */
 
-static struct gw_proof_result proof(double span, enum gw_water_rule basis)
+static struct gw_proof_result proof(double span, enum gw_water_rule rule)
 {
     struct gw_proof_result out;
     struct gw_engine engine = an_engine();
-    const struct gw_proof_case in = {{1900}, {2850}, span, basis, GW_PROOF_UNSET};
+    const struct gw_proof_case in = {{1900}, {2850}, span, rule, GW_PROOF_UNSET};
     assert_int_equal(gw_proof(&out, &in, &engine), GW_OK);
     return out;
 }
@@ -45,7 +45,7 @@ static void set_and_loads(void **state)
     in.span = 0;
     assert_int_equal(gw_proof(&out, &in, &engine), GW_BAD_VALUE);
     in.span = 3.7;
-    in.basis = GW_WATER_UNSET;
+    in.rule = GW_WATER_UNSET;
     assert_int_equal(gw_proof(&out, &in, &engine), GW_MISSING);
 }
 
@@ -58,7 +58,7 @@ static struct gw_sequence sequence(enum gw_bool dynamic, enum gw_bool thermal, d
     const struct gw_sequence_case in = {.positive = {1900},
                                         .negative = {2850},
                                         .span = 3.7,
-                                        .basis = GW_WATER_CURTAIN_WALL,
+                                        .rule = GW_WATER_CURTAIN_WALL,
                                         .water = GW_ABSENT,
                                         .air_leakage = GW_ABSENT,
                                         .air_at = GW_ABSENT,
@@ -109,7 +109,7 @@ static void sequence_follows_the_project(void **state)
     struct gw_sequence_case in = {.positive = {1900},
                                   .negative = {2850},
                                   .span = 3.7,
-                                  .basis = GW_WATER_CURTAIN_WALL,
+                                  .rule = GW_WATER_CURTAIN_WALL,
                                   .water = 575,
                                   .air_leakage = 0.0003,
                                   .air_at = 75,

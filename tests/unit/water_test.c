@@ -3,10 +3,10 @@
 
 /* Required water -------------------------------------------------------------------------------------------------- */
 
-static struct gw_water_case water_case(double psf, enum gw_water_rule basis)
+static struct gw_water_case water_case(double psf, enum gw_water_rule rule)
 {
     return (struct gw_water_case){
-        .positive = {psf * PSF}, .basis = basis, .share = GW_ABSENT, .floor = GW_ABSENT, .cap = GW_ABSENT};
+        .positive = {psf * PSF}, .rule = rule, .share = GW_ABSENT, .floor = GW_ABSENT, .cap = GW_ABSENT};
 }
 
 static struct gw_water_result required(const struct gw_water_case *in)
@@ -17,9 +17,9 @@ static struct gw_water_result required(const struct gw_water_case *in)
     return out;
 }
 
-static double water_psf(double psf, enum gw_water_rule basis, enum gw_water_region region)
+static double water_psf(double psf, enum gw_water_rule rule, enum gw_water_region region)
 {
-    struct gw_water_case in = water_case(psf, basis);
+    struct gw_water_case in = water_case(psf, rule);
     in.region = region;
     return required(&in).pressure / PSF;
 }
@@ -29,7 +29,7 @@ static void shares_floors_caps(void **state)
 {
     (void)state;
     static const struct {
-        enum gw_water_rule basis;
+        enum gw_water_rule rule;
         double share, floor, cap;
     } rows[] = {{GW_WATER_R, 0.15, 2.90, 12},
                 {GW_WATER_LC, 0.15, 3.75, 12},
@@ -38,11 +38,11 @@ static void shares_floors_caps(void **state)
                 {GW_WATER_CURTAIN_WALL, 0.20, 6.24, 15}};
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
         const double at_floor = rows[i].floor / rows[i].share, at_cap = rows[i].cap / rows[i].share;
-        assert_near(water_psf(at_floor * 0.7, rows[i].basis, GW_WATER_US), rows[i].floor, 1e-9);
-        assert_near(water_psf(at_floor * 1.1, rows[i].basis, GW_WATER_US), rows[i].floor * 1.1, 1e-9);
-        assert_near(water_psf(at_cap * 0.97, rows[i].basis, GW_WATER_US), rows[i].cap * 0.97, 1e-9);
-        assert_near(water_psf(at_cap * 1.9, rows[i].basis, GW_WATER_US), rows[i].cap, 1e-9);
-        assert_near(water_psf(at_cap * 1.9, rows[i].basis, GW_WATER_CANADA), 720 / PSF, 1e-9);
+        assert_near(water_psf(at_floor * 0.7, rows[i].rule, GW_WATER_US), rows[i].floor, 1e-9);
+        assert_near(water_psf(at_floor * 1.1, rows[i].rule, GW_WATER_US), rows[i].floor * 1.1, 1e-9);
+        assert_near(water_psf(at_cap * 0.97, rows[i].rule, GW_WATER_US), rows[i].cap * 0.97, 1e-9);
+        assert_near(water_psf(at_cap * 1.9, rows[i].rule, GW_WATER_US), rows[i].cap, 1e-9);
+        assert_near(water_psf(at_cap * 1.9, rows[i].rule, GW_WATER_CANADA), 720 / PSF, 1e-9);
     }
 }
 
@@ -91,7 +91,7 @@ static void water_refusals(void **state)
     assert_near(out.pressure, 15 * PSF, 1e-9);
 }
 
-/* The judge asks the same engine: a given floor above the basis's own cap is not cut to the cap. */
+/* The judge asks the same engine: a given floor above the rule's own cap is not cut to the cap. */
 static void judge_shows_no_floor_above_cap(void **state)
 {
     struct world *w = *state;

@@ -12,11 +12,11 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 
 static struct gw_message by_what(struct gw_ask *ask, const struct gw_lite_result *r)
 {
-    const bool standard = r->governing == GW_BASIS_STANDARD;
+    const bool standard = r->governing == GW_ROUTE_STANDARD;
     const int pane = standard ? r->standard.pane : r->principles.pane;
-    const char *basis = standard ? "the standard's factors" : "first principles";
-    if (r->n_panes < 2) return GW_SAY(ask->arena, "by {}", gw_of_text(basis));
-    return GW_SAY(ask->arena, "by {}, lite {} of {}", gw_of_text(basis), gw_of_count(pane + 1),
+    const char *route = standard ? "the standard's factors" : "first principles";
+    if (r->n_panes < 2) return GW_SAY(ask->arena, "by {}", gw_of_text(route));
+    return GW_SAY(ask->arena, "by {}, lite {} of {}", gw_of_text(route), gw_of_count(pane + 1),
                   gw_of_count(r->n_panes));
 }
 

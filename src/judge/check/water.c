@@ -4,14 +4,14 @@
 static struct gw_water_case water_case(const struct gw_water_requirement *w, const struct gw_judged_wall *wall)
 {
     return (struct gw_water_case){.positive = {wall->greatest_inward},
-                                  .basis = w && w->basis ? w->basis : GW_WATER_CURTAIN_WALL,
+                                  .rule = w && w->rule ? w->rule : GW_WATER_CURTAIN_WALL,
                                   .region = GW_WATER_US,
                                   .share = w ? w->share : GW_ABSENT,
                                   .floor = w ? w->floor : GW_ABSENT,
                                   .cap = w ? w->cap : GW_ABSENT};
 }
 
-static struct gw_message how(struct gw_ask *ask, const struct gw_water_result *water, enum gw_water_rule basis)
+static struct gw_message how(struct gw_ask *ask, const struct gw_water_result *water, enum gw_water_rule rule)
 {
     static const char *const governs[] = {[GW_WATER_GOVERNS_UNSET] = "",
                                           [GW_BY_SHARE] = "the share governs",
@@ -23,7 +23,7 @@ static struct gw_message how(struct gw_ask *ask, const struct gw_water_result *w
     return GW_SAY(ask->arena, "{} % of the greatest inward pressure, {}; floor {}, cap {}: {} (basis {})",
                   gw_of_text(percent.at), gw_of_quantity(GW_PRESSURE, water->shared),
                   gw_of_quantity(GW_PRESSURE, water->floor), gw_of_quantity(GW_PRESSURE, water->cap),
-                  gw_of_text(governs[water->governs]), gw_of_text(gw_choice_name(gw_water_basis_choices, (int)basis)));
+                  gw_of_text(governs[water->governs]), gw_of_text(gw_choice_name(gw_water_rule_choices, (int)rule)));
 }
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
@@ -40,7 +40,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     const bool known = gw_required_water(&water, &in, &ask->engine) == GW_OK;
     gw_demand_term(out, ask, GW_PRESSURE, GW_NO_DIRECTION, known ? water.pressure : GW_ABSENT);
     if (known) gw_used_merge(&ask->engine.used, &place->wall->used);
-    if (known) out->message = how(ask, &water, in.basis);
+    if (known) out->message = how(ask, &water, in.rule);
     else gw_demand_unknown(out, gw_fault_message(ask));
 }
 
