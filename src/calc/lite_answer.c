@@ -122,7 +122,7 @@ static void answer_panes(struct lite_answer *answer, const struct gw_lite_result
         if (gw_given(r->load.pressure)) p->utilization = fabs(r->load.pressure) / p->result.standard.load_resistance;
         bool standard = r->standard.covered && r->standard.pane == i;
         bool principles = r->principles.covered && r->principles.pane == i;
-        p->governing = standard && principles ? "both bases"
+        p->governing = standard && principles ? "both routes"
                        : standard             ? "standard's factors"
                        : principles           ? "first principles"
                                               : NULL;

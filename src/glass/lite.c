@@ -66,7 +66,7 @@ static const char *reason(const struct assessment *a)
     if (!s->covered) return "the standard's factors do not cover this lite";
     if (a->in->route == GW_ROUTE_STANDARD) return "the standard's factors are asked for";
     if (a->in->route == GW_ROUTE_PRINCIPLES) return "first principles are asked for";
-    if (fabs(difference(s, p)) < SAME) return "both bases agree";
+    if (fabs(difference(s, p)) < SAME) return "both routes agree";
     if (difference(s, p) < 0)
         return "the lower of the two: the standard's factors stay on the safe side of the plies and cavities as they "
                "share the load";

@@ -384,7 +384,7 @@ enum gw_status gw_lite_by_principles(const struct assessment *a)
     if (a->in->climate && a->in->make_up.n_panes > 1)
         gw_lite_note(a->out,
                      "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
-    gw_trace_note(a->engine, "basis", MODEL, "first principles: plies and cavities as they share the load");
+    gw_trace_note(a->engine, "route", MODEL, "first principles: plies and cavities as they share the load");
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && loaded) status = load_panes(a);

@@ -342,7 +342,7 @@ enum gw_status gw_lite_by_standard(const struct assessment *a)
     const int n = a->in->make_up.n_panes;
     static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
     enum gw_status status = check_limits(a);
-    gw_trace_note(a->engine, "basis", FACTOR, "the standard's factors");
+    gw_trace_note(a->engine, "route", FACTOR, "the standard's factors");
     for (int i = 0; i < n && status == GW_OK; i++)
         status = gw_pane_designation(&a->out->panes[i].standard.thickness, &a->in->make_up.panes[i], a->engine);
     if (status == GW_OK) status = find_shares(a);
