@@ -9,9 +9,7 @@ cat >"$work/allowed" <<'ALLOWED'
 lb lumber, 2x4, at [0-9]+ ft/s: [0-9.]+ kg at [0-9.]+ m/s # the standard's name of a missile, with what it is in SI
 2 g steel balls at 130 ft/s, three salvos of ten: 0\.002 kg at 39\.62 m/s # the same
 13 psf per inch # weight of glass as the building code has it, a source
-h > 60 ft # quoted from the standard's figure, a source
 Table 3, (above|at most) 30 ft # where a row of the standard's table holds, a source
-up to 5/8 in # quoted from the manual's clause, a source
 Fcy 35 ksi # names a published example, a source
 ALLOWED
 sed 's/ # .*//' "$work/allowed" >"$work/phrases"

@@ -80,26 +80,33 @@ static enum gw_status join(struct frame *f, const struct gw_strip *strips, size_
     return GW_OK;
 }
 
+/* Of a wall and an earlier one. */
+static enum gw_status check_pair(const struct frame *f, unsigned i, unsigned k, struct gw_engine *engine)
+{
+    const struct wall *w = &f->walls[i], *v = &f->walls[k];
+    const bool same = (w->from == v->from && w->to == v->to) || (w->from == v->to && w->to == v->from);
+    const bool joined = w->from == v->from || w->from == v->to || w->to == v->from || w->to == v->to;
+    const bool cross =
+        !joined && gw_segments(f->nodes[w->from], f->nodes[w->to], f->nodes[v->from], f->nodes[v->to], f->near);
+    if (!same && !cross) return GW_OK;
+    return gw_refuse(engine, GW_BAD_VALUE, "walls", "walls {} and {} {}", gw_of_count((long)(k + 1)),
+                     gw_of_count((long)(i + 1)), gw_of_text(same ? "are one" : "cross: split them there"));
+}
+
 /* Walls meet at their ends only. */
 static enum gw_status check_meetings(const struct frame *f, struct gw_engine *engine)
 {
-    for (unsigned i = 0; i < f->n_walls; i++) {
+    enum gw_status status = GW_OK;
+    for (unsigned i = 0; i < f->n_walls && status == GW_OK; i++) {
         const struct wall *w = &f->walls[i];
         const struct gw_section_point a = f->nodes[w->from], b = f->nodes[w->to];
         for (unsigned k = 0; k < f->n_nodes; k++)
             if (k != w->from && k != w->to && gw_point_to_segment(f->nodes[k], a, b) <= f->near)
                 return gw_refuse(engine, GW_BAD_VALUE, "walls", "another wall ends on wall {}: split it there",
                                  gw_of_count((long)(i + 1)));
-        for (unsigned k = 0; k < i; k++) {
-            const struct wall *v = &f->walls[k];
-            const bool same = (w->from == v->from && w->to == v->to) || (w->from == v->to && w->to == v->from);
-            const bool joined = w->from == v->from || w->from == v->to || w->to == v->from || w->to == v->to;
-            if (same || (!joined && gw_segments(a, b, f->nodes[v->from], f->nodes[v->to], f->near)))
-                return gw_refuse(engine, GW_BAD_VALUE, "walls", "walls {} and {} {}", gw_of_count((long)(k + 1)),
-                                 gw_of_count((long)(i + 1)), gw_of_text(same ? "are one" : "cross: split them there"));
-        }
+        for (unsigned k = 0; k < i && status == GW_OK; k++) status = check_pair(f, i, k, engine);
     }
-    return GW_OK;
+    return status;
 }
 
 /* Marks what can be reached from `start` without the wall `left_out` (n_walls: all walls). */

@@ -85,21 +85,19 @@ static double between(const struct found *f, double area, double low, double hig
     return p;
 }
 
-static void note_row(const struct gw_builder *b, struct gw_engine *engine, const struct found *f, bool given_rule)
+static void note_row(struct gw_engine *engine, const struct found *f, bool given_rule)
 {
-    if (!engine->trace) return;
-    struct gw_text note;
-    gw_text_init(&note, engine->trace->arena);
-    enum gw_units shown = b->model->project.units ? b->model->project.units : GW_US;
-    gw_text_addf(&note, "zone %d, row for an effective area of ", f->row->zone);
-    gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, f->row->area);
-    if (f->above) {
-        gw_text_add(&note, ", interpolated to that for ");
-        gw_quantity_print(&note, gw_units_standard(), GW_AREA, shown, f->above->area);
-    }
-    gw_text_add(&note,
-                given_rule ? "; the given pressures govern" : "; the more onerous of given and computed governs");
-    gw_trace_note(engine, "given", source_of(f->row), note.at);
+    static const char govern[] = "the given pressures govern",
+                      onerous[] = "the more onerous of given and computed governs";
+    const struct gw_value zone = gw_of_count(f->row->zone), area = gw_of_shown(GW_AREA, f->row->area),
+                          rule = gw_of_text(given_rule ? govern : onerous);
+    if (f->above)
+        GW_TRACE_SAY(engine, "given", source_of(f->row),
+                     "zone {}, row for an effective area of {}, interpolated to that for {}; {}", zone, area,
+                     gw_of_shown(GW_AREA, f->above->area), rule);
+    else
+        GW_TRACE_SAY(engine, "given", source_of(f->row), "zone {}, row for an effective area of {}; {}", zone, area,
+                     rule);
 }
 
 static struct gw_pair given_at(const struct found *f, double area, struct gw_engine *engine)
@@ -145,7 +143,7 @@ void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine 
     const char *source = source_of(f.row);
     const bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
     const struct gw_pair computed = {e->inward.pa, e->outward.pa};
-    note_row(b, engine, &f, given_rule);
+    note_row(engine, &f, given_rule);
     const struct gw_pair given = given_at(&f, e->effective_area, engine);
     note_difference(b, e, source, "inward", computed.inward, given.inward);
     note_difference(b, e, source, "outward", computed.outward, given.outward);

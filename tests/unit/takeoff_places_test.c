@@ -360,7 +360,7 @@ static void random_walls(void **state)
 
 #define SCHEDULE                                                                                                       \
     "buildings: [{name: tower, roof_height: 120 ft, least_width: 100 ft, enclosure: enclosed}]\n"                      \
-    "elevations: [{name: n, width: 90 ft, ends: [corner, corner]}]\n"                                                   \
+    "elevations: [{name: n, width: 90 ft, ends: [corner, corner]}]\n"                                                  \
     "openings: {file: schedule.csv, columns: {mark: Tag}}\n"
 
 static const struct gw_element *of_mark(const struct world *w, enum gw_sort sort, const char *mark)
