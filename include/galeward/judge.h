@@ -28,6 +28,7 @@ struct gw_ask {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
     struct gw_arena *arena;         /* results and what is remembered live as long as it */
+    const struct gw_system *system; /* on offer, while one is judged */
     struct gw_trace *trace;         /* NULL: no derivation wanted */
     struct gw_engine engine;        /* opened by the judge for each call of a check; gathers the rows used */
     struct gw_judge_memory *memory; /* what was worked out already; the judge's own */

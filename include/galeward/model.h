@@ -291,9 +291,14 @@ struct gw_tested {
     double overhang, lite_width, lite_height;
     enum gw_component component;
     const char *make_up;
+    GW_LIST(struct gw_layer) layers;
+    double side_gap, end_gap, bite, bead_thickness, story_height; /* sway */
 };
+/* Of a sway test: to the drift of a story in service, or in growing steps until glass falls out. */
+enum gw_sway { GW_SWAY_UNSET, GW_SWAY_STATIC, GW_SWAY_DYNAMIC };
 struct gw_rating {
     enum gw_test test;
+    enum gw_sway kind;
     const char *name;
     double positive, negative, pressure, impulse, leakage, at, value, drift;
     enum gw_component component;
@@ -351,7 +356,7 @@ struct gw_silicone_spec {
 /* How the system takes the drift of a story, and the gaps round its glass. */
 struct gw_drift_spec {
     enum gw_drift_path path;
-    double slip, side_gap, end_gap;
+    double slip, side_gap, end_gap, bite;
 };
 struct gw_stack_spec {
     double width, least_gap, engagement, least_overlap;

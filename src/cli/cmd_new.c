@@ -99,11 +99,18 @@ static const char SYSTEM[] =
     "other's at once\n"
     "# frame_weight: 3 psf          # of wall, without glass\n"
     "# Earthquakes and movement:\n"
-    "# drift: {path: racking, side_gap: 3/8 in, end_gap: 1/2 in}     # all_in_lite, sliding_head (slip: 1 in), "
+    "# drift: {path: racking, side_gap: 3/8 in, end_gap: 1/2 in, bite: 1/2 in}     # all_in_lite, sliding_head (slip: "
+    "1 in), "
     "sliding, "
     "tilting\n"
     "# stack_joint: {width: 1.75 in, least_gap: 1/4 in, engagement: 1.5 in, least_overlap: 1/2 in}\n"
-    "#   silicone: shear_strain: 0.6; a racking test: {test: sway, drift: 3 in, report: R-120}\n";
+    "#   silicone: shear_strain: 0.6; a racking test, kind static (AAMA 501.4) or dynamic (AAMA 501.6), with its "
+    "specimen:\n"
+    "#   {test: sway, kind: dynamic, drift: 3 in, report: R-120, tested: {lite_width: 5 ft, lite_height: 9 ft, "
+    "make_up: "
+    "vision, side_gap: 3/8 in,\n"
+    "#     end_gap: 1/2 in, bite: 1/2 in, story_height: 13 ft}}     # bonded glass: bite and bead_thickness instead of "
+    "the gaps\n";
 
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)

@@ -10,6 +10,7 @@ struct outcome {
     enum gw_load_direction direction;
     struct gw_message message;
     const struct gw_rating *rating; /* NULL: by calculation */
+    bool foreign;                   /* of a rating that says nothing here */
     const struct gw_used *used;
 };
 
@@ -70,12 +71,13 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     return o;
 }
 
-/* Of two ratings the one that shows more. */
+/* Of two ratings the one that shows more; what says nothing here never hides what does. */
 static bool shows_more(const struct outcome *a, const struct outcome *b)
 {
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
+    if (a->foreign != b->foreign) return b->foreign;
     if (left != right) return left < right;
-    return a->use < b->use;
+    return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
 
 static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
@@ -86,6 +88,7 @@ static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, con
     if (!s.applies) return (struct outcome){.rating = NULL};
     struct outcome o = weigh(&s, d);
     o.rating = rating;
+    o.foreign = s.foreign;
     o.used = gw_ask_close(ask, d->used);
     return o;
 }
@@ -298,6 +301,7 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
                                                                          [GW_LIMITS_THEN_RATING] = limits_then_rating};
     const struct gw_demand *d = f->demand;
     struct outcome o;
+    ask->system = f->candidate;
     if (!settled(&o, d, f->candidate)) o = routes[d->check->does->route](ask, d, f->candidate);
     f->at_most = d->at_most;
     keep(f, &o);
@@ -306,6 +310,7 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
 void gw_find_by_limits(struct gw_finding *f, struct gw_ask *ask)
 {
     struct outcome o;
+    ask->system = f->candidate;
     if (!settled(&o, f->demand, f->candidate)) o = calculate(ask, f->demand, f->candidate);
     f->at_most = f->demand->at_most;
     keep(f, &o);

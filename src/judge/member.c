@@ -129,12 +129,10 @@ double gw_edge_cap(struct gw_ask *ask)
     return cap ? cap->deflection_m : (double)INFINITY;
 }
 
-static const double HAIR = 1e-6; /* m */
-
 static bool at_anchor(const struct gw_wall_lines *l, double height)
 {
     for (size_t i = 0; i < l->n_anchors; i++)
-        if (fabs(l->anchors[i] - height) <= HAIR) return true;
+        if (fabs(l->anchors[i] - height) <= GW_HAIR_M) return true;
     return false;
 }
 
@@ -144,8 +142,8 @@ static double row_response(const struct gw_element *e, double from, double to, d
 {
     const double edge = to - from, sag = gw_edge_under_moment(moment, edge);
     if (at_anchor(e->lines, from) && at_anchor(e->lines, to)) return deflection;
-    if (edge > e->span - HAIR) return fmin(sag, 2 * deflection);
-    const bool simple = e->spans == 1 && fabs(e->top - e->bottom - e->span) <= HAIR;
+    if (edge > e->span - GW_HAIR_M) return fmin(sag, 2 * deflection);
+    const bool simple = e->spans == 1 && fabs(e->top - e->bottom - e->span) <= GW_HAIR_M;
     return fmin(sag, simple ? gw_edge_of_simple_span(deflection, edge, e->span) : deflection);
 }
 
@@ -156,7 +154,7 @@ static void find_worst_row(struct gw_framing_bend *out, const struct gw_element 
     out->response = out->edge = 0;
     for (size_t i = 1; i < l->n_levels; i++) {
         const double from = l->levels[i - 1], to = l->levels[i];
-        if (to < e->bottom + HAIR || from > e->top - HAIR) continue;
+        if (to < e->bottom + GW_HAIR_M || from > e->top - GW_HAIR_M) continue;
         const double response = row_response(e, from, to, deflection, moment);
         if (!(response > out->response)) continue;
         out->response = response;

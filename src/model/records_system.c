@@ -8,6 +8,9 @@ static const struct gw_choice SYSTEM_KINDS[] = {
 static const struct gw_choice GLAZINGS[] = {
     {"captured", GW_CAPTURED, ""}, {"silicone", GW_SILICONE, ""}, {"mixed", GW_MIXED, ""}, {0}};
 
+static const struct gw_choice SWAYS[] = {{"static", GW_SWAY_STATIC, "AAMA 501.4: a drift of the story, in service"},
+                                         {"dynamic", GW_SWAY_DYNAMIC, "AAMA 501.6: the drift at which glass fell out"},
+                                         {0}};
 static const struct gw_field TESTED[] = {
     NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion spacing tested"),
     NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
@@ -18,6 +21,13 @@ static const struct gw_field TESTED[] = {
     NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
     PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
     F(gw_tested, make_up, GW_T_TEXT, .help = "lite type of this make-up in the project"),
+    F(gw_tested, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+      .help = "sway: the make-up itself, from outside to inside"),
+    NUM(gw_tested, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal at each side, average"),
+    NUM(gw_tested, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal, average of head and sill"),
+    NUM(gw_tested, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "sway: of the glass in its pocket, or of the bead"),
+    NUM(gw_tested, bead_thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "sway: of structural silicone"),
+    NUM(gw_tested, story_height, GW_LENGTH, LIMITS(0.5, 50), .help = "sway: over which the drift was applied"),
 };
 static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
 static const struct gw_field RATING[] = {
@@ -35,7 +45,8 @@ static const struct gw_field RATING[] = {
     NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
     NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
     NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10),
-        .help = "sway: drift of a story that all of the glass stayed in for"),
+        .help = "sway: of the story; dynamic: at which glass fell out, the least of the specimens"),
+    PICK(gw_rating, kind, SWAYS, .help = "sway: static or dynamic"),
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
@@ -143,6 +154,8 @@ static const struct gw_field DRIFT_SPEC[] = {
     NUM(gw_drift_spec, slip, GW_LENGTH, LIMITS(0, 1), .help = "that a sliding head takes each way"),
     NUM(gw_drift_spec, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal at each side, average"),
     NUM(gw_drift_spec, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal, average of head and sill"),
+    NUM(gw_drift_spec, bite, GW_THICKNESS, LIMITS(0.001, 0.2),
+        .help = "of the glass in its pocket: what a racking test covers"),
 };
 static const struct gw_record DRIFT_SPEC_RECORD = RECORD("drift", gw_drift_spec, DRIFT_SPEC);
 static const struct gw_field STACK[] = {

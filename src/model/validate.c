@@ -463,6 +463,9 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
             want(model, r, "leakage", r->leakage);
             want(model, r, "at", r->at);
         }
+        if (r->kind && r->test != GW_TEST_SWAY)
+            gw_diag_node(model->diags, GW_ERROR, "bad_value", "kind", gw_node_get(r->node, "kind"),
+                         "'kind' is of a sway test: this is another");
         if (r->test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
         if (r->test == GW_TEST_OTHER && !r->name && !gw_node_get(r->node, "name"))
             gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node,

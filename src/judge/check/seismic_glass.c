@@ -1,8 +1,10 @@
-/* Glass in its pocket when the story drifts: its clearance, else the drift at which a test saw glass fall out. */
+/* Glass when the story drifts: its clearance in a pocket, else, and always where it is bonded, the drift at which a
+ * test saw glass fall out. */
 #include "judge/checks.h"
 #include "judge/drift.h"
 
 #include "judge/glass_lite.h"
+#include "judge/racking.h"
 
 /* Of a lite type: one layer of glass, laminated, the same treatment throughout. */
 static void set_glass(struct gw_exemption_case *in, const struct gw_ask *ask, const struct gw_element *e)
@@ -74,6 +76,19 @@ static enum gw_status clearance_of(struct gw_clearance_result *out, struct gw_as
     return gw_clearance(out, &in, &ask->engine);
 }
 
+/* None: a test is asked. What of the drift reaches the lite does not count, as in the test. */
+static void bonded(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d)
+{
+    struct gw_fallout_result fallout;
+    if (gw_fallout(&fallout, gw_term_of(d, 0)->value, GW_ABSENT, &ask->engine) != GW_OK) {
+        gw_capacity_unknown(out, gw_fault_message(ask));
+        return;
+    }
+    struct gw_limit *limit = gw_capacity_instead(out, GW_THICKNESS, fallout.required, 0,
+                                                 GW_PLAINLY("bonded glass has no clearance in a pocket"));
+    limit->met = GW_NO;
+}
+
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
@@ -82,6 +97,8 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     const char *exempt = exempt_by(ask, d->element, system);
     if (exempt) {
         gw_capacity_not_concerned(out, GW_SAY(ask->arena, "exempt: {} (as recalled; confirm)", gw_of_text(exempt)));
+    } else if (gw_is_bonded(system)) {
+        bonded(out, ask, d);
     } else if (!spec || !gw_given(spec->side_gap) || !gw_given(spec->end_gap)) {
         gw_capacity_unknown(out, GW_PLAINLY("how does the system take drift, and how much room has the glass? Ask the "
                                             "manufacturer (drift: path, side_gap, end_gap)"));
@@ -98,21 +115,6 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
 }
 
-/* A racking test records the drift of the story, so all of the story's drift is asked of it, not the lite's part. */
-static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
-{
-    struct gw_fallout_result fallout;
-    out->applies = rating->test == GW_TEST_SWAY && gw_given(rating->drift) && gw_same_component(rating, d->component);
-    if (!out->applies) return;
-    out->provided[0] = rating->drift;
-    out->covers = gw_fallout(&fallout, gw_term_of(d, 0)->value, rating->drift, &ask->engine) == GW_OK;
-    out->required = out->covers ? fallout.required : GW_ABSENT;
-    out->foreign = !out->covers;
-    if (out->covers) out->met = rating->drift >= fallout.required ? GW_YES : GW_NO;
-    out->why =
-        out->covers ? GW_PLAINLY("fallout drift of a story, of lites and stories like these") : gw_fault_message(ask);
-}
-
 const struct gw_check gw_check_seismic_glass = {
     .id = "seismic_glass",
     .title = "Glass in its pocket when the story drifts",
@@ -123,7 +125,7 @@ const struct gw_check gw_check_seismic_glass = {
                                          .waived = gw_seismic_waived,
                                          .demand = gw_demand_drift,
                                          .capacity = capacity,
-                                         .test = test,
+                                         .test = gw_test_racking,
                                          .route = GW_LIMITS_THEN_RATING,
                                          .unrated = "ask the manufacturer for the drift at which glass falls out "
-                                                    "(AAMA 501.6; ratings: test sway, drift)"}};
+                                                    "(AAMA 501.6; ratings: test sway, kind dynamic, drift)"}};

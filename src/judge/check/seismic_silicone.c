@@ -1,6 +1,8 @@
-/* The structural bead in shear under the drift that reaches the lite, with importance as 13.3.2 has it. */
+/* The structural bead in shear under the drift that reaches the lite, with importance as 13.3.2 has it; or the test
+ * that held the lite until it fell out. */
 #include "judge/checks.h"
 #include "judge/drift.h"
+#include "judge/racking.h"
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
@@ -33,4 +35,6 @@ const struct gw_check gw_check_seismic_silicone = {.id = "seismic_silicone",
                                                                                         .waived = gw_seismic_waived,
                                                                                         .demand = gw_demand_drift,
                                                                                         .without = gw_without_bead,
-                                                                                        .capacity = capacity}};
+                                                                                        .capacity = capacity,
+                                                                                        .test = gw_test_racking,
+                                                                                        .route = GW_RATING_OR_LIMITS}};
