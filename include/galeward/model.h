@@ -100,6 +100,11 @@ struct gw_site {
     enum gw_floor_rule exposure_b_floor;
 };
 
+/* How a building counts whose glazing may be broken: by whom, and why. */
+struct gw_after_breach {
+    enum gw_enclosure enclosure;
+    const char *by, *reason;
+};
 struct gw_building {
     const char *name;
     double roof_height, least_width, roof_slope;
@@ -107,6 +112,7 @@ struct gw_building {
     double highest_opening, internal_volume, opening_area;
     double parapet_height, parapet_gcpi;
     enum gw_bool parapet_perimeter, alternative_60_90;
+    const struct gw_after_breach *enclosure_after_breach;
     const struct gw_node *node;
 };
 
@@ -423,6 +429,14 @@ void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n,
 enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
                            struct gw_engine *engine);
 
+/* A building for whose glazing the project asks for less protection from debris than the code, or may do so. */
+struct gw_waiver {
+    const struct gw_building *building;
+    bool decided;              /* false: a fact is missing that the code's demand hangs on */
+    enum gw_enclosure counted; /* the enclosure that its pressures go by */
+    const char *text;          /* "waived against the code: ..." */
+};
+
 /* Everything one run works from. */
 struct gw_input {
     const char *file;
@@ -435,6 +449,7 @@ struct gw_model {
     const struct gw_tables *tables; /* the standard ones, or a corrected copy */
     struct gw_project project;
     GW_LIST(struct gw_opening) openings;
+    GW_LIST(struct gw_waiver) waivers; /* each is a warning too */
     GW_LIST(struct gw_system) systems;
     GW_LIST(struct gw_input) inputs;
     size_t inputs_capacity;
@@ -448,6 +463,11 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
                           const struct gw_source *source, const char *const *changes, size_t n_changes);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
+/* breach.c: the debris case of the site's glazing whose lowest edge stands at a height, by code, whatever the project
+ * asks for; the edition may be unset. NULL: nothing is waived for that building. */
+void gw_model_debris_case(const struct gw_model *model, double height, struct gw_debris_case *out);
+bool gw_model_waives(const struct gw_model *model); /* something, for sure */
+const struct gw_waiver *gw_model_waiver(const struct gw_model *model, const struct gw_building *building);
 /* What an opening stands in, of a wall on a grid or of an elevation; false: neither has that name. */
 struct gw_face {
     const char *building;

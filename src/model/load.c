@@ -179,6 +179,7 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
     gw_validate_project(model);
     load_openings(model, source->name, load.preset);
     gw_validate_openings(model);
+    if (!diags->errors) gw_settle_breach(model);
     load_systems(model, source->name);
     gw_diags_sort(diags);
     return diags->errors == 0;

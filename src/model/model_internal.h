@@ -20,6 +20,8 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
  */
 void gw_settle_project(struct gw_model *model);
 void gw_assume_conventions(struct gw_model *model);
+/* breach.c: what is waived against the code, and what that does to the pressures. */
+void gw_settle_breach(struct gw_model *model);
 void gw_assume_system(struct gw_model *model, const struct gw_system *system);
 /* The project's `assume` rows into a copy of the tables. */
 void gw_correct_tables(struct gw_model *model);

@@ -127,6 +127,14 @@ static const struct gw_field SITE[] = {
 };
 static const struct gw_record SITE_RECORD = RECORD("site", gw_site, SITE);
 
+static const struct gw_field AFTER_BREACH[] = {
+    PICK(gw_after_breach, enclosure, gw_enclosure_choices, .flags = GW_REQUIRED,
+         .help = "enclosure class that its pressures go by"),
+    F(gw_after_breach, by, GW_T_TEXT, .flags = GW_REQUIRED, .help = "who answers for it"),
+    F(gw_after_breach, reason, GW_T_TEXT, .flags = GW_REQUIRED, .help = "why"),
+};
+static const struct gw_record AFTER_BREACH_RECORD = RECORD("enclosure after breach", gw_after_breach, AFTER_BREACH);
+
 static const struct gw_field BUILDING[] = {
     F(gw_building, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that walls refer to"),
     NUM(gw_building, roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT,
@@ -148,6 +156,8 @@ static const struct gw_field BUILDING[] = {
       .help = "the parapet runs round the whole roof"),
     F(gw_building, alternative_60_90, GW_T_BOOL, .fallback = "false", .flags = GW_SILENT,
       .help = "between 60 and 90 ft: use the low-rise coefficients where permitted"),
+    F(gw_building, enclosure_after_breach, GW_T_RECORD, .record = &AFTER_BREACH_RECORD,
+      .help = "impact protection waived against the code: how the building counts then; absent: partially enclosed"),
     PLACE(gw_building),
 };
 const struct gw_record gw_building_record = RECORD("building", gw_building, BUILDING);

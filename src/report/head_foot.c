@@ -1,6 +1,7 @@
 /* The head and the foot of every report: what it is about, and what it does not say. */
 #include "report/page.h"
 
+#include <ctype.h>
 #include <string.h>
 
 static const char *site_line(struct page *page)
@@ -21,9 +22,15 @@ static const char *site_line(struct page *page)
                      gw_choice_name(gw_exposure_choices, (int)site->exposure), ground, hill);
 }
 
+static const char *sentence(struct page *page, const char *text)
+{
+    return gw_format(page->arena, "%c%s", toupper((unsigned char)*text), text + 1);
+}
+
 void gw_page_head(struct page *page, const char *what)
 {
-    const struct gw_project *project = &page->results->answer->model->project;
+    const struct gw_model *model = page->results->answer->model;
+    const struct gw_project *project = &model->project;
     const struct gw_info *info = project->project;
     const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
@@ -34,6 +41,8 @@ void gw_page_head(struct page *page, const char *what)
                                            gw_choice_name(gw_building_code_choices, (int)project->codes->building),
                                            *edition ? edition : "wind edition by the building code"));
     gw_report_line(page->report, site_line(page));
+    for (size_t i = 0; i < model->waivers.n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, model->waivers.items[i].text)));
 }
 
 static void warnings(struct page *page)

@@ -5,9 +5,18 @@
 
 #include <string.h>
 
+/* Openings that were stated are those of the whole building: what breaks is open besides, wherever it is. */
+static void count_breach(struct gw_wind_case *out, const struct gw_waiver *waiver)
+{
+    if (waiver->counted == out->enclosure) return;
+    out->enclosure = waiver->counted;
+    out->highest_opening = out->internal_volume = out->opening_area = GW_ABSENT;
+}
+
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out)
 {
     const struct gw_site *site = model->project.site;
+    const struct gw_waiver *waiver = gw_model_waiver(model, building);
     *out = (struct gw_wind_case){.edition = model->project.codes->wind,
                                  .basic_wind_speed = site->basic_wind_speed,
                                  .exposure = site->exposure,
@@ -30,6 +39,7 @@ void gw_building_case(const struct gw_model *model, const struct gw_building *bu
                                  .highest_opening = building->highest_opening,
                                  .internal_volume = building->internal_volume,
                                  .opening_area = building->opening_area};
+    if (waiver) count_breach(out, waiver);
 }
 
 void gw_building_parapet(const struct gw_building *building, struct gw_wind_parapet *out)
@@ -232,6 +242,8 @@ enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_e
     struct gw_element again = *e;
     struct gw_builder b = {.model = model};
     gw_engine_init(&engine, model->tables, trace);
+    const struct gw_waiver *waiver = gw_model_waiver(model, e->building);
+    if (waiver) gw_trace_note(&engine, "GC_pi", "site: impact", waiver->text);
     trace_area(e, model->project.options->anchor_area == GW_ANCHOR_TRIBUTARY, &engine);
     return find_pressures(&b, &again, &engine, out);
 }

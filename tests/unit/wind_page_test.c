@@ -59,8 +59,33 @@ static void too_low_comes_first(void **state)
     assert_null(strstr(list, "n/lite/2 "));
 }
 
+/* Before the first table: nobody reads on to find out. */
+static void a_waiver_stands_on_the_first_screen(void **state)
+{
+    struct world *w = *state;
+    must_judge(w,
+               HEAD "site: {basic_wind_speed: 160 mph, exposure: C, hurricane_prone: true, coast_distance: 20000 ft, "
+                    "impact: none}\n"
+                    "walls:\n  - {name: s, width: 20 ft, floors: [0 ft], top: 9 ft, ends: [corner, none],\n"
+                    "     columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: a}]}\n");
+    for (int check = 0; check < 2; check++) {
+        const char *page = page_of(w, check);
+        const char *said = strstr(page, "Waived against the code"),
+                   *table = strstr(page, check ? "No candidates" : "Building ");
+        assert_non_null(said);
+        assert_true(said < table);
+    }
+    struct gw_results results;
+    gw_results_of(&results, &w->arena, &w->answer, GW_US);
+    bool warned = false;
+    for (size_t i = 0; i < results.warnings.n; i++)
+        warned = warned || strstr(results.warnings.items[i]->message, "waived against the code");
+    assert_true(warned);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {WORLD_TEST(too_low_comes_first)};
+    const struct CMUnitTest tests[] = {WORLD_TEST(too_low_comes_first),
+                                       WORLD_TEST(a_waiver_stands_on_the_first_screen)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

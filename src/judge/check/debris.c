@@ -11,7 +11,9 @@ static bool knows_region(const struct gw_model *m)
 static const char *waived(const struct gw_model *m)
 {
     const struct gw_site *s = m->project.site;
-    if (s->impact && s->impact->rule == GW_IMPACT_NONE) return "the project asks for no impact rating";
+    if (s->impact && s->impact->rule == GW_IMPACT_NONE)
+        return gw_model_waives(m) ? "waived against the code: the project asks for no impact rating"
+                                  : "the project asks for no impact rating";
     bool asked = s->impact && s->impact->missile;
     return !asked && s->hurricane_prone == GW_NO ? "the site is not in the hurricane-prone region" : NULL;
 }
@@ -38,42 +40,20 @@ static const struct gw_impact *impact_of(const struct gw_ask *ask)
     return given ? given : &none;
 }
 
-/* Debris goes by the edition that wind goes by, unless the project names another. */
-static enum gw_debris_edition edition_of(const struct gw_codes *codes)
-{
-    static const enum gw_debris_edition same[] = {
-        [GW_ASCE7_10] = GW_DEBRIS_ASCE7_10, [GW_ASCE7_16] = GW_DEBRIS_ASCE7_16, [GW_ASCE7_22] = GW_DEBRIS_ASCE7_22};
-    return codes->debris ? codes->debris : same[codes->wind];
-}
-
-static struct gw_debris_case case_at(const struct gw_ask *ask, double height)
-{
-    const struct gw_project *p = &ask->model->project;
-    const struct gw_impact *impact = impact_of(ask);
-    return (struct gw_debris_case){.edition = edition_of(p->codes),
-                                   .basic_wind_speed = p->site->basic_wind_speed,
-                                   .region_wind_speed = impact->region_wind_speed,
-                                   .coast_distance = p->site->coast_distance,
-                                   .risk_category = p->project->risk_category,
-                                   .health_care = impact->health_care,
-                                   .height = height,
-                                   .hurricane_prone = p->site->hurricane_prone,
-                                   .exposure_d_at_shore = impact->exposure_d_at_shore,
-                                   .high_velocity_zone = impact->high_velocity_zone,
-                                   .hawaii = impact->hawaii,
-                                   .aggregate_roof_height = impact->aggregate_roof_height};
-}
-
 /* By the specification where it names a missile, else by the code. */
 static enum gw_status find(struct gw_debris_result *out, struct gw_ask *ask, double height)
 {
     const struct gw_impact *impact = impact_of(ask);
     if (!impact->missile) {
-        const struct gw_debris_case in = case_at(ask, height);
+        struct gw_debris_case in;
+        gw_model_debris_case(ask->model, height, &in);
         return gw_debris(out, &in, &ask->engine);
     }
     *out = (struct gw_debris_result){.required = GW_YES,
-                                     .reason = "asked for by the project's specification",
+                                     .reason = gw_model_waives(ask->model)
+                                                   ? "asked for by the project's specification, waived against the "
+                                                     "code, which asks for more"
+                                                   : "asked for by the project's specification",
                                      .wind_zone = impact->wind_zone,
                                      .missile = impact->missile,
                                      .impacts = GW_NO_ZONE};
