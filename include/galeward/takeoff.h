@@ -1,7 +1,8 @@
 /* From walls and schedules to elements: every lite, mullion, transom, screw and anchor, like ones grouped and counted.
  *
  * An element is the rectangle of wall that it carries (a transom's is half the row above and half below), so for lites,
- * mullions, transoms and anchors count x width x height adds up to the wall. Conventions: design of the take-off,
+ * mullions, transoms and anchors count x width x height adds up to the wall; where a wall goes on beyond its end, the
+ * vertical there carries half a bay of what follows besides. Conventions: design of the take-off,
  * docs/methods.md. */
 #ifndef GALEWARD_TAKEOFF_H
 #define GALEWARD_TAKEOFF_H
@@ -88,6 +89,7 @@ struct gw_wall_grid {
     double strip;                     /* m, width of the edge zone beside an outside corner */
     double roof_corner;               /* m, reach of the roof's corner along the parapet; 0: no part above the roof */
     double left_corner, right_corner; /* m, of an outside corner beyond that end; absent: none */
+    bool goes_on_left, goes_on_right; /* the wall goes on beyond that end, with a bay as wide as its last one */
     struct gw_grid_layer layers[GW_SORT_COUNT];
 };
 

@@ -104,6 +104,39 @@ static void assume_building(struct gw_model *model, const struct gw_building *b)
                   GW_PLAINLY("parapet_perimeter: false (default): roof corners count as zone 3"));
 }
 
+static bool goes_on(const struct gw_wall *w)
+{
+    bool on = false;
+    for (size_t i = 0; i < w->ends.n; i++) on = on || w->ends.items[i].kind == GW_NO_CORNER;
+    return on;
+}
+
+/* Where the take-off stands on something that the wall does not say. */
+static void assume_wall(struct gw_model *model, const struct gw_wall *w)
+{
+    if (!w->name) return;
+    const char *where = gw_format(model->arena, "wall %s", w->name);
+    assume_unless(
+        model, w->node, "anchors", where,
+        GW_PLAINLY("anchors: not given: at the floors, and at the roof or the head where the wall ends below it"));
+    assume_unless(model, w->node, "splices", where,
+                  GW_PLAINLY("splices: not given: a joint at every anchor, each piece of mullion a simple span"));
+    if (goes_on(w))
+        gw_assume(
+            model->arena, &model->assumptions, where,
+            GW_PLAINLY(
+                "ends: none: the wall goes on with a bay as wide as its last one; the mullion there carries a full "
+                "bay, and no corner is near"));
+}
+
+static void assume_take_off(struct gw_model *model)
+{
+    const struct gw_project *p = &model->project;
+    for (size_t i = 0; i < p->walls.n; i++) assume_wall(model, &p->walls.items[i]);
+    gw_assume(model->arena, &model->assumptions, "effective area",
+              GW_PLAINLY("a lite its face; mullions and transoms span x max(width, span/3); a screw what it carries"));
+}
+
 static void assume_given(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
@@ -126,6 +159,7 @@ void gw_assume_conventions(struct gw_model *model)
         assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
                       GW_PLAINLY("exposure_b_floor: edition (default): the least K_z is the edition's own"));
     if (p->given) assume_given(model);
+    assume_take_off(model);
     assume_unless(model, options, "inward_height", "options",
                   GW_PLAINLY("inward_height: top (default): q_z at each element's top"));
     assume_unless(model, options, "edge_zone", "options",

@@ -16,12 +16,15 @@ static double corner_distance(const struct gw_wall_grid *g, double x0, double x1
 
 double gw_line_from(const struct gw_wall_grid *g, size_t line)
 {
-    return line ? (g->x[line - 1] + g->x[line]) / 2 : g->x[line];
+    if (line) return (g->x[line - 1] + g->x[line]) / 2;
+    return g->goes_on_left ? g->x[0] - (g->x[1] - g->x[0]) / 2 : g->x[0];
 }
 
 double gw_line_to(const struct gw_wall_grid *g, size_t line)
 {
-    return line < g->n_columns ? (g->x[line] + g->x[line + 1]) / 2 : g->x[line];
+    const size_t last = g->n_columns;
+    if (line < last) return (g->x[line] + g->x[line + 1]) / 2;
+    return g->goes_on_right ? g->x[last] + (g->x[last] - g->x[last - 1]) / 2 : g->x[last];
 }
 
 /* The vertical at an end of a wall that is an outside corner also holds the other face. An opening has jambs of its

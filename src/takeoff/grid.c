@@ -15,7 +15,19 @@ static bool rises_above_roof(const struct gw_wall_grid *g)
     return g->lines.has_roof && gw_above(g->lines.top, g->lines.roof);
 }
 
-static bool set_strip(struct gw_room *room, const struct gw_builder *b)
+static void say_strip(struct gw_builder *b, const struct gw_wind_case *in, const struct gw_building *building)
+{
+    struct gw_engine engine;
+    gw_engine_init(&engine, b->model->tables, NULL);
+    if (!gw_wind_strip_capped(in, &engine)) return;
+    const char *text = in->strip_cap == GW_STRIP_CAP_EDITION
+                           ? "strip_cap: edition: the edge strip is no wider than 0.8 h, if the cap is the cladding "
+                             "figure's too, which is to be confirmed"
+                           : "strip_cap: none: the edge strip may be wider than 0.8 h, which is safe";
+    gw_takeoff_assume(b, gw_format(b->arena, "buildings.%s", building->name), GW_PLAINLY(text));
+}
+
+static bool set_strip(struct gw_room *room, struct gw_builder *b)
 {
     struct gw_engine engine;
     struct gw_wind_case in;
@@ -25,6 +37,7 @@ static bool set_strip(struct gw_room *room, const struct gw_builder *b)
     room->grid.strip = gw_wind_zone_width(&in, &engine);
     gw_building_parapet(room->grid.building, &parapet);
     in.parapet = &parapet;
+    say_strip(b, &in, room->grid.building);
     room->grid.roof_corner = rises_above_roof(&room->grid) ? gw_wind_roof_corner(&in, &engine) : 0;
     if (engine.fault.status == GW_OK) return true;
     gw_report_fault(b, room->node, room->grid.wall, &engine.fault);
@@ -140,6 +153,8 @@ struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wa
     g->n_stories = floors;
     g->left_corner = corner_beyond(&wall->ends.items[0]);
     g->right_corner = corner_beyond(&wall->ends.items[1]);
+    g->goes_on_left = wall->ends.items[0].kind == GW_NO_CORNER;
+    g->goes_on_right = wall->ends.items[1].kind == GW_NO_CORNER;
     set_columns(room, wall->columns);
     set_rows(room, b->model, wall);
     set_wall_lines(room, b->arena, wall);

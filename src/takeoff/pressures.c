@@ -168,8 +168,7 @@ static bool is_remark(const void *context, size_t item)
     return strcmp(r->list->items[item].where, r->where) == 0 && gw_message_same(&r->list->items[item].text, r->text);
 }
 
-/* Once for a wall, however many groups say it. */
-static void assume_once(struct gw_builder *b, const char *where, struct gw_message text)
+void gw_takeoff_assume(struct gw_builder *b, const char *where, struct gw_message text)
 {
     struct gw_assumptions *list = &b->takeoff->assumptions;
     const unsigned hash = gw_hash_text(gw_hash_text(1, where), text.format);
@@ -199,8 +198,8 @@ static void leave_outside(struct gw_builder *b, struct gw_element *e, const stru
     e->governs = "outside the method";
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
-    assume_once(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
-                GW_SAY(arena, "{}; no pressure is given there", gw_of_message(e->outside)));
+    gw_takeoff_assume(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),
+                      GW_SAY(arena, "{}; no pressure is given there", gw_of_message(e->outside)));
 }
 
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e)

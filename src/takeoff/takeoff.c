@@ -106,6 +106,20 @@ static void add_openings(struct gw_builder *b)
     }
 }
 
+static void assume_openings(struct gw_builder *b)
+{
+    const struct gw_takeoff *t = b->takeoff;
+    if (t->no_offset)
+        gw_takeoff_assume(b, "openings",
+                          GW_SAY(b->arena, "{} without an offset: in the edge zone", gw_of_count(t->no_offset)));
+    if (t->no_wall)
+        gw_takeoff_assume(b, "openings",
+                          GW_SAY(b->arena, "{} without a wall: in the edge zone", gw_of_count(t->no_wall)));
+    if (t->no_sill)
+        gw_takeoff_assume(b, "openings",
+                          GW_SAY(b->arena, "{} without a sill: at the top of the building", gw_of_count(t->no_sill)));
+}
+
 static void index_walls(struct gw_takeoff *t, struct gw_arena *arena)
 {
     gw_index_reset(&t->walls, arena, t->n_walls);
@@ -120,6 +134,7 @@ bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct
     *out = (struct gw_takeoff){.diags = diags};
     add_walls(&b);
     add_openings(&b);
+    assume_openings(&b);
     gw_group_finish(&b);
     index_walls(out, arena);
     out->n_elevations = b.numbers.n;

@@ -123,6 +123,8 @@ long gw_screws_on(double length, double spacing);
 void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count);
 void gw_group_finish(struct gw_builder *b);
 /* pressures.c */
+/* Among the take-off's assumptions, once for a place, however often it is said. */
+void gw_takeoff_assume(struct gw_builder *b, const char *where, struct gw_message text);
 void gw_element_pressures(struct gw_builder *b, struct gw_element *e);
 void gw_building_case(const struct gw_model *model, const struct gw_building *building, struct gw_wind_case *out);
 /* Shared with given.c: a stated pressure at strength level; whether a row of a building (NULL: all) and zone speaks of
