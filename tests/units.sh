@@ -19,7 +19,7 @@ units='psf|psi|ksi|ft[234]?|in[234]?|mph|lbf?|kip|kips|degF|cfm(/ft2)?|ft/s2?|ft
 look() { # name, arguments...: an exit code of 1 is a verdict
     name=$1
     shift
-    "$program" "$@" --sources --units si --format md >"$work/out" 2>"$work/err"
+    "$program" "$@" --units si --format md >"$work/out" 2>"$work/err"
     if [ $? -gt 1 ] || [ -s "$work/err" ]; then
         echo "units: $name"; cat "$work/err"; failed=$((failed + 1))
         return

@@ -34,7 +34,14 @@ struct command {
     int (*run)(struct cli *cli);
 };
 
-enum option_bit { TAKES_FORMAT = 1, TAKES_UNITS = 2, TAKES_SET = 4, TAKES_VARY = 8, TAKES_LIST = 16, TAKES_SOURCES = 32 };
+enum option_bit {
+    TAKES_FORMAT = 1,
+    TAKES_UNITS = 2,
+    TAKES_SET = 4,
+    TAKES_VARY = 8,
+    TAKES_LIST = 16,
+    TAKES_SOURCES = 32
+};
 
 /* options.c */
 bool read_options(struct cli *cli, const struct command *command, int argc, char **argv);

@@ -3,7 +3,8 @@
 
 #include "galeward/report.h"
 
-/* One lite of 5 x 9 ft, 3 mm heat strengthened, at 150 mph, too weak: its strength rests on the recalled flaw model and factor.
+/* One lite of 5 x 9 ft, 3 mm heat strengthened, at 150 mph, too weak: its strength rests on the recalled flaw model and
+ * factor.
  */
 static const char PROJECT[] = "galeward: 1\nproject: {name: Rested}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
                               "site: {basic_wind_speed: 150 mph, exposure: C}\n"
