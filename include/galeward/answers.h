@@ -39,6 +39,13 @@ struct gw_reach {
     double spacing, screw_width; /* m, of screws that carry that width */
 };
 
+/* What is missing to show something: each question once. */
+struct gw_request {
+    const struct gw_finding *first; /* the first finding that asks it: its candidate, check, place */
+    struct gw_message question;
+    long places; /* how many ask it */
+};
+
 /* A thing the program does not compute, printed with every result. */
 struct gw_not_checked {
     const char *what, *ask;
@@ -51,6 +58,7 @@ struct gw_answer {
     GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
     GW_LIST(struct gw_reach) reaches;
+    GW_LIST(struct gw_request) missing; /* by candidate, in the order of the checks */
     struct gw_sequence mock_up;      /* tests of a laboratory mock-up, in their order */
     struct gw_message mock_up_fault; /* not said; else why there is no sequence */
     GW_LIST(struct gw_not_checked) not_checked;
@@ -64,6 +72,7 @@ void gw_answer_check(struct gw_answer *out, struct gw_ask *ask);
 /* Its parts, each into an empty list. */
 void gw_find_reactions(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_member_demands(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_missing(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask);
 void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask);

@@ -26,5 +26,6 @@ void gw_answer_check(struct gw_answer *out, struct gw_ask *ask)
     start(out, ask);
     gw_judge(&out->judgement, ask);
     whoever_makes_it(out, ask);
+    gw_find_missing(out, ask);
     gw_find_reaches(out, ask);
 }

@@ -103,6 +103,29 @@ static void reach(struct page *page, const struct gw_system *candidate)
     gw_view_table(page, "", &REACHES, rows, n);
 }
 
+/* The first of what is to be asked; all of it stands in the data. */
+static const struct view_column REQUEST_COLUMNS[] = {
+    COLUMN("What to ask", "question"),
+    COLUMN("for", "check"),
+    COLUMN("Places", "places"),
+};
+static const struct view REQUESTS = VIEW(&gw_request_record, REQUEST_COLUMNS);
+
+static void requests(struct page *page, const struct gw_system *candidate)
+{
+    enum { SHOWN = 8 };
+    const struct gw_answer *a = page->results->answer;
+    const void *rows[SHOWN];
+    size_t n = 0, all = 0;
+    for (size_t i = 0; i < a->missing.n; i++) {
+        if (a->missing.items[i].first->candidate != candidate) continue;
+        if (n < SHOWN) rows[n++] = &a->missing.items[i];
+        all++;
+    }
+    gw_view_table(page, "", &REQUESTS, rows, n);
+    if (all > n) gw_report_line(page->report, gw_format(page->arena, "And %zu more.", all - n));
+}
+
 /* A candidate ----------------------------------------------------------------------------------------------------- */
 
 static const char *headline(struct page *page, const struct gw_summary *s)
@@ -142,6 +165,7 @@ static void candidate(struct page *page, const struct gw_summary *s, size_t *at)
     }
     gw_report_heading(page->report, 2, headline(page, s));
     edge_only(page, troubles, n);
+    requests(page, s->candidate);
     check_table(page, &rows);
     reach(page, s->candidate);
     gw_page_troubles(page, troubles, n);

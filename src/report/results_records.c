@@ -264,9 +264,10 @@ static const struct gw_field RESULTS[] = {
           .help = "rows of the tables behind the figures that are recalled, not yet confirmed, or common practice"),
     OF_ANSWER("verdicts", judgement.findings, &gw_finding_record, "every check of every candidate"),
     OF_ANSWER("summaries", judgement.summaries, &gw_summary_record, "every candidate"),
+    OF_ANSWER("missing", missing, &gw_request_record, "what to ask whom, each question once"),
     OF_ANSWER("reaches", reaches, &gw_reach_record, "how far each candidate goes"),
 };
-enum { CHECK_ONLY = 3 /* the last lists */ };
+enum { CHECK_ONLY = 4 /* the last lists */ };
 const struct gw_record gw_demand_results_record = {.name = "results",
                                                    .size = sizeof(struct gw_results),
                                                    .fields = RESULTS,
