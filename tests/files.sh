@@ -104,6 +104,15 @@ for signal in TERM HUP; do
     rm feed
 done
 
+# An argument that nothing reads is refused, by every command.
+for call in "new project system" "demand $project $project" "check $project $project" "explain $project east/lite/1 x" \
+    "calc wind cases.jsonl" "calc --list wind" "tables wind_terrain gust" "schema project system" "--version now" \
+    "--help check demand"; do
+    "$program" $call >told 2>err
+    expect "surplus: $call" 2 $? "galeward: '"
+    holds "surplus: $call: nothing is answered" '[ ! -s told ]'
+done
+
 # Only files are read, and standard input as '-'.
 "$program" demand none.yaml 2>err >/dev/null
 expect "no project" 2 $? "none.yaml: error: cannot read the file: No such file or directory"

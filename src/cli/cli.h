@@ -32,7 +32,9 @@ struct command {
     unsigned takes; /* options besides --help and -o, by enum option_bit */
     unsigned parts; /* of what it writes, by enum gw_part; 0: text that is no result */
     int (*run)(struct cli *cli);
+    size_t most; /* arguments */
 };
+enum { ANY_NUMBER = 1 << 16 }; /* the command reads them itself */
 
 enum option_bit {
     TAKES_FORMAT = 1,

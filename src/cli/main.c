@@ -11,39 +11,39 @@ static const struct command COMMANDS[] = {
     {"new", "print a commented starter file", "new [project|system] [-o FILE]",
      "Prints a small project file, or a system file, to be edited. It checks clean as it stands.\n\n"
      "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
-     0, 0, cmd_new},
+     0, 0, cmd_new, 1},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
      "PROJECT is a file, or - for standard input.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
      "where it occurs once.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_check},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n"
      "-o FILE.svg draws one case, of the kinds that --list marks; --units chooses its units.\n\n"
      "  galeward calc --list\n  galeward calc wind < cases.jsonl\n"
      "  galeward calc plate width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf' -o plate.svg\n",
-     TAKES_LIST | TAKES_UNITS, GW_HAS_DATA | GW_HAS_FIGURE, cmd_calc},
+     TAKES_LIST | TAKES_UNITS, GW_HAS_DATA | GW_HAS_FIGURE, cmd_calc, ANY_NUMBER},
     {"tables", "the numbers that come from standards, with their sources", "tables [NAME] [options]",
      "Lists the tables, or prints one, in the units of its source unless --units is given.\n\n"
      "  galeward tables\n  galeward tables wind_terrain\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1},
     {"schema", "JSON Schema or field reference of the files",
      "schema [project|system|results|explanation|calc-KIND] [options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
-     TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema},
+     TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1},
 };
 
 const struct command *command_list(size_t *n)
@@ -91,6 +91,23 @@ static int unknown_command(struct cli *cli, const char *name)
     return complain("'%s' is not a command%s (galeward --help lists them)", name, did_you_mean(cli, name, names, n));
 }
 
+/* --help [COMMAND], --version. */
+static int say_what_it_is(struct cli *cli, bool help, int argc, char **argv)
+{
+    struct gw_text text;
+    const int most = help ? 3 : 2;
+    if (argc > most)
+        return complain("'%s' is one argument too many: galeward %s%s", argv[most], argv[1], help ? " [COMMAND]" : "");
+    if (argc == 3) {
+        const struct command *command = find_command(argv[2]);
+        return command ? command_help(cli, command) : unknown_command(cli, argv[2]);
+    }
+    gw_text_init(&text, &cli->arena);
+    if (help) overview(&text);
+    else gw_text_add(&text, "galeward " GW_VERSION "\n");
+    return deliver(cli, &text);
+}
+
 static int dispatch(struct cli *cli, int argc, char **argv)
 {
     struct gw_text text;
@@ -102,10 +119,7 @@ static int dispatch(struct cli *cli, int argc, char **argv)
     }
     const char *name = argv[1];
     bool help = strcmp(name, "--help") == 0 || strcmp(name, "-h") == 0 || strcmp(name, "help") == 0;
-    if (help && argc > 2 && find_command(argv[2])) return command_help(cli, find_command(argv[2]));
-    if (help) overview(&text);
-    if (strcmp(name, "--version") == 0) gw_text_add(&text, "galeward " GW_VERSION "\n");
-    if (text.length) return deliver(cli, &text);
+    if (help || strcmp(name, "--version") == 0) return say_what_it_is(cli, help, argc, argv);
     const struct command *command = find_command(name);
     if (!command) return unknown_command(cli, name);
     if (!read_options(cli, command, argc - 2, argv + 2)) return EXIT_CALL;

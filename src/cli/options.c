@@ -179,6 +179,21 @@ static bool choose_format(struct cli *cli)
     return false;
 }
 
+/* An argument that nothing reads would be answered by silence: a second project would seem to be judged. */
+static bool surplus(struct cli *cli, const struct command *command)
+{
+    const struct options *o = &cli->options;
+    const size_t most = o->list ? 0 : command->most;
+    if (o->n_arguments <= most) return false;
+    const char *extra = o->arguments[most], *own = most > 1 ? o->arguments[0] : NULL;
+    if (o->list) complain("'%s' is one argument too many: '%s --list' takes none", extra, command->name);
+    else
+        complain("'%s' is one argument too many (usage: galeward %s); for several let the shell loop: for each in A B; "
+                 "do galeward %s%s%s \"$each\"; done",
+                 extra, command->usage, command->name, own ? " " : "", own ? own : "");
+    return true;
+}
+
 /* A case of 'calc' is key=value: only words that begin with '-' are options, and '-' alone is standard input. */
 bool read_options(struct cli *cli, const struct command *command, int argc, char **argv)
 {
@@ -195,5 +210,5 @@ bool read_options(struct cli *cli, const struct command *command, int argc, char
         else if (!dashed) o->arguments[o->n_arguments++] = argv[i];
         else if (!read_option(cli, command, argc, argv, &i)) return false;
     }
-    return choose_format(cli);
+    return !surplus(cli, command) && choose_format(cli);
 }
