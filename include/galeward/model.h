@@ -453,6 +453,9 @@ struct gw_model {
     GW_LIST(struct gw_system) systems;
     GW_LIST(struct gw_input) inputs;
     size_t inputs_capacity;
+    const struct gw_source *source; /* what it was loaded from, for gw_model_reload */
+    const char *const *changes;
+    size_t n_changes;
 };
 
 /* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True
@@ -462,6 +465,9 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 /* The same from text in memory; files that it names lie beside source->name. */
 bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
                           const struct gw_source *source, const char *const *changes, size_t n_changes);
+/* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand. */
+bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
+                     const struct gw_tables *tables);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 /* breach.c: the debris case of the site's glazing whose lowest edge stands at a height, by code, whatever the project
  * asks for; the edition may be unset. NULL: nothing is waived for that building. */

@@ -38,6 +38,7 @@ struct gw_column {
     enum gw_dim dim;
     const char *unit; /* as written in the table */
     size_t offset;    /* in the row: double, const char *, int, or a struct gw_numbers */
+    bool key;         /* a number by which a row is found, or that goes with another: no value to doubt alone */
 };
 
 struct gw_table {

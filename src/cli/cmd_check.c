@@ -1,5 +1,7 @@
 #include "cli.h"
 
+#include "galeward/sensitivity.h"
+
 static int verdict_code(const struct gw_judgement *judgement)
 {
     if (!judgement->summaries.n) {
@@ -11,14 +13,25 @@ static int verdict_code(const struct gw_judgement *judgement)
     return EXIT_PASS;
 }
 
+static int sensitivity(struct cli *cli, const struct run *run)
+{
+    struct gw_sensitivity found;
+    gw_find_sensitivity(&found, &run->answer, &cli->arena, &cli->scratch);
+    found.shown = run->results.shown;
+    const struct gw_result result = gw_result_sensitivity(&found);
+    return deliver_result(cli, &result);
+}
+
 int cmd_check(struct cli *cli)
 {
     struct run run;
+    if (cli->options.n_vary && cli->options.sensitivity)
+        return complain("--sensitivity goes with one project: not with --vary");
     if (cli->options.n_vary) return vary_check(cli);
     int code = run_project(&run, cli, true);
     if (code) return code;
     const struct gw_result result = gw_result_check(&run.results);
-    int written = deliver_result(cli, &result);
+    int written = cli->options.sensitivity ? sensitivity(cli, &run) : deliver_result(cli, &result);
     int verdict = verdict_code(&run.answer.judgement);
     return written ? written : verdict;
 }

@@ -20,10 +20,12 @@ static const struct command COMMANDS[] = {
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
-     "where it occurs once.\n\n"
+     "where it occurs once. --sensitivity moves each recalled number behind a verdict by 10 % either way, one at a\n"
+     "time, computes everything anew and lists the verdicts that flip.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_SOURCES | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
+     cmd_check, 1},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n",

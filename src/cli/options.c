@@ -75,6 +75,13 @@ static bool set_sources(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_sensitivity(struct cli *cli, const char *value)
+{
+    (void)value;
+    cli->options.sensitivity = true;
+    return true;
+}
+
 static bool set_help(struct cli *cli, const char *value)
 {
     (void)value;
@@ -93,6 +100,8 @@ static const struct option OPTIONS[] = {
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      set_sources},
+    {"--sensitivity", NULL, NULL, TAKES_SENSITIVITY,
+     "move each recalled number by 10 % and list the verdicts that flip", set_sensitivity},
     {"--list", NULL, NULL, TAKES_LIST, "list what there is", set_list},
     {"--help", "-h", NULL, 0, "this text", set_help},
 };

@@ -133,7 +133,7 @@ void gw_correct_tables(struct gw_model *model)
     const struct gw_project *p = &model->project;
     if (!p->assume.n) return;
     struct gw_tables *tables = gw_alloc(model->arena, 1, gw_tables_size());
-    memcpy(tables, gw_tables_standard(), gw_tables_size());
+    memcpy(tables, model->tables, gw_tables_size());
     for (size_t i = 0; i < p->assume.n; i++)
         if (is_whole(&p->assume.items[i])) apply(model, tables, &p->assume.items[i]);
     model->tables = tables;

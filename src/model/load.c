@@ -160,27 +160,53 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
     return source && gw_model_load_source(model, arena, diags, source, changes, n_changes);
 }
 
-bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
-                          const struct gw_source *source, const char *const *changes, size_t n_changes)
+static bool load(struct gw_model *model)
 {
-    *model = (struct gw_model){.arena = arena, .diags = diags, .tables = gw_tables_standard()};
+    struct gw_arena *arena = model->arena;
+    struct gw_diags *diags = model->diags;
+    const struct gw_source *source = model->source;
+    const char *const *changes = model->changes;
     struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
     note_input(model, source);
-    for (size_t i = 0; i < n_changes; i++) {
+    for (size_t i = 0; i < model->n_changes; i++) {
         size_t key = strcspn(changes[i], "=");
         const char *dotted = gw_strndup(arena, changes[i], key);
         if (changes[i][key] != '=' || !gw_node_set(arena, root, dotted, changes[i] + key + 1))
             gw_diag_add(diags, GW_ERROR, "bad_value", dotted, source, 0, 0, "cannot set '%s'", changes[i]);
     }
-    struct gw_load load = loader(model, preset_of(root));
-    gw_record_load(&load, &gw_project_record, root, "", &model->project);
+    struct gw_load loading = loader(model, preset_of(root));
+    gw_record_load(&loading, &gw_project_record, root, "", &model->project);
     if (!model->project.node) return false;
     gw_validate_project(model);
-    load_openings(model, source->name, load.preset);
+    load_openings(model, source->name, loading.preset);
     gw_validate_openings(model);
     if (!diags->errors) gw_settle_breach(model);
     load_systems(model, source->name);
     gw_diags_sort(diags);
     return diags->errors == 0;
+}
+
+bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
+                          const struct gw_source *source, const char *const *changes, size_t n_changes)
+{
+    *model = (struct gw_model){.arena = arena,
+                               .diags = diags,
+                               .tables = gw_tables_standard(),
+                               .source = source,
+                               .changes = changes,
+                               .n_changes = n_changes};
+    return load(model);
+}
+
+bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
+                     const struct gw_tables *tables)
+{
+    *model = (struct gw_model){.arena = arena,
+                               .diags = diags,
+                               .tables = tables,
+                               .source = of->source,
+                               .changes = of->changes,
+                               .n_changes = of->n_changes};
+    return load(model);
 }

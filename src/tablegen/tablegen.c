@@ -18,6 +18,7 @@ struct column {
     const char *name, *type, *prefix, *unit_name, *member;
     enum gw_dim dim;
     const struct gw_unit *unit;
+    bool key;
 };
 
 struct table {
@@ -82,6 +83,7 @@ static void read_column(struct generator *g, struct table *t, const struct gw_no
                            .unit_name = text_of(g, node, "unit", ""),
                            .dim = gw_dim_by_key(text_of(g, node, "dim", "ratio"))};
     if (col->dim == GW_DIM_COUNT) fault(g, node, "unknown dimension in column", col->name);
+    col->key = strcmp(text_of(g, node, "key", "no"), "yes") == 0;
     col->member = col->name;
     if (strcmp(col->type, "number") == 0 && *col->unit_name) {
         col->unit = gw_unit_find(unit_list(g), col->dim, col->unit_name, strlen(col->unit_name));
@@ -272,7 +274,7 @@ static void write_columns(struct generator *g, const struct table *t)
         fprintf(g->c, "    {\"%s\", %s, (enum gw_dim)%d, ", col->name, symbol(g, "GW_COLUMN_", col->type),
                 (int)col->dim);
         write_quoted(g->c, col->unit_name);
-        fprintf(g->c, ", offsetof(struct gw_%s, %s)},\n", t->name, col->member);
+        fprintf(g->c, ", offsetof(struct gw_%s, %s), %s},\n", t->name, col->member, col->key ? "true" : "false");
     }
     fputs("};\n", g->c);
 }
