@@ -4,7 +4,7 @@
 #ifndef GALEWARD_ANCHOR_H
 #define GALEWARD_ANCHOR_H
 
-#include "galeward/engine.h"
+#include "galeward/combine.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -38,6 +38,22 @@ enum gw_status gw_anchor_reactions(struct gw_anchor_reactions *out, const struct
 /* N: the outward reaction that the bolts take beside that dead load, each up to `allowable`; 0 where the dead load
  * alone is too much. Of the case its eccentricity, bolt_arm, bolts, prying count. */
 double gw_anchor_bolts_take(const struct gw_anchor_case *in, double dead, double allowable, struct gw_engine *engine);
+
+/* Bolts in tension and shear at once: D, D + 0.6 W and 0.6 D + 0.6 W, both directions of the wind, the couple of the
+ * weight in each. The reactions are of allowable-stress level already, N, magnitudes. Of the case its eccentricity,
+ * bolt_arm, bolts, prying count. */
+struct gw_anchor_bolt_case {
+    double inward, outward, dead;
+    double tension, shear;           /* allowable of one bolt, N; shear absent: nothing is said of it */
+    enum gw_interaction interaction; /* of both */
+};
+struct gw_anchor_bolts {
+    const char *name; /* of the combination that uses most */
+    bool inward;      /* its wind */
+    double tension, shear, use;
+};
+void gw_anchor_bolts(struct gw_anchor_bolts *out, const struct gw_anchor_bolt_case *loads,
+                     const struct gw_anchor_case *in, struct gw_engine *engine);
 
 /* Combinations: wind at strength level in place of the pressures of the case, seismic forces of one anchor at strength
  * level, out of the plane, both ways. Fasteners of the connection have a force of their own, several times that of the

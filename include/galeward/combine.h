@@ -10,6 +10,20 @@
 extern "C" {
 #endif
 
+/* How two parts of an allowable act on one link at once. The straight sum holds for anything; a report of the link's
+ * capacities can give another rule. */
+enum gw_interaction {
+    GW_INTERACTION_UNSET,     /* the straight sum */
+    GW_INTERACTION_NONE,      /* each for itself */
+    GW_INTERACTION_LINEAR,    /* a + b */
+    GW_INTERACTION_ELLIPTIC,  /* sqrt(a^2 + b^2) */
+    GW_INTERACTION_STEEL_BOLT /* tension and shear of a steel bolt: (a + b)/1.3, neither above 1 alone (AISC 360 J3.7)
+                               */
+};
+/* The use of both parts at once, at most 1. It grows with the loads: the inverse is the part of both loads that is
+ * taken. */
+double gw_combine_uses(double a, double b, enum gw_interaction how, struct gw_engine *engine);
+
 /* Members ------------------------------------------------------------------------------------------------------------
  */
 

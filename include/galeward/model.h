@@ -350,9 +350,12 @@ struct gw_capacity_spec {
     const char *report;
 };
 struct gw_anchor_spec {
-    double inward, outward, along, dead, eccentricity, bolt_arm;
+    double inward, outward, along, dead;
+    enum gw_interaction interaction; /* of wind or earthquake with the dead load */
+    double eccentricity, bolt_arm;
     int bolts;
-    double bolt_tension;
+    double bolt_tension, bolt_shear;
+    enum gw_interaction bolt_interaction;
     const char *report;
 };
 struct gw_silicone_spec {
@@ -414,7 +417,7 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
-    gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[];
+    gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[], gw_bolt_interaction_choices[];
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
 enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);

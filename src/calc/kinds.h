@@ -30,6 +30,7 @@
     X(relaxation)                                                                                                      \
     X(anchor)                                                                                                          \
     X(anchor_load)                                                                                                     \
+    X(anchor_bolts)                                                                                                    \
     X(silicone)                                                                                                        \
     X(sealant_joint)                                                                                                   \
     X(seismic_force)                                                                                                   \

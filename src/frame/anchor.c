@@ -109,6 +109,38 @@ double gw_anchor_bolts_take(const struct gw_anchor_case *in, double dead, double
     return outward;
 }
 
+/* One combination; the wind of the loads has its factor already, so 1 or 0 of it counts. */
+static void bolts_under(struct gw_anchor_bolts *out, const struct gw_anchor_factors *row, bool inward,
+                        const struct gw_anchor_bolt_case *loads, const struct gw_anchor_case *in,
+                        struct gw_engine *engine)
+{
+    const double wind = row->wind > 0 ? (inward ? -loads->inward : loads->outward) : 0, dead = row->dead * loads->dead;
+    struct gw_anchor_bolts b = {.name = NAMES[row - engine->tables->anchor_factors], .inward = inward};
+    gw_used_add(&engine->used, &row->row);
+    gw_trace_note(engine, b.name, row->row.source, inward ? "wind inward presses" : "wind outward pulls");
+    b.tension = bolt_tension(wind, dead_moment(dead, in, engine), in, engine);
+    b.shear = dead / in->bolts;
+    GW_STEP(engine, "V", GW_FORCE, b.shear, "dead load on the bolts", "D/n", {"D", dead, GW_FORCE},
+            {"n", (double)in->bolts, GW_RATIO});
+    b.use = b.tension / loads->tension;
+    if (gw_given(loads->shear) && b.shear > 0)
+        b.use = gw_combine_uses(b.use, b.shear / loads->shear, loads->interaction, engine);
+    if (!out->name || b.use > out->use) *out = b;
+}
+
+void gw_anchor_bolts(struct gw_anchor_bolts *out, const struct gw_anchor_bolt_case *loads,
+                     const struct gw_anchor_case *in, struct gw_engine *engine)
+{
+    static const int rows[] = {GW_ROW_ANCHOR_FACTORS_ASD_D, GW_ROW_ANCHOR_FACTORS_ASD_D_W,
+                               GW_ROW_ANCHOR_FACTORS_ASD_LESS_D_W};
+    *out = (struct gw_anchor_bolts){.name = NULL};
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const struct gw_anchor_factors *row = &engine->tables->anchor_factors[rows[i]];
+        bolts_under(out, row, false, loads, in, engine);
+        if (row->wind > 0) bolts_under(out, row, true, loads, in, engine);
+    }
+}
+
 /* Unfactored forces of one anchor, N. */
 struct forces {
     double in, out, dead, seismic, fasteners, vertical;

@@ -3,6 +3,27 @@
 
 #include "tables_data.h"
 
+double gw_combine_uses(double a, double b, enum gw_interaction how, struct gw_engine *engine)
+{
+    const double most = fmax(a, b), straight = a + b, square = sqrt(a * a + b * b);
+    if (how == GW_INTERACTION_STEEL_BOLT) {
+        const struct gw_bolt_interaction *row = GW_USE(engine, &engine->tables->bolt_interaction[0]);
+        const double use = fmax(most, straight / row->sum);
+        GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "max(max(u_1,u_2),(u_1+u_2)/c)", {"u_1", a, GW_RATIO},
+                {"u_2", b, GW_RATIO}, {"c", row->sum, GW_RATIO});
+        return use;
+    }
+    if (how == GW_INTERACTION_NONE || how == GW_INTERACTION_ELLIPTIC) {
+        const bool none = how == GW_INTERACTION_NONE;
+        GW_STEP(engine, "use", GW_RATIO, none ? most : square, "interaction by the report of the capacities",
+                none ? "max(u_1,u_2)" : "sqrt(u_1^2+u_2^2)", {"u_1", a, GW_RATIO}, {"u_2", b, GW_RATIO});
+        return none ? most : square;
+    }
+    GW_STEP(engine, "use", GW_RATIO, straight, "both at once: straight sum of the ratios", "u_1+u_2",
+            {"u_1", a, GW_RATIO}, {"u_2", b, GW_RATIO});
+    return straight;
+}
+
 /* Members ------------------------------------------------------------------------------------------------------------
  */
 

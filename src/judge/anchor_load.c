@@ -51,6 +51,32 @@ double gw_heaviest_glass(struct gw_ask *ask)
     return heaviest > 0 ? heaviest : GW_ABSENT; /* no lite types: nothing is known of the glass */
 }
 
+static struct gw_message how_together(const struct gw_ask *ask, const struct gw_anchor_parts *p, bool dead)
+{
+    static const char *const how[] = {[GW_INTERACTION_UNSET] = "straight sum of the ratios",
+                                      [GW_INTERACTION_NONE] = "each for itself by its report",
+                                      [GW_INTERACTION_LINEAR] = "straight sum of the ratios",
+                                      [GW_INTERACTION_ELLIPTIC] = "elliptic by its report"};
+    const struct gw_message *first = dead ? &p->dead_words : &p->load_words,
+                            *second = dead ? &p->load_words : &p->dead_words;
+    if (!(p->dead > 0) || !(p->load > 0)) return *first;
+    return GW_SAY(ask->arena, "{}, with {}: {}", gw_of_message(first), gw_of_message(second),
+                  gw_of_text(how[p->interaction]));
+}
+
+void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_parts *p)
+{
+    const double by_load = p->load / p->allowable, by_dead = p->dead > 0 ? p->dead / p->dead_allowable : 0;
+    const bool dead = by_dead > by_load;
+    const double use = gw_combine_uses(by_load, by_dead, p->interaction, &ask->engine),
+                 leading = dead ? p->dead : p->load, alone = dead ? p->dead_allowable : p->allowable;
+    struct gw_limit *limit =
+        gw_capacity_instead(out, GW_FORCE, leading, use > 0 ? leading / use : alone, how_together(ask, p, dead));
+    limit->use = use;
+    limit->turned = true; /* a dead load is neither in nor out */
+    limit->direction = dead ? GW_NO_DIRECTION : p->direction;
+}
+
 const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e)
 {
     return e->corner ? system->corner_anchor : system->anchor;

@@ -17,6 +17,15 @@ void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const str
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
 double gw_heaviest_glass(struct gw_ask *ask);
+/* One load of an anchor with the dead load at once, each against its own allowable: a limit whose use is both, told of
+ * the part that uses more. */
+struct gw_anchor_parts {
+    double load, allowable, dead, dead_allowable; /* N */
+    enum gw_load_direction direction;             /* of the load */
+    enum gw_interaction interaction;
+    struct gw_message load_words, dead_words;
+};
+void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_parts *parts);
 const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e);
 
 #endif

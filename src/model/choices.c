@@ -151,3 +151,9 @@ const struct gw_choice gw_sequence_when_choices[] = {{"always", GW_WHEN_ALWAYS, 
                                                      {"sway", GW_WHEN_SWAY, ""},
                                                      {"thermal", GW_WHEN_THERMAL, ""},
                                                      {0}};
+const struct gw_choice gw_bolt_interaction_choices[] = {
+    {"none", GW_INTERACTION_NONE, "each for itself, by the report"},
+    {"linear", GW_INTERACTION_LINEAR, "straight sum of the ratios"},
+    {"elliptic", GW_INTERACTION_ELLIPTIC, "root of the sum of their squares, by the report"},
+    {"steel_bolt", GW_INTERACTION_STEEL_BOLT, "steel bolts by AISC 360 J3.7: the ratios add up to 1.3"},
+    {0}};

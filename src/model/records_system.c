@@ -128,15 +128,26 @@ static const struct gw_field CAPACITY[] = {
     F(gw_capacity_spec, report, GW_T_TEXT, .help = "of that test"),
 };
 static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
+static const struct gw_choice INTERACTIONS[] = {
+    {"none", GW_INTERACTION_NONE, "each for itself, by the report"},
+    {"linear", GW_INTERACTION_LINEAR, "straight sum of the ratios"},
+    {"elliptic", GW_INTERACTION_ELLIPTIC, "root of the sum of their squares, by the report"},
+    {0}};
 static const struct gw_field ANCHOR[] = {
     NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction"),
     NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction, magnitude"),
     NUM(gw_anchor_spec, along, GW_FORCE, LIMITS(1, 1e7), .help = "allowable force along the slab edge: earthquakes"),
     NUM(gw_anchor_spec, dead, GW_FORCE, LIMITS(1, 1e7), .help = "allowable vertical load"),
-    NUM(gw_anchor_spec, eccentricity, GW_LENGTH, LIMITS(0, 2), .help = "of the dead load from the bolts' plane"),
+    PICK(gw_anchor_spec, interaction, INTERACTIONS,
+         .help = "of wind or earthquake with the dead load, by the report; absent: linear"),
+    NUM(gw_anchor_spec, eccentricity, GW_LENGTH, LIMITS(-2, 2),
+        .help = "of the dead load from the bolts' plane, outside of the bearing; minus: inside, its couple presses"),
     NUM(gw_anchor_spec, bolt_arm, GW_LENGTH, LIMITS(0.005, 2), .help = "lever arm of the bolts"),
     F(gw_anchor_spec, bolts, GW_T_INTEGER, LIMITS(1, 20), .help = "that share the tension"),
     NUM(gw_anchor_spec, bolt_tension, GW_FORCE, LIMITS(1, 1e7), .help = "allowable, of each bolt"),
+    NUM(gw_anchor_spec, bolt_shear, GW_FORCE, LIMITS(1, 1e7), .help = "allowable, of each bolt: the dead load"),
+    PICK(gw_anchor_spec, bolt_interaction, gw_bolt_interaction_choices,
+         .help = "of a bolt's tension with its shear, by the report; absent: linear"),
     F(gw_anchor_spec, report, GW_T_TEXT, .help = "calculation or test"),
 };
 static const struct gw_record ANCHOR_RECORD = RECORD("anchor", gw_anchor_spec, ANCHOR);

@@ -89,12 +89,27 @@ static void check_screw(struct gw_model *model, const struct gw_system *system)
               "a chase holds only part of the thread: 'engagement' has no formula there, give 'tested_pullout'");
 }
 
+/* Less than the straight sum is somebody's finding: whose? */
+static void check_interaction(struct gw_model *model, const struct gw_node *node, const struct gw_anchor_spec *anchor,
+                              const char *key, enum gw_interaction how)
+{
+    if (how == GW_INTERACTION_UNSET || how == GW_INTERACTION_LINEAR || anchor->report || gw_node_get(node, "report"))
+        return;
+    FAULT(model, node, key,
+          "'%s' takes less than the straight sum of the ratios: name the report that gives it (report)", key);
+}
+
 /* Bolts are judged by all four or not at all. */
-static void check_anchor(struct gw_model *model, const struct gw_system *system, const char *key)
+static void check_anchor(struct gw_model *model, const struct gw_system *system, const char *key,
+                         const struct gw_anchor_spec *anchor)
 {
     static const char *const keys[] = {"eccentricity", "bolt_arm", "bolts", "bolt_tension"};
     const struct gw_node *node = gw_node_get(system->node, key);
     size_t given = 0;
+    if (anchor && node) {
+        check_interaction(model, node, anchor, "interaction", anchor->interaction);
+        check_interaction(model, node, anchor, "bolt_interaction", anchor->bolt_interaction);
+    }
     for (size_t i = 0; node && i < 4; i++) given += gw_node_get(node, keys[i]) != NULL;
     for (size_t i = 0; given && i < 4; i++)
         if (!gw_node_get(node, keys[i])) {
@@ -139,6 +154,6 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
     check_screw(model, system);
     check_drift(model, system);
     check_stack(model, system);
-    check_anchor(model, system, "anchor");
-    check_anchor(model, system, "corner_anchor");
+    check_anchor(model, system, "anchor", system->anchor);
+    check_anchor(model, system, "corner_anchor", system->corner_anchor);
 }

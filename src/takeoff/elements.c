@@ -77,17 +77,23 @@ static size_t count_up_to(const double *list, size_t n, double x, bool and_at)
     return low;
 }
 
-/* Anchor spans in the piece of mullion that holds [bottom, top]: pieces end at splices. */
-static int spans_of_piece(const struct gw_wall_lines *l, double bottom, double top)
+/* The most spans of one of the pieces of mullion that lie in [bottom, top]: a piece ends at its splices, and each
+ * counts its own anchors, those at its ends too. A wall that names no splices has one at every anchor. */
+static int spans_of_pieces(const struct gw_wall_lines *l, double bottom, double top)
 {
-    if (!l->n_splices) return 1;
-    const size_t below = count_up_to(l->splices, l->n_splices, bottom, true),
-                 above = count_up_to(l->splices, l->n_splices, top, false);
-    const double low = below ? l->splices[below - 1] : l->bottom;
-    const double high = above < l->n_splices ? l->splices[above] : l->top;
-    const int held =
-        (int)(count_up_to(l->anchors, l->n_anchors, high, true) - count_up_to(l->anchors, l->n_anchors, low, false));
-    return held > 2 ? held - 1 : 1;
+    const double hair = 1e-6; /* m */
+    int most = 1;
+    if (!l->n_splices) return most;
+    const size_t first = count_up_to(l->splices, l->n_splices, bottom + hair, true),
+                 last = count_up_to(l->splices, l->n_splices, top - hair, false);
+    for (size_t piece = first; piece <= last; piece++) {
+        const double low = piece ? l->splices[piece - 1] : l->bottom,
+                     high = piece < l->n_splices ? l->splices[piece] : l->top;
+        const int held = (int)(count_up_to(l->anchors, l->n_anchors, high + hair, true) -
+                               count_up_to(l->anchors, l->n_anchors, low - hair, false));
+        if (held - 1 > most) most = held - 1;
+    }
+    return most;
 }
 
 /* Cut at the roof line, a stretch keeps the span of the whole. */
@@ -100,7 +106,7 @@ static void add_mullions(struct gw_builder *b, size_t strip)
         const struct gw_class *at = &room->classes[GW_AXIS_MULLIONS][c];
         struct gw_element e = start(b, GW_SORT_MULLION, strip, c, at->end ? "jamb" : "interior");
         e.span = stretch->top - stretch->bottom;
-        e.spans = stretch->overhang ? 0 : spans_of_piece(e.lines, e.bottom, e.top);
+        e.spans = stretch->overhang ? 0 : spans_of_pieces(e.lines, stretch->bottom, stretch->top);
         e.overhang = stretch->overhang;
         e.corner = at->corner;
         e.effective_area = member_area(b, e.span, e.width);

@@ -43,9 +43,9 @@ static const char *lite_a(const struct world *w)
 static void anchor_force_by_hand(void **state)
 {
     struct world *w = *state;
-    const struct project p = {
-        "", "annealed", D_1 ", story_drift: 1 in", "",
-        "frame_weight: 3 psf\nanchor: {inward: 100 lb, outward: 90 lb, along: 900 lb, dead: 9000 lb}"};
+    const struct project p = {"", "annealed", D_1 ", story_drift: 1 in", "",
+                              "frame_weight: 3 psf\nanchor: {inward: 100 lb, outward: 90 lb, along: 900 lb, dead: 9000 "
+                              "lb, interaction: none, report: C-1}"};
     judge(w, &p);
     int low = 0, high = 0;
     for (size_t i = 0; i < w->answer.judgement.findings.n; i++) {
@@ -95,9 +95,10 @@ static void corner_anchors_take_both_faces(void **state)
 {
     struct world *w = *state;
     struct world bare;
-    const struct gw_finding *f = force_at(
-        w, "roof_height: 40 ft", "corner",
-        ANCHORS "corner_anchor: {inward: 400 lb, outward: 500 lb, along: 2000 lb, dead: 9000 lb}", true, false);
+    const struct gw_finding *f = force_at(w, "roof_height: 40 ft", "corner",
+                                          ANCHORS "corner_anchor: {inward: 400 lb, outward: 500 lb, along: 2000 lb, "
+                                                  "dead: 9000 lb, interaction: none, report: C-1}",
+                                          true, false);
     assert_near(f->required / LB, 0.7 * 0.825 * PER_AREA * 2 * 2.5 * 6.5, 0.2);
     assert_near(f->provided / LB, 400, 1e-6);
     world_open(&bare);
@@ -120,8 +121,10 @@ static void anchors_hold_along_and_down(void **state)
     for (size_t i = 0; i < 2; i++) {
         struct world w;
         world_open(&w);
-        const char *system = gw_format(&w.arena, "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, %s}",
-                                       cases[i].along_dead);
+        const char *system = gw_format(
+            &w.arena,
+            "frame_weight: 3 psf\nanchor: {inward: 900 lb, outward: 900 lb, interaction: none, report: C-1, %s}",
+            cases[i].along_dead);
         const struct gw_finding *f = force_at(&w, "roof_height: 40 ft", "none", system, false, false);
         assert_near(f->required / LB, cases[i].share * PER_AREA * 5 * 13, 0.2);
         assert_near(f->provided / LB, cases[i].provided, 1e-6);

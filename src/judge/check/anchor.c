@@ -1,11 +1,9 @@
-/* Anchors to the structure under wind and weight. */
+/* Anchors to the structure under wind and weight at once: D + 0.6 W, and for bolts what relieves less. */
 #include "judge/anchor_load.h"
 #include "judge/checks.h"
 
 #include "galeward/anchor.h"
 #include "galeward/combine.h"
-
-enum { INWARD, OUTWARD };
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
@@ -30,10 +28,11 @@ static struct gw_message missing(const struct gw_anchor_load *load, const struct
     return gw_given(glass) ? load->fault : GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
 }
 
-static struct gw_message words(struct gw_ask *ask, const char *what, const struct gw_anchor_load *load,
+static struct gw_message words(struct gw_ask *ask, struct gw_message what, const struct gw_anchor_load *load,
                                const struct gw_element *e)
 {
-    return GW_SAY(ask->arena, "{}{}{}", gw_of_text(what), gw_of_text(load->cut ? ", both sides of the roof line" : ""),
+    return GW_SAY(ask->arena, "{}{}{}", gw_of_message(&what),
+                  gw_of_text(load->cut ? ", both sides of the roof line" : ""),
                   gw_of_text(e->corner ? ", corner: both faces at once" : ""));
 }
 
@@ -42,29 +41,28 @@ static bool has_bolts(const struct gw_anchor_spec *a)
     return gw_given(a->eccentricity) && gw_given(a->bolt_arm) && a->bolts > 0 && gw_given(a->bolt_tension);
 }
 
-static enum gw_status add_bolts(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_spec *a,
-                                const struct gw_anchor_load *load, const struct gw_element *e, double weight)
+/* Tension by wind and by the couple of the weight, shear by the weight. */
+static void add_bolts(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_spec *a,
+                      const struct gw_anchor_load *load, const struct gw_element *e, double dead)
 {
-    struct gw_anchor_reactions r;
-    const double area = load->area;
-    const struct gw_anchor_case in = {.carries = GW_CARRIES_DEAD_AND_WIND,
-                                      .pressure_in = load->inward / area,
-                                      .pressure_out = load->outward / area,
-                                      .wall_weight = weight,
-                                      .spacing = e->width,
-                                      .tributary_height = area / e->width,
-                                      .eccentricity = a->eccentricity,
-                                      .bolt_arm = a->bolt_arm,
-                                      .bolts = a->bolts,
-                                      .prying = GW_ABSENT,
-                                      .clip_arm = GW_ABSENT};
-    const enum gw_status status = gw_anchor_reactions(&r, &in, &ask->engine);
-    if (status != GW_OK) return status;
-    struct gw_limit *limit =
-        gw_capacity_instead(out, GW_FORCE, r.bolt_tension, a->bolt_tension, words(ask, "tension of a bolt", load, e));
+    const struct gw_anchor_case in = {
+        .eccentricity = a->eccentricity, .bolt_arm = a->bolt_arm, .bolts = a->bolts, .prying = GW_ABSENT};
+    const struct gw_anchor_bolt_case loads = {load->inward,    load->outward, dead,
+                                              a->bolt_tension, a->bolt_shear, a->bolt_interaction};
+    struct gw_anchor_bolts b;
+    gw_anchor_bolts(&b, &loads, &in, &ask->engine);
+    const bool sheared = dead > 0 && gw_given(a->bolt_shear);
+    const struct gw_message bolt =
+        GW_SAY(ask->arena, "a bolt in tension{}, {}", gw_of_text(sheared ? " and shear" : ""), gw_of_text(b.name));
+    struct gw_limit *limit = gw_capacity_instead(
+        out, GW_FORCE, b.tension, b.use > 0 ? b.tension / b.use : a->bolt_tension, words(ask, bolt, load, e));
+    limit->use = b.use;
     limit->turned = true;
-    limit->direction = GW_OUTWARD;
-    return GW_OK;
+    limit->direction = b.inward ? GW_INWARD : GW_OUTWARD;
+    if (dead > 0 && !gw_given(a->bolt_shear))
+        gw_capacity_instead(out, GW_FORCE, b.shear, GW_ABSENT,
+                            GW_PLAINLY("the bolts carry the weight in shear beside their tension: what shear does one "
+                                       "take? Ask the manufacturer's engineer (anchor: bolt_shear)"));
 }
 
 /* The demand derived the reactions. */
@@ -89,15 +87,21 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, question);
         return;
     }
-    const struct gw_message reaction = words(ask, "reaction", &load, e);
-    gw_capacity_limit(out, INWARD, 0, a->inward, reaction);
-    gw_capacity_limit(out, OUTWARD, 1, a->outward, reaction);
-    struct gw_limit *dead =
-        gw_capacity_instead(out, GW_FORCE, gw_anchor_weight(weight, e->width, load.area / e->width, &ask->engine),
-                            a->dead, words(ask, "dead load", &load, e));
-    dead->turned = true; /* down: neither in nor out */
-    if (has_bolts(a) && add_bolts(out, ask, a, &load, e, weight) != GW_OK)
-        gw_capacity_unknown(out, gw_fault_message(ask));
+    const double dead = gw_anchor_weight(weight, e->width, load.area / e->width, &ask->engine);
+    struct gw_anchor_parts parts = {.load = load.inward,
+                                    .allowable = a->inward,
+                                    .dead = dead,
+                                    .dead_allowable = a->dead,
+                                    .direction = GW_INWARD,
+                                    .interaction = a->interaction,
+                                    .load_words = words(ask, GW_PLAINLY("reaction"), &load, e),
+                                    .dead_words = GW_PLAINLY(e->corner ? "dead load of both faces" : "dead load")};
+    gw_anchor_together(out, ask, &parts);
+    parts.load = load.outward;
+    parts.allowable = a->outward;
+    parts.direction = GW_OUTWARD;
+    gw_anchor_together(out, ask, &parts);
+    if (has_bolts(a)) add_bolts(out, ask, a, &load, e, dead);
 }
 
 const struct gw_check gw_check_anchor = {.id = "anchor",

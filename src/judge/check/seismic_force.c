@@ -73,15 +73,22 @@ static void find_quake(struct gw_anchor_quake *out, struct gw_ask *ask, const st
     gw_anchor_quake(out, &in, &ask->engine);
 }
 
-/* One at a time. */
-static void take(struct gw_capacity *out, const struct gw_anchor_spec *anchor, const struct gw_anchor_quake *quake)
+/* In one direction at a time, each with the weight. */
+static void take(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_spec *anchor,
+                 const struct gw_anchor_quake *quake)
 {
-    gw_capacity_instead(out, GW_FORCE, quake->out_of_plane, fmin(anchor->inward, anchor->outward),
-                        GW_PLAINLY("fasteners of the connection, out of plane, 0.7 E"));
-    gw_capacity_instead(out, GW_FORCE, quake->along, anchor->along,
-                        GW_PLAINLY("fasteners of the connection, along the slab edge, 0.7 E"));
-    gw_capacity_instead(out, GW_FORCE, quake->down, anchor->dead,
-                        GW_PLAINLY("dead load and the vertical force with it, D + 0.7 E"));
+    struct gw_anchor_parts parts = {.load = quake->out_of_plane,
+                                    .allowable = fmin(anchor->inward, anchor->outward),
+                                    .dead = quake->down,
+                                    .dead_allowable = anchor->dead,
+                                    .interaction = anchor->interaction,
+                                    .load_words = GW_PLAINLY("fasteners of the connection, out of plane, 0.7 E"),
+                                    .dead_words = GW_PLAINLY("dead load and the vertical force with it, D + 0.7 E")};
+    gw_anchor_together(out, ask, &parts);
+    parts.load = quake->along;
+    parts.allowable = anchor->along;
+    parts.load_words = GW_PLAINLY("fasteners of the connection, along the slab edge, 0.7 E");
+    gw_anchor_together(out, ask, &parts);
 }
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
@@ -99,7 +106,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     struct gw_anchor_quake quake;
     find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, e->corner));
-    take(out, anchor, &quake);
+    take(out, ask, anchor, &quake);
 }
 
 const struct gw_check gw_check_seismic_force = {
