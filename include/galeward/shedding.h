@@ -30,6 +30,14 @@ double gw_shed_reaction(const struct gw_shed_case *in, struct gw_engine *engine)
 double gw_shed_deflection(const struct gw_shed_case *in, double elastic_modulus, double inertia,
                           struct gw_engine *engine);
 
+/* m: heights of the lites above and below that load the middle of the horizontal, where the line load is greatest: half
+ * of the lite's shorter side at 45 degrees. What holds a short length of it, a screw or a plate between two, feels that
+ * load. Derives itself. */
+struct gw_shed_reach {
+    double above, below;
+};
+void gw_shed_reach(struct gw_shed_reach *out, const struct gw_shed_case *in, struct gw_engine *engine);
+
 /* The load of a lite on four edges along one of them, `along`, with the other way `across`: it rises evenly over the
  * ramp, m, stays, and falls alike; per pascal its height is the ramp's length. The reaction at one end for any
  * height. */

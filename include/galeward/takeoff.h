@@ -114,6 +114,7 @@ struct gw_element {
     const struct gw_lite_type *rests; /* transoms: the lite type that stands on it; NULL: none, or not known */
     const struct gw_lite_type *under; /* transoms: the lite type below it; the same */
     double pane;                      /* m, lites: height of the whole pane, where the roof line cuts it */
+    double edge;                      /* m, screws of horizontals: the longest edge of a lite beside them */
     double span;                      /* m, mullions, transoms, anchors: the member's own, cut or not */
     int spans;                        /* of the mullion piece */
     bool overhang;                    /* a mullion past its last anchor */

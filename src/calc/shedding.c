@@ -11,7 +11,7 @@ struct shedding_case {
     double elastic_modulus, inertia;
 };
 struct shedding_answer {
-    double moment, reaction, deflection;
+    double moment, reaction, deflection, peak;
 };
 
 static const struct gw_choice HELD[] = {{"all_round", GW_HELD_ALL_ROUND, "four edges: 45-degree lines"},
@@ -37,6 +37,7 @@ static const struct gw_record SHEDDING_CASE_RECORD = RECORD("shedding", shedding
 static const struct gw_field ANSWER[] = {
     NUM(shedding_answer, moment, GW_MOMENT, .help = "at midspan, of both lites"),
     NUM(shedding_answer, reaction, GW_FORCE, .help = "at one end"),
+    NUM(shedding_answer, peak, GW_LINE_LOAD, .help = "greatest load along it, at midspan: what screws and plates feel"),
     NUM(shedding_answer, deflection, GW_LENGTH, .help = "at midspan; absent without elastic_modulus and inertia"),
 };
 static const struct gw_record SHEDDING_ANSWER_RECORD = RECORD("shedding result", shedding_answer, ANSWER);
@@ -54,6 +55,9 @@ static enum gw_status run_shedding(void *out, const void *in, struct gw_engine *
                          "a deflection wants elastic_modulus and inertia");
     answer->moment = gw_shed_moment(&shed, engine);
     answer->reaction = gw_shed_reaction(&shed, engine);
+    struct gw_shed_reach reach;
+    gw_shed_reach(&reach, &shed, engine);
+    answer->peak = given->pressure * (reach.above + reach.below);
     answer->deflection = gw_given(given->inertia)
                              ? gw_shed_deflection(&shed, given->elastic_modulus, given->inertia, engine)
                              : GW_ABSENT;

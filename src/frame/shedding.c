@@ -41,6 +41,23 @@ static double deflection_by(const struct gw_shed_lite *lite, double l)
     return carried > 0 ? spread(carried, l).deflection : a * square * square / 1920;
 }
 
+static double reach_by(const char *symbol, const struct gw_shed_lite *lite, double span, struct gw_engine *engine)
+{
+    const double h = lite->height, even = carried_evenly(lite), reach = even > 0 ? even : gw_shed_ramp(span, h);
+    if (!(h > 0)) return 0;
+    if (!(even > 0))
+        GW_STEP(engine, symbol, GW_THICKNESS, reach, SHED, "min(L,h)/2", {"L", span, GW_THICKNESS},
+                {"h", h, GW_THICKNESS});
+    else GW_STEP(engine, symbol, GW_THICKNESS, reach, SPREAD, "c*h", {"c", even / h, GW_RATIO}, {"h", h, GW_THICKNESS});
+    return reach;
+}
+
+void gw_shed_reach(struct gw_shed_reach *out, const struct gw_shed_case *in, struct gw_engine *engine)
+{
+    out->above = reach_by("b_above", &in->above, in->span, engine);
+    out->below = reach_by("b_below", &in->below, in->span, engine);
+}
+
 /* What the three answers differ in. */
 struct answer {
     const char *above, *below;          /* symbols */

@@ -1,14 +1,35 @@
 #include "judge/plated.h"
 
+#include "judge/transom_load.h"
+
 const struct gw_element *gw_screw_across(const struct gw_ask *ask, const struct gw_element *e)
 {
     const bool horizontal = e->above > 0 || e->below > 0;
     return horizontal ? gw_takeoff_other_part(ask->takeoff, e) : NULL;
 }
 
+/* Of what loads the middle of a horizontal at height z, this side of the roof line. */
+static double shed_width(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_shed_case in = gw_shed_along(e, e->edge, 1);
+    const double z = e->lines->levels[e->grid->layers[e->sort].strips[e->strip].member];
+    struct gw_shed_reach reach;
+    gw_shed_reach(&reach, &in, &ask->engine);
+    if (!gw_screw_across(ask, e)) {
+        const double both = reach.above + reach.below;
+        GW_STEP(&ask->engine, "b", GW_THICKNESS, both, "both lites at midspan", "b_1+b_2",
+                {"b_1", reach.above, GW_THICKNESS}, {"b_2", reach.below, GW_THICKNESS});
+        return both;
+    }
+    gw_trace_note(&ask->engine, "b", "roof line", "what of it lies on this side");
+    const double low = z - reach.below, high = z + reach.above;
+    return fmax(e->parapet ? high - fmax(low, e->bottom) : fmin(high, e->top) - low, 0);
+}
+
 struct gw_screw_side gw_screw_side_of(struct gw_ask *ask, const struct gw_element *e)
 {
-    return (struct gw_screw_side){gw_pressures_on(ask, e).outward, e->width, e->height};
+    const double width = gw_given(e->edge) ? shed_width(ask, e) : e->width;
+    return (struct gw_screw_side){gw_pressures_on(ask, e).outward, width, e->height};
 }
 
 void gw_demand_screw(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)

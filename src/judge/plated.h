@@ -8,6 +8,7 @@
 
 /* Suction on a screw's own length of plate: N, with the part across the roof line. */
 void gw_demand_screw(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place);
+/* Of a horizontal what its lites give to the middle of its length; of a vertical half of the lites beside it. */
 struct gw_screw_side gw_screw_side_of(struct gw_ask *ask, const struct gw_element *e);
 /* The part of a horizontal's screws on the other side of the roof line; NULL. Those of a vertical stand one above the
  * other, each on one side. */

@@ -12,9 +12,14 @@ static struct gw_shed_lite lite_shed(const struct gw_lite_type *type, double hei
     return lite;
 }
 
+struct gw_shed_case gw_shed_along(const struct gw_element *e, double edge, double pressure)
+{
+    return (struct gw_shed_case){edge, pressure, lite_shed(e->rests, e->above), lite_shed(e->under, e->below)};
+}
+
 struct gw_shed_case gw_shed_to(const struct gw_element *e, double pressure)
 {
-    return (struct gw_shed_case){e->span, pressure, lite_shed(e->rests, e->above), lite_shed(e->under, e->below)};
+    return gw_shed_along(e, e->span, pressure);
 }
 
 const char gw_unknown_weight[] = "which glass rests on it? Ask the architect (lites: layers)";

@@ -6,6 +6,8 @@
 
 #include "galeward/shedding.h"
 
+/* Of lites whose edge on it is so long: a transom, or the screws of one. */
+struct gw_shed_case gw_shed_along(const struct gw_element *e, double edge, double pressure);
 struct gw_shed_case gw_shed_to(const struct gw_element *e, double pressure);
 /* Weight of the lite that rests on it, N; absent: its glass is not known. */
 double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e);

@@ -50,6 +50,7 @@ static struct gw_class class_at(const struct gw_room *room, enum gw_axis_name na
     const struct gw_wall_grid *g = &room->grid;
     bool lines = room->axes[name].lines;
     struct gw_class c = {.x0 = lines ? gw_line_from(g, i) : g->x[i], .x1 = lines ? gw_line_to(g, i) : g->x[i + 1]};
+    c.widest = c.x1 - c.x0;
     c.corner_distance = corner_distance(g, c.x0, c.x1);
     c.roof_distance = counted_distance(g, &c, by_area && name != GW_AXIS_LITES);
     c.zone = gw_given(c.roof_distance) && within(c.roof_distance, g->strip) ? 5 : 4;
@@ -84,6 +85,7 @@ static void take_class(struct gw_class *all, const struct gw_class *c)
     if (gw_given(c->corner_distance) && !(all->corner_distance <= c->corner_distance))
         all->corner_distance = c->corner_distance;
     if (gw_given(c->roof_distance) && !(all->roof_distance <= c->roof_distance)) all->roof_distance = c->roof_distance;
+    all->widest = fmax(all->widest, c->widest);
     all->screws += c->screws;
 }
 

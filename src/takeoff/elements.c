@@ -28,6 +28,7 @@ static struct gw_element start(const struct gw_builder *b, enum gw_sort sort, si
                                .strip = (unsigned)strip,
                                .place_class = (unsigned)place_class,
                                .pane = GW_ABSENT,
+                               .edge = GW_ABSENT,
                                .span = GW_ABSENT,
                                .parapet = s->parapet,
                                .place_unknown = room->place_unknown,
@@ -140,6 +141,7 @@ static void add_transom_screws(struct gw_builder *b, size_t strip, size_t place_
     struct gw_element e = start(b, GW_SORT_TRANSOM_SCREW, strip, place_class, "horizontal");
     set_transom(&e, room, room->grid.layers[GW_SORT_TRANSOM].strips[strip].member);
     set_screw(&e, room, e.height);
+    e.edge = room->classes[GW_AXIS_TRANSOM_SCREWS][place_class].widest;
     gw_group_add(b, &e, room->classes[GW_AXIS_TRANSOM_SCREWS][place_class].screws);
 }
 

@@ -126,6 +126,7 @@ void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count)
     struct gw_element *group = &b->takeoff->elements.items[at];
     const struct gw_grid_axis *axis = b->room->grid.layers[e->sort].axis;
     b->room->groups[e->sort][e->strip * axis->n_classes + e->place_class] = (unsigned)at;
+    if (e->edge > group->edge) group->edge = e->edge;
     group->count += count * b->room->multiplicity;
     if (gw_given(e->corner_distance) && !(group->corner_distance <= e->corner_distance))
         group->corner_distance = e->corner_distance;

@@ -35,6 +35,7 @@ struct gw_class {
     int zone;
     bool end, corner;
     bool roof_corner; /* framing above the roof: beside the roof's corner */
+    double widest;    /* of them, m */
     long screws;      /* of all of them, in one horizontal run each */
 };
 
