@@ -16,7 +16,7 @@ struct gw_reaction {
     const struct gw_element *element;
     double inward, outward;                   /* allowable-stress level */
     double inward_strength, outward_strength; /* strength level */
-    double area;             /* m2, the longest piece of mullion times the width carried: for the dead load */
+    double area;             /* m2, the piece that hangs on it times the width carried: for the dead load; 0: slotted */
     bool cut;                /* with the part above the roof line */
     struct gw_message fault; /* not said; else why the reactions are absent */
 };

@@ -138,11 +138,19 @@ struct gw_screws {
     double spacing;
 };
 
+/* Of what an anchor of a wall carries; without a list nothing is said. */
+enum gw_anchor_load_word { GW_ANCHOR_LOAD_UNSET, GW_ANCHOR_WIND, GW_ANCHOR_DEAD };
+struct gw_wall_anchor {
+    double at;
+    GW_LIST(int) carries; /* enum gw_anchor_load_word */
+    const struct gw_node *node;
+};
+
 struct gw_wall {
     const char *name, *building;
     double width;
     GW_LIST(double) floors;
-    GW_LIST(double) anchors;
+    GW_LIST(struct gw_wall_anchor) anchors;
     GW_LIST(double) splices;
     double top;
     GW_LIST(struct gw_end) ends;
@@ -439,6 +447,10 @@ struct gw_waiver {
     enum gw_enclosure counted; /* the enclosure that its pressures go by */
     const char *text;          /* "waived against the code: ..." */
 };
+
+/* Whether what the anchor carries is said, and that it is dead load too. */
+bool gw_anchor_is_told(const struct gw_wall_anchor *anchor);
+bool gw_anchor_bears(const struct gw_wall_anchor *anchor);
 
 /* Everything one run works from. */
 struct gw_input {

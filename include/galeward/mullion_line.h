@@ -77,6 +77,21 @@ double gw_mullion_piece_at(const struct gw_mullion_wall *wall, double height);
 enum gw_status gw_mullion_anchors(struct gw_mullion_anchor *out, const struct gw_mullion_wall *wall,
                                   struct gw_beam_result *room, struct gw_engine *engine);
 
+/* Which anchors bear the weight, of the wall alone. A piece hangs on one anchor that carries dead load; where two
+ * pieces meet over an anchor it bears one of them, and the other slides in it. `dead`: by anchor; NULL: the top one of
+ * each piece. Pieces take theirs from the bottom up, the lowest that is free. */
+enum gw_borne {
+    GW_BORNE_ONCE,
+    GW_BORNE_BY_NONE, /* nothing is told that bears a piece held here */
+    GW_BORNE_TWICE    /* two anchors bear the piece: heat locks a force in */
+};
+struct gw_mullion_bearing {
+    double piece; /* m, of the piece that it bears; 0: it is slotted and takes wind alone */
+    enum gw_borne borne;
+};
+/* One answer an anchor. */
+void gw_mullion_bearings(struct gw_mullion_bearing *out, const struct gw_mullion_wall *wall, const bool *dead);
+
 /* The longest piece between splices, m, and the most floors that one passes, at least 1. `floors`: their heights. */
 struct gw_mullion_piece {
     double length;

@@ -8,6 +8,7 @@
 #define GALEWARD_TAKEOFF_H
 
 #include "galeward/model.h"
+#include "galeward/mullion_line.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -18,8 +19,9 @@ extern const char *const gw_kind_names[GW_KIND_COUNT]; /* "lite" ... */
 
 /* The lines of a wall, or of one opening, that its members stand on; heights above ground, m, from the bottom up. */
 struct gw_wall_lines {
-    const double *anchors, *splices, *levels; /* levels: horizontal members */
-    const double *floors;                     /* none: an opening of a schedule */
+    const double *anchors, *splices, *levels;  /* levels: horizontal members */
+    const struct gw_mullion_bearing *bearings; /* by anchor: what hangs on it */
+    const double *floors;                      /* none: an opening of a schedule */
     size_t n_anchors, n_splices, n_levels, n_floors;
     double bottom, top;
     bool has_roof; /* false: an opening of a schedule, which stands below the roof */
@@ -116,6 +118,7 @@ struct gw_element {
     double pane;                      /* m, lites: height of the whole pane, where the roof line cuts it */
     double edge;                      /* m, screws of horizontals: the longest edge of a lite beside them */
     double span;                      /* m, mullions, transoms, anchors: the member's own, cut or not */
+    enum gw_carries carries;          /* anchors: wind alone, or dead load too */
     int spans;                        /* of the mullion piece */
     bool overhang;                    /* a mullion past its last anchor */
     bool corner;                      /* mullions, anchors: at an outside corner, with the other face's bay too */

@@ -122,7 +122,7 @@ static double weight(const char *symbol, const char *clause, double per_area, do
 
 double gw_anchor_weight(double per_area, double width, double piece, struct gw_engine *engine)
 {
-    return weight("D", "longest piece of mullion that can hang on it", per_area, width, piece, engine);
+    return weight("D", "piece of mullion that hangs on it; 0: slotted", per_area, width, piece, engine);
 }
 
 double gw_anchor_mass(double per_area, double width, double height, struct gw_engine *engine)

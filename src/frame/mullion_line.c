@@ -72,6 +72,54 @@ double gw_mullion_piece_at(const struct gw_mullion_wall *wall, double height)
     return longest;
 }
 
+/* What bears the pieces ----------------------------------------------------------------------------------------------
+ */
+
+static bool holds(const struct gw_mullion_wall *w, size_t anchor, double low, double high)
+{
+    return w->anchors[anchor] > low - GW_HAIR_M && w->anchors[anchor] < high + GW_HAIR_M;
+}
+
+/* The free anchor that bears the piece: the lowest of those told, else the top one; n_anchors: none. */
+static size_t bearer(const struct gw_mullion_bearing *out, const struct gw_mullion_wall *w, const bool *dead,
+                     double low, double high)
+{
+    size_t found = w->n_anchors;
+    for (size_t i = 0; i < w->n_anchors; i++) {
+        if (!holds(w, i, low, high) || out[i].piece > 0 || (dead && !dead[i])) continue;
+        if (!dead || found == w->n_anchors) found = i;
+    }
+    return found;
+}
+
+/* The anchors that bear dead load and found no piece of their own share one with another anchor. */
+static void bear_twice(struct gw_mullion_bearing *out, const struct gw_mullion_wall *w, const bool *dead, double low,
+                       double high)
+{
+    bool shared = false;
+    for (size_t i = 0; i < w->n_anchors; i++) {
+        if (!holds(w, i, low, high) || !dead[i] || out[i].piece > 0) continue;
+        out[i] = (struct gw_mullion_bearing){high - low, GW_BORNE_TWICE};
+        shared = true;
+    }
+    for (size_t i = 0; shared && i < w->n_anchors; i++)
+        if (holds(w, i, low, high) && dead[i]) out[i].borne = GW_BORNE_TWICE;
+}
+
+void gw_mullion_bearings(struct gw_mullion_bearing *out, const struct gw_mullion_wall *wall, const bool *dead)
+{
+    double low = wall->bottom, high = low;
+    for (size_t i = 0; i < wall->n_anchors; i++) out[i] = (struct gw_mullion_bearing){0, GW_BORNE_ONCE};
+    for (size_t joint = 0; next_piece(wall, &joint, &low, &high);) {
+        const size_t i = bearer(out, wall, dead, low, high);
+        if (i < wall->n_anchors) out[i].piece = high - low;
+        for (size_t k = 0; i == wall->n_anchors && k < i; k++)
+            if (holds(wall, k, low, high)) out[k].borne = GW_BORNE_BY_NONE;
+    }
+    low = high = wall->bottom;
+    for (size_t joint = 0; dead && next_piece(wall, &joint, &low, &high);) bear_twice(out, wall, dead, low, high);
+}
+
 /* The beam and its loads
  * ---------------------------------------------------------------------------------------------- */
 

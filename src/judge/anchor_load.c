@@ -25,7 +25,7 @@ void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const str
     const bool known = gw_anchor_holds(&h, &out->fault, ask, e);
     const struct gw_element *found = gw_takeoff_across_roof(ask->takeoff, e), *o = found ? found : e;
     const struct sides s = {e->parapet ? h.above : h.below, e->parapet ? h.below : h.above, e, o};
-    out->area = e->width * h.piece;
+    out->area = e->width * gw_anchor_bearing(e)->piece;
     if (known && s.across > 0 && o->outside) out->fault = *o->outside;
     if (gw_said(&out->fault)) return;
     gw_used_merge(&ask->engine.used, &e->used);
@@ -36,6 +36,18 @@ void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const str
     out->outward = force_of("R_out", &s, -e->outward_asd.pa, -o->outward_asd.pa, &ask->engine);
     out->inward_strength = force_of("R_in", &s, e->inward.pa, o->inward.pa, &untold);
     out->outward_strength = force_of("R_out", &s, -e->outward.pa, -o->outward.pa, &untold);
+}
+
+void gw_ask_bearing(struct gw_capacity *out, const struct gw_element *e)
+{
+    static const char *const questions[] = {
+        [GW_BORNE_BY_NONE] = "no anchor bears the piece of mullion that is held here: what does, a sill on which it "
+                             "stands compressed? Ask the manufacturer's engineer (walls: anchors: carries)",
+        [GW_BORNE_TWICE] =
+            "two anchors bear one piece of mullion, and heat locks a force in between them: which of them "
+            "slides? Ask the manufacturer's engineer (walls: anchors: carries)"};
+    const enum gw_borne borne = gw_anchor_bearing(e)->borne;
+    if (borne != GW_BORNE_ONCE) gw_capacity_instead(out, GW_FORCE, 0, GW_ABSENT, GW_PLAINLY(questions[borne]));
 }
 
 double gw_heaviest_glass(struct gw_ask *ask)

@@ -8,12 +8,15 @@
 struct gw_anchor_load {
     double inward, outward;                   /* allowable-stress level */
     double inward_strength, outward_strength; /* strength level */
-    double area;             /* m2, the longest piece of mullion times the width carried: for the dead load */
+    double area;             /* m2, the piece that hangs on it times the width carried: for the dead load; 0: slotted */
     bool cut;                /* with the part above the roof line */
     struct gw_message fault; /* not said; else why the reactions are absent */
 };
 /* Marks the rows used, and derives where that is wanted. */
 void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const struct gw_element *e);
+
+/* Asks what bears the piece that is held here where that is not told, or told twice: a limit that is not known. */
+void gw_ask_bearing(struct gw_capacity *out, const struct gw_element *e);
 
 /* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
 double gw_heaviest_glass(struct gw_ask *ask);

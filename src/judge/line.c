@@ -135,6 +135,11 @@ static size_t anchor_in(const struct gw_element *e)
     return best;
 }
 
+const struct gw_mullion_bearing *gw_anchor_bearing(const struct gw_element *e)
+{
+    return &e->lines->bearings[anchor_in(e)];
+}
+
 double gw_anchor_level(const struct gw_element *e) { return e->lines->anchors[anchor_in(e)]; }
 
 struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)
@@ -160,8 +165,7 @@ bool gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_message *why, stru
     }
     const size_t at = anchor_in(e);
     const bool known = !gw_said(&m->fault);
-    *out =
-        known ? m->anchors[at] : (struct gw_mullion_anchor){.piece = gw_mullion_piece_at(&wall, e->lines->anchors[at])};
+    *out = known ? m->anchors[at] : (struct gw_mullion_anchor){.piece = 0};
     *why = m->fault;
     return known;
 }

@@ -17,9 +17,11 @@ const struct gw_stretch *gw_stretch_of(struct gw_ask *ask, const struct gw_eleme
 /* The same once more where a derivation is wanted: the direction and pattern of the largest moment. */
 void gw_stretch_derive(struct gw_ask *ask, const struct gw_element *e);
 
-/* What the beam hands to an anchor. False: `why` says why there is nothing; the piece that hangs on it is set. */
+/* What the beam hands to an anchor. False: `why` says why there is nothing. */
 bool gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_message *why, struct gw_ask *ask,
                      const struct gw_element *e);
+/* What hangs on it. */
+const struct gw_mullion_bearing *gw_anchor_bearing(const struct gw_element *e);
 /* Of the anchor that the element is, m above ground. */
 double gw_anchor_level(const struct gw_element *e);
 struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l);

@@ -190,14 +190,26 @@ static const struct gw_field SCREWS[] = {NUM(gw_screws, spacing, GW_THICKNESS, .
                                              LIKELY(0.1, 0.61), .help = "on center")};
 static const struct gw_record SCREWS_RECORD = RECORD("screws", gw_screws, SCREWS);
 
+static const struct gw_choice ANCHOR_LOADS[] = {
+    {"wind", GW_ANCHOR_WIND, "every anchor"}, {"dead", GW_ANCHOR_DEAD, "fixed; without it slotted"}, {0}};
+static const struct gw_field WALL_ANCHOR[] = {
+    NUM(gw_wall_anchor, at, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(-100, 1000), .help = "elevation above ground"),
+    PICK(gw_wall_anchor, carries, ANCHOR_LOADS, .flags = GW_MANY,
+         .help =
+             "[wind], or [wind, dead] where a piece of mullion hangs or stands on it; absent of all: the top one of "
+             "each piece carries dead load"),
+    PLACE(gw_wall_anchor),
+};
+static const struct gw_record WALL_ANCHOR_RECORD =
+    RECORD("anchor of a wall", gw_wall_anchor, WALL_ANCHOR, .scalar_key = "at");
 static const struct gw_field WALL[] = {
     F(gw_wall, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the wall"),
     F(gw_wall, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
     NUM(gw_wall, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 10000), .help = "overall width"),
     NUM(gw_wall, floors, GW_LENGTH, .flags = GW_MANY | GW_REQUIRED, LIMITS(-100, 1000),
         .help = "elevations above ground, lowest first; the first is the sill"),
-    NUM(gw_wall, anchors, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000),
-        .help = "anchor elevations; absent: the floors and the roof or the top"),
+    F(gw_wall, anchors, GW_T_RECORD, .record = &WALL_ANCHOR_RECORD, .flags = GW_MANY,
+      .help = "anchor elevations, or what each carries besides; absent: the floors and the roof or the top"),
     NUM(gw_wall, splices, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000),
         .help = "splice elevations; absent: one piece an anchor span"),
     NUM(gw_wall, top, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.1, 1000), .help = "elevation of the top"),

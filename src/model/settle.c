@@ -149,12 +149,32 @@ static void assume_given(struct gw_model *model)
                   : GW_PLAINLY("between: smaller: between two areas the row of the next smaller one, which is safe"));
 }
 
+/* What bears the weight where no anchor says it. */
+static void assume_bearing(struct gw_model *model)
+{
+    bool wall = false;
+    for (size_t i = 0; i < model->project.walls.n; i++) {
+        const struct gw_wall *w = &model->project.walls.items[i];
+        wall = wall || !w->anchors.n || !gw_anchor_is_told(&w->anchors.items[0]);
+    }
+    if (wall)
+        gw_assume(
+            model->arena, &model->assumptions, "walls",
+            GW_PLAINLY(
+                "anchors: carries not given: each piece of mullion hangs on its top anchor, the others are slotted "
+                "and take wind alone"));
+    if (model->openings.n)
+        gw_assume(model->arena, &model->assumptions, "openings",
+                  GW_PLAINLY("a frame stands on its lower anchors, the upper ones are slotted and take wind alone"));
+}
+
 void gw_assume_conventions(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
     const struct gw_node *options = gw_node_get(p->node, "options");
     assume_site(model);
     for (size_t i = 0; i < p->buildings.n; i++) assume_building(model, &p->buildings.items[i]);
+    assume_bearing(model);
     if (p->site && p->site->exposure == GW_EXPOSURE_B)
         assume_unless(model, gw_node_get(p->node, "site"), "exposure_b_floor", "site",
                       GW_PLAINLY("exposure_b_floor: edition (default): the least K_z is the edition's own"));

@@ -86,6 +86,7 @@ static const struct view_column REACTION_COLUMNS[] = {
     COLUMN("Out 0.6 W", "outward_asd", .rounding = UP),
     COLUMN("In 1.0 W", "inward", .rounding = UP),
     COLUMN("Out 1.0 W", "outward", .rounding = UP),
+    COLUMN("Carries", "carries"),
     COLUMN("Wall", "area"),
 };
 static const struct view REACTIONS = VIEW(&gw_reaction_record, REACTION_COLUMNS);
@@ -96,10 +97,11 @@ static void reactions(struct page *page)
     if (!answer->reactions.n) return;
     gw_report_heading(page->report, 2, "Reactions of the anchors under wind, each");
     gw_view_list(page, "", &REACTIONS, answer->reactions.items, answer->reactions.n);
-    gw_report_line(page->report, "Wall: the longest piece of mullion that can hang on the anchor; its dead load is "
-                                 "that area times the weight of framing and glass. At an outside corner: of each face. "
-                                 "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
-                                 "load the method does not give has no figures.");
+    gw_report_line(page->report,
+                   "Wall: the piece of mullion that hangs on the anchor, 0 where it is slotted; its dead load is "
+                   "that area times the weight of framing and glass. At an outside corner: of each face. "
+                   "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
+                   "load the method does not give has no figures.");
 }
 
 static bool same_row(const struct gw_element *a, const struct gw_element *b)

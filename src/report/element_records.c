@@ -94,6 +94,8 @@ const struct gw_record gw_element_record = RECORD("element", gw_element, ELEMENT
 
 /* Framing --------------------------------------------------------------------------------------------------------- */
 
+static const char *carries_word(int carries) { return carries == GW_CARRIES_WIND ? "wind" : "wind, dead"; }
+
 #define R_NUM(key_, dim_, member_, help_) FIELD(gw_reaction, key_, member_, GW_T_NUMBER, .help = help_, .dim = dim_)
 static const struct gw_field REACTION[] = {
     FIELD(gw_element, "element", id, GW_T_TEXT, .help = "name of the group of anchors", THROUGH(gw_reaction, element)),
@@ -105,7 +107,8 @@ static const struct gw_field REACTION[] = {
     R_NUM("outward_asd", GW_FORCE, outward, "of each, magnitude"),
     R_NUM("inward", GW_FORCE, inward_strength, "of each, strength level"),
     R_NUM("outward", GW_FORCE, outward_strength, "of each, magnitude"),
-    R_NUM("area", GW_AREA, area, "of the wall that hangs on it, for the dead load"),
+    OF(gw_reaction, carries, GW_T_WORD, "wind, or wind and dead load", .word = carries_word),
+    R_NUM("area", GW_AREA, area, "of the wall that hangs on it, for the dead load; 0: slotted"),
     ELEMENT_OF(gw_reaction),
 };
 const struct gw_record gw_reaction_record = RECORD("reaction", gw_reaction, REACTION, .help = "a group of anchors");

@@ -82,16 +82,15 @@ static size_t count_up_to(const double *list, size_t n, double x, bool and_at)
  * counts its own anchors, those at its ends too. A wall that names no splices has one at every anchor. */
 static int spans_of_pieces(const struct gw_wall_lines *l, double bottom, double top)
 {
-    const double hair = 1e-6; /* m */
     int most = 1;
     if (!l->n_splices) return most;
-    const size_t first = count_up_to(l->splices, l->n_splices, bottom + hair, true),
-                 last = count_up_to(l->splices, l->n_splices, top - hair, false);
+    const size_t first = count_up_to(l->splices, l->n_splices, bottom + GW_HAIR_M, true),
+                 last = count_up_to(l->splices, l->n_splices, top - GW_HAIR_M, false);
     for (size_t piece = first; piece <= last; piece++) {
         const double low = piece ? l->splices[piece - 1] : l->bottom,
                      high = piece < l->n_splices ? l->splices[piece] : l->top;
-        const int held = (int)(count_up_to(l->anchors, l->n_anchors, high + hair, true) -
-                               count_up_to(l->anchors, l->n_anchors, low - hair, false));
+        const int held = (int)(count_up_to(l->anchors, l->n_anchors, high + GW_HAIR_M, true) -
+                               count_up_to(l->anchors, l->n_anchors, low - GW_HAIR_M, false));
         if (held - 1 > most) most = held - 1;
     }
     return most;
@@ -206,6 +205,9 @@ static void add_anchors(struct gw_builder *b, size_t strip)
         struct gw_element e = start(b, GW_SORT_ANCHOR, strip, c, at->end ? "jamb" : "interior");
         e.span = anchor_span(e.lines, room->grid.layers[GW_SORT_ANCHOR].strips[strip].member);
         e.corner = at->corner;
+        e.carries = e.lines->bearings[room->grid.layers[GW_SORT_ANCHOR].strips[strip].member].piece > 0
+                        ? GW_CARRIES_DEAD_AND_WIND
+                        : GW_CARRIES_WIND;
         e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
         if (e.parapet) e.effective_area = parapet_anchor_area(b, &e);
         gw_group_add(b, &e, members_of(room, GW_SORT_ANCHOR, c));

@@ -104,17 +104,36 @@ static void set_rows(struct gw_room *room, const struct gw_model *model, const s
 /* Anchors stand at the floors and at the roof, or at the head where the wall ends below it. */
 static void set_anchors(struct gw_wall_lines *lines, struct gw_arena *arena, const struct gw_wall *wall)
 {
+    double *at = gw_alloc(arena, wall->floors.n + wall->anchors.n + 1, sizeof *at);
+    for (size_t i = 0; i < wall->anchors.n; i++) at[i] = wall->anchors.items[i].at;
     if (wall->anchors.n) {
-        lines->anchors = wall->anchors.items;
+        lines->anchors = at;
         lines->n_anchors = wall->anchors.n;
         return;
     }
-    double *at = gw_alloc(arena, wall->floors.n + 1, sizeof *at);
     memcpy(at, wall->floors.items, wall->floors.n * sizeof *at);
     lines->anchors = at;
     lines->n_anchors = wall->floors.n;
     double head = wall->top > lines->roof ? lines->roof : wall->top;
     if (gw_above(head, at[lines->n_anchors - 1])) at[lines->n_anchors++] = head;
+}
+
+/* Nothing told: the top anchor of each piece. */
+static void set_bearings(struct gw_room *room, struct gw_arena *arena, const struct gw_wall *wall)
+{
+    struct gw_wall_lines *l = &room->grid.lines;
+    const struct gw_mullion_wall beam = {.bottom = l->bottom,
+                                         .top = l->top,
+                                         .roof = l->roof,
+                                         .anchors = l->anchors,
+                                         .splices = l->splices,
+                                         .n_anchors = l->n_anchors,
+                                         .n_splices = l->n_splices};
+    const bool told = wall->anchors.n && gw_anchor_is_told(&wall->anchors.items[0]);
+    bool *dead = gw_alloc(arena, l->n_anchors, sizeof *dead);
+    for (size_t i = 0; told && i < l->n_anchors; i++) dead[i] = gw_anchor_bears(&wall->anchors.items[i]);
+    gw_mullion_bearings(room->bearings, &beam, told ? dead : NULL);
+    l->bearings = room->bearings;
 }
 
 static double corner_beyond(const struct gw_end *end)
@@ -136,6 +155,7 @@ static void set_wall_lines(struct gw_room *room, struct gw_arena *arena, const s
                                               .has_roof = true,
                                               .roof = room->grid.building->roof_height};
     set_anchors(&room->grid.lines, arena, wall);
+    set_bearings(room, arena, wall);
 }
 
 struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wall)
@@ -197,7 +217,10 @@ bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const stru
     g->rows_below = one_row;
     g->n_stories = 1;
     set_opening_corners(g, b->model, opening);
+    room->bearings[0] = (struct gw_mullion_bearing){opening->height, GW_BORNE_ONCE}; /* it stands on its sill */
+    room->bearings[1] = (struct gw_mullion_bearing){0, GW_BORNE_ONCE};
     g->lines = (struct gw_wall_lines){.anchors = room->levels,
+                                      .bearings = room->bearings,
                                       .n_anchors = 2,
                                       .levels = room->levels,
                                       .n_levels = 2,

@@ -40,6 +40,7 @@ struct gw_room *gw_room_new(struct gw_arena *arena, size_t columns, size_t rows,
     room->x = gw_alloc(arena, columns + 1, sizeof *room->x);
     room->levels = gw_alloc(arena, rows + 1, sizeof *room->levels);
     room->rows = gw_alloc(arena, rows, sizeof *room->rows);
+    room->bearings = gw_alloc(arena, anchors, sizeof *room->bearings);
     room->stretches = gw_alloc(arena, anchors + 1, sizeof *room->stretches);
     for (int i = 0; i < GW_AXIS_COUNT; i++) axis_room(room, arena, (enum gw_axis_name)i, columns);
     for (int i = 0; i < GW_SORT_COUNT; i++) {

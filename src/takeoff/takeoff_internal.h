@@ -48,6 +48,7 @@ struct gw_room {
     bool place_unknown, height_unknown, claimed;
     double screw_spacing;
     double *x, *levels;
+    struct gw_mullion_bearing *bearings;
     struct gw_row_line *rows;
     size_t n_rows;
     struct gw_stretch_line *stretches;

@@ -130,7 +130,7 @@ static void one_jamb_of_two_is_a_corner(void **state)
           STATED "corner_mullion: {alloy: 6063-T6, tube: {width: 5 in, depth: 6 in, flange: 0.125 in, web: 0.25 in}}\n"
                  "splice: {capacity: 5000 lb}\nframe_weight: 6.92913 psf\n"
                  "anchor: {inward: 9000 lb, outward: 9000 lb, dead: 9000 lb}\n"
-                 "corner_anchor: {inward: 9000 lb, outward: 9000 lb, dead: 650 lb}\n");
+                 "corner_anchor: {inward: 9000 lb, outward: 9000 lb, dead: 700 lb}\n");
     int corners = 0, jambs = 0;
     for (size_t i = 0; i < w->takeoff.elements.n; i++) {
         const struct gw_element *e = &w->takeoff.elements.items[i];
@@ -146,8 +146,8 @@ static void one_jamb_of_two_is_a_corner(void **state)
     }
     assert_int_equal(jambs, 4);
     assert_int_equal(corners, 2);
-    /* 10 psf of wall, a piece of 12 ft, half a bay of each face: 600 lb against 650. */
-    const struct gw_finding *a = finding(w, "anchor", "s/anchor/1");
+    /* 10 psf of wall, a piece of 12 ft, half a bay of each face: 600 lb against 700, beside 1260 lb of 9000. */
+    const struct gw_finding *a = of(w, "anchor", GW_ANCHOR, "jamb", 6);
     assert_true(a->demand->element->corner);
     assert_near(a->required / LB, 600, 0.01);
     assert_int_equal(a->verdict, GW_PASS);

@@ -101,6 +101,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     parts.allowable = a->outward;
     parts.direction = GW_OUTWARD;
     gw_anchor_together(out, ask, &parts);
+    gw_ask_bearing(out, e);
     if (has_bolts(a)) add_bolts(out, ask, a, &load, e, dead);
 }
 

@@ -69,7 +69,7 @@ static void find_quake(struct gw_anchor_quake *out, struct gw_ask *ask, const st
     const struct gw_element *e = d->element;
     struct gw_anchor_quake_case in = {.coefficient = gw_term_of(d, 0)->value, .sds = gw_seismic_of(ask)->sds};
     in.mass = gw_anchor_mass(per_area, e->width, h->below + h->above, &ask->engine);
-    in.weight = gw_anchor_weight(per_area, e->width, h->piece, &ask->engine);
+    in.weight = gw_anchor_weight(per_area, e->width, gw_anchor_bearing(e)->piece, &ask->engine);
     gw_anchor_quake(out, &in, &ask->engine);
 }
 
@@ -107,6 +107,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     struct gw_anchor_quake quake;
     find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, e->corner));
     take(out, ask, anchor, &quake);
+    gw_ask_bearing(out, e);
 }
 
 const struct gw_check gw_check_seismic_force = {
