@@ -30,6 +30,9 @@ double gw_combine_uses(double a, double b, enum gw_interaction how, struct gw_en
 /* Bending both ways at once: M_x/M_ax + M_y/M_ay, at most 1. Without M_y nothing need be known of M_ay. */
 double gw_combine_bending(double moment_x, double allowable_x, double moment_y, double allowable_y,
                           struct gw_engine *engine);
+/* Bending with shear and twist in flat walls, from the uses of each alone: u_b^2 + (u_v + u_t)^2, at most 1; the answer
+ * is its root, which grows with the loads. */
+double gw_combine_twist(double bending, double shear, double twist, struct gw_engine *engine);
 /* A corner mullion takes both faces at once, each with the same bay and pressure: of each face's moment (GW_BENDING) or
  * shear (GW_FORCE) it takes 1/(1/x + 1/y). */
 double gw_combine_faces(double allowable_x, double allowable_y, enum gw_dim dim, struct gw_engine *engine);

@@ -215,6 +215,17 @@ struct gw_rail_result {
     const char *notes[2];
     unsigned n_notes;
 };
+/* A flat leg or chair that bears one setting block beyond the horizontal's face: a cantilever over its own length.
+ * Plastic moment by yielding and by rupture, each over its safety factor. */
+struct gw_chair_case {
+    double weight, arm, length, thickness; /* N on it, m from its root, m along the horizontal, m */
+    struct gw_metal_strength metal;
+};
+struct gw_chair_result {
+    double moment, allowable, stress;    /* Nm, Nm, Pa on the elastic modulus */
+    double deflection, deflection_limit; /* m, at the block */
+};
+void gw_setting_chair(struct gw_chair_result *out, const struct gw_chair_case *in, struct gw_engine *engine);
 enum gw_status gw_rail_dead_load(struct gw_rail_result *out, const struct gw_rail_case *in, struct gw_engine *engine);
 
 #ifdef __cplusplus

@@ -23,13 +23,15 @@ struct gw_member_section {
     const struct gw_tube *tube;                             /* NULL: stated */
     double unbraced_length;                                 /* m; tubes */
     double allowable_moment, inertia_x, inertia_y, torsion; /* Nm, m4; stated; absent: not known */
+    double allowable_torque;                                /* Nm, the same */
     const struct gw_member_insert *insert;                  /* NULL: none */
 };
 
 struct gw_member_strength {
-    double moment, moment_y;               /* Nm, allowable about x, of all parts together; about y */
-    double shear, shear_y;                 /* N, allowable, along the webs of a tube; across */
-    double stiffness;                      /* N m2, E I about x of all parts */
+    double moment, moment_y; /* Nm, allowable about x, of all parts together; about y */
+    double shear, shear_y;   /* N, allowable, along the webs of a tube; across */
+    double torque;           /* Nm, allowable twisting moment; a tube's by Bredt, its weaker wall all round */
+    double stiffness;        /* N m2, E I about x of all parts */
     double elastic_modulus, shear_modulus; /* Pa, of the member itself; shear: of aluminum */
     double inertia_y, torsion;             /* m4, of the member itself */
     const char *governing;                 /* limit state of `moment`; "" */

@@ -336,7 +336,7 @@ struct gw_member_spec {
     enum gw_metal alloy;
     const struct gw_tube *tube;
     double area, inertia_x, inertia_y, section_modulus_x, section_modulus_y, torsion_constant;
-    double allowable_moment, unbraced_length;
+    double allowable_moment, allowable_torque, unbraced_length;
     const struct gw_insert_spec *insert;
     double block_offset, eccentricity; /* transoms */
 };
@@ -355,6 +355,13 @@ struct gw_screw_spec {
 };
 struct gw_capacity_spec {
     double capacity;
+    const char *report;
+};
+/* What bears the setting blocks beyond a transom's face: as stated, or its figures. */
+struct gw_seat_spec {
+    double capacity; /* N, each */
+    enum gw_metal alloy;
+    double length, thickness, arm;
     const char *report;
 };
 struct gw_anchor_spec {
@@ -404,6 +411,7 @@ struct gw_system {
     const struct gw_screw_spec *screw;
     const struct gw_silicone_spec *silicone;
     const struct gw_capacity_spec *transom_connection, *splice;
+    const struct gw_seat_spec *glass_seat;
     const struct gw_anchor_spec *anchor, *corner_anchor;
     const struct gw_drift_spec *drift;
     const struct gw_stack_spec *stack_joint;

@@ -60,9 +60,10 @@ const struct gw_calc_kind gw_kind_corner = {.name = "corner",
 
 struct transom_case {
     double wind_moment, allowable_moment_x, dead_moment, allowable_moment_y, reaction, glass_weight;
+    double allowable_shear, torque, allowable_torque;
 };
 struct transom_answer {
-    double use, end;
+    double use, end, twisted;
 };
 static const struct gw_field TRANSOM[] = {
     MOMENT(transom_case, wind_moment, .flags = GW_REQUIRED, .help = "about x"),
@@ -71,10 +72,14 @@ static const struct gw_field TRANSOM[] = {
     MOMENT(transom_case, allowable_moment_y, .help = "about y alone; with a dead_moment"),
     FORCE(transom_case, reaction, .fallback = "0 N", .help = "of the wind at one end"),
     FORCE(transom_case, glass_weight, .fallback = "0 N", .help = "of all the glass that rests on it"),
+    FORCE(transom_case, allowable_shear, .help = "of the webs; with a torque"),
+    MOMENT(transom_case, torque, .fallback = "0 N-m", .help = "of one setting block beside the shear center"),
+    MOMENT(transom_case, allowable_torque, .help = "goes with torque"),
 };
 static const struct gw_record TRANSOM_RECORD = RECORD("transom", transom_case, TRANSOM);
 static const struct gw_field TRANSOM_ANSWER[] = {
     OUT(transom_answer, "utilisation", use, GW_RATIO, "M_x/M_ax + M_y/M_ay"),
+    OUT(transom_answer, "twisted", twisted, GW_RATIO, "use with shear and twist: sqrt(u_b^2 + (u_v + u_t)^2)"),
     OUT(transom_answer, "end_force", end, GW_FORCE, "that its connection takes: wind, and half of the glass across it"),
 };
 static const struct gw_record TRANSOM_ANSWER_RECORD = RECORD("transom result", transom_answer, TRANSOM_ANSWER);
@@ -87,6 +92,13 @@ static enum gw_status run_transom(void *out, const void *in, struct gw_engine *e
         return gw_refuse(engine, GW_MISSING, "allowable_moment_y", "a dead_moment wants allowable_moment_y");
     answer->use =
         gw_combine_bending(c->wind_moment, c->allowable_moment_x, c->dead_moment, c->allowable_moment_y, engine);
+    answer->twisted = GW_ABSENT;
+    if (c->torque > 0 && !(gw_given(c->allowable_torque) && gw_given(c->allowable_shear)))
+        return gw_refuse(engine, GW_MISSING, gw_given(c->allowable_torque) ? "allowable_shear" : "allowable_torque",
+                         "a torque acts with the shear: give what the member takes of both");
+    if (c->torque > 0)
+        answer->twisted =
+            gw_combine_twist(answer->use, c->reaction / c->allowable_shear, c->torque / c->allowable_torque, engine);
     answer->end = gw_combine_end(c->reaction, c->glass_weight, engine);
     return GW_OK;
 }

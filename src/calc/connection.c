@@ -138,3 +138,47 @@ const struct gw_calc_kind gw_kind_rail_dead_load = {
     .output = &RAIL_ANSWER_RECORD,
     .run = run_rail,
     .notes = rail_notes};
+
+/* Chair --------------------------------------------------------------------------------------------------------------
+ */
+
+struct chair_case {
+    double weight, arm, length, thickness;
+    enum gw_metal alloy;
+};
+static const struct gw_field CHAIR[] = {
+    NUM(chair_case, weight, GW_FORCE, .flags = GW_REQUIRED, LIMITS(0, 1e6), .help = "on one block"),
+    NUM(chair_case, arm, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0001, 1), .help = "of the weight from its root"),
+    NUM(chair_case, length, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 2), .help = "along the horizontal"),
+    NUM(chair_case, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0005, 0.1), .help = "of the leg"),
+    PICK(chair_case, alloy, gw_metal_choices, .flags = GW_REQUIRED, .help = "alloy and temper"),
+};
+static const struct gw_record CHAIR_RECORD = RECORD("setting chair", chair_case, CHAIR);
+static const struct gw_field CHAIR_ANSWER[] = {
+    OUT(gw_chair_result, "moment", moment, GW_MOMENT, "at its root"),
+    OUT(gw_chair_result, "allowable", allowable, GW_MOMENT, "plastic, by yielding or rupture over the safety factor"),
+    OUT(gw_chair_result, "stress", stress, GW_STRESS, "on the elastic modulus"),
+    OUT(gw_chair_result, "deflection", deflection, GW_THICKNESS, "at the block"),
+    OUT(gw_chair_result, "deflection_limit", deflection_limit, GW_THICKNESS, "practice"),
+};
+static const struct gw_record CHAIR_ANSWER_RECORD = RECORD("setting chair result", gw_chair_result, CHAIR_ANSWER);
+
+static enum gw_status run_chair(void *out, const void *in, struct gw_engine *engine)
+{
+    const struct chair_case *c = in;
+    struct gw_alloy alloy;
+    const enum gw_status status = gw_alloy_find(&alloy, c->alloy, c->thickness, false, engine);
+    if (status != GW_OK) return status;
+    const struct gw_chair_case chair = {
+        c->weight, c->arm, c->length, c->thickness, {alloy.ultimate, alloy.yield, alloy.elastic_modulus, GW_ABSENT}};
+    gw_setting_chair(out, &chair, engine);
+    return GW_OK;
+}
+
+const struct gw_calc_kind gw_kind_setting_chair = {
+    .name = "setting_chair",
+    .help = "leg or chair that bears a setting block beyond a horizontal",
+    .example = "weight='97.5 lb' arm='0.6 in' length='4 in' thickness='1/8 in' alloy=6063-T6",
+    .input = &CHAIR_RECORD,
+    .output = &CHAIR_ANSWER_RECORD,
+    .run = run_chair};

@@ -27,6 +27,7 @@
     X(pressure_plate)                                                                                                  \
     X(connection)                                                                                                      \
     X(rail_dead_load)                                                                                                  \
+    X(setting_chair)                                                                                                   \
     X(relaxation)                                                                                                      \
     X(anchor)                                                                                                          \
     X(anchor_load)                                                                                                     \

@@ -14,7 +14,7 @@ struct insert_case {
 struct strength_case {
     enum gw_metal alloy;
     const struct gw_tube *tube;
-    double unbraced_length, allowable_moment, inertia_x, inertia_y, torsion_constant;
+    double unbraced_length, allowable_moment, inertia_x, inertia_y, torsion_constant, allowable_torque;
     const struct insert_case *insert;
 };
 
@@ -36,6 +36,7 @@ static const struct gw_field CASE[] = {
     S(inertia_x, GW_INERTIA, LIMITS(1e-12, 1), .help = "instead of a tube: about x"),
     S(inertia_y, GW_INERTIA, LIMITS(1e-12, 1), .help = "instead of a tube: about y"),
     S(torsion_constant, GW_INERTIA, LIMITS(1e-13, 1), .help = "instead of a tube: J"),
+    S(allowable_torque, GW_MOMENT, LIMITS(0.1, 1e7), .help = "instead of a tube: twisting moment, as stated"),
     F(strength_case, insert, GW_T_RECORD, .record = &INSERT_RECORD, .help = "that bends with it about x"),
 };
 static const struct gw_record CASE_RECORD = RECORD("member strength", strength_case, CASE);
@@ -46,6 +47,7 @@ static const struct gw_field ANSWER[] = {
     OUT(gw_member_strength, "moment_y", moment_y, GW_MOMENT, "allowable about y; tubes"),
     OUT(gw_member_strength, "shear", shear, GW_FORCE, "allowable along the webs; tubes"),
     OUT(gw_member_strength, "shear_y", shear_y, GW_FORCE, "across; tubes"),
+    OUT(gw_member_strength, "torque", torque, GW_MOMENT, "allowable twisting moment"),
     OUT(gw_member_strength, "elastic_modulus", elastic_modulus, GW_STRESS, "of the member itself"),
     OUT(gw_member_strength, "shear_modulus", shear_modulus, GW_STRESS, "of aluminum"),
     OUT(gw_member_strength, "equivalent_inertia", stiffness, GW_INERTIA,
@@ -60,6 +62,7 @@ static const char *property_given(const struct strength_case *given)
     if (gw_given(given->allowable_moment)) return "allowable_moment";
     if (gw_given(given->inertia_x)) return "inertia_x";
     if (gw_given(given->inertia_y)) return "inertia_y";
+    if (gw_given(given->allowable_torque)) return "allowable_torque";
     return gw_given(given->torsion_constant) ? "torsion_constant" : NULL;
 }
 
@@ -85,7 +88,8 @@ static enum gw_status run_member_strength(void *out, const void *in, struct gw_e
                                         .allowable_moment = given->allowable_moment,
                                         .inertia_x = given->inertia_x,
                                         .inertia_y = given->inertia_y,
-                                        .torsion = given->torsion_constant};
+                                        .torsion = given->torsion_constant,
+                                        .allowable_torque = given->allowable_torque};
     enum gw_status status = check(given, engine);
     if (status != GW_OK) return status;
     if (given->insert) {

@@ -42,6 +42,15 @@ double gw_combine_bending(double moment_x, double allowable_x, double moment_y, 
     return use;
 }
 
+double gw_combine_twist(double bending, double shear, double twist, struct gw_engine *engine)
+{
+    const struct gw_combined_rule *row = GW_USE(engine, &engine->tables->combined_rule[0]);
+    const double n = row->exponent, use = pow(pow(bending, n) + pow(shear + twist, n), 1 / n);
+    GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "(u_b^n+(u_v+u_t)^n)^(1/n)", {"u_b", bending, GW_RATIO},
+            {"n", n, GW_RATIO}, {"u_v", shear, GW_RATIO}, {"u_t", twist, GW_RATIO});
+    return use;
+}
+
 double gw_combine_faces(double allowable_x, double allowable_y, enum gw_dim dim, struct gw_engine *engine)
 {
     const double each = 1 / (1 / allowable_x + 1 / allowable_y);

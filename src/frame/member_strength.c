@@ -11,6 +11,7 @@ static void clear(struct gw_member_strength *m)
                                      .moment_y = GW_ABSENT,
                                      .shear = GW_ABSENT,
                                      .shear_y = GW_ABSENT,
+                                     .torque = GW_ABSENT,
                                      .stiffness = GW_ABSENT,
                                      .elastic_modulus = GW_ABSENT,
                                      .shear_modulus = GW_ABSENT,
@@ -31,6 +32,23 @@ static enum gw_status bent_tube(struct gw_bending_result *out, struct gw_section
     return status == GW_OK ? gw_section_tube(section, tube, engine) : status;
 }
 
+/* Pa, allowable shear stress of the webs; absent: not known. */
+static double shear_stress_of(const struct gw_bending_result *r)
+{
+    return r->shear_allowable / r->shear_nominal * r->shear_stress;
+}
+
+/* A shear flow round the middle line of the walls: T = 2 A_m t f, A_m = b_m d_m. */
+static double tube_torque(const struct gw_tube *t, double stress, struct gw_engine *engine)
+{
+    const double b = t->width - t->web, d = t->depth - t->flange, wall = fmin(t->flange, t->web);
+    const double torque = 2 * b * d * wall * stress;
+    if (gw_given(torque))
+        GW_STEP(engine, "T_a", GW_BENDING, torque, "closed tube, Bredt", "2*b_m*d_m*t*f_s", {"b_m", b, GW_THICKNESS},
+                {"d_m", d, GW_THICKNESS}, {"t", wall, GW_THICKNESS}, {"f_s", stress, GW_STRESS});
+    return torque;
+}
+
 static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, const struct gw_member_section *in,
                                 struct gw_engine *engine)
 {
@@ -45,10 +63,12 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
     *inertia = section.inertia_x;
     m->inertia_y = section.inertia_y;
     m->torsion = section.torsion;
+    const double upright = shear_stress_of(&r);
     status = bent_tube(&r, &turned, &on_its_side, in, engine);
     if (status != GW_OK) return status;
     m->moment_y = r.allowable;
     m->shear_y = r.shear_allowable;
+    m->torque = tube_torque(t, upright < shear_stress_of(&r) ? upright : shear_stress_of(&r), engine);
     return GW_OK;
 }
 
@@ -58,6 +78,7 @@ static void take_stated(struct gw_member_strength *m, double *inertia, const str
     m->moment = in->allowable_moment;
     m->inertia_y = in->inertia_y;
     m->torsion = in->torsion;
+    m->torque = in->allowable_torque;
     m->governing = "stated by the manufacturer";
     *inertia = in->inertia_x;
     gw_trace_note(engine, "M_a", "stated by the manufacturer", "allowable moment and inertia as stated");

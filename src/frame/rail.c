@@ -4,6 +4,7 @@
 #include "tables_data.h"
 
 static const char BEAM_CLAUSE[] = "simple span, two loads";
+static const char CHAIR_CLAUSE[] = "setting chair, a cantilever";
 static const char TWIST_CLAUSE[] = "twist about the shear center, ends held";
 
 static const char NOTE_BLOCK[] = "the setting blocks are nearer to the corner than they may move out";
@@ -76,4 +77,29 @@ enum gw_status gw_rail_dead_load(struct gw_rail_result *out, const struct gw_rai
     twist(out, in, engine);
     limits(out, in, engine);
     return GW_OK;
+}
+
+void gw_setting_chair(struct gw_chair_result *out, const struct gw_chair_case *in, struct gw_engine *engine)
+{
+    const struct gw_aluminum_safety *rupture =
+        GW_USE(engine, &engine->tables->aluminum_safety[GW_ROW_ALUMINUM_SAFETY_RUPTURE]);
+    const struct gw_aluminum_safety *other =
+        GW_USE(engine, &engine->tables->aluminum_safety[GW_ROW_ALUMINUM_SAFETY_OTHER]);
+    const struct gw_rail_limits *row = GW_USE(engine, &engine->tables->rail_limits[0]);
+    const double b = in->length, t = in->thickness, z = b * t * t / 4, i = b * t * t * t / 12;
+    const double stress = fmin(in->metal.yield / other->factor, in->metal.ultimate / rupture->factor);
+    out->moment = in->weight * in->arm;
+    out->allowable = z * stress;
+    out->stress = out->moment / (z / 1.5); /* Z is 3/2 of S in a rectangle */
+    out->deflection = out->moment * in->arm * in->arm / (3 * in->metal.elastic_modulus * i);
+    out->deflection_limit = row->chair_most_m;
+    GW_STEP(engine, "M", GW_BENDING, out->moment, CHAIR_CLAUSE, "P*e", {"P", in->weight, GW_FORCE},
+            {"e", in->arm, GW_THICKNESS});
+    GW_STEP(engine, "M_a", GW_BENDING, out->allowable, CHAIR_CLAUSE, "b*t^2/4*min(F_ty/c_y,F_tu/c_u)",
+            {"b", b, GW_THICKNESS}, {"t", t, GW_THICKNESS}, {"F_ty", in->metal.yield, GW_STRESS},
+            {"c_y", other->factor, GW_RATIO}, {"F_tu", in->metal.ultimate, GW_STRESS},
+            {"c_u", rupture->factor, GW_RATIO});
+    GW_STEP(engine, "d", GW_THICKNESS, out->deflection, CHAIR_CLAUSE, "P*e^3/(3*E*b*t^3/12)",
+            {"P", in->weight, GW_FORCE}, {"e", in->arm, GW_THICKNESS}, {"E", in->metal.elastic_modulus, GW_STRESS},
+            {"b", b, GW_THICKNESS}, {"t", t, GW_THICKNESS});
 }

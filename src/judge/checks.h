@@ -19,6 +19,7 @@
     X(transom)                                                                                                         \
     X(transom_deflection)                                                                                              \
     X(transom_connection)                                                                                              \
+    X(glass_seat)                                                                                                      \
     X(screw)                                                                                                           \
     X(plate)                                                                                                           \
     X(silicone)                                                                                                        \

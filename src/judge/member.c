@@ -7,7 +7,7 @@
 
 /* What a member's strength hangs on and nothing else, so that equal ones are worked out once. */
 struct key {
-    double metal, tube[4], unbraced, moment, inertia[2], torsion, insert[4];
+    double metal, tube[4], unbraced, moment, torque, inertia[2], torsion, insert[4];
 };
 
 struct known {
@@ -25,7 +25,8 @@ static void section_of(struct gw_member_section *out, struct gw_member_insert *i
                                       .allowable_moment = spec->allowable_moment,
                                       .inertia_x = spec->inertia_x,
                                       .inertia_y = spec->inertia_y,
-                                      .torsion = spec->torsion_constant};
+                                      .torsion = spec->torsion_constant,
+                                      .allowable_torque = spec->allowable_torque};
     if (!spec->insert) return;
     *insert = (struct gw_member_insert){spec->insert->metal == GW_INSERT_STEEL, spec->insert->inertia_x,
                                         spec->insert->section_modulus_x, spec->insert->yield};
@@ -37,6 +38,7 @@ static struct key key_of(const struct gw_member_section *s)
     struct key key = {.metal = (double)s->metal,
                       .unbraced = s->unbraced_length,
                       .moment = s->allowable_moment,
+                      .torque = s->allowable_torque,
                       .inertia = {s->inertia_x, s->inertia_y},
                       .torsion = s->torsion};
     const struct gw_tube *t = s->tube;

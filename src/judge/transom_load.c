@@ -33,17 +33,23 @@ double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e)
     return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->span, e->above);
 }
 
+const char gw_unknown_line_of_weight[] =
+    "how far from the transom's shear center does the weight of the glass stand? It twists the transom; ask the "
+    "manufacturer (transom: eccentricity; 0: through it)";
+
 static enum gw_status hang(struct gw_carried *c, struct gw_ask *ask, const struct gw_element *e,
                            const struct gw_member_spec *spec)
 {
+    const bool twists =
+        gw_given(c->member.shear_modulus) && gw_given(c->member.torsion) && gw_given(spec->eccentricity);
     const struct gw_rail_case in = {.weight = c->weight,
                                     .span = e->span,
                                     .offset = spec->block_offset,
                                     .elastic_modulus = c->member.elastic_modulus,
                                     .inertia = c->member.inertia_y,
-                                    .shear_modulus = c->member.shear_modulus,
-                                    .torsion_constant = c->member.torsion,
-                                    .eccentricity = spec->eccentricity};
+                                    .shear_modulus = twists ? c->member.shear_modulus : GW_ABSENT,
+                                    .torsion_constant = twists ? c->member.torsion : GW_ABSENT,
+                                    .eccentricity = twists ? spec->eccentricity : GW_ABSENT};
     return gw_rail_dead_load(&c->dead, &in, &ask->engine);
 }
 

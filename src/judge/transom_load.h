@@ -12,6 +12,7 @@ struct gw_shed_case gw_shed_to(const struct gw_element *e, double pressure);
 /* Weight of the lite that rests on it, N; absent: its glass is not known. */
 double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e);
 extern const char gw_unknown_weight[];
+extern const char gw_unknown_line_of_weight[]; /* its eccentricity */
 
 struct gw_carried {
     struct gw_member_strength member;

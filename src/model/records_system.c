@@ -91,13 +91,16 @@ static const struct gw_field MEMBER[] = {
     MEMBER_NUMBER(torsion_constant, GW_INERTIA, LIMITS(1e-13, 1), .help = "J"),
     MEMBER_NUMBER(allowable_moment, GW_MOMENT, LIMITS(1, 1e7),
                   .help = "of a shape that is no tube, by test or by the manufacturer's engineer, both directions"),
+    MEMBER_NUMBER(allowable_torque, GW_MOMENT, LIMITS(0.1, 1e7),
+                  .help = "of a shape that is no tube: twisting moment, as stated"),
     MEMBER_NUMBER(unbraced_length, GW_LENGTH, LIMITS(0.05, 50),
                   .help = "of the compression flange; absent: the span (glass does not brace the inner flange)"),
     F(gw_member_spec, insert, GW_T_RECORD, .record = &INSERT_RECORD,
       .help = "reinforcement that bends with it, over the whole length"),
     MEMBER_NUMBER(block_offset, GW_LENGTH, LIMITS(0.01, 5),
                   .help = "transom: setting blocks from each end; absent: quarter points"),
-    MEMBER_NUMBER(eccentricity, GW_LENGTH, LIMITS(0, 1), .help = "transom: glass weight from the shear center"),
+    MEMBER_NUMBER(eccentricity, GW_LENGTH, LIMITS(0, 1),
+                  .help = "transom: vertical line of the glass's weight from the shear center; 0: through it"),
 };
 static const struct gw_record MEMBER_RECORD = RECORD("member", gw_member_spec, MEMBER);
 static const struct gw_field PLATE[] = {
@@ -128,6 +131,15 @@ static const struct gw_field CAPACITY[] = {
     F(gw_capacity_spec, report, GW_T_TEXT, .help = "of that test"),
 };
 static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
+static const struct gw_field SEAT[] = {
+    NUM(gw_seat_spec, capacity, GW_FORCE, LIMITS(1, 1e6), .help = "allowable, of each; or its figures"),
+    PICK(gw_seat_spec, alloy, gw_metal_choices, .help = "figures of a flat leg or chair: its metal"),
+    NUM(gw_seat_spec, length, GW_THICKNESS, LIMITS(0.005, 2), .help = "along the transom"),
+    NUM(gw_seat_spec, thickness, GW_THICKNESS, LIMITS(0.0005, 0.05), .help = "of the leg"),
+    NUM(gw_seat_spec, arm, GW_THICKNESS, LIMITS(0.0005, 0.5), .help = "of the weight from its root"),
+    F(gw_seat_spec, report, GW_T_TEXT, .help = "of the capacity"),
+};
+static const struct gw_record SEAT_RECORD = RECORD("glass seat", gw_seat_spec, SEAT);
 static const struct gw_choice INTERACTIONS[] = {
     {"none", GW_INTERACTION_NONE, "each for itself, by the report"},
     {"linear", GW_INTERACTION_LINEAR, "straight sum of the ratios"},
@@ -208,6 +220,8 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, screw, GW_T_RECORD, .record = &SCREW_RECORD, .help = "of the pressure plate"),
     F(gw_system, silicone, GW_T_RECORD, .record = &SILICONE_RECORD, .help = "structural silicone"),
     F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
+    F(gw_system, glass_seat, GW_T_RECORD, .record = &SEAT_RECORD,
+      .help = "what bears each setting block beyond the transom's section"),
     F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
     F(gw_system, corner_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,

@@ -41,7 +41,8 @@ static void check_properties(struct gw_model *model, const struct gw_node *node)
                                        "section_modulus_x",
                                        "section_modulus_y",
                                        "torsion_constant",
-                                       "allowable_moment"};
+                                       "allowable_moment",
+                                       "allowable_torque"};
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
         if (gw_node_get(node, keys[i]))
             FAULT(model, node, keys[i],

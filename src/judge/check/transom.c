@@ -1,4 +1,5 @@
-/* Transoms: bending by wind about x and by the weight of the glass about y at once; shear under wind. */
+/* Transoms: bending by wind about x and by the weight of the glass about y at once; shear under wind; twist by the
+ * weight beside the shear center with both. */
 #include "judge/checks.h"
 #include "judge/transom_load.h"
 
@@ -18,6 +19,31 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 
 static double strength_about_y(const struct gw_member_strength *m) { return m->moment_y; }
 
+/* The blocks hand the weight to a line beside the shear center: each twists the length between it and its end. */
+static void add_twist(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                      const struct gw_carried *c, double eccentricity, double bending)
+{
+    if (!gw_given(eccentricity)) {
+        gw_capacity_instead(out, GW_MOMENT, 0, GW_ABSENT, GW_PLAINLY(gw_unknown_line_of_weight));
+        return;
+    }
+    const double torque = c->weight / 2 * eccentricity, wind = gw_term_of(d, SHEAR)->value;
+    if (!(torque > 0)) return;
+    if (!gw_given(c->member.torque)) {
+        gw_capacity_instead(out, GW_MOMENT, torque, GW_ABSENT,
+                            GW_PLAINLY("the weight of the glass twists the transom: what torque does it take? Ask the "
+                                       "manufacturer (transom: tube, or allowable_torque)"));
+        return;
+    }
+    GW_STEP(&ask->engine, "T", GW_BENDING, torque, "weight on one block beside the shear center", "P*e",
+            {"P", c->weight / 2, GW_FORCE}, {"e", eccentricity, GW_THICKNESS});
+    const double shear = gw_given(c->member.shear) ? wind / c->member.shear : 0, twist = torque / c->member.torque;
+    const double use = gw_combine_twist(bending, shear, twist, &ask->engine);
+    gw_capacity_limit(out, MOMENT, out->n, gw_term_of(d, MOMENT)->value / use,
+                      GW_PLAINLY("twist by the weight of the glass beside the shear center, with bending and shear"))
+        ->use = use;
+}
+
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
@@ -36,6 +62,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     if (gw_given(c.member.shear))
         gw_capacity_limit(out, SHEAR, 1, c.member.shear, GW_PLAINLY("shear of the webs under wind"));
+    if (c.weight > 0) add_twist(out, ask, d, &c, system->transom->eccentricity, limit->use);
 }
 
 const struct gw_check gw_check_transom = {

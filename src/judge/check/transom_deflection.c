@@ -44,6 +44,13 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     if (c.weight > 0)
         gw_capacity_instead(out, GW_THICKNESS, dead_limit(ask, &c.dead), c.dead.deflection,
                             GW_PLAINLY("under the weight of the glass"));
+    const double eccentricity = system->transom->eccentricity;
+    if (!(c.weight > 0) || (gw_given(eccentricity) && !(eccentricity > 0))) return;
+    gw_capacity_instead(out, GW_ANGLE, c.dead.twist_limit, c.dead.twist,
+                        GW_PLAINLY(gw_given(c.dead.twist)    ? "twist by the weight of the glass"
+                                   : !gw_given(eccentricity) ? gw_unknown_line_of_weight
+                                                             : "the weight of the glass twists the transom: ask the "
+                                                               "manufacturer (transom: torsion_constant)"));
 }
 
 const struct gw_check gw_check_transom_deflection = {
