@@ -104,26 +104,20 @@ static void reach(struct page *page, const struct gw_system *candidate)
 }
 
 /* The first of what is to be asked; all of it stands in the data. */
-static const struct view_column REQUEST_COLUMNS[] = {
-    COLUMN("What to ask", "question"),
-    COLUMN("for", "check"),
-    COLUMN("Places", "places"),
-};
-static const struct view REQUESTS = VIEW(&gw_request_record, REQUEST_COLUMNS);
-
 static void requests(struct page *page, const struct gw_system *candidate)
 {
     enum { SHOWN = 8 };
     const struct gw_answer *a = page->results->answer;
-    const void *rows[SHOWN];
-    size_t n = 0, all = 0;
+    size_t all = 0;
     for (size_t i = 0; i < a->missing.n; i++) {
-        if (a->missing.items[i].first->candidate != candidate) continue;
-        if (n < SHOWN) rows[n++] = &a->missing.items[i];
-        all++;
+        const struct gw_request *r = &a->missing.items[i];
+        if (r->first->candidate != candidate || ++all > SHOWN) continue;
+        if (all == 1) gw_report_heading(page->report, 3, "What to ask");
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s (%ld place%s)", gw_check_name(r->first->demand),
+                                               gw_message_text(page->arena, &r->question, page->shown), r->places,
+                                               r->places == 1 ? "" : "s"));
     }
-    gw_view_table(page, "", &REQUESTS, rows, n);
-    if (all > n) gw_report_line(page->report, gw_format(page->arena, "And %zu more.", all - n));
+    if (all > SHOWN) gw_report_line(page->report, gw_format(page->arena, "And %zu more, in the data.", all - SHOWN));
 }
 
 /* A candidate ----------------------------------------------------------------------------------------------------- */
