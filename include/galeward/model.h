@@ -138,12 +138,10 @@ struct gw_screws {
     double spacing;
 };
 
-/* Of what an anchor of a wall carries; without a list nothing is said. */
 enum gw_anchor_load_word { GW_ANCHOR_LOAD_UNSET, GW_ANCHOR_WIND, GW_ANCHOR_DEAD };
 struct gw_wall_anchor {
     double at;
-    GW_LIST(int) carries; /* enum gw_anchor_load_word */
-    const struct gw_node *node;
+    GW_LIST(int) carries; /* enum gw_anchor_load_word; none: nothing is said */
 };
 
 struct gw_wall {
@@ -357,20 +355,15 @@ struct gw_capacity_spec {
     double capacity;
     const char *report;
 };
-/* What bears the setting blocks beyond a transom's face: as stated, or its figures. */
 struct gw_seat_spec {
-    double capacity; /* N, each */
-    enum gw_metal alloy;
-    double length, thickness, arm;
+    enum gw_metal alloy; /* figures of a leg or chair, or the capacity of each, N */
+    double capacity, length, thickness, arm;
     const char *report;
 };
 struct gw_anchor_spec {
-    double inward, outward, along, dead;
-    enum gw_interaction interaction; /* of wind or earthquake with the dead load */
-    double eccentricity, bolt_arm;
+    double inward, outward, along, dead, eccentricity, bolt_arm, bolt_tension, bolt_shear;
+    enum gw_interaction interaction, bolt_interaction; /* with the dead load; of a bolt's tension with its shear */
     int bolts;
-    double bolt_tension, bolt_shear;
-    enum gw_interaction bolt_interaction;
     const char *report;
 };
 struct gw_silicone_spec {
@@ -447,6 +440,7 @@ void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n,
                    const struct gw_tables *tables);
 enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
                            struct gw_engine *engine);
+bool gw_anchor_carries(const struct gw_wall_anchor *anchor, enum gw_anchor_load_word load);
 
 /* A building for whose glazing the project asks for less protection from debris than the code, or may do so. */
 struct gw_waiver {
@@ -455,10 +449,6 @@ struct gw_waiver {
     enum gw_enclosure counted; /* the enclosure that its pressures go by */
     const char *text;          /* "waived against the code: ..." */
 };
-
-/* Whether what the anchor carries is said, and that it is dead load too. */
-bool gw_anchor_is_told(const struct gw_wall_anchor *anchor);
-bool gw_anchor_bears(const struct gw_wall_anchor *anchor);
 
 /* Everything one run works from. */
 struct gw_input {

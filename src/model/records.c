@@ -198,7 +198,6 @@ static const struct gw_field WALL_ANCHOR[] = {
          .help =
              "[wind], or [wind, dead] where a piece of mullion hangs or stands on it; absent of all: the top one of "
              "each piece carries dead load"),
-    PLACE(gw_wall_anchor),
 };
 static const struct gw_record WALL_ANCHOR_RECORD =
     RECORD("anchor of a wall", gw_wall_anchor, WALL_ANCHOR, .scalar_key = "at");

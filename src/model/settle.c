@@ -149,13 +149,20 @@ static void assume_given(struct gw_model *model)
                   : GW_PLAINLY("between: smaller: between two areas the row of the next smaller one, which is safe"));
 }
 
+bool gw_anchor_carries(const struct gw_wall_anchor *anchor, enum gw_anchor_load_word load)
+{
+    for (size_t i = 0; i < anchor->carries.n; i++)
+        if (anchor->carries.items[i] == (int)load) return true;
+    return false;
+}
+
 /* What bears the weight where no anchor says it. */
 static void assume_bearing(struct gw_model *model)
 {
     bool wall = false;
     for (size_t i = 0; i < model->project.walls.n; i++) {
         const struct gw_wall *w = &model->project.walls.items[i];
-        wall = wall || !w->anchors.n || !gw_anchor_is_told(&w->anchors.items[0]);
+        wall = wall || !w->anchors.n || !w->anchors.items[0].carries.n;
     }
     if (wall)
         gw_assume(

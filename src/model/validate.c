@@ -165,33 +165,23 @@ static void check_inside(struct gw_model *model, const struct gw_wall *wall, con
                      gw_feet(model, levels[i]), gw_feet(model, lowest), gw_feet(model, wall->top));
 }
 
-bool gw_anchor_is_told(const struct gw_wall_anchor *anchor) { return anchor->carries.n > 0; }
-
-static bool carries(const struct gw_wall_anchor *anchor, enum gw_anchor_load_word load)
-{
-    for (size_t i = 0; i < anchor->carries.n; i++)
-        if (anchor->carries.items[i] == (int)load) return true;
-    return false;
-}
-
-bool gw_anchor_bears(const struct gw_wall_anchor *anchor) { return carries(anchor, GW_ANCHOR_DEAD); }
-
 static void check_anchors(struct gw_model *model, const struct gw_wall *wall)
 {
+    const struct gw_node *list = gw_node_get(wall->node, "anchors");
     const size_t n = wall->anchors.n;
     double *levels = gw_alloc(model->arena, n + 1, sizeof *levels);
     size_t told = 0;
     for (size_t i = 0; i < n; i++) {
         const struct gw_wall_anchor *a = &wall->anchors.items[i];
+        const struct gw_node *node = item_at(list, i), *said = gw_node_get(node, "carries");
         levels[i] = a->at;
-        told += gw_node_get(a->node, "carries") != NULL;
-        if (gw_node_get(a->node, "carries") && !carries(a, GW_ANCHOR_WIND) && !holds_fault(model, a->node))
-            FAULT(model, a->node, "carries", "an anchor of a mullion holds it against wind: [wind] or [wind, dead]");
+        told += said != NULL;
+        if (said && !gw_anchor_carries(a, GW_ANCHOR_WIND) && !holds_fault(model, node))
+            FAULT(model, node, "carries", "an anchor of a mullion holds it against wind: [wind] or [wind, dead]");
     }
     for (size_t i = 0; i < n && told; i++)
-        if (!gw_node_get(wall->anchors.items[i].node, "carries"))
-            FAULT_AT(model, wall->anchors.items[i].node, "carries",
-                     "say of every anchor of the wall what it carries, or of none");
+        if (!gw_node_get(item_at(list, i), "carries"))
+            FAULT_AT(model, item_at(list, i), "carries", "say of every anchor of the wall what it carries, or of none");
     check_rising(model, wall, "anchors", levels, n);
     check_inside(model, wall, "anchors", levels, n);
 }

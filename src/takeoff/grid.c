@@ -129,9 +129,10 @@ static void set_bearings(struct gw_room *room, struct gw_arena *arena, const str
                                          .splices = l->splices,
                                          .n_anchors = l->n_anchors,
                                          .n_splices = l->n_splices};
-    const bool told = wall->anchors.n && gw_anchor_is_told(&wall->anchors.items[0]);
+    const bool told = wall->anchors.n && wall->anchors.items[0].carries.n > 0;
     bool *dead = gw_alloc(arena, l->n_anchors, sizeof *dead);
-    for (size_t i = 0; told && i < l->n_anchors; i++) dead[i] = gw_anchor_bears(&wall->anchors.items[i]);
+    for (size_t i = 0; told && i < l->n_anchors; i++)
+        dead[i] = gw_anchor_carries(&wall->anchors.items[i], GW_ANCHOR_DEAD);
     gw_mullion_bearings(room->bearings, &beam, told ? dead : NULL);
     l->bearings = room->bearings;
 }
