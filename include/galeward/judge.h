@@ -101,8 +101,11 @@ struct gw_finding {
     double required, provided; /* SI; absent where there is none */
     enum gw_dim dim;           /* of these two */
     bool at_most;              /* the provided one is not to exceed the required one */
+    bool adverse;              /* a test speaks against it, whatever calculation shows */
+    bool wind_tested;          /* calculated for its weight alone: a test shows its wind */
     double utilization;        /* required / provided in the sense of the check; absent where unknown */
     struct gw_message message;
+    struct gw_message remark;      /* what a reader must see first although it changes no verdict; not said: nothing */
     const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */
     const struct gw_used *used;    /* never NULL */
 };

@@ -223,7 +223,12 @@ struct gw_other_requirement {
     double at_least, at_most;
     const struct gw_node *node;
 };
+enum gw_evidence_rule { GW_EVIDENCE_RULE_UNSET, GW_ASKS_TEST, GW_ASKS_CALCULATION };
+struct gw_structural_requirement {
+    GW_LIST(int) evidence; /* enum gw_evidence_rule; empty: any */
+};
 struct gw_requirements {
+    const struct gw_structural_requirement *structural;
     const struct gw_water_requirement *water;
     const struct gw_air_requirement *air;
     GW_LIST(struct gw_other_requirement) other;
@@ -297,14 +302,54 @@ struct gw_project {
     const struct gw_node *node;
 };
 
+/* How each edge of a tested lite was held; `all` where one word was given for all of them. */
+enum gw_edge_hold { GW_EDGE_HOLD_UNSET, GW_EDGE_PLATE, GW_EDGE_SILICONE, GW_EDGE_FREE };
+struct gw_tested_hold {
+    enum gw_edge_hold all, head, sill, left, right;
+};
+struct gw_tested_lite {
+    double width, height;
+    GW_LIST(struct gw_layer) layers;
+    int support; /* edges held; GW_NO_INTEGER: not recorded */
+    const struct gw_tested_hold *hold;
+    enum gw_component component;
+};
+struct gw_measured {
+    double value, at; /* m, Pa */
+};
+struct gw_tested_transom {
+    double span, above, below;
+    const struct gw_measured *deflection; /* under wind, at a pressure */
+};
+struct gw_tested_fastening {
+    double diameter, spacing, end_distance;
+};
+enum gw_included {
+    GW_INCLUDED_UNSET,
+    GW_INCLUDES_ANCHORS,
+    GW_INCLUDES_SPLICE,
+    GW_INCLUDES_STACK_JOINT,
+    GW_INCLUDES_CORNER,
+    GW_INCLUDES_PARAPET
+};
+/* What one specimen measured; a dimension that is not recorded is never taken from elsewhere. */
 struct gw_tested {
     double module, span;
     int spans;
-    double overhang, lite_width, lite_height;
+    double overhang;
+    GW_LIST(struct gw_tested_lite) lites;
+    double lite_width, lite_height; /* of one lite, as short form */
     enum gw_component component;
-    const char *make_up;
+    const char *make_up; /* of that lite: a lite type of the project */
     GW_LIST(struct gw_layer) layers;
     double side_gap, end_gap, bite, bead_thickness, story_height; /* sway */
+    const struct gw_tested_transom *transom;
+    const struct gw_tested_fastening *fastening;
+    const char *reinforcement; /* "none", or what it was */
+    GW_LIST(int) includes;     /* enum gw_included */
+};
+struct gw_both_ways {
+    double positive, negative;
 };
 /* Of a sway test: to the drift of a story in service, or in growing steps until glass falls out. */
 enum gw_sway { GW_SWAY_UNSET, GW_SWAY_STATIC, GW_SWAY_DYNAMIC };
@@ -314,6 +359,8 @@ struct gw_rating {
     const char *name;
     double positive, negative, pressure, impulse, leakage, at, value, drift;
     enum gw_component component;
+    const struct gw_both_ways *held, *failed_at; /* greatest pressures held; at which it failed or was stopped */
+    const struct gw_measured *deflection;        /* of the mullion, at a pressure */
     const struct gw_tested *tested;
     const char *report;
     enum gw_missile missile;

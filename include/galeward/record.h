@@ -41,6 +41,7 @@ enum gw_field_flag {
     GW_WRAP = 16,     /* with GW_MANY: a sequence of plain items is one item given as a sequence */
     GW_HIDDEN = 32,   /* not in the field reference */
     GW_SILENT = 64,   /* its default is not worth listing among the assumptions */
+    GW_ALONE = 2048,  /* with GW_MANY: a single plain item stands for a list of itself */
     /* Of results: */
     GW_INSIDE = 128,      /* a record that lies in the struct, not behind a pointer */
     GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */

@@ -203,6 +203,11 @@ const struct gw_element *gw_takeoff_edge(const struct gw_takeoff *takeoff, const
 const struct gw_element *gw_takeoff_held(const struct gw_takeoff *takeoff, const struct gw_wall_grid *grid,
                                          enum gw_sort sort, size_t place, double height);
 
+/* The element of a sort that is the member-th from the bottom (row of lites, level, anchor) at a place of its axis;
+ * where the roof line cuts it, the part below. Both within the grid. */
+const struct gw_element *gw_takeoff_member(const struct gw_takeoff *takeoff, const struct gw_wall_grid *grid,
+                                           enum gw_sort sort, size_t member, size_t place);
+
 /* Neighbors -------------------------------------------------------------------------------------------------------- */
 
 /* The elements of the same sort and class from the wall's bottom to its top, `*n` of them: the pieces of the same

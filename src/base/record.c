@@ -371,10 +371,23 @@ static bool load_items(struct gw_load *load, const struct gw_field *field, const
     return good;
 }
 
+/* One item that stands for a list of itself. */
+static bool load_alone(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
+                       struct gw_many *out)
+{
+    struct gw_node item = *node, list = *node;
+    item.next = NULL;
+    list.first = &item;
+    list.count = 1;
+    return load_items(load, field, &list, path, out);
+}
+
 static bool load_many(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
                       struct gw_many *out)
 {
     enum gw_node_kind wanted = field->flags & GW_NAMED ? GW_MAPPING : GW_SEQUENCE;
+    if ((field->flags & GW_ALONE) && node->kind == GW_SCALAR && node->length)
+        return load_alone(load, field, node, path, out);
     if (node->kind != wanted) {
         bool word = node->kind == GW_SCALAR && node->length && wanted == GW_SEQUENCE && field->type != GW_T_RECORD;
         say(load, "wrong_type", field, node,
@@ -386,11 +399,7 @@ static bool load_many(struct gw_load *load, const struct gw_field *field, const 
     }
     if (!(field->flags & GW_WRAP) || !node->first || node->first->kind == GW_SEQUENCE)
         return load_items(load, field, node, path, out);
-    struct gw_node item = *node, list = *node;
-    item.next = NULL;
-    list.first = &item;
-    list.count = 1;
-    return load_items(load, field, &list, path, out);
+    return load_alone(load, field, node, path, out);
 }
 
 static bool load_field(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,

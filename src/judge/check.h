@@ -44,6 +44,7 @@ struct gw_limit {
     enum gw_dim dim;  /* of `required`; only with it */
     enum gw_load_direction direction; /* only with `turned` */
     bool turned;
+    double safety;             /* factor in `provided` against failure; 0: none is stated */
     struct gw_message message; /* which limit state it is */
 };
 
@@ -63,6 +64,9 @@ struct gw_showing {
     bool applies;          /* it is a rating of this check and component */
     bool covers;           /* the test reaches this place; else `why` */
     bool foreign;          /* it says nothing here, not even by a number too small */
+    bool weight;           /* it shows the wind there; the weight besides, which no wind test shows, is calculated */
+    bool adverse;          /* what it says against the system counts, whatever calculation shows */
+    double proof;          /* the pressure that it held over what is asked, in the direction with more; absent */
     double provided[2];    /* by term */
     double required;       /* where it is not the first term's; absent */
     enum gw_bool met;      /* where the engine compares by a rule of its own; unsaid: by the numbers */
@@ -126,17 +130,14 @@ struct gw_limit *gw_capacity_limit(struct gw_capacity *out, unsigned term, unsig
 struct gw_limit *gw_capacity_instead(struct gw_capacity *out, enum gw_dim dim, double required, double provided,
                                      struct gw_message message);
 
+/* What a stated capacity is evidence of: one whose report is named is part of a calculation. */
+enum gw_evidence gw_stated_evidence(const char *report);
+
 /* Why a captured system has no structural bead, or NULL. */
 const char *gw_without_bead(const struct gw_system *system);
 
 /* Parts of tests. A spandrel is glazed like any fixed lite; vents and doors are tested on their own. */
 bool gw_same_component(const struct gw_rating *rating, enum gw_component component);
 const char *gw_report_name(const struct gw_rating *rating);
-/* coverage.c: why a structural test does not reach an element, or a test of a lite; not said: it does. */
-struct gw_message gw_shortfall(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e);
-struct gw_message gw_lite_shortfall(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e);
-/* For every link: the structural test at the element's pressures. */
-void gw_test_link(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
-                  const struct gw_rating *rating);
 
 #endif

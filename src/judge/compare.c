@@ -1,6 +1,8 @@
 /* One demand against one system: the best that its ratings show, and its limits by calculation. */
 #include "judge_internal.h"
 
+#include "tables_data.h"
+
 /* What one route says; a finding is filled from the one that is taken. */
 struct outcome {
     enum gw_verdict verdict;
@@ -8,9 +10,11 @@ struct outcome {
     double required, provided, use;
     enum gw_dim dim;
     enum gw_load_direction direction;
-    struct gw_message message;
+    struct gw_message message, remark;
     const struct gw_rating *rating; /* NULL: by calculation */
     bool foreign;                   /* of a rating that says nothing here */
+    bool covers, adverse, weight;
+    double proof, safety; /* of a test: held over asked; of a limit: its factor */
     const struct gw_used *used;
 };
 
@@ -51,7 +55,8 @@ static struct outcome weigh_term(const struct gw_showing *s, const struct gw_dem
                         .direction = t->direction};
     o.use = use_of(o.required, o.provided, d->at_most);
     o.verdict = verdict_of(o.use, s->met);
-    if (!gw_given(o.provided)) o.message = GW_PLAINLY("the rating gives no value for this direction");
+    if (!gw_given(o.provided) && s->met == GW_UNSAID)
+        o.message = GW_PLAINLY("the rating gives no value for this direction");
     return o;
 }
 
@@ -68,12 +73,19 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     /* a proviso of a pass says nothing about numbers that fail */
     const bool proviso = s->covers && o.verdict != GW_PASS && s->met == GW_UNSAID;
     if (gw_said(&s->why) && !proviso) o.message = s->why;
+    o.covers = s->covers;
+    o.adverse = s->adverse;
+    o.weight = s->weight;
+    o.proof = s->proof;
     return o;
 }
 
-/* Of two ratings the one that shows more; what says nothing here never hides what does. */
-static bool shows_more(const struct outcome *a, const struct outcome *b)
+/* Of two ratings the one that shows more; one that speaks against the system goes before all, and along a load path one
+ * that covers and is short before one that covers nothing. */
+static bool shows_more(const struct outcome *a, const struct outcome *b, bool path)
 {
+    if (a->adverse != b->adverse) return a->adverse;
+    if (path && a->covers != b->covers) return a->covers;
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (a->foreign != b->foreign) return b->foreign;
     if (left != right) return left < right;
@@ -82,7 +94,8 @@ static bool shows_more(const struct outcome *a, const struct outcome *b)
 
 static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    struct gw_showing s = {.required = GW_ABSENT, .provided = {GW_ABSENT, GW_ABSENT}, .met = GW_UNSAID};
+    struct gw_showing s = {
+        .required = GW_ABSENT, .provided = {GW_ABSENT, GW_ABSENT}, .met = GW_UNSAID, .proof = GW_ABSENT};
     gw_ask_open(ask);
     d->check->does->test(&s, ask, d, rating);
     if (!s.applies) return (struct outcome){.rating = NULL};
@@ -103,7 +116,7 @@ static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct g
     ask->trace = NULL;
     for (size_t i = 0; i < system->ratings.n; i++) {
         struct outcome o = test_by(ask, d, &system->ratings.items[i]);
-        if (o.rating && (!best->rating || shows_more(&o, best))) *best = o;
+        if (o.rating && (!best->rating || shows_more(&o, best, d->check->path))) *best = o;
     }
     ask->trace = trace;
     if (best->rating && trace) *best = test_by(ask, d, best->rating);
@@ -144,6 +157,7 @@ static struct outcome weigh_limit(const struct gw_limit *l, const struct gw_dema
     o.use = gw_given(l->use) ? l->use : use_of(o.required, o.provided, d->at_most);
     if (l->met != GW_UNSAID && !gw_given(l->use)) o.use = GW_ABSENT;
     o.verdict = verdict_of(o.use, l->met);
+    o.safety = l->safety;
     return o;
 }
 
@@ -235,14 +249,67 @@ static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, c
     return d->check->does->capacity ? calculate(ask, d, system) : without_rating(ask, d);
 }
 
+/* Where test and calculation of the same system disagree the verdict follows the test, said where it is seen first;
+ * unless by the calculation the specimen could not have held its proof: then something else was tested. */
+static struct outcome against_calculation(struct outcome tested, struct gw_ask *ask, const struct gw_demand *d,
+                                          const struct gw_system *system)
+{
+    const double beyond = ask->model->tables->test_rule[GW_ROW_TEST_RULE_BEYOND_SAFETY].value;
+    struct gw_trace *trace = ask->trace;
+    ask->trace = NULL;
+    const struct outcome by = calculate(ask, d, system);
+    ask->trace = trace;
+    if (by.verdict != GW_FAIL || !gw_given(by.use)) return tested;
+    const struct gw_value use = gw_of_number(by.use, 3), report = gw_of_text(gw_report_name(tested.rating));
+    if (by.safety > 0 && by.use * tested.proof > beyond * by.safety) {
+        struct outcome o = by;
+        o.verdict = GW_NOT_SHOWN;
+        o.evidence = GW_EVIDENCE_NONE;
+        o.message =
+            GW_SAY(ask->arena,
+                   "by calculation ({}) its use is {}, so the specimen of {} could not have held its proof: ask "
+                   "the manufacturer what was tested",
+                   gw_of_message(&by.message), use, report);
+        return o;
+    }
+    tested.message = GW_SAY(ask->arena,
+                            "{} covers it; by calculation of the same system ({}) its use is {}: the test "
+                            "is followed",
+                            report, gw_of_message(&by.message), use);
+    tested.remark = tested.message;
+    return tested;
+}
+
+/* What the test lacks stands before what the calculation does. */
+static void add_why(struct outcome *by, struct gw_ask *ask, const struct outcome *tested)
+{
+    const char *report = gw_report_name(tested->rating);
+    const struct gw_message lacks =
+        gw_said(&tested->message) ? tested->message : GW_PLAINLY("it held less than is asked here");
+    by->message =
+        GW_SAY(ask->arena, "{}: {}; {}", gw_of_text(report), gw_of_message(&lacks), gw_of_message(&by->message));
+}
+
 static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
 {
     struct outcome o;
-    if (!best_rating(&o, ask, d, system) || o.verdict != GW_PASS) return calculate(ask, d, system);
-    o.required = o.provided = o.use = GW_ABSENT;
-    o.direction = GW_NO_DIRECTION;
+    if (!best_rating(&o, ask, d, system)) return calculate(ask, d, system);
+    if (o.adverse) {
+        o.message = report_message(ask, &o);
+        return o;
+    }
+    if (o.verdict != GW_PASS || o.weight) {
+        struct outcome by = calculate(ask, d, system);
+        by.weight = o.verdict == GW_PASS && by.evidence == GW_BY_CALCULATION;
+        if (by.verdict == GW_NOT_SHOWN && o.verdict != GW_PASS) add_why(&by, ask, &o);
+        return by;
+    }
+    if (!gw_given(o.provided)) {
+        o.required = o.use = GW_ABSENT;
+        o.direction = GW_NO_DIRECTION;
+    }
     o.message = GW_SAY(ask->arena, "{} covers it", gw_of_text(gw_report_name(o.rating)));
-    return o;
+    return against_calculation(o, ask, d, system);
 }
 
 static struct outcome limits_then_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
@@ -274,6 +341,9 @@ static void keep(struct gw_finding *f, const struct outcome *o)
     f->dim = o->dim;
     f->utilization = o->use;
     f->message = o->message;
+    f->remark = o->remark;
+    f->adverse = o->adverse;
+    f->wind_tested = o->weight;
     f->used = o->used;
 }
 

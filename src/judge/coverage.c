@@ -1,7 +1,57 @@
-/* What a structural test reaches: the first recorded dimension that is missing or too small. */
-#include "judge_internal.h"
+#include "judge/coverage.h"
+
+#include "base/fields.h"
+#include "base/tolerance.h"
+#include "judge/leaning.h"
+#include "judge/line.h"
+#include "judge/member.h"
+
+#include "tables_data.h"
 
 #include <string.h>
+
+static const char NO_SPECIMEN[] = "the report's tested dimensions are not given; ask the manufacturer for them";
+
+/* Pressures ----------------------------------------------------------------------------------------------------------
+ */
+
+struct gw_pressures gw_proved(struct gw_ask *ask, const struct gw_rating *rating)
+{
+    const struct gw_proof_loads *row = &ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330];
+    const struct gw_both_ways *held = rating->held;
+    struct gw_pressures p = {rating->positive, rating->negative};
+    if (!held) return p;
+    gw_used_add(&ask->engine.used, &row->row);
+    if (gw_given(held->positive)) p.inward = held->positive / row->proof;
+    if (gw_given(held->negative)) p.outward = held->negative / row->proof;
+    return p;
+}
+
+/* A structural test of the fixed wall, unless the link belongs to lites of a component of its own. */
+static bool begin(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
+                  enum gw_component component)
+{
+    out->applies = rating->test == GW_TEST_STRUCTURAL && gw_same_component(rating, component);
+    if (!out->applies) return false;
+    if (!rating->tested) out->why = GW_PLAINLY(NO_SPECIMEN);
+    (void)ask;
+    return rating->tested != NULL;
+}
+
+/* The element's pressures; `turns`: it also bends the other way, past an anchor, where the other pressure tests it. */
+static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
+                   const struct gw_element *e, bool turns)
+{
+    const struct gw_pressures asked = gw_pressures_on(ask, e), proved = gw_proved(ask, rating);
+    const double in = turns ? gw_greater(asked) : asked.inward, outward = turns ? gw_greater(asked) : asked.outward;
+    out->covers = !gw_said(&out->why);
+    out->met = proved.inward >= in * (1 - GW_HAIR) && proved.outward >= outward * (1 - GW_HAIR) ? GW_YES : GW_NO;
+    out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
+                 (in >= outward ? proved.inward / in : proved.outward / outward);
+}
+
+/* Dimensions ---------------------------------------------------------------------------------------------------------
+ */
 
 struct dimension {
     const char *name;
@@ -21,82 +71,346 @@ static struct gw_message short_of(struct gw_ask *ask, const struct dimension *di
     return (struct gw_message){0};
 }
 
-static struct gw_message of_lite(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+/* Lites --------------------------------------------------------------------------------------------------------------
+ */
+
+static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
+
+static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)
 {
-    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->pane}};
-    const struct gw_message size = short_of(ask, d, 2);
-    if (gw_said(&size) || !t->make_up || !e->lite || strcmp(t->make_up, e->lite) == 0) return size;
-    return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(e->lite));
+    return same_length(a->glass, b->glass) && same_length(a->cavity, b->cavity) &&
+           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer;
 }
 
-static struct gw_message of_mullion(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+static bool same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type)
 {
-    if (e->parapet)
-        return GW_PLAINLY("framing above the roof carries both skins of the parapet: a wall test does not show it; ask "
-                          "for a calculation");
-    if (e->corner) return GW_PLAINLY("a corner mullion takes both faces: a flat specimen does not show it");
-    if (e->overhang) {
-        const struct dimension d[] = {{"overhang", t->overhang, e->span}, {"module", t->module, e->width}};
-        return short_of(ask, d, 2);
+    bool same = lite->layers.n == type->layers.n;
+    for (size_t i = 0; i < lite->layers.n && same; i++)
+        same = same_layer(&lite->layers.items[i], &type->layers.items[i]);
+    return same;
+}
+
+bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here)
+{
+    const struct gw_lite_type *a = gw_model_lite(ask->model, named), *b = gw_model_lite(ask->model, here);
+    if (strcmp(named, here) == 0) return true;
+    if (!a || !b || !a->layers.n) return false;
+    struct gw_tested_lite lite = {.width = GW_ABSENT};
+    lite.layers.items = a->layers.items, lite.layers.n = a->layers.n;
+    return same_make_up(&lite, b);
+}
+
+/* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
+static bool held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)
+{
+    const enum gw_edge_hold as = glazing == GW_SILICONE ? GW_EDGE_SILICONE : GW_EDGE_PLATE;
+    if (!hold || glazing == GW_MIXED) return true;
+    const enum gw_edge_hold edges[] = {hold->all, hold->head, hold->sill, hold->left, hold->right};
+    for (size_t i = 0; i < COUNT(edges); i++)
+        if (edges[i] && edges[i] != as) return false;
+    return true;
+}
+
+static struct gw_message short_of_one(struct gw_ask *ask, const struct gw_tested_lite *lite, const struct gw_element *e,
+                                      const struct gw_lite_type *type, bool named_alike)
+{
+    const struct dimension d[] = {{"lite width", lite->width, e->width}, {"lite height", lite->height, e->pane}};
+    const struct gw_message size = short_of(ask, d, COUNT(d));
+    const int edges = lite->support == GW_NO_INTEGER ? 4 : lite->support;
+    if (gw_said(&size)) return size;
+    if (type && edges != type->support)
+        return GW_SAY(ask->arena, "tested on {} edges, here held on {}", gw_of_count(edges),
+                      gw_of_count(type->support));
+    if (ask->system && !held_alike(lite->hold, ask->system->system->glazing))
+        return GW_PLAINLY("its edges were held otherwise than the system holds them");
+    if (named_alike) return (struct gw_message){0};
+    if (!lite->layers.n) return GW_PLAINLY("the report records no make-up of its lites; ask the manufacturer for it");
+    if (type && type->layers.n && !same_make_up(lite, type))
+        return GW_SAY(ask->arena, "tested with another make-up than {}", gw_of_text(type->name));
+    return (struct gw_message){0};
+}
+
+/* The short form: one lite, whose make-up is that of a lite type by its name. */
+static struct gw_message short_of_named(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e,
+                                        const struct gw_lite_type *type)
+{
+    const struct gw_lite_type *named = t->make_up ? gw_model_lite(ask->model, t->make_up) : NULL;
+    struct gw_tested_lite lite = {.width = t->lite_width, .height = t->lite_height, .support = GW_NO_INTEGER};
+    if (named) lite.layers.items = named->layers.items, lite.layers.n = named->layers.n;
+    if (t->layers.n) lite.layers.items = t->layers.items, lite.layers.n = t->layers.n;
+    if (t->make_up && type && gw_given(lite.width) && !gw_made_alike(ask, t->make_up, type->name))
+        return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(type->name));
+    return short_of_one(ask, &lite, e, type, named && named == type);
+}
+
+struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_rating *rating,
+                                            const struct gw_element *e)
+{
+    const struct gw_tested *t = rating->tested;
+    const struct gw_lite_type *type = e->lite ? gw_model_lite(ask->model, e->lite) : NULL;
+    struct gw_message first = {0};
+    if (!t) return GW_PLAINLY(NO_SPECIMEN);
+    if (!t->lites.n) return short_of_named(ask, t, e, type);
+    for (size_t i = 0; i < t->lites.n; i++) {
+        const struct gw_tested_lite *lite = &t->lites.items[i];
+        if (lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, e->component))
+            continue;
+        const struct gw_message one = short_of_one(ask, lite, e, type, false);
+        if (!gw_said(&one)) return one;
+        if (!gw_said(&first)) first = one;
     }
-    const struct dimension d[] = {{"span", t->span, e->span}, {"module", t->module, e->width}};
-    const struct gw_message size = short_of(ask, d, 2);
-    if (gw_said(&size) || t->spans >= e->spans) return size;
-    return GW_SAY(ask->arena, "tested over {} span{}, here {}", gw_of_count(t->spans),
-                  gw_of_text(t->spans == 1 ? "" : "s"), gw_of_count(e->spans));
+    return gw_said(&first) ? first : GW_PLAINLY("the report records no lite of this component");
 }
 
-static struct gw_message of_transom(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+/* Of every lite at the edges that a screw, a plate or a bead holds. */
+static struct gw_message short_beside(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
 {
-    const struct dimension d[] = {{"module", t->module, e->span},
-                                  {"lite height", t->lite_height, fmax(e->above, e->below)}};
-    const struct gw_message size = short_of(ask, d, 2);
-    if (gw_said(&size) || !t->make_up || !e->rests || strcmp(t->make_up, e->rests->name) == 0) return size;
-    return GW_SAY(ask->arena, "tested under the weight of make-up {}, here {}", gw_of_text(t->make_up),
-                  gw_of_text(e->rests->name));
+    struct gw_leaning lites = {.n = 0};
+    struct gw_message why = {0};
+    if (e->kind == GW_LITE) return gw_specimen_short_of_lite(ask, rating, e);
+    gw_lites_beside(&lites, ask, e);
+    for (size_t i = 0; i < lites.n && !gw_said(&why); i++)
+        why = gw_specimen_short_of_lite(ask, rating, lites.items[i].on);
+    return why;
 }
 
-/* A screw carries half a lite on each side, so the lites tested are to be no narrower than what it carries. */
-static struct gw_message of_screw(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+/* Screws at least as far apart, and no thinner than here. */
+static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_tested_fastening *t,
+                                            const struct gw_element *e)
 {
-    const struct dimension d[] = {{"lite width", t->lite_width, e->width}, {"lite height", t->lite_height, e->width}};
-    return short_of(ask, d, 2);
+    const struct gw_screw_spec *screw = ask->system ? ask->system->screw : NULL;
+    if (!t)
+        return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
+                          "fastening)");
+    if (t->spacing < e->height - GW_HAIR_M)
+        return GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
+                      gw_of_quantity(GW_THICKNESS, e->height));
+    if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
+        return GW_SAY(ask->arena, "tested with screws of {}, here {}", gw_of_quantity(GW_THICKNESS, t->diameter),
+                      gw_of_quantity(GW_THICKNESS, screw->diameter));
+    return (struct gw_message){0};
 }
 
-static const char NO_DIMENSIONS[] = "the report's tested dimensions are not given; ask the manufacturer for them";
-
-struct gw_message gw_lite_shortfall(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
-{
-    return rating->tested ? of_lite(ask, rating->tested, e) : GW_PLAINLY(NO_DIMENSIONS);
-}
-
-struct gw_message gw_shortfall(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
-{
-    if (!rating->tested) return GW_PLAINLY(NO_DIMENSIONS);
-    switch (e->kind) {
-    case GW_LITE:
-        return of_lite(ask, rating->tested, e);
-    case GW_MULLION:
-        return of_mullion(ask, rating->tested, e);
-    case GW_TRANSOM:
-        return of_transom(ask, rating->tested, e);
-    case GW_SCREW:
-        return of_screw(ask, rating->tested, e);
-    case GW_ANCHOR:
-    case GW_KIND_COUNT:
-        break;
-    }
-    return GW_PLAINLY("a laboratory holds the specimen by anchors of its own");
-}
-
-void gw_test_link(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
-                  const struct gw_rating *rating)
+void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                   const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    out->applies = rating->test == GW_TEST_STRUCTURAL && gw_same_component(rating, e->component);
-    if (!out->applies) return;
-    const struct gw_pressures p = gw_pressures_on(ask, e);
-    out->why = gw_shortfall(ask, rating, e);
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    out->why = short_beside(ask, rating, e);
+    if (!gw_said(&out->why) && e->kind == GW_SCREW) out->why = short_of_fastening(ask, rating->tested->fastening, e);
+    finish(out, ask, rating, e, false);
+}
+
+/* Framing ------------------------------------------------------------------------------------------------------------
+ */
+
+bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what)
+{
+    for (size_t i = 0; rating->tested && i < rating->tested->includes.n; i++)
+        if (rating->tested->includes.items[i] == (int)what) return true;
+    return false;
+}
+
+/* A recorded deflection shows a lower pressure in proportion, with an insert undiminished, never a higher one. */
+static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_measured *measured,
+                            double asked, bool insert)
+{
+    out->met = GW_UNSAID;
+    out->proof = GW_ABSENT;
+    if (!measured)
+        out->why = GW_PLAINLY("the report records no deflection; ask the manufacturer for it, with its pressure");
+    else if (measured->at < asked * (1 - GW_HAIR))
+        out->why = GW_SAY(ask->arena, "its deflection was measured at {}, here {}",
+                          gw_of_quantity(GW_PRESSURE, measured->at), gw_of_quantity(GW_PRESSURE, asked));
     out->covers = !gw_said(&out->why);
-    out->met = rating->positive >= p.inward && rating->negative >= p.outward ? GW_YES : GW_NO;
+    out->foreign = !out->covers;
+    if (!out->covers) return;
+    out->provided[0] = insert ? measured->value : measured->value * asked / measured->at;
+}
+
+/* A wind test shows no weight: what carries glass is calculated or stated besides. */
+void gw_test_transom(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                     const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    const struct gw_tested_transom *t = rating->tested->transom;
+    if (!t) {
+        out->why =
+            GW_PLAINLY("the report records no transom; ask the manufacturer for its span and the lites beside it");
+    } else {
+        const struct dimension d[] = {{"transom span", t->span, e->span},
+                                      {"height above the transom", e->above > 0 ? t->above : e->above, e->above},
+                                      {"height below the transom", e->below > 0 ? t->below : e->below, e->below}};
+        out->why = short_of(ask, d, COUNT(d));
+    }
+    if (!gw_said(&out->why) && e->parapet && !gw_specimen_includes(rating, GW_INCLUDES_PARAPET))
+        out->why = GW_PLAINLY("framing above the roof carries both skins of the parapet: the report names none");
+    out->weight = e->above > 0; /* of the glass that rests on it */
+    finish(out, ask, rating, e, false);
+}
+
+void gw_test_transom_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                                const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    gw_test_transom(out, ask, demand, rating);
+    if (!out->applies || !out->covers) return;
+    /* the level at which the limit is asked */
+    const double asked = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
+    show_deflection(out, ask, rating->tested->transom->deflection, asked, false);
+}
+
+static struct gw_message not_hung(const struct gw_rating *rating, const struct gw_element *e)
+{
+    if (e->parapet && !gw_specimen_includes(rating, GW_INCLUDES_PARAPET))
+        return GW_PLAINLY("framing above the roof carries both skins of the parapet: a wall test does not show it; ask "
+                          "for a calculation");
+    if (e->corner && !gw_specimen_includes(rating, GW_INCLUDES_CORNER))
+        return GW_PLAINLY("a corner mullion takes both faces: a flat specimen does not show it");
+    return (struct gw_message){0};
+}
+
+/* Reinforcement is a part: where the record says nothing it is as the system has it; one made stronger keeps the test.
+ */
+static struct gw_message without_reinforcement(struct gw_ask *ask, const struct gw_tested *t)
+{
+    const struct gw_member_spec *m = ask->system ? ask->system->mullion : NULL;
+    const bool reinforced = t->reinforcement && strcmp(t->reinforcement, "none") != 0;
+    if (!reinforced || !m || m->insert) return (struct gw_message){0};
+    return GW_SAY(ask->arena, "tested with reinforcement ({}), which the system has not", gw_of_text(t->reinforcement));
+}
+
+static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_rating *rating,
+                                          const struct gw_element *e)
+{
+    const struct gw_tested *t = rating->tested;
+    const struct gw_message unhung = not_hung(rating, e);
+    const double overhang = gw_given(t->overhang) ? t->overhang : 0;
+    if (gw_said(&unhung)) return unhung;
+    const struct gw_message bare = without_reinforcement(ask, t);
+    if (gw_said(&bare)) return bare;
+    if (e->overhang) {
+        const struct dimension d[] = {{"overhang", overhang, e->span}, {"module", t->module, e->width}};
+        return short_of(ask, d, COUNT(d));
+    }
+    const struct dimension d[] = {{"span", t->span, e->span}, {"module", t->module, e->width}};
+    return short_of(ask, d, COUNT(d));
+}
+
+/* What a specimen of several equal spans felt at most between its supports under its pressure, with E I of 1. */
+static bool specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load)
+{
+    enum { MOST = 8 };
+    double supports[MOST + 1];
+    struct gw_engine engine;
+    if (t->spans > MOST) return false;
+    for (int i = 0; i <= t->spans; i++) supports[i] = i * t->span;
+    const double length = t->spans * t->span;
+    const struct gw_beam_segment segment = {length, 1, 1};
+    const struct gw_beam_load load = {GW_BEAM_SPREAD, 0, length, line_load, line_load};
+    const struct gw_beam beam = {.length = length,
+                                 .supports = supports,
+                                 .n_supports = (size_t)t->spans + 1,
+                                 .loads = &load,
+                                 .n_loads = 1,
+                                 .segments = &segment,
+                                 .n_segments = 1};
+    gw_engine_init(&engine, ask->model->tables, NULL);
+    return gw_beam_solve(out, &beam, &engine) == GW_OK;
+}
+
+/* A simple span covers the spans of any piece. A continuous specimen covers as many equal spans of its own length or
+ * less; else only what feels no more, by the same beam, than it did. */
+static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_rating *rating,
+                                          const struct gw_element *e, bool deflection)
+{
+    const struct gw_tested *t = rating->tested;
+    const struct gw_pressures proved = gw_proved(ask, rating);
+    const double equal = ask->model->tables->test_rule[GW_ROW_TEST_RULE_EQUAL_SPANS].value;
+    if (t->spans <= 1 || e->overhang || (t->spans == e->spans && gw_equal_spans(e, equal)))
+        return (struct gw_message){0};
+    struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
+    const double least = fmin(proved.inward, proved.outward);
+    const double at = deflection && rating->deflection ? rating->deflection->at : least;
+    if (specimen_feels(felt, ask, t, at * t->module)) {
+        const struct gw_stretch *s = gw_stretch_of(ask, e);
+        const double here = deflection ? s->forces.deflection : s->forces.moment;
+        const double there = deflection ? fabs(felt->deflection_max.value) : felt->moment_max.value;
+        if (!gw_said(&s->fault) && here <= there * (1 + GW_HAIR)) return (struct gw_message){0};
+    }
+    return GW_SAY(ask->arena, "tested over {} spans, here {}: a continuous specimen feels less than this piece",
+                  gw_of_count(t->spans), gw_of_count(e->spans));
+}
+
+struct gw_message gw_specimen_short_of_mullion(struct gw_ask *ask, const struct gw_rating *rating,
+                                               const struct gw_element *e)
+{
+    if (!rating->tested) return GW_PLAINLY(NO_SPECIMEN);
+    const struct gw_message why = short_of_mullion(ask, rating, e);
+    return gw_said(&why) ? why : other_continuity(ask, rating, e, false);
+}
+
+void gw_test_mullion(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                     const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    out->why = gw_specimen_short_of_mullion(ask, rating, e);
+    finish(out, ask, rating, e, e->spans > 1 || e->overhang);
+}
+
+void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                                const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    const double asked = gw_greater(gw_pressures_on(ask, e));
+    const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
+    out->why = short_of_mullion(ask, rating, e);
+    if (!gw_said(&out->why)) out->why = other_continuity(ask, rating, e, true);
+    out->covers = !gw_said(&out->why);
+    out->foreign = !out->covers;
+    if (!out->covers) return;
+    show_deflection(out, ask, rating->deflection, asked, insert);
+    /* of the member from its own supports: the edge of a lite that ends between them bends less */
+    const double limit =
+        fmax(gw_term_of(demand, 0)->value, gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine));
+    out->adverse = fabs(rating->tested->span - e->span) < GW_HAIR_M && out->provided[0] > limit * (1 + GW_HAIR);
+}
+
+void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                    const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    out->why = short_of_mullion(ask, rating, e);
+    if (!gw_said(&out->why) && !gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
+        out->why = GW_PLAINLY("the report names no splice in its specimen");
+    finish(out, ask, rating, e, true);
+}
+
+/* A laboratory holds the specimen by anchors of its own unless the report says otherwise. What its own anchors held is
+ * half a simple span, between two spans a whole one; the weight that hangs on an anchor no wind test shows. */
+void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                    const struct gw_rating *rating)
+{
+    const struct gw_element *e = demand->element;
+    if (!begin(out, ask, rating, GW_FIXED)) return;
+    const struct gw_tested *t = rating->tested;
+    const struct gw_pressures proved = gw_proved(ask, rating);
+    const double area = t->module * (t->spans > 1 ? t->span : t->span / 2);
+    if (!gw_specimen_includes(rating, GW_INCLUDES_ANCHORS))
+        out->why = GW_PLAINLY("a laboratory holds the specimen by anchors of its own");
+    else if (e->corner && !gw_specimen_includes(rating, GW_INCLUDES_CORNER))
+        out->why = GW_PLAINLY("an anchor at a corner takes both faces: a flat specimen does not show it");
+    else if (!gw_given(area))
+        out->why = GW_PLAINLY("the report records no module and span; ask the manufacturer for them");
+    const struct gw_mullion_bearing *bearing = gw_anchor_bearing(e);
+    out->weight = bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
+    out->covers = !gw_said(&out->why);
+    out->met = proved.inward * area >= gw_term_of(demand, 0)->value * (1 - GW_HAIR) &&
+                       proved.outward * area >= gw_term_of(demand, 1)->value * (1 - GW_HAIR)
+                   ? GW_YES
+                   : GW_NO;
 }

@@ -5,6 +5,8 @@
 #include "galeward/memo.h"
 #include "judge/check.h"
 
+struct gw_leaning;
+
 /* What an answer has worked out already. */
 struct gw_judge_memory {
     struct gw_memo sets; /* of rows used */
@@ -13,8 +15,9 @@ struct gw_judge_memory {
     void *workspace; /* of the plate solver, once one was needed */
     struct gw_glass_memory *glass;
     struct gw_line_memory *lines;
-    struct gw_memo members; /* by what their strength hangs on */
-    struct gw_memo blasts;  /* by lite type and size */
+    const struct gw_leaning **leaning; /* by element, as far as worked out */
+    struct gw_memo members;            /* by what their strength hangs on */
+    struct gw_memo blasts;             /* by lite type and size */
 };
 
 /* context.c: around each call of a check. */

@@ -140,6 +140,25 @@ const struct gw_mullion_bearing *gw_anchor_bearing(const struct gw_element *e)
     return &e->lines->bearings[anchor_in(e)];
 }
 
+bool gw_equal_spans(const struct gw_element *e, double most)
+{
+    const struct gw_wall_lines *l = e->lines;
+    const double middle = (e->bottom + e->top) / 2;
+    double low = l->bottom, high = l->top, last = GW_ABSENT, at = GW_ABSENT;
+    for (size_t i = 0; i < l->n_splices; i++) {
+        if (l->splices[i] <= middle) low = fmax(low, l->splices[i]);
+        else high = fmin(high, l->splices[i]);
+    }
+    for (size_t i = 0; i < l->n_anchors; i++) {
+        const double anchor = l->anchors[i], span = anchor - at;
+        if (anchor < low - GW_HAIR_M || anchor > high + GW_HAIR_M) continue;
+        if (fabs(span - last) > most * fmin(span, last)) return false; /* not of the first one, whose last is absent */
+        last = span;
+        at = anchor;
+    }
+    return true;
+}
+
 double gw_anchor_level(const struct gw_element *e) { return e->lines->anchors[anchor_in(e)]; }
 
 struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)

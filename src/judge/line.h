@@ -22,6 +22,8 @@ bool gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_message *why, stru
                      const struct gw_element *e);
 /* What hangs on it. */
 const struct gw_mullion_bearing *gw_anchor_bearing(const struct gw_element *e);
+/* The spans of its piece differ by no more than 5 % from each other. */
+bool gw_equal_spans(const struct gw_element *e, double most);
 /* Of the anchor that the element is, m above ground. */
 double gw_anchor_level(const struct gw_element *e);
 struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l);

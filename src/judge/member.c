@@ -201,6 +201,14 @@ struct gw_message gw_framing_bend_message(struct gw_ask *ask, const struct gw_fr
                   gw_of_quantity(GW_LENGTH, bend->edge), gw_of_text(bend->clause));
 }
 
+double gw_member_safety(struct gw_ask *ask, const struct gw_member_spec *spec)
+{
+    const struct gw_tables *t = ask->model->tables;
+    if (!spec->tube) return 0;
+    return gw_metal_is_steel(spec->alloy) ? t->steel_rule[GW_ROW_STEEL_RULE_BENDING_SAFETY].value
+                                          : t->aluminum_safety[GW_ROW_ALUMINUM_SAFETY_OTHER].factor;
+}
+
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec)
 {
     if (!spec->report) return GW_PLAINLY("capacity as stated by the manufacturer");

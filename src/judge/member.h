@@ -32,6 +32,8 @@ struct gw_framing_bend gw_framing_bend_again(struct gw_ask *ask, const struct gw
 double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, struct gw_engine *engine);
 /* "under wind", or which edge and which cap. */
 struct gw_message gw_framing_bend_message(struct gw_ask *ask, const struct gw_framing_bend *bend);
+/* In a member's strength against failure; 0: it is stated, and its factor is not. */
+double gw_member_safety(struct gw_ask *ask, const struct gw_member_spec *spec);
 /* "capacity by L-1041" */
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec);
 

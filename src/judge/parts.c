@@ -112,6 +112,8 @@ struct gw_limit *gw_capacity_instead(struct gw_capacity *out, enum gw_dim dim, d
     return limit;
 }
 
+enum gw_evidence gw_stated_evidence(const char *report) { return report ? GW_BY_CALCULATION : GW_BY_STATEMENT; }
+
 const char *gw_without_bead(const struct gw_system *system)
 {
     return system->system->glazing == GW_CAPTURED ? "the glass is captured" : NULL;

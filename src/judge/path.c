@@ -1,60 +1,201 @@
-/* The load path: a test that does not reach an element is replaced by calculation only where every link of its wall is
- * shown. */
+/* The structural verdict of an element: along its own load path, each link by a test or by calculation. */
 #include "judge_internal.h"
 
-/* The links of one wall, or of one opening framed on its own. */
-struct chain {
-    const struct gw_finding *worst; /* a failure, then what is not shown, then the most used */
+#include "judge/leaning.h"
+
+/* One candidate's findings of links, by the link's number and the element's index. */
+struct links {
+    const struct gw_finding **of;
+    size_t n_elements;
 };
 
-static struct chain *chain_of(struct gw_memo *chains, const struct gw_wall_lines *lines, struct gw_arena *arena)
+enum { MOST_LINKS = 32 };
+
+/* Rows of the registry that are links, numbered. */
+static unsigned link_number(const struct gw_check *check)
 {
-    void **chain = gw_memo_at(chains, arena, &lines, sizeof lines);
-    if (!*chain) *chain = gw_alloc(arena, 1, sizeof(struct chain));
-    return *chain;
+    size_t n;
+    unsigned number = 0;
+    const struct gw_check *const *checks = gw_check_list(&n);
+    for (size_t i = 0; i < n && checks[i] != check; i++) number += checks[i]->link;
+    return number;
 }
 
-static void gather(struct gw_memo *chains, const struct gw_finding *findings, size_t n, struct gw_arena *arena)
+static void gather(struct links *links, const struct gw_finding *findings, size_t n, struct gw_ask *ask)
 {
+    const struct gw_check *last = NULL;
+    unsigned number = 0;
+    links->n_elements = ask->takeoff->elements.n;
+    links->of = gw_alloc(ask->arena, MOST_LINKS * (links->n_elements + 1), sizeof(const struct gw_finding *));
     for (size_t i = 0; i < n; i++) {
-        const struct gw_finding *f = &findings[i];
-        if (!f->demand->element || !f->demand->check->link) continue;
-        struct chain *chain = chain_of(chains, f->demand->element->lines, arena);
-        if (gw_graver(f, chain->worst)) chain->worst = f;
+        const struct gw_demand *d = findings[i].demand;
+        if (!d->element || !d->check->link) continue;
+        if (d->check != last) number = link_number(d->check);
+        last = d->check;
+        links->of[number * links->n_elements + d->element->index] = &findings[i];
     }
 }
 
-static void show(struct gw_finding *f, const struct chain *chain, struct gw_ask *ask)
+/* What the links of a path come to. */
+struct path {
+    const struct gw_finding *worst;
+    long pieces; /* of the element's, that lean on the worst */
+    bool calculated, stated;
+    const struct gw_used *used;
+};
+
+static void take(struct path *path, const struct gw_finding *f, long pieces)
 {
-    const struct gw_finding *w = chain->worst;
-    if (!w) return;
-    const struct gw_value check = gw_of_text(w->demand->check->id), where = gw_of_text(w->demand->where);
-    f->link = w;
-    if (w->verdict == GW_NOT_SHOWN) {
-        f->message = GW_SAY(ask->arena, "{}; by calculation a link is missing: {} at {}: {}",
-                            gw_of_message(&f->message), check, where, gw_of_message(&w->message));
+    if (!f || f->verdict == GW_NOT_REQUIRED) return;
+    const bool own = f->demand->check->own_glass; /* of the project's glass: no test of the wall shows it */
+    path->calculated = path->calculated || (f->evidence == GW_BY_CALCULATION && !own && !f->wind_tested);
+    path->stated = path->stated || f->evidence == GW_BY_STATEMENT;
+    if (!gw_graver(f, path->worst)) return;
+    path->worst = f;
+    path->pieces = pieces;
+}
+
+static void walk(struct path *path, const struct links *links, struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_leaning *l = gw_leaning_of(ask, e);
+    *path = (struct path){.worst = NULL};
+    for (size_t i = 0; i < l->n; i++)
+        for (unsigned k = 0; k < MOST_LINKS; k++) {
+            /* a lite's own glass and bead count; those of others do not */
+            const struct gw_finding *f = links->of[k * links->n_elements + l->items[i].on->index];
+            take(path, f, l->items[i].pieces);
+        }
+}
+
+/* Verdicts -----------------------------------------------------------------------------------------------------------
+ */
+
+static bool asks_for_test(const struct gw_model *model)
+{
+    const struct gw_requirements *r = model->project.requirements;
+    bool test = false, calculation = false;
+    for (size_t i = 0; r && r->structural && i < r->structural->evidence.n; i++) {
+        test = test || r->structural->evidence.items[i] == GW_ASKS_TEST;
+        calculation = calculation || r->structural->evidence.items[i] == GW_ASKS_CALCULATION;
+    }
+    return test && !calculation;
+}
+
+static struct gw_message at_link(struct gw_ask *ask, const struct gw_finding *f, const struct path *path)
+{
+    const struct gw_finding *w = path->worst;
+    const long count = f->demand->element->kind == GW_LITE ? f->demand->element->count : path->pieces;
+    const struct gw_message share = path->pieces < count ? GW_SAY(ask->arena, " (on which {} of these {} lean)",
+                                                                  gw_of_count(path->pieces), gw_of_count(count))
+                                                         : (struct gw_message){0};
+    return GW_SAY(ask->arena, "{} at {}{}", gw_of_text(w->demand->check->id), gw_of_text(w->demand->where),
+                  gw_of_message(&share));
+}
+
+static void lean_on_worst(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    f->link = path->worst;
+    ask->engine.used = *f->used;
+    f->used = gw_ask_close(ask, path->worst->used);
+}
+
+static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    const struct gw_message at = at_link(ask, f, path);
+    const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
+    const char *missing =
+        is_short ? "it is short and no complete calculation shows more" : "by calculation a link is missing";
+    f->link = path->worst;
+    f->message = covered ? GW_SAY(ask->arena, "a link is missing: {}: {}", gw_of_message(&at),
+                                  gw_of_message(&path->worst->message))
+                         : GW_SAY(ask->arena, "{}; {}: {}: {}", gw_of_message(&f->message), gw_of_text(missing),
+                                  gw_of_message(&at), gw_of_message(&path->worst->message));
+    if (is_short) return; /* as submitted */
+    f->verdict = GW_NOT_SHOWN;
+    f->evidence = GW_EVIDENCE_NONE;
+}
+
+static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    const struct gw_message at = at_link(ask, f, path);
+    const struct gw_message tested = f->verdict == GW_FAIL
+                                         ? GW_SAY(ask->arena, " (its test is short: {})", gw_of_message(&f->message))
+                                         : (struct gw_message){0};
+    lean_on_worst(f, ask, path);
+    f->verdict = GW_FAIL;
+    f->evidence = path->worst->evidence;
+    f->required = f->provided = GW_ABSENT;
+    f->utilization = path->worst->utilization;
+    f->direction = path->worst->direction;
+    f->message = GW_SAY(ask->arena, "{} fails: {}{}", gw_of_message(&at), gw_of_message(&path->worst->message),
+                        gw_of_message(&tested));
+}
+
+/* The test's own figures where it shows every link; else those of the link that governs. */
+static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    const struct gw_message at = at_link(ask, f, path);
+    const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
+    const bool tested = covered && !path->calculated && !path->stated;
+    f->link = path->worst;
+    f->verdict = GW_PASS;
+    if (tested) return;
+    lean_on_worst(f, ask, path);
+    f->evidence = path->stated ? GW_BY_STATEMENT : GW_BY_CALCULATION;
+    f->required = f->provided = GW_ABSENT;
+    f->utilization = path->worst->utilization;
+    f->direction = path->worst->direction;
+    const struct gw_message why = f->message;
+    f->message = GW_SAY(ask->arena, "by calculation, every link of it{}; {} governs ({}{})",
+                        gw_of_text(covered ? " that the test does not show" : ""), gw_of_message(&at),
+                        gw_of_text(is_short ? "its test is short: " : ""), gw_of_message(&why));
+    if (is_short) f->remark = f->message;
+}
+
+/* A project that asks for tests takes nothing else; one that says what it takes, no mere statement. */
+static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdict by_rating)
+{
+    const struct gw_requirements *r = ask->model->project.requirements;
+    const bool asked = r && r->structural && r->structural->evidence.n;
+    if (!asked || f->verdict != GW_PASS || f->evidence == GW_BY_TEST) return;
+    if (f->evidence == GW_BY_STATEMENT) {
+        f->verdict = GW_NOT_SHOWN;
+        f->message = GW_SAY(ask->arena,
+                            "a capacity that names no report is a statement, which the project does not "
+                            "take: {}",
+                            gw_of_message(&f->message));
         return;
     }
-    f->verdict = w->verdict;
-    f->evidence = GW_BY_CALCULATION;
-    f->utilization = w->utilization;
-    f->required = f->provided = GW_ABSENT;
-    f->direction = w->direction;
-    f->message =
-        GW_SAY(ask->arena, "by calculation, every link of it; {} at {} governs (the test does not reach it: {})", check,
-               where, gw_of_message(&f->message));
-    ask->engine.used = *f->used;
-    f->used = gw_ask_close(ask, w->used);
+    if (!asks_for_test(ask->model)) return;
+    f->verdict = by_rating == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
+    f->message = GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&f->message));
+}
+
+/* A vent's or a door's pressure is shown by its own test alone; calculation shows what holds it. */
+static bool has_own_test(const struct gw_element *e)
+{
+    return e->kind == GW_LITE && (e->component == GW_VENT || e->component == GW_DOOR);
+}
+
+static void judge_path(struct gw_finding *f, const struct links *links, struct gw_ask *ask)
+{
+    const struct gw_element *e = f->demand->element;
+    const enum gw_verdict by_rating = f->verdict;
+    struct path path;
+    if (f->adverse || (has_own_test(e) && by_rating != GW_PASS)) return;
+    walk(&path, links, ask, e);
+    if (!path.worst) return;
+    if (path.worst->verdict == GW_FAIL) fails(f, ask, &path);
+    else if (path.worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
+    else passes(f, ask, &path);
+    ask_for_test(f, ask, by_rating);
 }
 
 void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask)
 {
-    struct gw_memo chains = {.n = 0};
-    gather(&chains, findings, n, ask->arena);
-    for (size_t i = 0; i < n; i++) {
-        struct gw_finding *f = &findings[i];
-        const struct gw_demand *d = f->demand;
-        if (d->check->path && d->state == GW_ASKED && f->verdict == GW_NOT_SHOWN)
-            show(f, chain_of(&chains, d->element->lines, ask->arena), ask);
-    }
+    struct links links;
+    gather(&links, findings, n, ask);
+    for (size_t i = 0; i < n; i++)
+        if (findings[i].demand->check->path && findings[i].demand->state == GW_ASKED)
+            judge_path(&findings[i], &links, ask);
 }

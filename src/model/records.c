@@ -356,7 +356,17 @@ static const struct gw_field OTHER[] = {
     PLACE(gw_other_requirement),
 };
 static const struct gw_record OTHER_RECORD = RECORD("requirement", gw_other_requirement, OTHER);
+static const struct gw_choice EVIDENCE_RULES[] = {
+    {"test", GW_ASKS_TEST, "a test of each link"}, {"calculation", GW_ASKS_CALCULATION, ""}, {0}};
+static const struct gw_field STRUCTURAL[] = {
+    F(gw_structural_requirement, evidence, GW_T_CHOICE, .choices = EVIDENCE_RULES, .flags = GW_MANY | GW_ALONE,
+      .help = "evidence that counts; absent: test or calculation"),
+};
+static const struct gw_record STRUCTURAL_RECORD =
+    RECORD("structural requirement", gw_structural_requirement, STRUCTURAL);
 static const struct gw_field REQUIREMENTS[] = {
+    F(gw_requirements, structural, GW_T_RECORD, .record = &STRUCTURAL_RECORD,
+      .help = "how it is to be shown: {evidence: test}, or a list"),
     F(gw_requirements, water, GW_T_RECORD, .record = &WATER_RECORD, .help = "a pressure, or share, floor and cap"),
     F(gw_requirements, air, GW_T_RECORD, .record = &AIR_RECORD, .help = "leakage with its pressure"),
     F(gw_requirements, other, GW_T_RECORD, .record = &OTHER_RECORD, .flags = GW_MANY,

@@ -11,25 +11,87 @@ static const struct gw_choice GLAZINGS[] = {
 static const struct gw_choice SWAYS[] = {{"static", GW_SWAY_STATIC, "AAMA 501.4: a drift of the story, in service"},
                                          {"dynamic", GW_SWAY_DYNAMIC, "AAMA 501.6: the drift at which glass fell out"},
                                          {0}};
+static const struct gw_choice EDGE_HOLDS[] = {{"plate", GW_EDGE_PLATE, "a pressure plate or bead"},
+                                              {"silicone", GW_EDGE_SILICONE, "structural silicone"},
+                                              {"none", GW_EDGE_FREE, "a free edge"},
+                                              {0}};
+static const struct gw_field TESTED_HOLD[] = {
+    PICK(gw_tested_hold, all, EDGE_HOLDS, .flags = GW_HIDDEN, .help = "every edge"),
+    PICK(gw_tested_hold, head, EDGE_HOLDS, .help = "how it was held"),
+    PICK(gw_tested_hold, sill, EDGE_HOLDS, .help = "the same"),
+    PICK(gw_tested_hold, left, EDGE_HOLDS, .help = "the same"),
+    PICK(gw_tested_hold, right, EDGE_HOLDS, .help = "the same"),
+};
+static const struct gw_record TESTED_HOLD_RECORD = RECORD("hold", gw_tested_hold, TESTED_HOLD, .scalar_key = "all");
+static const struct gw_field TESTED_LITE[] = {
+    NUM(gw_tested_lite, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "of the lite tested"),
+    NUM(gw_tested_lite, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "its height"),
+    F(gw_tested_lite, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+      .help = "its make-up, from outside to inside"),
+    F(gw_tested_lite, support, GW_T_INTEGER, LIMITS(1, 4), .help = "edges held; absent: four"),
+    F(gw_tested_lite, hold, GW_T_RECORD, .record = &TESTED_HOLD_RECORD,
+      .help = "of its edges: one word, or by edge; absent: as the system is glazed"),
+    PICK(gw_tested_lite, component, gw_component_choices, .help = "absent: fixed"),
+};
+static const struct gw_record TESTED_LITE_RECORD = RECORD("tested lite", gw_tested_lite, TESTED_LITE);
+static const struct gw_field MEASURED[] = {
+    NUM(gw_measured, value, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(1e-5, 1), .help = "measured"),
+    NUM(gw_measured, at, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(1, 1e6), .help = "at this pressure"),
+};
+static const struct gw_record MEASURED_RECORD = RECORD("deflection", gw_measured, MEASURED);
+static const struct gw_field TESTED_TRANSOM[] = {
+    NUM(gw_tested_transom, span, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "of the transom tested"),
+    NUM(gw_tested_transom, above, GW_LENGTH, LIMITS(0, 100), .help = "height of the lite above it"),
+    NUM(gw_tested_transom, below, GW_LENGTH, LIMITS(0, 100), .help = "height of the lite below it"),
+    F(gw_tested_transom, deflection, GW_T_RECORD, .record = &MEASURED_RECORD, .help = "of the transom under wind"),
+};
+static const struct gw_record TESTED_TRANSOM_RECORD = RECORD("tested transom", gw_tested_transom, TESTED_TRANSOM);
+static const struct gw_field TESTED_FASTENING[] = {
+    NUM(gw_tested_fastening, diameter, GW_THICKNESS, LIMITS(0.002, 0.03), .help = "of the screws tested"),
+    NUM(gw_tested_fastening, spacing, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.01, 2),
+        .help = "between them along the plate"),
+    NUM(gw_tested_fastening, end_distance, GW_THICKNESS, LIMITS(0.005, 1), .help = "of the last one from the end"),
+};
+static const struct gw_record TESTED_FASTENING_RECORD =
+    RECORD("tested fastening", gw_tested_fastening, TESTED_FASTENING);
+static const struct gw_choice INCLUDED[] = {{"anchors", GW_INCLUDES_ANCHORS, "as they hang in the building"},
+                                            {"splice", GW_INCLUDES_SPLICE, "of mullions"},
+                                            {"stack_joint", GW_INCLUDES_STACK_JOINT, "between units"},
+                                            {"corner", GW_INCLUDES_CORNER, "an outside corner"},
+                                            {"parapet", GW_INCLUDES_PARAPET, "framing above the roof"},
+                                            {0}};
 static const struct gw_field TESTED[] = {
-    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion spacing tested"),
+    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100),
+        .help = "width that loaded an interior mullion free between its anchors; absent: there was none"),
     NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
     F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50),
       .help = "number of spans tested"),
-    NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested"),
-    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "widest lite tested"),
+    NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested; absent: 0"),
+    F(gw_tested, lites, GW_T_RECORD, .record = &TESTED_LITE_RECORD, .flags = GW_MANY,
+      .help = "every lite of the specimen; one of them alone covers a lite"),
+    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "of one lite, instead of lites"),
     NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
     PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
-    F(gw_tested, make_up, GW_T_TEXT, .help = "lite type of this make-up in the project"),
+    F(gw_tested, make_up, GW_T_TEXT, .help = "of that lite: a lite type of the project with the same make-up"),
     F(gw_tested, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
-      .help = "sway: the make-up itself, from outside to inside"),
+      .help = "the make-up itself, from outside to inside"),
     NUM(gw_tested, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal at each side, average"),
     NUM(gw_tested, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal, average of head and sill"),
     NUM(gw_tested, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "sway: of the glass in its pocket, or of the bead"),
     NUM(gw_tested, bead_thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "sway: of structural silicone"),
     NUM(gw_tested, story_height, GW_LENGTH, LIMITS(0.5, 50), .help = "sway: over which the drift was applied"),
+    F(gw_tested, transom, GW_T_RECORD, .record = &TESTED_TRANSOM_RECORD, .help = "span, and the lites on both sides"),
+    F(gw_tested, fastening, GW_T_RECORD, .record = &TESTED_FASTENING_RECORD, .help = "of the pressure plate"),
+    F(gw_tested, reinforcement, GW_T_TEXT, .help = "of the mullion: none, or what; absent: as the system has it"),
+    F(gw_tested, includes, GW_T_CHOICE, .choices = INCLUDED, .flags = GW_MANY,
+      .help = "what hung in the specimen besides: a test shows none of these unsaid"),
 };
 static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
+static const struct gw_field BOTH_WAYS[] = {
+    NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "inward"),
+    NUM(gw_both_ways, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "outward, magnitude"),
+};
+static const struct gw_record BOTH_WAYS_RECORD = RECORD("pressures", gw_both_ways, BOTH_WAYS);
 static const struct gw_field RATING[] = {
     PICK(gw_rating, test, gw_test_choices, .help = "which test; absent: a rating by its name"),
     F(gw_rating, name, GW_T_TEXT, .help = "name of a rating with test other"),
@@ -37,6 +99,12 @@ static const struct gw_field RATING[] = {
         .help = "inward design pressure, allowable-stress level"),
     NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
         .help = "outward design pressure, magnitude"),
+    F(gw_rating, held, GW_T_RECORD, .record = &BOTH_WAYS_RECORD,
+      .help = "structural: greatest pressures held; design pressures are proved at 1.5 times"),
+    F(gw_rating, failed_at, GW_T_RECORD, .record = &BOTH_WAYS_RECORD,
+      .help = "structural: pressures at which the specimen failed, or the test was stopped by damage"),
+    F(gw_rating, deflection, GW_T_RECORD, .record = &MEASURED_RECORD,
+      .help = "structural: of the mullion between its anchors"),
     NUM(gw_rating, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e8), .help = "water or blast: pressure"),
     NUM(gw_rating, impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), .help = "blast: reflected impulse"),
     PICK(gw_rating, hazard, gw_hazard_choices, .help = "blast: hazard rating reached"),

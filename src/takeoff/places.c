@@ -52,6 +52,12 @@ static const struct gw_element *member_at(const struct gw_takeoff *t, const stru
     return element_of(t, layer, strip, layer->axis->class_of[place]);
 }
 
+const struct gw_element *gw_takeoff_member(const struct gw_takeoff *takeoff, const struct gw_wall_grid *grid,
+                                           enum gw_sort sort, size_t member, size_t place)
+{
+    return member_at(takeoff, grid, sort, member, place);
+}
+
 /* Finds the row of lites of a place, from 0; false: there is no such place. */
 static bool row_at(size_t *row, const struct gw_wall_grid *g, int column, int story, int number)
 {

@@ -28,7 +28,7 @@ static void a_span_across_the_roof_line_is_one_member(void **state)
           gw_format(&w->arena, "%s%s", PARAPET,
                     WALL("floors: [0 ft, 20 ft], anchors: [0 ft, 20 ft, 44 ft], top: 44 ft, " PLAIN_ENDS)),
           "mullion: " TUBE "\nratings: [{test: structural, positive: 900 psf, negative: 900 psf, report: L-1, tested: "
-          "{module: 5 ft, span: 20 ft, lite_width: 5 ft, lite_height: 20 ft}}]\n");
+          "{module: 5 ft, span: 20 ft, lite_width: 5 ft, lite_height: 20 ft, make_up: a}}]\n");
     const struct gw_element *low = element(w, GW_MULLION, "interior", 20),
                             *high = element(w, GW_MULLION, "interior", 40);
     assert_near(low->span / FT, 24, 1e-9);
@@ -47,7 +47,7 @@ static void a_span_across_the_roof_line_is_one_member(void **state)
     /* The pane that the line cuts is one pane of 24 ft. */
     assert_near(element(w, GW_LITE, "a", 20)->pane / FT, 24, 1e-9);
     assert_non_null(
-        strstr(words(&of(w, "structural", GW_LITE, "a", 20)->message), "tested lite height 20 ft, here 24 ft"));
+        strstr(words(&of(w, "screw", GW_SCREW, "vertical", 20)->message), "tested lite height 20 ft, here 24 ft"));
 }
 
 /* 20 ft of wall and 4 ft of parapet past the roof anchor: p_1 L/2 + p_2 (a + a^2/(2 L)); the anchor below keeps all of

@@ -1,6 +1,7 @@
 /* Anchors to the structure under wind and weight at once: D + 0.6 W, and for bolts what relieves less. */
 #include "judge/anchor_load.h"
 #include "judge/checks.h"
+#include "judge/coverage.h"
 
 #include "galeward/anchor.h"
 #include "galeward/combine.h"
@@ -87,6 +88,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, question);
         return;
     }
+    out->evidence = gw_stated_evidence(a->report);
     const double dead = gw_anchor_weight(weight, e->width, load.area / e->width, &ask->engine);
     struct gw_anchor_parts parts = {.load = load.inward,
                                     .allowable = a->inward,
@@ -105,10 +107,12 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     if (has_bolts(a)) add_bolts(out, ask, a, &load, e, dead);
 }
 
-const struct gw_check gw_check_anchor = {.id = "anchor",
-                                         .title = "Anchors to the structure",
-                                         .clause = "ASCE 7 combinations",
-                                         .scope = GW_PER_ELEMENT,
-                                         .kinds = GW_KIND_BIT(GW_ANCHOR),
-                                         .link = true,
-                                         .does = &(const struct gw_functions){.demand = demand, .capacity = capacity}};
+const struct gw_check gw_check_anchor = {
+    .id = "anchor",
+    .title = "Anchors to the structure",
+    .clause = "ASCE 7 combinations",
+    .scope = GW_PER_ELEMENT,
+    .kinds = GW_KIND_BIT(GW_ANCHOR),
+    .link = true,
+    .does = &(const struct gw_functions){
+        .demand = demand, .capacity = capacity, .test = gw_test_anchor, .route = GW_RATING_OR_LIMITS}};

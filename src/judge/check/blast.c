@@ -1,5 +1,6 @@
 /* Blast: by rating, else the glass by calculation up to its first break. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/glass_lite.h"
 #include "judge/judge_internal.h"
 
@@ -94,7 +95,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->applies = rating->test == GW_TEST_BLAST && gw_same_component(rating, d->component);
     if (!out->applies) return;
     gw_blast_compare(&v, &asked, &has);
-    const struct gw_message unreached = gw_lite_shortfall(ask, rating, d->element), why = GW_PLAINLY(v.why);
+    const struct gw_message unreached = gw_specimen_short_of_lite(ask, rating, d->element), why = GW_PLAINLY(v.why);
     out->provided[0] = rating->pressure;
     out->provided[1] = rating->impulse;
     out->met = v.meets == GW_NO ? GW_NO : GW_YES;

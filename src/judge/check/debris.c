@@ -1,5 +1,6 @@
 /* Wind-borne debris: what it asks of every lite, what impact tests show of it. Debris is shown by test alone. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 
 #include <string.h>
 
@@ -232,7 +233,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->covers = c.shown == GW_SHOWN || c.shown == GW_SHOWN_PROVIDED;
     out->foreign = c.shown == GW_UNSHOWN;
     out->why = reasons(ask, &c);
-    if (!out->covers || !made_up || !here || strcmp(made_up, here) == 0) return;
+    if (!out->covers || !made_up || !here || gw_made_alike(ask, made_up, here)) return;
     out->covers = false;
     out->foreign = true;
     out->why = GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(made_up), gw_of_text(here));

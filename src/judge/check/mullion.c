@@ -1,5 +1,6 @@
 /* Mullions under wind: bending and shear; at a corner of both faces at once. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/line.h"
 #include "judge/member.h"
 
@@ -50,10 +51,13 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     if (d->element->corner) {
         corner(out, ask, &m);
+        for (unsigned i = 0; i < out->n; i++) out->limits[i].safety = gw_member_safety(ask, system->corner_mullion);
         return;
     }
-    gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_text(m.governing)));
-    if (gw_given(m.shear)) gw_capacity_limit(out, SHEAR, 1, m.shear, GW_PLAINLY("shear of the webs"));
+    const double safety = gw_member_safety(ask, system->mullion);
+    gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_text(m.governing)))->safety =
+        safety;
+    if (gw_given(m.shear)) gw_capacity_limit(out, SHEAR, 1, m.shear, GW_PLAINLY("shear of the webs"))->safety = safety;
 }
 
 const struct gw_check gw_check_mullion = {
@@ -64,4 +68,4 @@ const struct gw_check gw_check_mullion = {
     .kinds = GW_KIND_BIT(GW_MULLION),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_mullion, .route = GW_RATING_OR_LIMITS}};

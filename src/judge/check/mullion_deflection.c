@@ -1,5 +1,6 @@
 /* Mullions under wind: deflection between their supports. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/line.h"
 #include "judge/member.h"
 
@@ -47,4 +48,4 @@ const struct gw_check gw_check_mullion_deflection = {
     .kinds = GW_KIND_BIT(GW_MULLION),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_mullion_deflection, .route = GW_RATING_OR_LIMITS}};

@@ -1,6 +1,9 @@
 /* The pressure plate between two screws. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/plated.h"
+
+#include "tables_data.h"
 
 static enum gw_status bend(struct gw_pressure_plate_result *out, struct gw_ask *ask, const struct gw_element *e,
                            const struct gw_plate_spec *p)
@@ -37,7 +40,8 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, gw_fault_message(ask));
     else
         gw_capacity_instead(out, GW_STRESS, r.stress, r.stress_allowable,
-                            GW_PLAINLY("bending of the plate between screws"));
+                            GW_PLAINLY("bending of the plate between screws"))
+            ->safety = ask->model->tables->fastener_safety[GW_ROW_FASTENER_SAFETY_FLAT_YIELD].factor;
 }
 
 const struct gw_check gw_check_plate = {.id = "plate",
@@ -49,5 +53,5 @@ const struct gw_check gw_check_plate = {.id = "plate",
                                         .does = &(const struct gw_functions){.demand = gw_demand_screw,
                                                                              .without = gw_without_plates,
                                                                              .capacity = capacity,
-                                                                             .test = gw_test_link,
+                                                                             .test = gw_test_edges,
                                                                              .route = GW_RATING_OR_LIMITS}};

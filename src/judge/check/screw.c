@@ -1,5 +1,6 @@
 /* Screws of the pressure plate: tension, pull-over, what holds the thread. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/plated.h"
 
 static const double INCH = 0.0254; /* m, exact */
@@ -62,12 +63,15 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     const char *question = missing(system);
     struct gw_screw_hold hold;
     (void)d;
+    /* one that is tested is no test that a reviewer can read while nobody names its report */
+    if (system->screw && gw_given(system->screw->tested_pullout))
+        out->evidence = gw_stated_evidence(system->screw->report);
     if (question) gw_capacity_unknown(out, GW_PLAINLY(question));
     else if (find(&hold, system, &ask->engine) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
     else if (!gw_given(hold.allowable))
         gw_capacity_unknown(
             out, GW_SAY(ask->arena, "the {} is not known: ask the manufacturer for it by test", gw_of_text(hold.by)));
-    else gw_capacity_limit(out, 0, 0, hold.allowable, GW_PLAINLY(hold.by));
+    else gw_capacity_limit(out, 0, 0, hold.allowable, GW_PLAINLY(hold.by))->safety = gw_screw_safety(&ask->engine);
 }
 
 const struct gw_check gw_check_screw = {.id = "screw",
@@ -79,5 +83,5 @@ const struct gw_check gw_check_screw = {.id = "screw",
                                         .does = &(const struct gw_functions){.demand = gw_demand_screw,
                                                                              .without = gw_without_plates,
                                                                              .capacity = capacity,
-                                                                             .test = gw_test_link,
+                                                                             .test = gw_test_edges,
                                                                              .route = GW_RATING_OR_LIMITS}};

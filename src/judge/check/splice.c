@@ -1,5 +1,6 @@
 /* Splices of mullions: shear; at a corner that of both faces. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/line.h"
 #include "judge/member.h"
 
@@ -28,6 +29,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         return;
     }
     const struct gw_message by = gw_stated_by(ask, spec);
+    out->evidence = gw_stated_evidence(spec->report);
     gw_capacity_limit(
         out, 0, 0, spec->capacity,
         d->element->corner ? GW_SAY(ask->arena, "corner: both faces' shears added; {}", gw_of_message(&by)) : by);
@@ -41,4 +43,4 @@ const struct gw_check gw_check_splice = {
     .kinds = GW_KIND_BIT(GW_MULLION),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_splice, .route = GW_RATING_OR_LIMITS}};

@@ -1,6 +1,7 @@
 /* Transoms: bending by wind about x and by the weight of the glass about y at once; shear under wind; twist by the
  * weight beside the shear center with both. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/transom_load.h"
 
 #include "galeward/combine.h"
@@ -56,12 +57,14 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                                              gw_of_text(c.member.governing));
     const double wind = gw_term_of(d, MOMENT)->value;
     struct gw_limit *limit = gw_capacity_limit(out, MOMENT, 0, c.member.moment, bending);
+    limit->safety = gw_member_safety(ask, system->transom);
     if (c.weight > 0) { /* what is left for the wind */
         limit->use = gw_combine_bending(wind, c.member.moment, c.dead.moment, c.member.moment_y, &ask->engine);
         limit->provided = wind / limit->use;
     }
     if (gw_given(c.member.shear))
-        gw_capacity_limit(out, SHEAR, 1, c.member.shear, GW_PLAINLY("shear of the webs under wind"));
+        gw_capacity_limit(out, SHEAR, 1, c.member.shear, GW_PLAINLY("shear of the webs under wind"))->safety =
+            gw_member_safety(ask, system->transom);
     if (c.weight > 0) add_twist(out, ask, d, &c, system->transom->eccentricity, limit->use);
 }
 
@@ -73,4 +76,4 @@ const struct gw_check gw_check_transom = {
     .kinds = GW_KIND_BIT(GW_TRANSOM),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_transom, .route = GW_RATING_OR_LIMITS}};

@@ -1,5 +1,6 @@
 /* Ends of transoms: the wind reaction with half of the glass. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/transom_load.h"
 
 #include "galeward/combine.h"
@@ -25,9 +26,11 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, GW_PLAINLY("what does the end of the transom take? Ask the manufacturer for a test: a "
                                             "screw spline or a chase has no formula (transom_connection: capacity)"));
     else if (!gw_given(weight)) gw_capacity_unknown(out, GW_PLAINLY(gw_unknown_weight));
-    else
+    else {
+        out->evidence = gw_stated_evidence(spec->report);
         gw_capacity_instead(out, GW_FORCE, gw_combine_end(wind, weight, &ask->engine), spec->capacity,
                             gw_stated_by(ask, spec));
+    }
 }
 
 const struct gw_check gw_check_transom_connection = {
@@ -38,4 +41,4 @@ const struct gw_check gw_check_transom_connection = {
     .kinds = GW_KIND_BIT(GW_TRANSOM),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_transom, .route = GW_RATING_OR_LIMITS}};

@@ -1,5 +1,6 @@
 /* Transoms: deflection under wind, and under the weight of the glass that rests on them. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 #include "judge/transom_load.h"
 
 /* With E I of 1: the capacity derives the real one. */
@@ -61,4 +62,4 @@ const struct gw_check gw_check_transom_deflection = {
     .kinds = GW_KIND_BIT(GW_TRANSOM),
     .link = true,
     .does = &(const struct gw_functions){
-        .demand = demand, .capacity = capacity, .test = gw_test_link, .route = GW_RATING_OR_LIMITS}};
+        .demand = demand, .capacity = capacity, .test = gw_test_transom_deflection, .route = GW_RATING_OR_LIMITS}};

@@ -1,0 +1,37 @@
+/* What a structural test shows of each link: what it measured, on what was tested, up to its pressure. */
+#ifndef GALEWARD_JUDGE_COVERAGE_H
+#define GALEWARD_JUDGE_COVERAGE_H
+
+#include "judge/check.h"
+
+/* Design pressures that a test proves: of the greatest pressure held, where that is recorded, over the proof factor.
+ * Pa, magnitudes; absent: not given. */
+struct gw_pressures gw_proved(struct gw_ask *ask, const struct gw_rating *rating);
+/* Why the specimen reaches no lite of that size and make-up; not said: one lite of it does. */
+struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_rating *rating,
+                                            const struct gw_element *lite);
+/* The same of a stretch of mullion, with its continuity. */
+struct gw_message gw_specimen_short_of_mullion(struct gw_ask *ask, const struct gw_rating *rating,
+                                               const struct gw_element *mullion);
+/* A make-up named by a lite type of the project, and that of another: the same name or the same layers. */
+bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here);
+/* A specimen with that recorded hung in it. */
+bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what);
+
+/* Tests of links, for their rows: lites' edges, transoms, mullions, their deflection, splices, anchors. */
+void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                   const struct gw_rating *rating);
+void gw_test_transom(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                     const struct gw_rating *rating);
+void gw_test_transom_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                                const struct gw_rating *rating);
+void gw_test_mullion(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                     const struct gw_rating *rating);
+void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                                const struct gw_rating *rating);
+void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                    const struct gw_rating *rating);
+void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                    const struct gw_rating *rating);
+
+#endif

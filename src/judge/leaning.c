@@ -1,0 +1,167 @@
+#include "judge/leaning.h"
+
+#include "base/tolerance.h"
+#include "judge/judge_internal.h"
+
+static void lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on, long pieces)
+{
+    for (size_t i = 0; i < l->n; i++) {
+        if (l->items[i].on != on) continue;
+        l->items[i].pieces += pieces;
+        return;
+    }
+    l->items = gw_grow(arena, l->items, l->n, &l->capacity, sizeof *l->items);
+    l->items[l->n++] = (struct gw_leans){on, pieces};
+}
+
+/* Pieces of mullions -------------------------------------------------------------------------------------------------
+ */
+
+/* Where pieces meet: at splices; without any, at every anchor but the first and the last. */
+static bool joint_at(double *height, const struct gw_wall_lines *l, size_t i)
+{
+    const size_t n = l->n_splices ? l->n_splices : l->n_anchors;
+    if (i >= n || (!l->n_splices && (i == 0 || i + 1 == n))) return false;
+    *height = l->n_splices ? l->splices[i] : l->anchors[i];
+    return *height > l->bottom + GW_HAIR_M && *height < l->top - GW_HAIR_M;
+}
+
+struct stretch {
+    double low, high;
+};
+
+/* The pieces that hold what runs from `low` to `high`, joint to joint. */
+static struct stretch piece_around(const struct gw_wall_lines *l, double low, double high)
+{
+    struct stretch piece = {l->bottom, l->top};
+    const size_t n = l->n_splices ? l->n_splices : l->n_anchors;
+    for (size_t i = 0; i < n; i++) {
+        double joint;
+        if (!joint_at(&joint, l, i)) continue;
+        if (joint <= low + GW_HAIR_M) piece.low = fmax(piece.low, joint);
+        if (joint >= high - GW_HAIR_M) piece.high = fmin(piece.high, joint);
+    }
+    return piece;
+}
+
+static bool is_anchor(const struct gw_wall_lines *l, double height)
+{
+    for (size_t i = 0; i < l->n_anchors; i++)
+        if (fabs(l->anchors[i] - height) < GW_HAIR_M) return true;
+    return false;
+}
+
+/* An end that no anchor holds rests on the next piece. */
+static struct stretch resting(const struct gw_wall_lines *l, struct stretch piece)
+{
+    struct stretch all = piece;
+    const bool below = piece.low > l->bottom + GW_HAIR_M && !is_anchor(l, piece.low);
+    const bool above = piece.high < l->top - GW_HAIR_M && !is_anchor(l, piece.high);
+    if (below) all.low = piece_around(l, piece.low - 2 * GW_HAIR_M, piece.low - 2 * GW_HAIR_M).low;
+    if (above) all.high = piece_around(l, piece.high + 2 * GW_HAIR_M, piece.high + 2 * GW_HAIR_M).high;
+    return all;
+}
+
+static void lean_on_line(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
+                         double low, double high)
+{
+    const struct stretch held = resting(&g->lines, piece_around(&g->lines, low, high));
+    const struct gw_grid_layer *mullions = &g->layers[GW_SORT_MULLION], *anchors = &g->layers[GW_SORT_ANCHOR];
+    const unsigned class_of_line = mullions->axis->class_of[line];
+    const struct gw_element *all = ask->takeoff->elements.items;
+    for (size_t s = 0; s < mullions->n_strips; s++) {
+        const struct gw_grid_strip *strip = &mullions->strips[s];
+        if (strip->top < held.low + GW_HAIR_M || strip->bottom > held.high - GW_HAIR_M) continue;
+        lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]], 1);
+    }
+    for (size_t s = 0; s < anchors->n_strips; s++) {
+        const double level = g->lines.anchors[anchors->strips[s].member];
+        if (level < held.low - GW_HAIR_M || level > held.high + GW_HAIR_M) continue;
+        lean_on(l, ask->arena, &all[anchors->groups[s * anchors->axis->n_classes + anchors->axis->class_of[line]]], 1);
+    }
+}
+
+/* Lites --------------------------------------------------------------------------------------------------------------
+ */
+
+static void lean_horizontally(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t row,
+                              size_t column)
+{
+    for (size_t level = row; level <= row + 1; level++) {
+        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM, level, column), 1);
+        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM_SCREW, level, column), 1);
+    }
+}
+
+static void lean_vertically(struct gw_leaning *l, struct gw_ask *ask, const struct gw_element *lite, size_t column)
+{
+    const struct gw_wall_grid *g = lite->grid;
+    const struct gw_grid_strip *strip = &g->layers[GW_SORT_LITE].strips[lite->strip];
+    for (size_t line = column; line <= column + 1; line++) {
+        const struct gw_grid_layer *screws = &g->layers[GW_SORT_MULLION_SCREW];
+        const unsigned group = screws->groups[lite->strip * screws->axis->n_classes + screws->axis->class_of[line]];
+        lean_on(l, ask->arena, &ask->takeoff->elements.items[group], 1);
+        lean_on_line(l, ask, g, line, strip->bottom, strip->top);
+    }
+}
+
+static void of_lite(struct gw_leaning *l, struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_grid_axis *axis = e->grid->layers[GW_SORT_LITE].axis;
+    const size_t row = e->grid->layers[GW_SORT_LITE].strips[e->strip].member;
+    const unsigned first = axis->first[e->place_class], end = axis->first[e->place_class + 1];
+    lean_on(l, ask->arena, e, (long)(end - first));
+    for (unsigned i = first; i < end; i++) {
+        lean_horizontally(l, ask, e->grid, row, axis->members[i]);
+        lean_vertically(l, ask, e, axis->members[i]);
+    }
+}
+
+static void of_mullion(struct gw_leaning *l, struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_grid_axis *axis = e->grid->layers[GW_SORT_MULLION].axis;
+    lean_on_line(l, ask, e->grid, axis->members[axis->first[e->place_class]], e->bottom, e->top);
+}
+
+const struct gw_leaning *gw_leaning_of(struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_judge_memory *m = ask->memory;
+    const bool kept = gw_is_taken_off(ask, e);
+    if (!m->leaning) m->leaning = gw_alloc(ask->arena, ask->takeoff->elements.n + 1, sizeof *m->leaning);
+    if (kept && m->leaning[e->index]) return m->leaning[e->index];
+    struct gw_leaning *l = gw_alloc(ask->arena, 1, sizeof *l);
+    if (e->kind == GW_LITE) of_lite(l, ask, e);
+    else of_mullion(l, ask, e);
+    if (kept) m->leaning[e->index] = l;
+    return l;
+}
+
+/* Beside framing and screws ------------------------------------------------------------------------------------------
+ */
+
+static void add_lite(struct gw_leaning *out, struct gw_ask *ask, const struct gw_wall_grid *g, size_t strip,
+                     size_t column)
+{
+    const struct gw_grid_layer *lites = &g->layers[GW_SORT_LITE];
+    if (strip >= lites->n_strips || column >= lites->axis->n_places) return;
+    const unsigned group = lites->groups[strip * lites->axis->n_classes + lites->axis->class_of[column]];
+    lean_on(out, ask->arena, &ask->takeoff->elements.items[group], 1);
+}
+
+void gw_lites_beside(struct gw_leaning *out, struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_grid_layer *layer = &e->grid->layers[e->sort], *lites = &e->grid->layers[GW_SORT_LITE];
+    const struct gw_grid_axis *axis = layer->axis;
+    const struct gw_grid_strip *own = &layer->strips[e->strip];
+    for (unsigned i = axis->first[e->place_class]; i < axis->first[e->place_class + 1]; i++) {
+        const size_t place = axis->members[i];
+        for (size_t s = 0; s < lites->n_strips; s++) {
+            const struct gw_grid_strip *strip = &lites->strips[s];
+            const bool beside =
+                axis->lines ? s == e->strip : strip->member == own->member || strip->member + 1 == own->member;
+            if (!beside) continue;
+            add_lite(out, ask, e->grid, s, place);
+            if (axis->lines && place > 0) add_lite(out, ask, e->grid, s, place - 1);
+        }
+    }
+}
