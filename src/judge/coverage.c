@@ -320,6 +320,13 @@ static bool specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const
     return gw_beam_solve(out, &beam, &engine) == GW_OK;
 }
 
+/* A simple span bends more than the spans of any piece; as many equal spans bend alike. */
+static bool bends_alike(const struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+{
+    const double equal = ask->model->tables->test_rule[GW_ROW_TEST_RULE_EQUAL_SPANS].value;
+    return t->spans <= 1 || e->overhang || (t->spans == e->spans && gw_equal_spans(e, equal));
+}
+
 /* A simple span covers the spans of any piece. A continuous specimen covers as many equal spans of its own length or
  * less; else only what feels no more, by the same beam, than it did. */
 static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_rating *rating,
@@ -327,9 +334,7 @@ static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_ra
 {
     const struct gw_tested *t = rating->tested;
     const struct gw_pressures proved = gw_proved(ask, rating);
-    const double equal = ask->model->tables->test_rule[GW_ROW_TEST_RULE_EQUAL_SPANS].value;
-    if (t->spans <= 1 || e->overhang || (t->spans == e->spans && gw_equal_spans(e, equal)))
-        return (struct gw_message){0};
+    if (bends_alike(ask, t, e)) return (struct gw_message){0};
     struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const double least = fmin(proved.inward, proved.outward);
     const double at = deflection && rating->deflection ? rating->deflection->at : least;
@@ -372,11 +377,16 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     if (!out->covers) return;
-    show_deflection(out, ask, rating->deflection, asked, insert);
+    /* a piece that only bends less under its pressure than another did under its own is no part of what that measured
+     */
+    show_deflection(out, ask, rating->deflection, asked, insert || !bends_alike(ask, rating->tested, e));
+    if (!out->covers) return;
     /* of the member from its own supports: the edge of a lite that ends between them bends less */
     const double limit =
         fmax(gw_term_of(demand, 0)->value, gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine));
-    out->adverse = fabs(rating->tested->span - e->span) < GW_HAIR_M && out->provided[0] > limit * (1 + GW_HAIR);
+    /* at no more than the pressure here; what an insert leaves undiminished was not measured at it */
+    const double here = fmin(1, asked / rating->deflection->at) * rating->deflection->value;
+    out->adverse = fabs(rating->tested->span - e->span) < GW_HAIR_M && here > limit * (1 + GW_HAIR);
 }
 
 void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
