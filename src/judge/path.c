@@ -47,8 +47,9 @@ struct path {
 static void take(struct path *path, const struct gw_finding *f, long pieces)
 {
     if (!f || f->verdict == GW_NOT_REQUIRED) return;
-    const bool own = f->demand->check->own_glass; /* of the project's glass: no test of the wall shows it */
-    path->calculated = path->calculated || (f->evidence == GW_BY_CALCULATION && !own && !f->wind_tested);
+    /* glass, its bead and its seats: no wind test shows their strength */
+    const bool testable = f->demand->check->does->test != NULL && !f->wind_tested;
+    path->calculated = path->calculated || (f->evidence == GW_BY_CALCULATION && testable);
     path->stated = path->stated || f->evidence == GW_BY_STATEMENT;
     if (!gw_graver(f, path->worst)) return;
     path->worst = f;

@@ -44,6 +44,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     if (!gw_given(weight)) gw_capacity_unknown(out, GW_PLAINLY(gw_unknown_weight));
     else if (s && gw_given(s->capacity)) {
         const struct gw_capacity_spec stated = {.capacity = s->capacity, .report = s->report};
+        out->evidence = gw_stated_evidence(s->report);
         gw_capacity_limit(out, 0, 0, s->capacity, gw_stated_by(ask, &stated));
     } else if (s && has_figures(s)) by_figures(out, ask, weight, s);
     else if (!s && within_section(system->transom))
