@@ -13,7 +13,8 @@ static bool asks(const struct gw_finding *f)
 static void ask_once(struct gw_answer *out, struct gw_memo *known, size_t *capacity, struct gw_ask *ask,
                      const struct gw_finding *f)
 {
-    const char *words = gw_message_text(ask->arena, &f->message, GW_SI);
+    const struct gw_message *question = gw_said(&f->question) ? &f->question : &f->message;
+    const char *words = gw_message_text(ask->arena, question, GW_SI);
     const char *key =
         gw_format(ask->arena, "%s|%s", f->candidate->file ? f->candidate->file : f->candidate->name, words);
     void **at = gw_memo_at(known, ask->arena, key, strlen(key));
@@ -23,7 +24,7 @@ static void ask_once(struct gw_answer *out, struct gw_memo *known, size_t *capac
         *index = out->missing.n;
         out->missing.items =
             gw_grow(ask->arena, out->missing.items, out->missing.n, capacity, sizeof *out->missing.items);
-        out->missing.items[out->missing.n++] = (struct gw_request){.first = f, .question = f->message};
+        out->missing.items[out->missing.n++] = (struct gw_request){.first = f, .question = *question};
     }
     out->missing.items[*index].places++;
 }

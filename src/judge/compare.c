@@ -10,7 +10,7 @@ struct outcome {
     double required, provided, use;
     enum gw_dim dim;
     enum gw_load_direction direction;
-    struct gw_message message, remark;
+    struct gw_message message, remark, question;
     const struct gw_rating *rating; /* NULL: by calculation */
     bool foreign;                   /* of a rating that says nothing here */
     bool covers, adverse, weight;
@@ -286,6 +286,7 @@ static void add_why(struct outcome *by, struct gw_ask *ask, const struct outcome
     const char *report = gw_report_name(tested->rating);
     const struct gw_message lacks =
         gw_said(&tested->message) ? tested->message : GW_PLAINLY("it held less than is asked here");
+    by->question = by->message;
     by->message =
         GW_SAY(ask->arena, "{}: {}; {}", gw_of_text(report), gw_of_message(&lacks), gw_of_message(&by->message));
 }
@@ -342,6 +343,7 @@ static void keep(struct gw_finding *f, const struct outcome *o)
     f->utilization = o->use;
     f->message = o->message;
     f->remark = o->remark;
+    f->question = o->question;
     f->adverse = o->adverse;
     f->wind_tested = o->weight;
     f->used = o->used;

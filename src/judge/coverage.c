@@ -2,6 +2,7 @@
 
 #include "base/fields.h"
 #include "base/tolerance.h"
+#include "judge/anchor_load.h"
 #include "judge/leaning.h"
 #include "judge/line.h"
 #include "judge/member.h"
@@ -417,7 +418,10 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     else if (!gw_given(area))
         out->why = GW_PLAINLY("the report records no module and span; ask the manufacturer for them");
     const struct gw_mullion_bearing *bearing = gw_anchor_bearing(e);
-    out->weight = bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
+    /* a reaction that the system itself states is not outweighed: its factor against failure is not known */
+    const struct gw_anchor_spec *stated = ask->system ? gw_anchor_of(ask->system, e) : NULL;
+    const bool says = stated && gw_given(stated->inward) && gw_given(stated->outward);
+    out->weight = says || bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
     out->covers = !gw_said(&out->why);
     out->met = proved.inward * area >= gw_term_of(demand, 0)->value * (1 - GW_HAIR) &&
                        proved.outward * area >= gw_term_of(demand, 1)->value * (1 - GW_HAIR)

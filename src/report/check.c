@@ -120,6 +120,27 @@ static void requests(struct page *page, const struct gw_system *candidate)
     if (all > SHOWN) gw_report_line(page->report, gw_format(page->arena, "And %zu more, in the data.", all - SHOWN));
 }
 
+/* What changes no verdict and must be seen first: of each check the one nearest to its limit. */
+static void remarks(struct page *page, size_t begin, size_t end)
+{
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    for (size_t i = begin; i < end;) {
+        const struct gw_finding *worst = NULL, *first = &j->findings.items[i];
+        long places = 0;
+        for (; i < end && same_check(j->findings.items[i].demand, first->demand); i++) {
+            const struct gw_finding *f = &j->findings.items[i];
+            if (!gw_said(&f->remark)) continue;
+            if (gw_graver(f, worst)) worst = f;
+            places++;
+        }
+        if (!worst) continue;
+        gw_report_item(page->report,
+                       gw_format(page->arena, "Remark - %s at %s: %s (%ld place%s)", gw_check_name(worst->demand),
+                                 worst->demand->where, gw_message_text(page->arena, &worst->remark, page->shown),
+                                 places, places == 1 ? "" : "s"));
+    }
+}
+
 /* A candidate ----------------------------------------------------------------------------------------------------- */
 
 static const char *headline(struct page *page, const struct gw_summary *s)
@@ -159,6 +180,7 @@ static void candidate(struct page *page, const struct gw_summary *s, size_t *at)
     }
     gw_report_heading(page->report, 2, headline(page, s));
     edge_only(page, troubles, n);
+    remarks(page, begin, *at);
     requests(page, s->candidate);
     check_table(page, &rows);
     reach(page, s->candidate);
