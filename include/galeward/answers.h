@@ -18,6 +18,7 @@ struct gw_reaction {
     double inward_strength, outward_strength; /* strength level */
     double area;             /* m2, the piece that hangs on it times the width carried: for the dead load; 0: slotted */
     bool cut;                /* with the part above the roof line */
+    const char *shared_with; /* at a corner: the same anchors, told of the wall that meets this one; NULL */
     struct gw_message fault; /* not said; else why the reactions are absent */
 };
 
@@ -27,6 +28,7 @@ struct gw_member_demand {
     double moment, shear;    /* Nm, N, largest magnitudes */
     double deflection_limit; /* m */
     double inertia;          /* m4, needed of aluminum for that limit */
+    const char *shared_with; /* the same mullions, told of the other face; NULL: of this one alone */
 };
 
 /* How far a candidate goes in a zone by calculation, at the pressures of the worst element there; absent: not known, or
@@ -59,8 +61,8 @@ struct gw_answer {
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
     GW_LIST(struct gw_reach) reaches;
     GW_LIST(struct gw_request) missing; /* by candidate, in the order of the checks */
-    struct gw_sequence mock_up;      /* tests of a laboratory mock-up, in their order */
-    struct gw_message mock_up_fault; /* not said; else why there is no sequence */
+    struct gw_sequence mock_up;         /* tests of a laboratory mock-up, in their order */
+    struct gw_message mock_up_fault;    /* not said; else why there is no sequence */
     GW_LIST(struct gw_not_checked) not_checked;
 };
 

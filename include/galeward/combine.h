@@ -33,13 +33,15 @@ double gw_combine_bending(double moment_x, double allowable_x, double moment_y, 
 /* Bending with shear and twist in flat walls, from the uses of each alone: u_b^2 + (u_v + u_t)^2, at most 1; the answer
  * is its root, which grows with the loads. */
 double gw_combine_twist(double bending, double shear, double twist, struct gw_engine *engine);
-/* A corner mullion takes both faces at once, each with the same bay and pressure: of each face's moment (GW_BENDING) or
- * shear (GW_FORCE) it takes 1/(1/x + 1/y). */
-double gw_combine_faces(double allowable_x, double allowable_y, enum gw_dim dim, struct gw_engine *engine);
+/* A corner mullion takes both faces at once: of its own face's moment (GW_BENDING) or shear (GW_FORCE), while the other
+ * face's is `other` times as large (1: alike), it takes 1/(1/x + other/y), or 1/(other/x + 1/y) where that is less:
+ * which face bends it about which axis is not told. */
+double gw_combine_faces(double allowable_x, double allowable_y, double other, enum gw_dim dim,
+                        struct gw_engine *engine);
 /* Either face of it deflects by its own stiffness, N m2: the lesser one counts. */
 double gw_combine_stiffness(double stiffness_x, double elastic_modulus, double inertia_y);
-/* A splice there hands on both faces' shears, taken as added: N of one face. */
-double gw_combine_splice(double shear, bool corner);
+/* A splice there hands on both faces' shears, taken as added: N; `other`: 0 where there is no corner. */
+double gw_combine_splice(double shear, double other);
 /* The end of a horizontal: its wind reaction, and across it half the weight of the glass that rests on it. */
 double gw_combine_end(double reaction, double weight, struct gw_engine *engine);
 /* Of the glass on a horizontal, N: its weight per area, Pa, times its width and height, m. */
@@ -74,7 +76,8 @@ double gw_anchor_wind(const char *symbol, double width, const struct gw_anchor_s
  * hang on it ("D"), or the heights whose wind it takes ("W"). At an outside corner per_area is both faces'. */
 double gw_anchor_weight(double per_area, double width, double piece, struct gw_engine *engine);
 double gw_anchor_mass(double per_area, double width, double height, struct gw_engine *engine);
-double gw_corner_weight(double per_area, bool corner);
+/* `faces`: by the wall of one face, 1 where there is no corner, 2 where the other face has as much on it. */
+double gw_corner_weight(double per_area, double faces);
 
 /* An earthquake at an anchor, allowable-stress level, 0.7 E; wind does not act with it. Out of the plane it moves the
  * mass that wind loads; along the slab edge and down what hangs on the anchor. One at a time. */

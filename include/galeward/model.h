@@ -119,6 +119,7 @@ struct gw_building {
 struct gw_end {
     enum gw_end_kind kind;
     double corner_at;
+    const char *corner; /* an outside corner: the wall that meets this one there */
 };
 struct gw_columns {
     int count;
@@ -446,7 +447,7 @@ struct gw_system {
     const char *file;
     GW_LIST(double) pocket;
     GW_LIST(struct gw_rating) ratings;
-    const struct gw_member_spec *mullion, *corner_mullion, *transom;
+    const struct gw_member_spec *mullion, *corner_mullion, *jamb_mullion, *transom;
     const struct gw_plate_spec *pressure_plate;
     const struct gw_screw_spec *screw;
     const struct gw_silicone_spec *silicone;
@@ -485,6 +486,8 @@ enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *la
                                struct gw_engine *engine);
 void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown,
                    const struct gw_tables *tables);
+/* An outside corner at the end of the wall itself, whoever meets it. */
+bool gw_end_is_corner(const struct gw_end *end);
 enum gw_status gw_air_from(struct gw_air *out, const struct gw_air_state *state, const char *key,
                            struct gw_engine *engine);
 bool gw_anchor_carries(const struct gw_wall_anchor *anchor, enum gw_anchor_load_word load);
@@ -529,6 +532,8 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
 bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
                      const struct gw_tables *tables);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
+/* The wall that meets another at its end (0 left, 1 right, seen from outside), named at either of them; NULL. */
+const char *gw_model_meets(const struct gw_model *model, const struct gw_wall *wall, size_t end);
 /* breach.c: the debris case of the site's glazing whose lowest edge stands at a height, by code, whatever the project
  * asks for; the edition may be unset. NULL: nothing is waived for that building. */
 void gw_model_debris_case(const struct gw_model *model, double height, struct gw_debris_case *out);

@@ -91,7 +91,8 @@ struct gw_wall_grid {
     double strip;                     /* m, width of the edge zone beside an outside corner */
     double roof_corner;               /* m, reach of the roof's corner along the parapet; 0: no part above the roof */
     double left_corner, right_corner; /* m, of an outside corner beyond that end; absent: none */
-    bool goes_on_left, goes_on_right; /* the wall goes on beyond that end, with a bay as wide as its last one */
+    const char *left_meets, *right_meets; /* the wall that meets it at that corner; NULL: none, or not named */
+    bool goes_on_left, goes_on_right;     /* the wall goes on beyond that end, with a bay as wide as its last one */
     struct gw_grid_layer layers[GW_SORT_COUNT];
 };
 
@@ -122,6 +123,7 @@ struct gw_element {
     int spans;                        /* of the mullion piece */
     bool overhang;                    /* a mullion past its last anchor */
     bool corner;                      /* mullions, anchors: at an outside corner, with the other face's bay too */
+    const char *meets;                /* of those the wall that meets this one there; NULL: not named */
     bool parapet;                     /* above the roof line */
     bool place_unknown;               /* taken at the worst place */
     bool height_unknown;              /* of an opening without a sill */

@@ -2,7 +2,7 @@
 #include "galeward/alloy.h"
 #include "galeward/answers.h"
 #include "galeward/combine.h"
-#include "judge/line.h"
+#include "judge/corner.h"
 #include "judge/transom_load.h"
 
 struct felt {
@@ -30,11 +30,13 @@ static bool demand_of(struct gw_member_demand *out, struct gw_ask *ask, const st
     bool known = true;
     if (e->kind == GW_MULLION) known = mullion_feels(&felt, ask, e);
     else transom_feels(&felt, ask, e);
+    const struct gw_element *twin = gw_corner_twin(ask->takeoff, e);
     const struct gw_framing_bend bend = gw_framing_bend(ask, e, felt.deflection, felt.moment);
     *out = (struct gw_member_demand){.element = e,
                                      .moment = felt.moment,
                                      .shear = felt.shear,
                                      .deflection_limit = bend.limit,
+                                     .shared_with = twin ? twin->id : NULL,
                                      .inertia = gw_inertia_for(bend.response, aluminum, bend.limit)};
     return known;
 }

@@ -1,11 +1,12 @@
 /* The schedule of reactions: what every group of anchors hands to the structure. */
 #include "galeward/answers.h"
-#include "judge/anchor_load.h"
+#include "judge/corner.h"
 
 static struct gw_reaction reaction_of(struct gw_ask *ask, const struct gw_element *e)
 {
     struct gw_anchor_load load;
     gw_anchor_load_of(&load, ask, e);
+    const struct gw_element *twin = gw_corner_twin(ask->takeoff, e);
     return (struct gw_reaction){.element = e,
                                 .inward = load.inward,
                                 .outward = load.outward,
@@ -13,6 +14,7 @@ static struct gw_reaction reaction_of(struct gw_ask *ask, const struct gw_elemen
                                 .outward_strength = load.outward_strength,
                                 .area = load.area,
                                 .cut = load.cut,
+                                .shared_with = twin ? twin->id : NULL,
                                 .fault = load.fault};
 }
 

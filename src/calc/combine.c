@@ -40,9 +40,9 @@ static enum gw_status run_corner(void *out, const void *in, struct gw_engine *en
     struct corner_answer *answer = out;
     const bool sheared = gw_given(c->allowable_shear_x) && gw_given(c->allowable_shear_y);
     const bool stiff = gw_given(c->inertia_x) && gw_given(c->inertia_y);
-    answer->moment = gw_combine_faces(c->allowable_moment_x, c->allowable_moment_y, GW_BENDING, engine);
+    answer->moment = gw_combine_faces(c->allowable_moment_x, c->allowable_moment_y, 1, GW_BENDING, engine);
     answer->shear =
-        sheared ? gw_combine_faces(c->allowable_shear_x, c->allowable_shear_y, GW_FORCE, engine) : GW_ABSENT;
+        sheared ? gw_combine_faces(c->allowable_shear_x, c->allowable_shear_y, 1, GW_FORCE, engine) : GW_ABSENT;
     answer->inertia = stiff ? gw_combine_stiffness(c->inertia_x, 1, c->inertia_y) : GW_ABSENT;
     return GW_OK;
 }
@@ -221,7 +221,7 @@ static enum gw_status run_load(void *out, const void *in, struct gw_engine *engi
 {
     const struct load_case *c = in;
     struct load_answer *answer = out;
-    const double per_area = gw_corner_weight(c->wall_weight, c->corner == GW_YES);
+    const double per_area = gw_corner_weight(c->wall_weight, c->corner == GW_YES ? 2 : 1);
     const struct gw_anchor_side in_own = {c->height, c->inward}, in_across = {c->height_across, c->inward_across},
                                 out_own = {c->height, c->outward}, out_across = {c->height_across, c->outward_across};
     if (gw_given(c->coefficient) != gw_given(c->sds))

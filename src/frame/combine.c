@@ -1,6 +1,7 @@
 /* Rules by which loads act together. */
 #include "galeward/combine.h"
 
+#include "base/tolerance.h"
 #include "tables_data.h"
 
 double gw_combine_uses(double a, double b, enum gw_interaction how, struct gw_engine *engine)
@@ -51,11 +52,18 @@ double gw_combine_twist(double bending, double shear, double twist, struct gw_en
     return use;
 }
 
-double gw_combine_faces(double allowable_x, double allowable_y, enum gw_dim dim, struct gw_engine *engine)
+double gw_combine_faces(double allowable_x, double allowable_y, double other, enum gw_dim dim, struct gw_engine *engine)
 {
-    const double each = 1 / (1 / allowable_x + 1 / allowable_y);
-    GW_STEP(engine, dim == GW_FORCE ? "V_a" : "M_a", dim, each, "both faces of a corner at once, alike",
-            "1/(1/R_x+1/R_y)", {"R_x", allowable_x, dim}, {"R_y", allowable_y, dim});
+    const bool alike = fabs(other - 1) < GW_HAIR;
+    const double each = fmin(1 / (1 / allowable_x + other / allowable_y), 1 / (other / allowable_x + 1 / allowable_y));
+    if (alike)
+        GW_STEP(engine, dim == GW_FORCE ? "V_a" : "M_a", dim, each, "both faces of a corner at once, alike",
+                "1/(1/R_x+1/R_y)", {"R_x", allowable_x, dim}, {"R_y", allowable_y, dim});
+    else
+        GW_STEP(engine, dim == GW_FORCE ? "V_a" : "M_a", dim, each,
+                "both faces of a corner at once, the other face r times as much, about the worse axes",
+                "min(1/(1/R_x+r/R_y),1/(r/R_x+1/R_y))", {"R_x", allowable_x, dim}, {"R_y", allowable_y, dim},
+                {"r", other, GW_RATIO});
     return each;
 }
 
@@ -64,7 +72,7 @@ double gw_combine_stiffness(double stiffness_x, double elastic_modulus, double i
     return fmin(stiffness_x, elastic_modulus * inertia_y);
 }
 
-double gw_combine_splice(double shear, bool corner) { return corner ? 2 * shear : shear; }
+double gw_combine_splice(double shear, double other) { return shear + other; }
 
 double gw_combine_end(double reaction, double weight, struct gw_engine *engine)
 {
@@ -139,7 +147,7 @@ double gw_anchor_mass(double per_area, double width, double height, struct gw_en
     return weight("W", "height of wall by the beam; both faces at a corner", per_area, width, height, engine);
 }
 
-double gw_corner_weight(double per_area, bool corner) { return (corner ? 2 : 1) * per_area; }
+double gw_corner_weight(double per_area, double faces) { return faces * per_area; }
 
 void gw_anchor_quake(struct gw_anchor_quake *out, const struct gw_anchor_quake_case *in, struct gw_engine *engine)
 {

@@ -289,6 +289,8 @@ static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_ra
     const struct gw_message unhung = not_hung(rating, e);
     const double overhang = gw_given(t->overhang) ? t->overhang : 0;
     if (gw_said(&unhung)) return unhung;
+    if (ask->system && gw_is_half_mullion(ask->system, e))
+        return GW_PLAINLY("the last half mullion of units stands here: a specimen's interior mullion does not show it");
     const struct gw_message bare = without_reinforcement(ask, t);
     if (gw_said(&bare)) return bare;
     if (e->overhang) {

@@ -1,6 +1,7 @@
 #include "judge/leaning.h"
 
 #include "base/tolerance.h"
+#include "judge/corner.h"
 #include "judge/judge_internal.h"
 
 static void lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on, long pieces)
@@ -62,8 +63,8 @@ static struct stretch resting(const struct gw_wall_lines *l, struct stretch piec
     return all;
 }
 
-static void lean_on_line(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
-                         double low, double high)
+static void lean_on_pieces(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
+                           double low, double high)
 {
     const struct stretch held = resting(&g->lines, piece_around(&g->lines, low, high));
     const struct gw_grid_layer *mullions = &g->layers[GW_SORT_MULLION], *anchors = &g->layers[GW_SORT_ANCHOR];
@@ -79,6 +80,17 @@ static void lean_on_line(struct gw_leaning *l, struct gw_ask *ask, const struct 
         if (level < held.low - GW_HAIR_M || level > held.high + GW_HAIR_M) continue;
         lean_on(l, ask->arena, &all[anchors->groups[s * anchors->axis->n_classes + anchors->axis->class_of[line]]], 1);
     }
+}
+
+/* At a corner the mullion is that of the wall that meets this one too, and stands on its anchors. */
+static void lean_on_line(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
+                         double low, double high)
+{
+    struct gw_corner_line met;
+    lean_on_pieces(l, ask, g, line, low, high);
+    if (!gw_corner_met(&met, ask->takeoff, g, line)) return;
+    const double from = fmax(low, met.grid->lines.bottom), to = fmin(high, met.grid->lines.top);
+    if (to > from + GW_HAIR_M) lean_on_pieces(l, ask, met.grid, met.line, from, to);
 }
 
 /* Lites --------------------------------------------------------------------------------------------------------------

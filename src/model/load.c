@@ -18,7 +18,7 @@ const struct gw_building *gw_model_building(const struct gw_model *model, const 
 
 static struct gw_end end_of(const struct gw_end *ends, size_t n, size_t i)
 {
-    return n == 2 ? ends[i] : (struct gw_end){GW_END_UNSET, GW_ABSENT};
+    return n == 2 ? ends[i] : (struct gw_end){GW_END_UNSET, GW_ABSENT, NULL};
 }
 
 bool gw_model_face(const struct gw_model *model, const char *name, struct gw_face *out)

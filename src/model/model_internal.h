@@ -12,10 +12,17 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system);
 bool gw_same_length(double a, double b);
 const char *gw_feet(struct gw_model *model, double si);                       /* in the units of the file */
 const struct gw_node *gw_at_key(const struct gw_node *node, const char *key); /* its value; else the node */
+/* Was anything already said of the value, its key, or what it holds? What follows from a fault is no second fault. */
+bool gw_holds_fault(const struct gw_model *model, const struct gw_node *node);
 void gw_check_building(struct gw_model *model, const struct gw_node *node, const char *name);
 void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name);
 /* validate_system.c: its framing. */
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system);
+/* corners.c: two ends of a face, each one thing; that named walls meet; what is taken where none is named. */
+void gw_check_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);
+void gw_check_openings_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);
+void gw_check_corners(struct gw_model *model, const struct gw_wall *wall);
+void gw_assume_corners(struct gw_model *model, const struct gw_wall *wall);
 /* settle.c: editions and options where they are not given; then the conventions, once the project has been validated.
  */
 void gw_settle_project(struct gw_model *model);

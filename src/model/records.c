@@ -166,6 +166,8 @@ static const struct gw_field END[] = {
     PICK(gw_end, kind, END_KINDS, .help = "what the wall ends at"),
     NUM(gw_end, corner_at, GW_LENGTH, LIMITS(0, 1000),
         .help = "the outside corner lies this far beyond the wall's end"),
+    F(gw_end, corner, GW_T_TEXT,
+      .help = "an outside corner, and the wall that meets this one there: its left end this one's right end"),
 };
 static const struct gw_record END_RECORD = RECORD("end", gw_end, END, .scalar_key = "kind");
 static const struct gw_field COLUMNS[] = {

@@ -283,6 +283,9 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, ratings, GW_T_RECORD, .record = &RATING_RECORD, .flags = GW_MANY, .help = "what was tested"),
     F(gw_system, mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion section"),
     F(gw_system, corner_mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion at an outside corner"),
+    F(gw_system, jamb_mullion, GW_T_RECORD, .record = &MEMBER_RECORD,
+      .help =
+          "unitized: last half mullion at an end of a wall that is no corner; a stick system has its mullion there"),
     F(gw_system, transom, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "transom section"),
     F(gw_system, pressure_plate, GW_T_RECORD, .record = &PLATE_RECORD, .help = "of captured glazing"),
     F(gw_system, screw, GW_T_RECORD, .record = &SCREW_RECORD, .help = "of the pressure plate"),

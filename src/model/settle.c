@@ -121,6 +121,7 @@ static void assume_wall(struct gw_model *model, const struct gw_wall *w)
         GW_PLAINLY("anchors: not given: at the floors, and at the roof or the head where the wall ends below it"));
     assume_unless(model, w->node, "splices", where,
                   GW_PLAINLY("splices: not given: a joint at every anchor, each piece of mullion a simple span"));
+    gw_assume_corners(model, w);
     if (goes_on(w))
         gw_assume(
             model->arena, &model->assumptions, where,

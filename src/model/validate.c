@@ -49,11 +49,11 @@ static bool is_faulty(const struct gw_model *model, const struct gw_node *node)
     return false;
 }
 
-static bool holds_fault(const struct gw_model *model, const struct gw_node *node)
+bool gw_holds_fault(const struct gw_model *model, const struct gw_node *node)
 {
     if (is_faulty(model, node)) return true;
     for (const struct gw_node *child = node->first; child; child = child->next)
-        if (holds_fault(model, child)) return true;
+        if (gw_holds_fault(model, child)) return true;
     return false;
 }
 
@@ -117,7 +117,7 @@ static void check_columns(struct gw_model *model, const struct gw_wall *wall)
 {
     const struct gw_columns *c = wall->columns;
     const struct gw_node *node = gw_node_get(wall->node, "columns");
-    if (!c || holds_fault(model, node)) return;
+    if (!c || gw_holds_fault(model, node)) return;
     bool count = c->count != GW_NO_INTEGER, width = gw_given(c->width), list = c->widths.n > 0;
     if (count != width || count == list) {
         FAULT(model, wall->node, "columns", "'columns' wants count and width, or a list of widths");
@@ -128,19 +128,6 @@ static void check_columns(struct gw_model *model, const struct gw_wall *wall)
     if (gw_given(sum) && gw_given(wall->width) && !gw_same_length(sum, wall->width))
         FAULT(model, wall->node, "columns", "the columns add up to %s, the wall is %s wide", gw_feet(model, sum),
               gw_feet(model, wall->width));
-}
-
-static void check_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n)
-{
-    const struct gw_node *node = gw_node_get(face, "ends");
-    if (!node || node->kind != GW_SEQUENCE) return;
-    if (n != 2 && !holds_fault(model, node))
-        FAULT(model, face, "ends", "'ends' wants two ends, left and right; here are %zu", n);
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_node *end = item_at(node, i);
-        if ((ends[i].kind != GW_END_UNSET) == gw_given(ends[i].corner_at) && !holds_fault(model, end))
-            FAULT_AT(model, end, "ends", "an end is corner, reentrant, none, or {corner_at: 4 ft}");
-    }
 }
 
 static void check_rising(struct gw_model *model, const struct gw_wall *wall, const char *key, const double *levels,
@@ -176,7 +163,7 @@ static void check_anchors(struct gw_model *model, const struct gw_wall *wall)
         const struct gw_node *node = item_at(list, i), *said = gw_node_get(node, "carries");
         levels[i] = a->at;
         told += said != NULL;
-        if (said && !gw_anchor_carries(a, GW_ANCHOR_WIND) && !holds_fault(model, node))
+        if (said && !gw_anchor_carries(a, GW_ANCHOR_WIND) && !gw_holds_fault(model, node))
             FAULT(model, node, "carries", "an anchor of a mullion holds it against wind: [wind] or [wind, dead]");
     }
     for (size_t i = 0; i < n && told; i++)
@@ -265,7 +252,8 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     if (!wall->node) return;
     gw_check_building(model, wall->node, wall->building);
     check_columns(model, wall);
-    check_ends(model, wall->node, wall->ends.items, wall->ends.n);
+    gw_check_ends(model, wall->node, wall->ends.items, wall->ends.n);
+    gw_check_corners(model, wall);
     check_levels(model, wall);
     check_rows(model, wall);
     check_height(model, wall);
@@ -289,7 +277,7 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
     struct gw_engine engine;
     struct gw_make_up make_up;
     size_t at = 0;
-    if (!node || !lite->layers.n || holds_fault(model, node)) return;
+    if (!node || !lite->layers.n || gw_holds_fault(model, node)) return;
     gw_engine_init(&engine, model->tables, NULL);
     if (gw_layers_check(&at, lite->layers.items, lite->layers.n, &engine) != GW_OK) {
         FAULT_AT(model, item_at(node, at), "layers", "%s", fault_text(model, &engine.fault));
@@ -305,7 +293,7 @@ static void check_air(struct gw_model *model, const struct gw_air_state *state, 
     struct gw_engine engine;
     struct gw_air air;
     gw_engine_init(&engine, model->tables, NULL);
-    if (!holds_fault(model, place) && gw_air_from(&air, state, key, &engine) != GW_OK)
+    if (!gw_holds_fault(model, place) && gw_air_from(&air, state, key, &engine) != GW_OK)
         FAULT_AT(model, place, key, "%s", fault_text(model, &engine.fault));
 }
 
@@ -329,7 +317,7 @@ static bool same_name(const char *a, const char *b) { return a && b && strcmp(a,
 static void check_volume(struct gw_model *model, const struct gw_building *b)
 {
     if (!b->node || b->enclosure != GW_PARTIALLY_ENCLOSED ||
-        gw_given(b->internal_volume) == gw_given(b->opening_area) || holds_fault(model, b->node))
+        gw_given(b->internal_volume) == gw_given(b->opening_area) || gw_holds_fault(model, b->node))
         return;
     const char *given = gw_given(b->internal_volume) ? "internal_volume" : "opening_area";
     const char *absent = gw_given(b->internal_volume) ? "opening_area" : "internal_volume";
@@ -360,7 +348,8 @@ static void check_elevations(struct gw_model *model)
         bool twice = false;
         if (!e->node) continue;
         gw_check_building(model, e->node, e->building);
-        check_ends(model, e->node, e->ends.items, e->ends.n);
+        gw_check_ends(model, e->node, e->ends.items, e->ends.n);
+        gw_check_openings_ends(model, e->node, e->ends.items, e->ends.n);
         for (size_t k = 0; k < p->walls.n; k++) twice = twice || same_name(p->walls.items[k].name, e->name);
         for (size_t k = 0; k < i; k++) twice = twice || same_name(p->elevations.items[k].name, e->name);
         if (twice) FAULT(model, e->node, "name", "two walls or elevations are named '%s'", e->name);
@@ -373,7 +362,7 @@ static void check_requirements(struct gw_model *model)
     if (!r) return;
     for (size_t i = 0; i < r->other.n; i++) {
         const struct gw_other_requirement *o = &r->other.items[i];
-        if (!o->node || !o->name || gw_given(o->at_least) || gw_given(o->at_most) || holds_fault(model, o->node))
+        if (!o->node || !o->name || gw_given(o->at_least) || gw_given(o->at_most) || gw_holds_fault(model, o->node))
             continue;
         gw_diag_node(model->diags, GW_ERROR, "missing", "at_least", o->node, "'%s' wants at_least or at_most", o->name);
     }
@@ -388,7 +377,7 @@ static void check_impact(struct gw_model *model)
 {
     const struct gw_site *site = model->project.site;
     const struct gw_impact *impact = site ? site->impact : NULL;
-    if (!impact || !impact->node || holds_fault(model, impact->node)) return;
+    if (!impact || !impact->node || gw_holds_fault(model, impact->node)) return;
     if (impact->rule == GW_IMPACT_NONE && impact->missile)
         FAULT(model, impact->node, "missile", "'impact' asks for none and for a missile");
     if (impact->wind_zone != GW_NO_INTEGER && !impact->missile)
@@ -399,7 +388,7 @@ static void check_impact(struct gw_model *model)
 static void check_seismic(struct gw_model *model)
 {
     const struct gw_node *node = gw_node_get(gw_node_get(model->project.node, "site"), "seismic");
-    if (!node || holds_fault(model, node)) return;
+    if (!node || gw_holds_fault(model, node)) return;
     bool drift = gw_node_get(node, "story_drift"), ratio = gw_node_get(node, "story_drift_ratio");
     if (drift && ratio)
         FAULT(model, node, "story_drift_ratio",
@@ -425,7 +414,7 @@ static void check_movement(struct gw_model *model)
 {
     const struct gw_movement_rules *m = model->project.movement;
     const struct gw_node *node = gw_node_get(model->project.node, "movement");
-    if (!m || !node || holds_fault(model, node)) return;
+    if (!m || !node || gw_holds_fault(model, node)) return;
     check_range(model, node, "coldest", m->coldest, "hottest", m->hottest);
     check_range(model, node, "set_coldest", m->set_coldest, "set_warmest", m->set_warmest);
     if (gw_node_get(node, "set_coldest") && !gw_node_get(node, "coldest"))
@@ -476,7 +465,7 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
         const struct gw_rating *r = &system->ratings.items[i];
         if (!r->node) continue;
         bool untold = r->test == GW_TEST_UNSET && !gw_node_get(r->node, "test");
-        if (untold && !r->name && !holds_fault(model, r->node))
+        if (untold && !r->name && !gw_holds_fault(model, r->node))
             gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node,
                          "'test' is missing: which test gave this rating?");
         if (r->test == GW_TEST_AIR) {

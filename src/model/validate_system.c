@@ -151,6 +151,7 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
     if (!system->node) return;
     check_member(model, system, "mullion", system->mullion, false);
     check_member(model, system, "corner_mullion", system->corner_mullion, false);
+    check_member(model, system, "jamb_mullion", system->jamb_mullion, false);
     check_member(model, system, "transom", system->transom, true);
     check_screw(model, system);
     check_drift(model, system);

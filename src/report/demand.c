@@ -78,6 +78,21 @@ static void unknown_places(struct page *page)
 
 /* Framing, tests --------------------------------------------------------------------------------------------------- */
 
+/* Each pair once. */
+static void add_shared(struct gw_text *out, const struct gw_element *e, const char *with)
+{
+    if (with && strcmp(e->id, with) < 0) gw_text_addf(out, "%s%s with %s", out->length ? ", " : "", e->id, with);
+}
+
+static void say_shared(struct page *page, const struct gw_text *pairs)
+{
+    if (pairs->length)
+        gw_report_line(page->report, gw_format(page->arena,
+                                               "Counted in both walls that meet at a corner, each row one "
+                                               "face of the same ones: %s.",
+                                               pairs->at));
+}
+
 static const struct view_column REACTION_COLUMNS[] = {
     COLUMN("Anchors", "place"),
     COLUMN("From - to", "extent", .dim = GW_LENGTH),
@@ -102,6 +117,11 @@ static void reactions(struct page *page)
                    "that area times the weight of framing and glass. At an outside corner: of each face. "
                    "An anchor that the roof line cuts is listed once, with both of its parts; one whose "
                    "load the method does not give has no figures.");
+    struct gw_text shared;
+    gw_text_init(&shared, page->arena);
+    for (size_t i = 0; i < answer->reactions.n; i++)
+        add_shared(&shared, answer->reactions.items[i].element, answer->reactions.items[i].shared_with);
+    say_shared(page, &shared);
 }
 
 static bool same_row(const struct gw_element *a, const struct gw_element *b)
@@ -145,6 +165,11 @@ static void members(struct page *page)
     gw_report_line(page->report, "Of like members of a wall the one that needs most. Section modulus needed: the "
                                  "moment over the allowable stress of the alloy. A corner "
                                  "mullion takes both faces: the moment about each axis.");
+    struct gw_text shared;
+    gw_text_init(&shared, page->arena);
+    for (size_t i = 0; i < answer->members.n; i++)
+        add_shared(&shared, answer->members.items[i].element, answer->members.items[i].shared_with);
+    say_shared(page, &shared);
 }
 
 static const struct view_column MOCK_UP_COLUMNS[] = {

@@ -109,6 +109,7 @@ static const struct gw_field REACTION[] = {
     R_NUM("outward", GW_FORCE, outward_strength, "of each, magnitude"),
     OF(gw_reaction, carries, GW_T_WORD, "wind, or wind and dead load", .word = carries_word),
     R_NUM("area", GW_AREA, area, "of the wall that hangs on it, for the dead load; 0: slotted"),
+    F(gw_reaction, shared_with, GW_T_TEXT, .help = "the same anchors at a corner, told of the other face"),
     ELEMENT_OF(gw_reaction),
 };
 const struct gw_record gw_reaction_record = RECORD("reaction", gw_reaction, REACTION, .help = "a group of anchors");
@@ -126,6 +127,7 @@ static const struct gw_field MEMBER[] = {
     M_NUM("shear_asd", GW_FORCE, shear, "the same"),
     M_NUM("deflection_limit", GW_LENGTH, deflection_limit, "under wind, of the member or of the edge of glass"),
     M_NUM("inertia_needed", GW_INERTIA, inertia, "of aluminum, for that limit"),
+    F(gw_member_demand, shared_with, GW_T_TEXT, .help = "the same mullions at a corner, told of the other face"),
     ELEMENT_OF(gw_member_demand),
 };
 const struct gw_record gw_member_record =

@@ -57,6 +57,7 @@ static struct gw_class class_at(const struct gw_room *room, enum gw_axis_name na
     c.roof_corner = is_framing(name) && gw_given(c.roof_distance) && within(c.roof_distance, g->roof_corner);
     c.end = name == GW_AXIS_MULLIONS && (i == 0 || i == g->n_columns);
     c.corner = name == GW_AXIS_MULLIONS && at_corner(room, i);
+    c.meets = c.corner ? (i ? g->right_meets : g->left_meets) : NULL;
     if (!lines) c.screws = gw_screws_on(c.x1 - c.x0, room->screw_spacing);
     return c;
 }
@@ -76,6 +77,7 @@ static bool same_class(const void *context, size_t item)
 {
     const struct alike *a = context;
     const struct gw_class *o = &a->classes[item], *c = a->c;
+    if (o->meets || c->meets) return false; /* each has its own other face */
     return o->zone == c->zone && o->end == c->end && o->corner == c->corner && o->roof_corner == c->roof_corner &&
            width_of(o, a->name) == width_of(c, a->name);
 }

@@ -109,6 +109,7 @@ static void add_mullions(struct gw_builder *b, size_t strip)
         e.spans = stretch->overhang ? 0 : spans_of_pieces(e.lines, stretch->bottom, stretch->top);
         e.overhang = stretch->overhang;
         e.corner = at->corner;
+        e.meets = at->meets;
         e.effective_area = member_area(b, e.span, e.width);
         gw_group_add(b, &e, members_of(room, GW_SORT_MULLION, c));
     }
@@ -208,6 +209,7 @@ static void add_anchors(struct gw_builder *b, size_t strip)
         e.carries = e.lines->bearings[room->grid.layers[GW_SORT_ANCHOR].strips[strip].member].piece > 0
                         ? GW_CARRIES_DEAD_AND_WIND
                         : GW_CARRIES_WIND;
+        e.meets = at->meets;
         e.effective_area = tributary ? e.width * e.height : member_area(b, e.span, e.width);
         if (e.parapet) e.effective_area = parapet_anchor_area(b, &e);
         gw_group_add(b, &e, members_of(room, GW_SORT_ANCHOR, c));

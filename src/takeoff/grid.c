@@ -140,7 +140,7 @@ static void set_bearings(struct gw_room *room, struct gw_arena *arena, const str
 static double corner_beyond(const struct gw_end *end)
 {
     if (gw_given(end->corner_at)) return end->corner_at;
-    return end->kind == GW_CORNER ? 0 : GW_ABSENT;
+    return gw_end_is_corner(end) ? 0 : GW_ABSENT;
 }
 
 static void set_wall_lines(struct gw_room *room, struct gw_arena *arena, const struct gw_wall *wall)
@@ -174,6 +174,8 @@ struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wa
     g->n_stories = floors;
     g->left_corner = corner_beyond(&wall->ends.items[0]);
     g->right_corner = corner_beyond(&wall->ends.items[1]);
+    g->left_meets = gw_model_meets(b->model, wall, 0);
+    g->right_meets = gw_model_meets(b->model, wall, 1);
     g->goes_on_left = wall->ends.items[0].kind == GW_NO_CORNER;
     g->goes_on_right = wall->ends.items[1].kind == GW_NO_CORNER;
     set_columns(room, wall->columns);

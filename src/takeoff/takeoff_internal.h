@@ -34,9 +34,10 @@ struct gw_class {
     double roof_distance;   /* the same, as members that cross are counted */
     int zone;
     bool end, corner;
-    bool roof_corner; /* framing above the roof: beside the roof's corner */
-    double widest;    /* of them, m */
-    long screws;      /* of all of them, in one horizontal run each */
+    const char *meets; /* at a corner, where it is named */
+    bool roof_corner;  /* framing above the roof: beside the roof's corner */
+    double widest;     /* of them, m */
+    long screws;       /* of all of them, in one horizontal run each */
 };
 
 /* A grid while it is filled, with its memory. One for openings is filled again and again until a group stands on it. */

@@ -1,6 +1,7 @@
 /* Anchors to the structure under wind and weight at once: D + 0.6 W, and for bolts what relieves less. */
 #include "judge/anchor_load.h"
 #include "judge/checks.h"
+#include "judge/corner.h"
 #include "judge/coverage.h"
 
 #include "galeward/anchor.h"
@@ -10,7 +11,10 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 {
     struct gw_anchor_load load = {.inward = GW_ABSENT, .outward = GW_ABSENT};
     struct gw_pressures p;
-    if (gw_demand_wind(out, ask, place->element, &p)) gw_anchor_load_of(&load, ask, place->element);
+    if (gw_demand_wind(out, ask, place->element, &p)) {
+        gw_anchor_load_of(&load, ask, place->element);
+        gw_corner_load(&load, ask, place->element);
+    }
     gw_demand_term(out, ask, GW_FORCE, GW_INWARD, load.inward);
     gw_demand_term(out, ask, GW_FORCE, GW_OUTWARD, load.outward);
 }
@@ -80,9 +84,11 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_element *e = d->element;
     const struct gw_anchor_spec *a = gw_anchor_of(system, e);
-    const double glass = gw_heaviest_glass(ask), weight = gw_corner_weight(glass + system->frame_weight, e->corner);
+    const double glass = gw_heaviest_glass(ask),
+                 weight = gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e));
     struct gw_anchor_load load;
     load_again(&load, ask, e);
+    gw_corner_load(&load, ask, e);
     const struct gw_message question = missing(&load, a, system, e, glass);
     if (gw_said(&question)) {
         gw_capacity_unknown(out, question);

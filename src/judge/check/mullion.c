@@ -1,5 +1,6 @@
 /* Mullions under wind: bending and shear; at a corner of both faces at once. */
 #include "judge/checks.h"
+#include "judge/corner.h"
 #include "judge/coverage.h"
 #include "judge/line.h"
 #include "judge/member.h"
@@ -22,21 +23,32 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     gw_demand_term(out, ask, GW_FORCE, felt.direction, felt.forces.shear);
 }
 
-/* Both faces at once, alike: M_x/M_ax + M_y/M_ay, and shear alike. */
-static void corner(struct gw_capacity *out, struct gw_ask *ask, const struct gw_member_strength *m)
+/* How many times this face's the other's is; wind bends every stretch. */
+static double times(double other, double own) { return own > 0 ? other / own : 0; }
+
+/* Both faces at once: M_x/M_ax + M_y/M_ay, and shear alike. */
+static void corner(struct gw_capacity *out, struct gw_ask *ask, const struct gw_element *e,
+                   const struct gw_member_strength *m)
 {
-    const struct gw_message bending =
-        GW_SAY(ask->arena, "corner: both faces at once, alike; {}", gw_of_text(m->governing));
-    const struct gw_message shear = GW_PLAINLY("corner: both faces at once, alike; shear of the webs");
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    const struct gw_corner_face face = gw_corner_face_of(ask, e);
+    const struct gw_message words = gw_corner_words(ask, e, face.wall);
+    const struct gw_message bending = GW_SAY(ask->arena, "{}; {}", gw_of_message(&words), gw_of_text(m->governing));
+    const struct gw_message shear = GW_SAY(ask->arena, "{}; shear of the webs", gw_of_message(&words));
+    if (gw_said(&face.fault)) {
+        gw_capacity_unknown(out, face.fault);
+        return;
+    }
     if (!gw_given(m->moment_y)) {
         gw_capacity_unknown(out, GW_PLAINLY("a corner mullion bends both ways: its strength about y is not known; ask "
                                             "the manufacturer (corner_mullion: tube)"));
         return;
     }
     struct gw_engine *engine = &ask->engine;
-    gw_capacity_limit(out, MOMENT, 0, gw_combine_faces(m->moment, m->moment_y, GW_BENDING, engine), bending);
+    const double moments = times(face.moment, s->forces.moment), shears = times(face.shear, s->forces.shear);
+    gw_capacity_limit(out, MOMENT, 0, gw_combine_faces(m->moment, m->moment_y, moments, GW_BENDING, engine), bending);
     if (!gw_given(m->shear) || !gw_given(m->shear_y)) return;
-    gw_capacity_limit(out, SHEAR, 1, gw_combine_faces(m->shear, m->shear_y, GW_FORCE, engine), shear);
+    gw_capacity_limit(out, SHEAR, 1, gw_combine_faces(m->shear, m->shear_y, shears, GW_FORCE, engine), shear);
 }
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
@@ -49,12 +61,12 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, gw_said(&s->fault) ? s->fault : question);
         return;
     }
+    const double safety = gw_member_safety(ask, gw_mullion_spec(system, d->element));
     if (d->element->corner) {
-        corner(out, ask, &m);
-        for (unsigned i = 0; i < out->n; i++) out->limits[i].safety = gw_member_safety(ask, system->corner_mullion);
+        corner(out, ask, d->element, &m);
+        for (unsigned i = 0; i < out->n; i++) out->limits[i].safety = safety;
         return;
     }
-    const double safety = gw_member_safety(ask, system->mullion);
     gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_text(m.governing)))->safety =
         safety;
     if (gw_given(m.shear)) gw_capacity_limit(out, SHEAR, 1, m.shear, GW_PLAINLY("shear of the webs"))->safety = safety;

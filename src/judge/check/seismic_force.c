@@ -1,6 +1,7 @@
 /* Seismic force on anchors: out of plane, along the slab edge, and down with the weight. */
 #include "judge/anchor_load.h"
 #include "judge/checks.h"
+#include "judge/corner.h"
 #include "judge/drift.h"
 
 #include "galeward/combine.h"
@@ -105,7 +106,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         return;
     }
     struct gw_anchor_quake quake;
-    find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, e->corner));
+    find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e)));
     take(out, ask, anchor, &quake);
     gw_ask_bearing(out, e);
 }

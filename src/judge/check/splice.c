@@ -1,5 +1,6 @@
 /* Splices of mullions: shear; at a corner that of both faces. */
 #include "judge/checks.h"
+#include "judge/corner.h"
 #include "judge/coverage.h"
 #include "judge/line.h"
 #include "judge/member.h"
@@ -12,11 +13,13 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     struct gw_pressures p;
     const bool known = gw_demand_wind(out, ask, e, &p);
     const struct gw_stretch *s = known ? gw_stretch_of(ask, e) : NULL;
-    gw_demand_term(out, ask, GW_FORCE, GW_NO_DIRECTION,
-                   s ? gw_combine_splice(s->forces.splice_shear, e->corner) : GW_ABSENT);
+    struct gw_corner_face face = {.splice_shear = 0};
+    if (s) face = gw_corner_face_of(ask, e);
+    const double shear = s ? gw_combine_splice(s->forces.splice_shear, face.splice_shear) : GW_ABSENT;
+    gw_demand_term(out, ask, GW_FORCE, GW_NO_DIRECTION, shear);
     if (!s) return;
-    if (gw_said(&s->fault)) gw_demand_unknown(out, s->fault);
-    else if (!(s->forces.splice_shear > 0)) gw_demand_not_asked(out, GW_PLAINLY("no splice in this stretch"));
+    if (gw_said(&s->fault) || gw_said(&face.fault)) gw_demand_unknown(out, gw_said(&s->fault) ? s->fault : face.fault);
+    else if (!(shear > 0)) gw_demand_not_asked(out, GW_PLAINLY("no splice in this stretch"));
 }
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
