@@ -403,6 +403,11 @@ struct gw_capacity_spec {
     double capacity;
     const char *report;
 };
+/* What a mullion takes where it runs past an anchor, holes counted: each alone; together they add up to 1. */
+struct gw_past_anchor_spec {
+    double moment, reaction;
+    const char *report;
+};
 struct gw_seat_spec {
     enum gw_metal alloy; /* figures of a leg or chair, or the capacity of each, N */
     double capacity, length, thickness, arm;
@@ -453,6 +458,7 @@ struct gw_system {
     const struct gw_silicone_spec *silicone;
     const struct gw_capacity_spec *transom_connection, *splice;
     const struct gw_seat_spec *glass_seat;
+    const struct gw_past_anchor_spec *past_anchor;
     const struct gw_anchor_spec *anchor, *corner_anchor;
     const struct gw_drift_spec *drift;
     const struct gw_stack_spec *stack_joint;

@@ -108,6 +108,7 @@ static const char SYSTEM[] =
     "# transom_connection: {capacity: 700 lb, report: R-110}     # allowable, of one end; without a report a "
     "statement\n"
     "# splice: {capacity: 1900 lb, report: R-111}\n"
+    "# past_anchor: {moment: 60000 in-lb, reaction: 9000 lb, report: R-115}   # continuous pieces, overhangs\n"
     "# pressure_plate: {alloy: 6063-T6, width: 2.25 in, thickness: 1/4 in, hole: 0.281 in}\n"
     "# screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, head_diameter: 1/2 in, "
     "tested_pullout: 1800 lb, report: R-112}\n"

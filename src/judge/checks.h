@@ -15,6 +15,7 @@
     X(pocket)                                                                                                          \
     X(mullion)                                                                                                         \
     X(mullion_deflection)                                                                                              \
+    X(past_anchor)                                                                                                     \
     X(splice)                                                                                                          \
     X(transom)                                                                                                         \
     X(transom_deflection)                                                                                              \

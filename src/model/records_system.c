@@ -213,6 +213,14 @@ static const struct gw_choice INTERACTIONS[] = {
     {"linear", GW_INTERACTION_LINEAR, "straight sum of the ratios"},
     {"elliptic", GW_INTERACTION_ELLIPTIC, "root of the sum of their squares, by the report"},
     {0}};
+static const struct gw_field PAST_ANCHOR[] = {
+    NUM(gw_past_anchor_spec, moment, GW_MOMENT, .flags = GW_REQUIRED, LIMITS(1, 1e7),
+        .help = "allowable there, with the holes of the anchor, without a reaction"),
+    NUM(gw_past_anchor_spec, reaction, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7),
+        .help = "allowable there without a moment: crushing, bearing"),
+    F(gw_past_anchor_spec, report, GW_T_TEXT, .help = "of that test or calculation"),
+};
+static const struct gw_record PAST_ANCHOR_RECORD = RECORD("past anchor", gw_past_anchor_spec, PAST_ANCHOR);
 static const struct gw_field ANCHOR[] = {
     NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction"),
     NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction, magnitude"),
@@ -293,6 +301,8 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
     F(gw_system, glass_seat, GW_T_RECORD, .record = &SEAT_RECORD,
       .help = "what bears each setting block beyond the transom's section"),
+    F(gw_system, past_anchor, GW_T_RECORD, .record = &PAST_ANCHOR_RECORD,
+      .help = "the mullion where it runs past an anchor: continuous pieces, overhangs"),
     F(gw_system, splice, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "splice of the mullion, in shear"),
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
     F(gw_system, corner_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,
