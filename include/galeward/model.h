@@ -366,6 +366,7 @@ struct gw_rating {
     const char *report;
     enum gw_missile missile;
     int wind_zone, cycles;
+    enum gw_bool after_structural; /* water, air */
     enum gw_bool small_missile_shown, high_velocity_zone;
     double bite;
     enum gw_hazard hazard;

@@ -18,6 +18,11 @@ bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here
 /* A specimen with that recorded hung in it. */
 bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what);
 
+/* Of a water or air rating that is good enough: whether it holds for the joints of the wall and after the structural
+ * load; what is not recorded is asked as a condition. */
+void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                   const struct gw_rating *rating);
+
 /* Tests of links, for their rows: lites' edges, transoms, mullions, their deflection, splices, anchors. */
 void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                    const struct gw_rating *rating);

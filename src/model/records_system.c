@@ -126,6 +126,8 @@ static const struct gw_field RATING[] = {
       .help = "impact: pressure cycles in all; absent: the schedule after an impact test"),
     F(gw_rating, small_missile_shown, GW_T_BOOL,
       .help = "impact: the report or the local code lets the large missile stand for the small one"),
+    F(gw_rating, after_structural, GW_T_BOOL,
+      .help = "water, air: measured after the structural load of the same specimen; absent: not known"),
     F(gw_rating, high_velocity_zone, GW_T_BOOL, .help = "impact: tested by TAS 201, 202 and 203"),
     PLACE(gw_rating),
 };

@@ -475,6 +475,10 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
         if (r->kind && r->test != GW_TEST_SWAY)
             gw_diag_node(model->diags, GW_ERROR, "bad_value", "kind", gw_node_get(r->node, "kind"),
                          "'kind' is of a sway test: this is another");
+        if (r->after_structural != GW_UNSAID && r->test != GW_TEST_WATER && r->test != GW_TEST_AIR)
+            gw_diag_node(model->diags, GW_ERROR, "bad_value", "after_structural",
+                         gw_node_get(r->node, "after_structural"),
+                         "'after_structural' is of a water or air test: this is another");
         if (r->test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
         if (r->test == GW_TEST_OTHER && !r->name && !gw_node_get(r->node, "name"))
             gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node,

@@ -1,5 +1,6 @@
 /* Air leakage of each wall and component, by test. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 
 #include "tables_data.h"
 
@@ -49,6 +50,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->covers = evidence == GW_AIR_SHOWS;
     if (evidence == GW_AIR_TOO_HARD) out->why = too_hard(ask, &claim);
     if (evidence == GW_AIR_TOO_SOFT) out->why = too_soft(ask, &claim, estimate);
+    if (out->covers && !(rating->leakage > claim.limit)) gw_ask_joints(out, ask, d, rating);
 }
 
 const struct gw_check gw_check_air = {.id = "air",

@@ -1,5 +1,6 @@
 /* Water penetration of each wall and component, by test. */
 #include "judge/checks.h"
+#include "judge/coverage.h"
 
 static struct gw_water_case water_case(const struct gw_water_requirement *w, const struct gw_judged_wall *wall)
 {
@@ -46,10 +47,10 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 
 static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    (void)ask;
     out->applies = rating->test == GW_TEST_WATER && gw_same_component(rating, d->component);
-    out->covers = true;
+    if (!out->applies) return;
     out->provided[0] = rating->pressure;
+    gw_ask_joints(out, ask, d, rating);
 }
 
 const struct gw_check gw_check_water = {.id = "water",

@@ -1,0 +1,68 @@
+/* Water and air hold for the kinds of joint in the specimen, and after its structural load. */
+#include "judge/coverage.h"
+
+/* Where units stand one upon the other: at splices; without any, at every anchor but the first and the last. */
+static bool has_pieces(const struct gw_wall_lines *l) { return l->n_splices || l->n_anchors > 2; }
+
+/* A wall's joint of a kind; openings of a schedule are framed in one piece. */
+struct joint {
+    enum gw_included kind;
+    const char *word, *said;
+    bool here;
+};
+enum { JOINTS = 3 };
+
+static void find_joints(struct joint *out, const struct gw_ask *ask, const struct gw_wall_grid *g)
+{
+    const bool units = ask->system && ask->system->system->kind == GW_UNITIZED;
+    out[0] = (struct joint){GW_INCLUDES_STACK_JOINT, "stack_joint", "stack joints between units",
+                            g && units && has_pieces(&g->lines)};
+    out[1] = (struct joint){GW_INCLUDES_SPLICE, "splice", "splices of mullions", g && !units && g->lines.n_splices};
+    out[2] = (struct joint){GW_INCLUDES_CORNER, "corner", "an outside corner",
+                            g && (g->left_corner < GW_HAIR_M || g->right_corner < GW_HAIR_M)};
+}
+
+static struct gw_message not_in_specimen(struct gw_ask *ask, const struct gw_rating *rating, const struct joint *joints)
+{
+    for (size_t i = 0; i < JOINTS; i++)
+        if (joints[i].here && !gw_specimen_includes(rating, joints[i].kind))
+            return GW_SAY(ask->arena,
+                          "the wall has {}, which the specimen is recorded without; ask for a test with "
+                          "them (tested: includes)",
+                          gw_of_text(joints[i].said));
+    return (struct gw_message){0};
+}
+
+static struct gw_message ask_what_was_tested(struct gw_ask *ask, const struct gw_rating *rating,
+                                             const struct joint *joints)
+{
+    const bool recorded = rating->tested && rating->tested->includes.n;
+    const bool load = rating->after_structural == GW_UNSAID;
+    struct gw_text text;
+    gw_text_init(&text, ask->arena);
+    for (size_t i = 0; i < JOINTS && !recorded; i++)
+        if (joints[i].here) gw_text_addf(&text, "%s%s", text.length ? ", " : "", joints[i].word);
+    const bool hung = text.length > 0;
+    if (!load && !hung) return (struct gw_message){0};
+    const struct gw_message specimen =
+        GW_SAY(ask->arena, "which joints had the specimen (tested: includes: {})?", gw_of_text(text.at));
+    const struct gw_message after = GW_PLAINLY("was it measured after the structural load (after_structural)?");
+    if (!load) return GW_SAY(ask->arena, "to confirm: {}", gw_of_message(&specimen));
+    if (!hung) return GW_SAY(ask->arena, "to confirm: {}", gw_of_message(&after));
+    return GW_SAY(ask->arena, "to confirm: {} {}", gw_of_message(&specimen), gw_of_message(&after));
+}
+
+void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                   const struct gw_rating *rating)
+{
+    struct joint joints[JOINTS];
+    const bool fixed = gw_same_component(rating, GW_FIXED); /* joints of the wall are none of a vent's */
+    find_joints(joints, ask, fixed ? gw_takeoff_wall(ask->takeoff, demand->where) : NULL);
+    const bool recorded = rating->tested && rating->tested->includes.n;
+    struct gw_message why = {0};
+    if (rating->after_structural == GW_NO)
+        why = GW_PLAINLY("measured before the structural load: ask for the result after it");
+    else if (recorded) why = not_in_specimen(ask, rating, joints);
+    out->covers = !gw_said(&why);
+    out->why = gw_said(&why) ? why : ask_what_was_tested(ask, rating, joints);
+}
