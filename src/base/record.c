@@ -29,42 +29,6 @@ static size_t type_size(const struct gw_field *field)
     }
 }
 
-static void clear_field(const struct gw_field *field, void *record)
-{
-    void *at = member(record, field);
-    if (field->flags & GW_MANY) {
-        memset(at, 0, sizeof(struct gw_many));
-        return;
-    }
-    switch (field->type) {
-    case GW_T_NUMBER:
-        *(double *)at = GW_ABSENT;
-        break;
-    case GW_T_INTEGER:
-        *(int *)at = GW_NO_INTEGER;
-        break;
-    case GW_T_BOOL:
-        *(enum gw_bool *)at = GW_UNSAID;
-        break;
-    case GW_T_CHOICE:
-        *(int *)at = 0;
-        break;
-    case GW_T_TEXT:
-    case GW_T_RECORD:
-    case GW_T_NODE:
-        *(void **)at = NULL;
-        break;
-    default: /* of results: never read */
-        break;
-    }
-}
-
-void gw_record_clear(const struct gw_record *record, void *out)
-{
-    memset(out, 0, record->size);
-    for (size_t i = 0; i < record->n; i++) clear_field(&record->fields[i], out);
-}
-
 const char *gw_record_nearest(const struct gw_record *record, const char *key)
 {
     struct gw_nearest nearest;

@@ -1,0 +1,197 @@
+/* The records of a system file, in SI, as they were given: what its seller states of it, and what was tested.
+ *
+ * Absent values: GW_ABSENT, NULL, an UNSET choice, GW_UNSAID, GW_NO_INTEGER. Defaults that were taken are listed among
+ * the assumptions. Field tables: src/model/records*.c (also what each field means, its unit and its default). */
+#ifndef GALEWARD_SYSTEM_H
+#define GALEWARD_SYSTEM_H
+
+#include "galeward/project.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+enum gw_system_kind { GW_SYSTEM_UNSET, GW_STICK, GW_UNITIZED, GW_WINDOW_WALL };
+enum gw_glazing { GW_GLAZING_UNSET, GW_CAPTURED, GW_SILICONE, GW_MIXED };
+enum gw_test {
+    GW_TEST_UNSET,
+    GW_TEST_STRUCTURAL,
+    GW_TEST_AIR,
+    GW_TEST_WATER,
+    GW_TEST_SWAY,
+    GW_TEST_IMPACT,
+    GW_TEST_BLAST,
+    GW_TEST_OTHER
+};
+
+/* How each edge of a tested lite was held; `all` where one word was given for all of them. */
+enum gw_edge_hold { GW_EDGE_HOLD_UNSET, GW_EDGE_PLATE, GW_EDGE_SILICONE, GW_EDGE_FREE };
+struct gw_tested_hold {
+    enum gw_edge_hold all, head, sill, left, right;
+};
+struct gw_tested_lite {
+    double width, height;
+    GW_LIST(struct gw_layer) layers;
+    int support; /* edges held; GW_NO_INTEGER: not recorded */
+    const struct gw_tested_hold *hold;
+    enum gw_component component;
+};
+struct gw_measured {
+    double value, at; /* m, Pa */
+};
+struct gw_tested_transom {
+    double span, above, below;
+    const struct gw_measured *deflection; /* under wind, at a pressure */
+};
+struct gw_tested_fastening {
+    double diameter, spacing, end_distance;
+};
+enum gw_included {
+    GW_INCLUDED_UNSET,
+    GW_INCLUDES_ANCHORS,
+    GW_INCLUDES_SPLICE,
+    GW_INCLUDES_STACK_JOINT,
+    GW_INCLUDES_CORNER,
+    GW_INCLUDES_PARAPET
+};
+/* What one specimen measured; a dimension that is not recorded is never taken from elsewhere. */
+struct gw_tested {
+    double module, span;
+    int spans;
+    double overhang;
+    GW_LIST(struct gw_tested_lite) lites;
+    double lite_width, lite_height; /* of one lite, as short form */
+    enum gw_component component;
+    const char *make_up; /* of that lite: a lite type of the project */
+    GW_LIST(struct gw_layer) layers;
+    double side_gap, end_gap, bite, bead_thickness, story_height; /* sway */
+    const struct gw_tested_transom *transom;
+    const struct gw_tested_fastening *fastening;
+    const char *reinforcement; /* "none", or what it was */
+    GW_LIST(int) includes;     /* enum gw_included */
+};
+struct gw_both_ways {
+    double positive, negative;
+};
+/* Of a sway test: to the drift of a story in service, or in growing steps until glass falls out. */
+enum gw_sway { GW_SWAY_UNSET, GW_SWAY_STATIC, GW_SWAY_DYNAMIC };
+struct gw_rating {
+    enum gw_test test;
+    enum gw_sway kind;
+    const char *name;
+    double positive, negative, pressure, impulse, leakage, at, value, drift;
+    enum gw_component component;
+    const struct gw_both_ways *held, *failed_at; /* greatest pressures held; at which it failed or was stopped */
+    const struct gw_measured *deflection;        /* of the mullion, at a pressure */
+    const struct gw_tested *tested;
+    const char *report;
+    enum gw_missile missile;
+    int wind_zone, cycles;
+    enum gw_bool after_structural; /* water, air */
+    enum gw_bool small_missile_shown, high_velocity_zone;
+    double bite;
+    enum gw_hazard hazard;
+    enum gw_condition condition;
+    const struct gw_node *node;
+};
+enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };
+struct gw_insert_spec {
+    enum gw_insert_metal metal;
+    double inertia_x, section_modulus_x, yield;
+};
+/* A tube, or properties. */
+struct gw_member_spec {
+    enum gw_metal alloy;
+    const struct gw_tube *tube;
+    double area, inertia_x, inertia_y, section_modulus_x, section_modulus_y, torsion_constant;
+    double allowable_moment, allowable_torque, unbraced_length;
+    const struct gw_insert_spec *insert;
+    double block_offset, eccentricity; /* transoms */
+};
+struct gw_plate_spec {
+    enum gw_metal alloy;
+    double width, thickness, hole;
+};
+enum gw_hold { GW_HOLD_UNSET, GW_HOLD_TAPPED, GW_HOLD_CHASE };
+struct gw_screw_spec {
+    double diameter, threads_per_inch;
+    enum gw_thread thread;
+    enum gw_hold hold;
+    enum gw_metal alloy;
+    double engagement, ultimate, head_diameter, tested_pullout;
+    const char *report;
+};
+struct gw_capacity_spec {
+    double capacity;
+    const char *report;
+};
+/* What a mullion takes where it runs past an anchor, holes counted: each alone; together they add up to 1. */
+struct gw_past_anchor_spec {
+    double moment, reaction;
+    const char *report;
+};
+struct gw_seat_spec {
+    enum gw_metal alloy; /* figures of a leg or chair, or the capacity of each, N */
+    double capacity, length, thickness, arm;
+    const char *report;
+};
+struct gw_anchor_spec {
+    double inward, outward, along, dead, eccentricity, bolt_arm, bolt_tension, bolt_shear;
+    enum gw_interaction interaction, bolt_interaction; /* with the dead load; of a bolt's tension with its shear */
+    int bolts;
+    const char *report;
+};
+struct gw_silicone_spec {
+    double bite, thickness, design_stress, shear_strain;
+    enum gw_bool carries_weight; /* unsaid: setting blocks do */
+};
+/* How the system takes the drift of a story, and the gaps round its glass. */
+struct gw_drift_spec {
+    enum gw_drift_path path;
+    double slip, side_gap, end_gap, bite;
+};
+struct gw_stack_spec {
+    double width, least_gap, engagement, least_overlap;
+};
+struct gw_adds {
+    double inertia_x, section_modulus_x;
+};
+struct gw_system_option {
+    const char *name;
+    const struct gw_adds *adds;
+    double cost;
+};
+struct gw_system_head {
+    const char *name;
+    enum gw_system_kind kind;
+    enum gw_glazing glazing;
+};
+struct gw_system {
+    int galeward;
+    enum gw_units units;
+    const struct gw_system_head *system;
+    const char *name; /* system->name, for short */
+    const char *file;
+    GW_LIST(double) pocket;
+    GW_LIST(struct gw_rating) ratings;
+    const struct gw_member_spec *mullion, *corner_mullion, *jamb_mullion, *transom;
+    const struct gw_plate_spec *pressure_plate;
+    const struct gw_screw_spec *screw;
+    const struct gw_silicone_spec *silicone;
+    const struct gw_capacity_spec *transom_connection, *splice;
+    const struct gw_seat_spec *glass_seat;
+    const struct gw_past_anchor_spec *past_anchor;
+    const struct gw_anchor_spec *anchor, *corner_anchor;
+    const struct gw_drift_spec *drift;
+    const struct gw_stack_spec *stack_joint;
+    double frame_weight;
+    GW_LIST(struct gw_system_option) options;
+    double cost;
+    const struct gw_node *node;
+};
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif
