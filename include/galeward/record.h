@@ -128,6 +128,8 @@ struct gw_load {
 
 /* Sets every field of `*out` to "not given". */
 void gw_record_clear(const struct gw_record *record, void *out);
+/* One field, which lies `at`. */
+void gw_field_clear(const struct gw_field *field, void *at);
 /* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names
  * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,

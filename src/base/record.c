@@ -326,7 +326,7 @@ static bool load_items(struct gw_load *load, const struct gw_field *field, const
     one.offset = 0;
     for (const struct gw_node *item = node->first; item; item = item->next, i++) {
         void *at = items + i * size;
-        if (field->type != GW_T_RECORD) clear_field(&one, at);
+        if (field->type != GW_T_RECORD) gw_field_clear(&one, at);
         good = load_into(load, &one, item, item_path(load, field, item, path, i), at) && good;
         const struct gw_field *name = field->flags & GW_NAMED ? name_field(field->record) : NULL;
         if (name) *(const char **)member(at, name) = item->key;

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-static void clear_field(const struct gw_field *field, void *at)
+void gw_field_clear(const struct gw_field *field, void *at)
 {
     if (field->flags & GW_MANY) {
         memset(at, 0, sizeof(struct gw_many));
@@ -35,5 +35,5 @@ static void clear_field(const struct gw_field *field, void *at)
 void gw_record_clear(const struct gw_record *record, void *out)
 {
     memset(out, 0, record->size);
-    for (size_t i = 0; i < record->n; i++) clear_field(&record->fields[i], (char *)out + record->fields[i].offset);
+    for (size_t i = 0; i < record->n; i++) gw_field_clear(&record->fields[i], (char *)out + record->fields[i].offset);
 }
