@@ -85,6 +85,8 @@ const char *gw_model_meets(const struct gw_model *model, const struct gw_wall *w
 void gw_model_debris_case(const struct gw_model *model, double height, struct gw_debris_case *out);
 bool gw_model_waives(const struct gw_model *model); /* something, for sure */
 const struct gw_waiver *gw_model_waiver(const struct gw_model *model, const struct gw_building *building);
+/* Its pressures go by another enclosure than its own, of which given ones and a wind tunnel's know nothing. */
+bool gw_model_breached(const struct gw_model *model, const struct gw_building *building);
 /* What an opening stands in, of a wall on a grid or of an elevation; false: neither has that name. */
 struct gw_face {
     const char *building;

@@ -93,6 +93,10 @@ struct gw_after_breach {
     enum gw_enclosure enclosure;
     const char *by, *reason;
 };
+/* Who answers for something that the program would not let pass, and why. */
+struct gw_acceptance {
+    const char *by, *reason;
+};
 struct gw_building {
     const char *name;
     double roof_height, least_width, roof_slope;
@@ -281,6 +285,7 @@ struct gw_project {
     const struct gw_movement_rules *movement;
     const struct gw_given *given; /* NULL: none */
     enum gw_governs pressures;
+    const struct gw_acceptance *lower_than_computed; /* NULL: nobody answers for given pressures that are */
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
     const struct gw_requirements *requirements;
     GW_LIST(struct gw_elevation_spec) elevations;

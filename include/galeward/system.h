@@ -144,6 +144,7 @@ struct gw_anchor_spec {
 struct gw_silicone_spec {
     double bite, thickness, design_stress, shear_strain;
     enum gw_bool carries_weight; /* unsaid: setting blocks do */
+    const char *report;          /* of a design stress above the usual one */
 };
 /* How the system takes the drift of a story, and the gaps round its glass. */
 struct gw_drift_spec {

@@ -142,6 +142,7 @@ struct gw_element {
 
 /* A given pressure that differs from the computed one by more than 5 %. */
 struct gw_difference {
+    bool governs; /* the given one, though it may be the lower */
     const struct gw_element *element;
     const char *id; /* of the element */
     const char *source, *direction;
@@ -169,6 +170,9 @@ struct gw_takeoff {
     size_t n_walls, n_wall_elements; /* of the grids and of the elements: these come first */
     GW_LIST(struct gw_difference) differences;
     size_t differences_capacity;
+    bool too_low; /* a given pressure governs, is lower than the computed one, and nobody accepts it: nothing passes */
+    GW_LIST(struct gw_message) remarks; /* what must be seen first; each is a warning too */
+    size_t remarks_capacity;
     long no_offset, no_sill, no_wall;  /* openings whose place is unknown; no_wall: though they have an offset */
     struct gw_assumptions assumptions; /* its own; the model's are listed before them */
     const struct gw_diags *diags;      /* where its refusals went */

@@ -87,6 +87,8 @@ struct gw_wind_result {
 
 /* The whole case. GW_OK fills `*out`; else engine->fault says which input and which limit, `*out` is undefined. */
 enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind_case *in, struct gw_engine *engine);
+/* The alternative for buildings of middle height is asked for and does not hold: the figures of high ones are used. */
+bool gw_wind_alternative_refused(const struct gw_wind_case *in, const struct gw_tables *tables);
 
 /* The parts, each usable alone (velocity.c, topography.c, internal.c, coefficients.c, parapet.c). */
 double gw_wind_kz(enum gw_edition edition, enum gw_exposure exposure, enum gw_floor_rule floor, double z,

@@ -33,13 +33,14 @@ bool gw_graver(const struct gw_finding *a, const struct gw_finding *b)
     return gw_given(a->utilization) && !(a->utilization <= b->utilization);
 }
 
-static void summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n)
+/* Pressures too low show nothing: what passes under them is at best not shown. */
+static void summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low)
 {
     for (size_t i = 0; i < n; i++) {
         summary->counts[findings[i].verdict]++;
         if (gw_graver(&findings[i], summary->governing)) summary->governing = &findings[i];
     }
-    bool fails = summary->counts[GW_FAIL] > 0, unshown = summary->counts[GW_NOT_SHOWN] > 0;
+    bool fails = summary->counts[GW_FAIL] > 0, unshown = too_low || summary->counts[GW_NOT_SHOWN] > 0;
     summary->verdict = fails ? GW_FAIL : unshown ? GW_NOT_SHOWN : GW_PASS;
 }
 
@@ -68,7 +69,7 @@ void gw_judge(struct gw_judgement *out, struct gw_ask *ask)
         struct gw_finding *first = &out->findings.items[c * each];
         judge_system(first, out, ask, &model->systems.items[c]);
         out->summaries.items[c].candidate = &model->systems.items[c];
-        summarize(&out->summaries.items[c], first, each);
+        summarize(&out->summaries.items[c], first, each, ask->takeoff->too_low);
     }
     out->findings.n = each * candidates;
     out->summaries.n = candidates;

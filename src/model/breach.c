@@ -46,6 +46,12 @@ const struct gw_waiver *gw_model_waiver(const struct gw_model *model, const stru
     return NULL;
 }
 
+bool gw_model_breached(const struct gw_model *model, const struct gw_building *building)
+{
+    const struct gw_waiver *waiver = gw_model_waiver(model, building);
+    return waiver && waiver->counted != building->enclosure;
+}
+
 /* The lower the glazing, the larger the missile. Absent: the project has none in that building. */
 static double lowest_glazing(const struct gw_model *model, const struct gw_building *building)
 {
@@ -102,6 +108,28 @@ static const char *asked_by_code(struct gw_model *model, const struct gw_debris_
     return text.at;
 }
 
+static bool is_meant(const char *row_building, const struct gw_building *b)
+{
+    return !row_building || strcmp(row_building, b->name) == 0;
+}
+
+/* What was given for the building as it is says nothing of it once it is open. */
+static const char *given_besides(const struct gw_model *model, const struct gw_waiver *waiver)
+{
+    const struct gw_project *p = &model->project;
+    const struct gw_building *b = waiver->building;
+    bool given = false, tunnel = false;
+    for (size_t i = 0; p->given && i < p->given->rows.n; i++)
+        given = given || is_meant(p->given->rows.items[i].building, b);
+    for (size_t i = 0; i < p->wind_tunnel.n; i++) tunnel = tunnel || is_meant(p->wind_tunnel.items[i].building, b);
+    if (!given && !tunnel) return "";
+    if (waiver->counted != b->enclosure)
+        return given ? ", and by the given ones where those are greater"
+                     : ", and by those of the wind tunnel where those are greater";
+    if (given && p->pressures == GW_GIVEN_GOVERN) return ", below the roof by the given ones where a row speaks of it";
+    return given ? ", and by the given ones where those are greater" : ", below the roof by those of the wind tunnel";
+}
+
 /* A building whose walls are open on all sides stays open, whatever breaks. */
 static void count(struct gw_model *model, struct gw_waiver *out, const char *asked, const char *code)
 {
@@ -113,8 +141,9 @@ static void count(struct gw_model *model, struct gw_waiver *out, const char *ask
     gw_text_addf(&text, "%s: %s, %s; pressures of '%s' go by enclosure %s",
                  out->decided ? "waived against the code" : "perhaps waived against the code", asked, code, b->name,
                  gw_choice_name(gw_enclosure_choices, (int)out->counted));
-    if (stated) gw_text_addf(&text, " after a breach, stated by %s: %s", stated->by, stated->reason);
-    else gw_text_add(&text, " (a building may state enclosure_after_breach: enclosure, by, reason)");
+    const char *besides = given_besides(model, out);
+    if (stated) gw_text_addf(&text, " after a breach%s, stated by %s: %s", besides, stated->by, stated->reason);
+    else gw_text_addf(&text, "%s (a building may state enclosure_after_breach: enclosure, by, reason)", besides);
     out->text = text.at;
 }
 

@@ -135,6 +135,12 @@ static const struct gw_field AFTER_BREACH[] = {
 };
 static const struct gw_record AFTER_BREACH_RECORD = RECORD("enclosure after breach", gw_after_breach, AFTER_BREACH);
 
+static const struct gw_field ACCEPTANCE[] = {
+    F(gw_acceptance, by, GW_T_TEXT, .flags = GW_REQUIRED, .help = "who answers for it"),
+    F(gw_acceptance, reason, GW_T_TEXT, .flags = GW_REQUIRED, .help = "why"),
+};
+static const struct gw_record ACCEPTANCE_RECORD = RECORD("acceptance", gw_acceptance, ACCEPTANCE);
+
 static const struct gw_field BUILDING[] = {
     F(gw_building, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that walls refer to"),
     NUM(gw_building, roof_height, GW_LENGTH, .flags = GW_REQUIRED, BUILDING_HEIGHT,
@@ -465,6 +471,8 @@ static const struct gw_field PROJECT[] = {
       .help = "pressures from the structural drawings: a list of rows, or with 'between'"),
     PICK(gw_project, pressures, GOVERNS, .fallback = "onerous", .flags = GW_SILENT,
          .help = "which pressures govern where some are given"),
+    F(gw_project, lower_than_computed, GW_T_RECORD, .record = &ACCEPTANCE_RECORD,
+      .help = "who accepts given pressures that are lower than the computed ones and govern; absent: nothing passes"),
     F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY,
       .help = "wind-tunnel results, subject to the code's floor"),
     F(gw_project, requirements, GW_T_RECORD, .record = &REQUIREMENTS_RECORD, .help = "what the specification asks"),

@@ -43,6 +43,11 @@ void gw_page_head(struct page *page, const char *what)
     gw_report_line(page->report, site_line(page));
     for (size_t i = 0; i < model->waivers.n; i++)
         gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, model->waivers.items[i].text)));
+    const struct gw_takeoff *t = page->results->answer->takeoff;
+    for (size_t i = 0; i < t->remarks.n; i++) {
+        const char *text = gw_message_text(page->arena, &t->remarks.items[i], page->shown);
+        gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, text)));
+    }
 }
 
 static void warnings(struct page *page)

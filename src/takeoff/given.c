@@ -109,6 +109,12 @@ static struct gw_pair given_at(const struct found *f, double area, struct gw_eng
                             between(f, area, low.outward, high.outward, engine)};
 }
 
+/* Drawings and their engineer know the building as it stands, not as it is once its glazing has broken. */
+static bool given_ones_govern(const struct gw_model *model, const struct gw_element *e)
+{
+    return model->project.pressures == GW_GIVEN_GOVERN && !gw_model_breached(model, e->building);
+}
+
 static void note_difference(struct gw_builder *b, const struct gw_element *e, const char *source, const char *direction,
                             double computed, double given)
 {
@@ -118,7 +124,9 @@ static void note_difference(struct gw_builder *b, const struct gw_element *e, co
     struct gw_takeoff *t = b->takeoff;
     t->differences.items = gw_grow(b->arena, t->differences.items, t->differences.n, &t->differences_capacity,
                                    sizeof *t->differences.items);
-    struct gw_difference d = {NULL, e->id, source, direction, computed, given, given / computed - 1};
+    const bool governs = given_ones_govern(b->model, e);
+    const double excess = given / computed - 1;
+    struct gw_difference d = {governs, NULL, e->id, source, direction, computed, given, excess};
     t->differences.items[t->differences.n++] = d;
     b->differs.items =
         gw_grow(b->arena, b->differs.items, b->differs.n, &b->differs_capacity, sizeof *b->differs.items);
@@ -141,7 +149,7 @@ void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine 
     const struct found f = find_given(b->model->project.given, e);
     if (!f.row) return;
     const char *source = source_of(f.row);
-    const bool given_rule = b->model->project.pressures == GW_GIVEN_GOVERN;
+    const bool given_rule = given_ones_govern(b->model, e);
     const struct gw_pair computed = {e->inward.pa, e->outward.pa};
     note_row(engine, &f, given_rule);
     const struct gw_pair given = given_at(&f, e->effective_area, engine);

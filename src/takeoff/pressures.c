@@ -105,6 +105,19 @@ const char *gw_governed_by(const struct gw_builder *b, const char *what, const c
     return b->takeoff ? gw_format(b->arena, "%s %s%s", what, source, how) : "";
 }
 
+/* The tunnel's building was not broken open: the greater of its pressures and the computed ones. */
+static void take_greater(struct gw_element *e, struct gw_strength computed_in, struct gw_strength computed_out,
+                         const char *source, struct gw_engine *engine)
+{
+    const double inward = fmax(e->inward.pa, computed_in.pa), outward = fmin(e->outward.pa, computed_out.pa);
+    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, "max(computed, tunnel)",
+            {"computed", computed_in.pa, GW_PRESSURE}, {"tunnel", e->inward.pa, GW_PRESSURE});
+    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, "min(computed, tunnel)",
+            {"computed", computed_out.pa, GW_PRESSURE}, {"tunnel", e->outward.pa, GW_PRESSURE});
+    e->inward.pa = inward;
+    e->outward.pa = outward;
+}
+
 /* The test result, but not less than the code's floor, which is a share of Zone 4 whatever the element's own zone. */
 static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
 {
@@ -120,10 +133,16 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         if (gw_wind_pressure(&zone_4, &in, engine) != GW_OK) return;
         struct gw_strength test_in = gw_given_strength(row->level, row->inward, engine),
                            test_out = gw_given_strength(row->level, -row->outward, engine);
+        const struct gw_strength computed_in = e->inward, computed_out = e->outward;
         e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
-        e->governs = gw_governed_by(b, "wind tunnel", row->source, floored ? ", code floor" : "");
+        const bool breached = gw_model_breached(b->model, e->building);
+        if (breached) take_greater(e, computed_in, computed_out, row->source, engine);
+        e->governs = gw_governed_by(b, "wind tunnel", row->source,
+                                    breached  ? ", or computed where greater"
+                                    : floored ? ", code floor"
+                                              : "");
         e->computed = false;
     }
 }

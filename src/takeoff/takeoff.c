@@ -137,6 +137,7 @@ bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct
     assume_openings(&b);
     gw_group_finish(&b);
     index_walls(out, arena);
+    if (diags->errors == errors) gw_find_remarks(&b);
     out->n_elevations = b.numbers.n;
     return diags->errors == errors;
 }

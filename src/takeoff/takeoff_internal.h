@@ -137,6 +137,8 @@ bool gw_speaks_of(const char *building, int zone, const struct gw_element *e);
 const char *gw_governed_by(const struct gw_builder *b, const char *what, const char *source, const char *how);
 /* given.c: the drawings' pressures against the computed ones, or instead of them. */
 void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine);
+/* remarks.c: of a finished take-off. */
+void gw_find_remarks(struct gw_builder *b);
 void gw_building_parapet(const struct gw_building *building, struct gw_wind_parapet *out);
 /* In the units of the file. */
 void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,

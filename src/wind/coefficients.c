@@ -1,12 +1,18 @@
 /* External pressure: which figure, effective area, (GC_p). */
 #include "wind_internal.h"
 
-static bool alternative_permitted(const struct wind_run *run, const struct gw_wind_figure *figure)
+static bool alternative_permitted(const struct gw_wind_case *in, const struct gw_wind_figure *figure)
 {
-    const struct gw_wind_case *in = run->in;
     bool slender = !gw_given(in->least_width) ||
                    !wind_at_most(in->mean_roof_height / in->least_width, figure->alternative_slenderness);
     return !slender && wind_below(in->mean_roof_height, figure->alternative_height_m);
+}
+
+bool gw_wind_alternative_refused(const struct gw_wind_case *in, const struct gw_tables *tables)
+{
+    const struct gw_wind_figure *figure = &tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
+    return in->alternative_60_90 == GW_YES && !wind_at_most(in->mean_roof_height, figure->low_height_m) &&
+           !alternative_permitted(in, figure);
 }
 
 int gw_wind_figure_clause(const struct wind_run *run)
@@ -26,7 +32,7 @@ void gw_wind_choose_figure(struct wind_run *run)
         return;
     }
     if (run->in->alternative_60_90 == GW_YES) {
-        run->low = run->alternative = alternative_permitted(run, figure);
+        run->low = run->alternative = alternative_permitted(run->in, figure);
         gw_wind_note(run, "GC_p", high,
                      run->low ? "the alternative for buildings of middle height: coefficients of the low figure; "
                                 "inward with the larger of q_z and q_h, outward with q_h"
