@@ -1,6 +1,11 @@
 #include "judge/anchor_load.h"
 
+#include "judge/corner.h"
+#include "judge/judge_internal.h"
+
 #include "galeward/combine.h"
+
+#include <string.h>
 
 /* The wall on its own side of the roof line and across it, m, with the elements whose pressures they take. */
 struct sides {
@@ -50,17 +55,58 @@ void gw_ask_bearing(struct gw_capacity *out, const struct gw_element *e)
     if (borne != GW_BORNE_ONCE) gw_capacity_instead(out, GW_FORCE, 0, GW_ABSENT, GW_PLAINLY(questions[borne]));
 }
 
-double gw_heaviest_glass(struct gw_ask *ask)
+/* Which lite types stand in which elevation: a row of the table each. */
+static bool *types_of(const struct gw_ask *ask, bool *table, const struct gw_wall_grid *grid)
 {
+    return table + grid->elevation * ask->model->project.lites.n;
+}
+
+/* A lite whose type nobody named may be of any. */
+static void note_lite(const struct gw_ask *ask, bool *types, const struct gw_element *e)
+{
+    for (size_t i = 0; i < ask->model->project.lites.n; i++)
+        if (!e->lite || strcmp(ask->model->project.lites.items[i].name, e->lite) == 0) types[i] = true;
+}
+
+static bool *placed_types(struct gw_ask *ask)
+{
+    bool **table = &ask->memory->placed_types;
+    if (*table) return *table;
+    const struct gw_takeoff *t = ask->takeoff;
+    *table = gw_alloc(ask->arena, t->n_elevations * ask->model->project.lites.n + 1, sizeof **table);
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind == GW_LITE) note_lite(ask, types_of(ask, *table, e->grid), e);
+    }
+    return *table;
+}
+
+/* Absent: one of the make-ups is not known. */
+static double heaviest_on(struct gw_ask *ask, const struct gw_wall_grid *grid)
+{
+    const bool *placed = types_of(ask, placed_types(ask), grid);
     double heaviest = 0;
     for (size_t i = 0; i < ask->model->project.lites.n; i++) {
         const struct gw_lite_type *type = &ask->model->project.lites.items[i];
         struct gw_make_up make_up;
+        if (!placed[i]) continue;
         if (!type->layers.n || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &ask->engine) != GW_OK)
             return GW_ABSENT;
         heaviest = fmax(heaviest, gw_make_up_weight(&make_up, &ask->engine));
     }
     return heaviest > 0 ? heaviest : GW_ABSENT; /* no lite types: nothing is known of the glass */
+}
+
+double gw_heaviest_glass(struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_corner_search search = gw_corner_of(ask, e);
+    struct gw_corner_line line;
+    double heaviest = heaviest_on(ask, e->grid);
+    while (gw_given(heaviest) && gw_corner_next(&search, &line)) {
+        const double other = heaviest_on(ask, line.grid);
+        heaviest = gw_given(other) ? fmax(heaviest, other) : GW_ABSENT;
+    }
+    return heaviest;
 }
 
 static struct gw_message how_together(const struct gw_ask *ask, const struct gw_anchor_parts *p, bool dead)

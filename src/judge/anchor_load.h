@@ -18,8 +18,9 @@ void gw_anchor_load_of(struct gw_anchor_load *out, struct gw_ask *ask, const str
 /* Asks what bears the piece that is held here where that is not told, or told twice: a limit that is not known. */
 void gw_ask_bearing(struct gw_capacity *out, const struct gw_element *e);
 
-/* Heaviest glass of the project's lite types, Pa: what a wall can weigh; absent where a make-up is not known. */
-double gw_heaviest_glass(struct gw_ask *ask);
+/* Heaviest glass of the lites of the element's wall, at a corner of both walls, Pa: what a wall can weigh; absent where
+ * a make-up is not known. */
+double gw_heaviest_glass(struct gw_ask *ask, const struct gw_element *e);
 /* One load of an anchor with the dead load at once, each against its own allowable: a limit whose use is both, told of
  * the part that uses more. */
 struct gw_anchor_parts {

@@ -244,11 +244,13 @@ static const struct gw_record ANCHOR_RECORD = RECORD("anchor", gw_anchor_spec, A
 static const struct gw_field SILICONE_BEAD[] = {
     NUM(gw_silicone_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.2), .help = "width of the bead"),
     NUM(gw_silicone_spec, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "of the bead"),
-    NUM(gw_silicone_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6), .help = "absent: 20 psi"),
+    NUM(gw_silicone_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6),
+        .help = "absent: 20 psi; what is above counts with a report only"),
     NUM(gw_silicone_spec, shear_strain, GW_RATIO, LIMITS(0.01, 3),
         .help = "allowed of the sealant, slip over thickness"),
     F(gw_silicone_spec, carries_weight, GW_T_BOOL,
       .help = "the bead carries the weight of the glass; absent: no, setting blocks do"),
+    F(gw_silicone_spec, report, GW_T_TEXT, .help = "of the sealant's manufacturer, that approves design_stress"),
 };
 static const struct gw_field DRIFT_SPEC[] = {
     PICK(gw_drift_spec, path, gw_drift_path_choices, .flags = GW_REQUIRED, .help = "how the wall takes it"),

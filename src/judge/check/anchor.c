@@ -84,7 +84,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_element *e = d->element;
     const struct gw_anchor_spec *a = gw_anchor_of(system, e);
-    const double glass = gw_heaviest_glass(ask),
+    const double glass = gw_heaviest_glass(ask, e),
                  weight = gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e));
     struct gw_anchor_load load;
     load_again(&load, ask, e);

@@ -97,7 +97,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_element *e = d->element;
     const struct gw_anchor_spec *anchor = gw_anchor_of(system, e);
-    const double glass = gw_heaviest_glass(ask);
+    const double glass = gw_heaviest_glass(ask, e);
     struct gw_mullion_anchor h;
     struct gw_message question = missing(system, anchor, glass);
     if (!gw_said(&question)) gw_anchor_holds(&h, &question, ask, e);

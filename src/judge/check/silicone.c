@@ -58,6 +58,24 @@ static void add_weight(struct gw_capacity *out, struct gw_silicone_case *in, str
     if (!gw_given(in->weight)) gw_capacity_instead(out, GW_THICKNESS, GW_ABSENT, GW_ABSENT, question);
 }
 
+/* More than practice's stress is a favorable statement: it counts where a report approves it. */
+static bool is_unapproved(struct gw_ask *ask, const struct gw_silicone_spec *s)
+{
+    const struct gw_silicone_stress *usual = &ask->model->tables->silicone_stress[GW_ROW_SILICONE_STRESS_WIND];
+    return gw_given(s->design_stress) && s->design_stress > usual->stress_pa * (1 + GW_HAIR) && !s->report;
+}
+
+static struct gw_message under_suction(struct gw_ask *ask, const struct gw_silicone_spec *s)
+{
+    const bool carries = s->carries_weight == GW_YES;
+    const char *how = carries ? "bite under suction" : "bite under suction; weight on setting blocks";
+    if (!is_unapproved(ask, s)) return GW_PLAINLY(how);
+    const double usual = ask->model->tables->silicone_stress[GW_ROW_SILICONE_STRESS_WIND].stress_pa;
+    return GW_SAY(ask->arena,
+                  "{}; judged at {}: no report of the sealant's manufacturer approves {} (silicone: report)",
+                  gw_of_text(how), gw_of_quantity(GW_STRESS, usual), gw_of_quantity(GW_STRESS, s->design_stress));
+}
+
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
@@ -72,7 +90,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     struct gw_silicone_case in = {.width = e->width,
                                   .height = e->pane,
                                   .pressure = gw_term_of(d, 0)->value,
-                                  .allowable = s->design_stress,
+                                  .allowable = is_unapproved(ask, s) ? GW_ABSENT : s->design_stress,
                                   .weight = GW_ABSENT,
                                   .dead_allowable = GW_ABSENT,
                                   .movement = GW_ABSENT,
@@ -84,10 +102,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, gw_fault_message(ask));
         return;
     }
-    const bool carries = s->carries_weight == GW_YES;
-    gw_capacity_instead(out, GW_THICKNESS, r.bite_wind, s->bite,
-                        carries ? GW_PLAINLY("bite under suction")
-                                : GW_PLAINLY("bite under suction; weight on setting blocks"));
+    gw_capacity_instead(out, GW_THICKNESS, r.bite_wind, s->bite, under_suction(ask, s));
     if (gw_given(in.weight))
         gw_capacity_instead(out, GW_THICKNESS, r.bite_dead, s->bite,
                             GW_PLAINLY("bite under the weight of the glass, all round, besides the wind"));
