@@ -27,12 +27,29 @@ static void add_assumptions(struct gw_results *out, struct gw_arena *arena)
         for (size_t i = 0; i < lists[k]->n; i++) out->assumptions.items[out->assumptions.n++] = &lists[k]->items[i];
 }
 
+/* A remark of the take-off was told in the units of the file: again in the reader's. */
+static const struct gw_diag *as_shown(const struct gw_results *out, struct gw_arena *arena, const struct gw_diag *d)
+{
+    const struct gw_takeoff *t = out->answer->takeoff;
+    const enum gw_units file = out->answer->model->project.units;
+    for (size_t i = 0; i < t->remarks.n; i++) {
+        const struct gw_message *said = &t->remarks.items[i];
+        if (strcmp(d->message, gw_message_text(arena, said, file ? file : GW_US)) != 0) continue;
+        struct gw_diag *again = gw_alloc(arena, 1, sizeof *again);
+        *again = *d;
+        again->message = gw_message_text(arena, said, out->shown);
+        return again;
+    }
+    return d;
+}
+
 static void add_warnings(struct gw_results *out, struct gw_arena *arena)
 {
     const struct gw_diags *diags = out->answer->model->diags;
     out->warnings.items = gw_alloc(arena, diags->n + 1, sizeof(const struct gw_diag *));
     for (size_t i = 0; i < diags->n; i++)
-        if (diags->items[i].severity == GW_WARNING) out->warnings.items[out->warnings.n++] = &diags->items[i];
+        if (diags->items[i].severity == GW_WARNING)
+            out->warnings.items[out->warnings.n++] = as_shown(out, arena, &diags->items[i]);
 }
 
 /* But for the last bits of a double. */
