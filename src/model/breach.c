@@ -153,7 +153,7 @@ static void settle_building(struct gw_model *model, const struct gw_building *bu
     const double lowest = lowest_glazing(model, building);
     if (!gw_given(lowest)) return;
     struct gw_debris_case in;
-    struct gw_debris_result code;
+    struct gw_debris_result code = {.wind_zone = GW_NO_ZONE};
     struct gw_engine engine;
     gw_engine_init(&engine, model->tables, NULL);
     gw_model_debris_case(model, lowest, &in);
