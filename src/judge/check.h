@@ -61,15 +61,16 @@ struct gw_capacity {
 
 /* What one rating shows of one demand. */
 struct gw_showing {
-    bool applies;          /* it is a rating of this check and component */
-    bool covers;           /* the test reaches this place; else `why` */
-    bool foreign;          /* it says nothing here, not even by a number too small */
-    bool weight;           /* it shows the wind there; the weight besides, which no wind test shows, is calculated */
-    bool adverse;          /* what it says against the system counts, whatever calculation shows */
-    double proof;          /* the pressure that it held over what is asked, in the direction with more; absent */
-    double provided[2];    /* by term */
-    double required;       /* where it is not the first term's; absent */
-    enum gw_bool met;      /* where the engine compares by a rule of its own; unsaid: by the numbers */
+    bool applies;       /* it is a rating of this check and component */
+    bool covers;        /* the test reaches this place; else `why` */
+    bool foreign;       /* it says nothing here, not even by a number too small */
+    bool weight;        /* it shows the wind there; the weight besides, which no wind test shows, is calculated */
+    bool adverse;       /* what it says against the system counts, whatever calculation shows */
+    bool presumed;      /* adverse: of a size that is not recorded, or scaled up; not enough to fail what else passes */
+    double proof;       /* the pressure that it held over what is asked, in the direction with more; absent */
+    double provided[2]; /* by term */
+    double required;    /* where it is not the first term's; absent */
+    enum gw_bool met;   /* where the engine compares by a rule of its own; unsaid: by the numbers */
     struct gw_message why; /* what is not covered, or a condition to confirm */
 };
 

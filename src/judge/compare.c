@@ -13,7 +13,7 @@ struct outcome {
     struct gw_message message, remark, question;
     const struct gw_rating *rating; /* NULL: by calculation */
     bool foreign;                   /* of a rating that says nothing here */
-    bool covers, adverse, weight;
+    bool covers, adverse, presumed, weight;
     double proof, safety; /* of a test: held over asked; of a limit: its factor */
     const struct gw_used *used;
 };
@@ -75,6 +75,7 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     if (gw_said(&s->why) && !proviso) o.message = s->why;
     o.covers = s->covers;
     o.adverse = s->adverse;
+    o.presumed = s->presumed;
     o.weight = s->weight;
     o.proof = s->proof;
     return o;
@@ -85,6 +86,7 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
 static bool shows_more(const struct outcome *a, const struct outcome *b, bool path)
 {
     if (a->adverse != b->adverse) return a->adverse;
+    if (a->adverse) return a->presumed != b->presumed ? b->presumed : graver(a, b);
     if (path && a->covers != b->covers) return a->covers;
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (a->foreign != b->foreign) return b->foreign;

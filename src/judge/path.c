@@ -9,7 +9,7 @@ struct links {
     size_t n_elements;
 };
 
-enum { MOST_LINKS = 32 };
+enum { MOST_LINKS = 32, FAILED = MOST_LINKS, ROWS }; /* the last row: framing that a specimen speaks against */
 
 /* Rows of the registry that are links, numbered. */
 static unsigned link_number(const struct gw_check *check)
@@ -26,9 +26,11 @@ static void gather(struct links *links, const struct gw_finding *findings, size_
     const struct gw_check *last = NULL;
     unsigned number = 0;
     links->n_elements = ask->takeoff->elements.n;
-    links->of = gw_alloc(ask->arena, MOST_LINKS * (links->n_elements + 1), sizeof(const struct gw_finding *));
+    links->of = gw_alloc(ask->arena, ROWS * (links->n_elements + 1), sizeof(const struct gw_finding *));
     for (size_t i = 0; i < n; i++) {
         const struct gw_demand *d = findings[i].demand;
+        if (d->element && d->check->path && d->element->kind != GW_LITE && findings[i].adverse)
+            links->of[FAILED * links->n_elements + d->element->index] = &findings[i];
         if (!d->element || !d->check->link) continue;
         if (d->check != last) number = link_number(d->check);
         last = d->check;
@@ -61,7 +63,7 @@ static void walk(struct path *path, const struct links *links, struct gw_ask *as
     const struct gw_leaning *l = gw_leaning_of(ask, e);
     *path = (struct path){.worst = NULL};
     for (size_t i = 0; i < l->n; i++)
-        for (unsigned k = 0; k < MOST_LINKS; k++) {
+        for (unsigned k = 0; k < ROWS; k++) {
             /* a lite's own glass and bead count; those of others do not */
             const struct gw_finding *f = links->of[k * links->n_elements + l->items[i].on->index];
             take(path, f, l->items[i].pieces);
@@ -183,9 +185,9 @@ static void judge_path(struct gw_finding *f, const struct links *links, struct g
     const struct gw_element *e = f->demand->element;
     const enum gw_verdict by_rating = f->verdict;
     struct path path;
-    if (f->adverse || (has_own_test(e) && by_rating != GW_PASS)) return;
+    if ((f->adverse && by_rating == GW_FAIL) || (has_own_test(e) && by_rating != GW_PASS)) return;
     walk(&path, links, ask, e);
-    if (!path.worst) return;
+    if (!path.worst || path.worst == f || (f->adverse && path.worst->verdict != GW_FAIL)) return;
     if (path.worst->verdict == GW_FAIL) fails(f, ask, &path);
     else if (path.worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
     else passes(f, ask, &path);

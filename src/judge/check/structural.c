@@ -12,25 +12,55 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     gw_demand_term(out, ask, GW_PRESSURE, GW_OUTWARD, known ? p.outward : GW_ABSENT);
 }
 
-/* Nothing recorded says that the specimen was larger. */
-static bool no_larger(const struct gw_tested *t, const struct gw_element *e)
+enum fit { LARGER, PERHAPS, NO_LARGER };
+
+static enum fit fit_of(double tested, double here)
 {
-    if (e->kind == GW_MULLION) return !(t->module > e->width) && !(t->span > e->span);
-    bool any = !t->lites.n && !(t->lite_width > e->width) && !(t->lite_height > e->pane);
-    for (size_t i = 0; i < t->lites.n; i++)
-        any = any || (t->lites.items[i].width <= e->width && t->lites.items[i].height <= e->pane);
-    return any;
+    if (!gw_given(tested)) return PERHAPS;
+    return tested > here + GW_HAIR_M ? LARGER : NO_LARGER;
 }
 
-/* A failure recorded of a specimen no larger than the element speaks against it, over the proof factor. */
-static bool failed(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
+static enum fit both(enum fit a, enum fit b) { return a < b ? a : b; }
+
+/* Whether the specimen was no larger than the element; what is not recorded may have been no larger. Of several lites
+ * the smallest. */
+static enum fit specimen_fit(const struct gw_tested *t, const struct gw_element *e)
+{
+    if (!t) return PERHAPS;
+    if (e->kind == GW_MULLION) return both(fit_of(t->module, e->width), fit_of(t->span, e->span));
+    enum fit best = t->lites.n ? LARGER : both(fit_of(t->lite_width, e->width), fit_of(t->lite_height, e->pane));
+    for (size_t i = 0; i < t->lites.n; i++) {
+        const struct gw_tested_lite *lite = &t->lites.items[i];
+        const enum fit one = both(fit_of(lite->width, e->width), fit_of(lite->height, e->pane));
+        if (one > best) best = one;
+    }
+    return best;
+}
+
+static bool stopped_short(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
 {
     const struct gw_both_ways *at = rating->failed_at;
-    const struct gw_tested *t = rating->tested;
     const double proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof;
     const struct gw_pressures p = gw_pressures_on(ask, e);
-    if (!at || !t || !(at->positive < p.inward * proof || at->negative < p.outward * proof)) return false;
-    return no_larger(t, e);
+    return at && (at->positive < p.inward * proof || at->negative < p.outward * proof);
+}
+
+/* A failure recorded of a specimen no larger than the element speaks against it, over the proof factor; a size left out
+ * of the record does not erase it. */
+static void speak_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
+                          const struct gw_element *e)
+{
+    const enum fit fit = stopped_short(ask, rating, e) ? specimen_fit(rating->tested, e) : LARGER;
+    if (fit == LARGER) return;
+    out->adverse = true;
+    out->presumed = fit == PERHAPS;
+    out->foreign = out->presumed;
+    out->covers = out->covers && !out->presumed;
+    out->met = GW_NO;
+    out->why =
+        GW_PLAINLY(out->presumed ? "a specimen failed below the proof of what is asked here, and its size is not "
+                                   "recorded: ask the manufacturer what failed (tested)"
+                                 : "the specimen failed below the proof of what is asked here");
 }
 
 static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
@@ -45,11 +75,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
         e->kind == GW_LITE ? gw_specimen_short_of_lite(ask, rating, e) : gw_specimen_short_of_mullion(ask, rating, e);
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
-    if (!failed(ask, rating, e)) return;
-    out->adverse = true;
-    out->foreign = false;
-    out->met = GW_NO;
-    out->why = GW_PLAINLY("the specimen failed below the proof of what is asked here");
+    speak_against(out, ask, rating, e);
 }
 
 const struct gw_check gw_check_structural = {.id = "structural",
