@@ -71,7 +71,7 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     const bool unreached = !s->covers && (o.verdict == GW_PASS || d->at_most || s->foreign);
     if (unreached) o.verdict = GW_NOT_SHOWN;
     /* a proviso of a pass says nothing about numbers that fail */
-    const bool proviso = s->covers && o.verdict != GW_PASS && s->met == GW_UNSAID;
+    const bool proviso = s->covers && !s->adverse && o.verdict != GW_PASS && s->met == GW_UNSAID;
     if (gw_said(&s->why) && !proviso) o.message = s->why;
     o.covers = s->covers;
     o.adverse = s->adverse;
@@ -251,6 +251,44 @@ static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, c
     return d->check->does->capacity ? calculate(ask, d, system) : without_rating(ask, d);
 }
 
+/* What was measured is far less than the system's stiffness allows. */
+static bool too_stiff(const struct outcome *tested, const struct outcome *by, const struct gw_ask *ask,
+                      const struct gw_demand *d)
+{
+    const double most = ask->model->tables->test_rule[GW_ROW_TEST_RULE_BENT_LESS].value;
+    return d->at_most && tested->dim == by->dim && by->provided > most * tested->provided;
+}
+
+static struct outcome other_specimen(struct outcome o, struct gw_ask *ask, const struct outcome *by)
+{
+    o.verdict = GW_NOT_SHOWN;
+    o.evidence = GW_EVIDENCE_NONE;
+    o.message = GW_SAY(ask->arena,
+                       "{} measured {} of what is {} by calculation of the same system ({}): ask the manufacturer what "
+                       "was tested",
+                       gw_of_text(gw_report_name(o.rating)), gw_of_quantity(o.dim, o.provided),
+                       gw_of_quantity(by->dim, by->provided), gw_of_message(&by->message));
+    return o;
+}
+
+/* What was measured under less than is asked fails what no calculation speaks for; where one does, both are asked
+ * about. */
+static struct outcome presumed_against(struct outcome o, struct gw_ask *ask, const struct gw_demand *d,
+                                       const struct gw_system *system)
+{
+    struct gw_trace *trace = ask->trace;
+    ask->trace = NULL;
+    const struct outcome by = calculate(ask, d, system);
+    ask->trace = trace;
+    if (by.verdict != GW_PASS) return by.verdict == GW_FAIL && graver(&by, &o) ? by : o;
+    o.verdict = GW_NOT_SHOWN;
+    o.evidence = GW_EVIDENCE_NONE;
+    o.message =
+        GW_SAY(ask->arena, "{}; by calculation of the same system it is {}: ask the manufacturer what was tested",
+               gw_of_message(&o.message), gw_of_quantity(by.dim, by.provided));
+    return o;
+}
+
 /* Where test and calculation of the same system disagree the verdict follows the test, said where it is seen first;
  * unless by the calculation the specimen could not have held its proof: then something else was tested. */
 static struct outcome against_calculation(struct outcome tested, struct gw_ask *ask, const struct gw_demand *d,
@@ -262,6 +300,7 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
     const struct outcome by = calculate(ask, d, system);
     ask->trace = trace;
     if (by.verdict != GW_FAIL || !gw_given(by.use)) return tested;
+    if (too_stiff(&tested, &by, ask, d)) return other_specimen(tested, ask, &by);
     const struct gw_value use = gw_of_number(by.use, 3), report = gw_of_text(gw_report_name(tested.rating));
     if (by.safety > 0 && by.use * tested.proof > beyond * by.safety) {
         struct outcome o = by;
@@ -299,7 +338,7 @@ static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_deman
     if (!best_rating(&o, ask, d, system)) return calculate(ask, d, system);
     if (o.adverse) {
         o.message = report_message(ask, &o);
-        return o;
+        return o.presumed ? presumed_against(o, ask, d, system) : o;
     }
     if (o.verdict != GW_PASS || o.weight) {
         struct outcome by = calculate(ask, d, system);

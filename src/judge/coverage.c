@@ -5,6 +5,7 @@
 #include "judge/anchor_load.h"
 #include "judge/leaning.h"
 #include "judge/line.h"
+#include "judge/measured.h"
 #include "judge/member.h"
 
 #include "tables_data.h"
@@ -212,9 +213,10 @@ bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what)
     return false;
 }
 
-/* A recorded deflection shows a lower pressure in proportion, with an insert undiminished, never a higher one. */
+/* A recorded deflection shows a lower pressure in proportion, with an insert undiminished, never a higher one. `share`:
+ * what is limited over what was measured. */
 static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_measured *measured,
-                            double asked, bool insert)
+                            double asked, double share, bool insert)
 {
     out->met = GW_UNSAID;
     out->proof = GW_ABSENT;
@@ -226,7 +228,7 @@ static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const st
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     if (!out->covers) return;
-    out->provided[0] = insert ? measured->value : measured->value * asked / measured->at;
+    out->provided[0] = share * (insert ? measured->value : measured->value * asked / measured->at);
 }
 
 /* A wind test shows no weight: what carries glass is calculated or stated besides. */
@@ -256,10 +258,11 @@ void gw_test_transom_deflection(struct gw_showing *out, struct gw_ask *ask, cons
 {
     const struct gw_element *e = demand->element;
     gw_test_transom(out, ask, demand, rating);
-    if (!out->applies || !out->covers) return;
+    if (!out->applies || !rating->tested) return;
     /* the level at which the limit is asked */
     const double asked = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
-    show_deflection(out, ask, rating->tested->transom->deflection, asked, false);
+    if (out->covers) show_deflection(out, ask, rating->tested->transom->deflection, asked, 1, false);
+    gw_transom_against(out, ask, rating->tested->transom, e, asked);
 }
 
 static struct gw_message not_hung(const struct gw_rating *rating, const struct gw_element *e)
@@ -301,20 +304,21 @@ static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_ra
     return short_of(ask, d, COUNT(d));
 }
 
-/* What a specimen of several equal spans felt at most between its supports under its pressure, with E I of 1. */
+/* What a specimen of equal spans felt at most between its supports under its pressure, with E I of 1. */
 static bool specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load)
 {
     enum { MOST = 8 };
     double supports[MOST + 1];
     struct gw_engine engine;
-    if (t->spans > MOST) return false;
-    for (int i = 0; i <= t->spans; i++) supports[i] = i * t->span;
-    const double length = t->spans * t->span;
+    const int spans = t->spans > 1 ? t->spans : 1;
+    if (spans > MOST) return false;
+    for (int i = 0; i <= spans; i++) supports[i] = i * t->span;
+    const double length = spans * t->span;
     const struct gw_beam_segment segment = {length, 1, 1};
     const struct gw_beam_load load = {GW_BEAM_SPREAD, 0, length, line_load, line_load};
     const struct gw_beam beam = {.length = length,
                                  .supports = supports,
-                                 .n_supports = (size_t)t->spans + 1,
+                                 .n_supports = (size_t)spans + 1,
                                  .loads = &load,
                                  .n_loads = 1,
                                  .segments = &segment,
@@ -368,6 +372,40 @@ void gw_test_mullion(struct gw_showing *out, struct gw_ask *ask, const struct gw
     finish(out, ask, rating, e, e->spans > 1 || e->overhang);
 }
 
+/* A corner, a parapet and a half mullion are others; nor does a bare specimen speak of what an insert stiffens. */
+static bool is_like(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
+{
+    const struct gw_message unhung = not_hung(rating, e);
+    const struct gw_tested *t = rating->tested;
+    const bool half = ask->system && gw_is_half_mullion(ask->system, e);
+    const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
+    const bool bare = t->reinforcement && strcmp(t->reinforcement, "none") == 0;
+    return !gw_said(&unhung) && !half && !e->overhang && !(bare && insert) && fabs(t->span - e->span) < GW_HAIR_M;
+}
+
+static void mullion_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
+                            const struct gw_element *e, double asked)
+{
+    const struct gw_measured *measured = rating->deflection;
+    const struct gw_tested *t = rating->tested;
+    struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    if (!measured || !gw_given(t->module) || !is_like(ask, rating, e) || gw_said(&s->fault)) return;
+    if (!specimen_feels(felt, ask, t, measured->at * t->module)) return;
+    const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment);
+    const bool as_many = (t->spans <= 1 && e->spans <= 1) || (t->spans > 1 && bends_alike(ask, t, e));
+    const bool scaled = measured->at < asked * (1 - GW_HAIR) || t->module < e->width - GW_HAIR_M || !as_many;
+    gw_reading_against(out, ask, measured, &bend, fabs(felt->deflection_max.value), scaled);
+}
+
+/* What the edge of glass bends of it, where that is nearer to its limit. */
+static double edge_share(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    if (gw_said(&s->fault) || !(s->forces.deflection > 0)) return 1;
+    return gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment).response / s->forces.deflection;
+}
+
 void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                                 const struct gw_rating *rating)
 {
@@ -379,17 +417,12 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     if (!gw_said(&out->why)) out->why = other_continuity(ask, rating, e, true);
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
-    if (!out->covers) return;
     /* a piece that only bends less under its pressure than another did under its own is no part of what that measured
      */
-    show_deflection(out, ask, rating->deflection, asked, insert || !bends_alike(ask, rating->tested, e));
-    if (!out->covers) return;
-    /* of the member from its own supports: the edge of a lite that ends between them bends less */
-    const double limit =
-        fmax(gw_term_of(demand, 0)->value, gw_framing_limit(ask->model, e->span, e->overhang, &ask->engine));
-    /* at no more than the pressure here; what an insert leaves undiminished was not measured at it */
-    const double here = fmin(1, asked / rating->deflection->at) * rating->deflection->value;
-    out->adverse = fabs(rating->tested->span - e->span) < GW_HAIR_M && here > limit * (1 + GW_HAIR);
+    if (out->covers)
+        show_deflection(out, ask, rating->deflection, asked, edge_share(ask, e),
+                        insert || !bends_alike(ask, rating->tested, e));
+    mullion_against(out, ask, rating, e, asked);
 }
 
 void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,

@@ -1,0 +1,17 @@
+/* What was measured of a specimen, as it speaks against the system. */
+#ifndef GALEWARD_JUDGE_MEASURED_H
+#define GALEWARD_JUDGE_MEASURED_H
+
+#include "judge/member.h"
+
+/* A deflection says how stiff the specimen was: what it felt with E I of 1 N m2 (`felt`, m) over what was measured. A
+ * piece so stiff is held to the limit here, whatever the pressure and the width were; one beyond it counts against the
+ * system. `scaled`: under less load than here, so that it is presumed only. */
+void gw_reading_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_measured *measured,
+                        const struct gw_framing_bend *bend, double felt, bool scaled);
+/* The same of a transom of the same span, whose specimen records the heights beside it. `asked`: Pa, at the level of
+ * the limit. */
+void gw_transom_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_tested_transom *tested,
+                        const struct gw_element *e, double asked);
+
+#endif
