@@ -68,6 +68,7 @@ struct gw_showing {
     bool adverse;       /* what it says against the system counts, whatever calculation shows */
     bool presumed;      /* adverse: of a size that is not recorded, or scaled up; not enough to fail what else passes */
     double proof;       /* the pressure that it held over what is asked, in the direction with more; absent */
+    double as_stiff;    /* what the place bends if it is as stiff as the specimen that was measured; absent */
     double provided[2]; /* by term */
     double required;    /* where it is not the first term's; absent */
     enum gw_bool met;   /* where the engine compares by a rule of its own; unsaid: by the numbers */

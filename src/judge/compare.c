@@ -14,6 +14,7 @@ struct outcome {
     const struct gw_rating *rating; /* NULL: by calculation */
     bool foreign;                   /* of a rating that says nothing here */
     bool covers, adverse, presumed, weight;
+    double as_stiff;      /* of a test: see gw_showing; else absent */
     double proof, safety; /* of a test: held over asked; of a limit: its factor */
     const struct gw_used *used;
 };
@@ -76,6 +77,7 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     o.covers = s->covers;
     o.adverse = s->adverse;
     o.presumed = s->presumed;
+    o.as_stiff = gw_given(s->as_stiff) ? s->as_stiff : o.provided;
     o.weight = s->weight;
     o.proof = s->proof;
     return o;
@@ -96,8 +98,11 @@ static bool shows_more(const struct outcome *a, const struct outcome *b, bool pa
 
 static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    struct gw_showing s = {
-        .required = GW_ABSENT, .provided = {GW_ABSENT, GW_ABSENT}, .met = GW_UNSAID, .proof = GW_ABSENT};
+    struct gw_showing s = {.required = GW_ABSENT,
+                           .provided = {GW_ABSENT, GW_ABSENT},
+                           .met = GW_UNSAID,
+                           .proof = GW_ABSENT,
+                           .as_stiff = GW_ABSENT};
     gw_ask_open(ask);
     d->check->does->test(&s, ask, d, rating);
     if (!s.applies) return (struct outcome){.rating = NULL};
@@ -256,7 +261,7 @@ static bool too_stiff(const struct outcome *tested, const struct outcome *by, co
                       const struct gw_demand *d)
 {
     const double most = ask->model->tables->test_rule[GW_ROW_TEST_RULE_BENT_LESS].value;
-    return d->at_most && tested->dim == by->dim && by->provided > most * tested->provided;
+    return d->at_most && tested->dim == by->dim && by->provided > most * tested->as_stiff;
 }
 
 static struct outcome other_specimen(struct outcome o, struct gw_ask *ask, const struct outcome *by)
@@ -264,9 +269,10 @@ static struct outcome other_specimen(struct outcome o, struct gw_ask *ask, const
     o.verdict = GW_NOT_SHOWN;
     o.evidence = GW_EVIDENCE_NONE;
     o.message = GW_SAY(ask->arena,
-                       "{} measured {} of what is {} by calculation of the same system ({}): ask the manufacturer what "
+                       "as stiff as the specimen of {} it bends {}, by calculation of the same system {} ({}): ask the "
+                       "manufacturer what "
                        "was tested",
-                       gw_of_text(gw_report_name(o.rating)), gw_of_quantity(o.dim, o.provided),
+                       gw_of_text(gw_report_name(o.rating)), gw_of_quantity(o.dim, o.as_stiff),
                        gw_of_quantity(by->dim, by->provided), gw_of_message(&by->message));
     return o;
 }

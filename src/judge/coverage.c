@@ -383,6 +383,7 @@ static bool is_like(struct gw_ask *ask, const struct gw_rating *rating, const st
     return !gw_said(&unhung) && !half && !e->overhang && !(bare && insert) && fabs(t->span - e->span) < GW_HAIR_M;
 }
 
+/* What was measured as the piece here would bend it, and whether that speaks against it. */
 static void mullion_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
                             const struct gw_element *e, double asked)
 {
@@ -390,12 +391,14 @@ static void mullion_against(struct gw_showing *out, struct gw_ask *ask, const st
     const struct gw_tested *t = rating->tested;
     struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const struct gw_stretch *s = gw_stretch_of(ask, e);
-    if (!measured || !gw_given(t->module) || !is_like(ask, rating, e) || gw_said(&s->fault)) return;
+    if (!measured || !gw_given(t->module) || !gw_given(t->span) || gw_said(&s->fault)) return;
     if (!specimen_feels(felt, ask, t, measured->at * t->module)) return;
     const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment);
+    const double unit = fabs(felt->deflection_max.value);
     const bool as_many = (t->spans <= 1 && e->spans <= 1) || (t->spans > 1 && bends_alike(ask, t, e));
     const bool scaled = measured->at < asked * (1 - GW_HAIR) || t->module < e->width - GW_HAIR_M || !as_many;
-    gw_reading_against(out, ask, measured, &bend, fabs(felt->deflection_max.value), scaled);
+    out->as_stiff = measured->value * bend.response / unit;
+    if (is_like(ask, rating, e)) gw_reading_against(out, ask, measured, &bend, unit, scaled);
 }
 
 /* What the edge of glass bends of it, where that is nearer to its limit. */
@@ -423,6 +426,8 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
         show_deflection(out, ask, rating->deflection, asked, edge_share(ask, e),
                         insert || !bends_alike(ask, rating->tested, e));
     mullion_against(out, ask, rating, e, asked);
+    /* slip of an insert is no less at a lower pressure */
+    if (insert && out->covers) out->as_stiff = fmax(out->as_stiff, out->provided[0]);
 }
 
 void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
