@@ -12,19 +12,43 @@ static struct gw_message not_recorded(struct gw_ask *ask, const char *name)
     return GW_SAY(ask->arena, "the report records no {}; ask the manufacturer for it", gw_of_text(name));
 }
 
-/* The lite: no larger in area, no lower for its width. */
-static struct gw_message of_size(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+/* One lite of a specimen: of its list, or the one of the short form, whose make-up may be a lite type's name. */
+struct specimen {
+    double width, height; /* m */
+    const struct gw_layer *layers;
+    size_t n;
+    const char *make_up;
+};
+
+/* How far a frame racks per unit of room before its lite touches it on two sides: with side gaps c1 and end gaps c2
+ * the lite slides and turns until the drift is 2 c1 (1 + h c2 / (b c1)), over its height 2 c1 / h + 2 c2 / b. A bead
+ * that shears by s all round takes 2 s / h + 2 s / b in the same way. */
+static double racks(double side, double end, double width, double height) { return side / height + end / width; }
+
+/* No larger in area, no lower for its width, and no sooner at its frame, with equal room and with that tested. */
+static struct gw_message of_size(struct gw_ask *ask, const struct gw_tested *t, const struct specimen *s,
+                                 const struct gw_element *e)
 {
-    if (!gw_given(t->lite_width)) return not_recorded(ask, "lite width");
-    if (!gw_given(t->lite_height)) return not_recorded(ask, "lite height");
-    const double tested = t->lite_width * t->lite_height, here = e->width * e->pane;
+    if (!gw_given(s->width)) return not_recorded(ask, "lite width");
+    if (!gw_given(s->height)) return not_recorded(ask, "lite height");
+    const double tested = s->width * s->height, here = e->width * e->pane, least = 1 - GW_HAIR;
+    const bool gaps = !gw_is_bonded(ask->system) && gw_given(t->side_gap) && gw_given(t->end_gap);
+    const double side = gaps ? t->side_gap : 1, end = gaps ? t->end_gap : 1;
+    const struct gw_value width = gw_of_quantity(GW_LENGTH, s->width), height = gw_of_quantity(GW_LENGTH, s->height),
+                          own_width = gw_of_quantity(GW_LENGTH, e->width),
+                          own_height = gw_of_quantity(GW_LENGTH, e->pane);
     if (here > tested * (1 + GW_HAIR))
         return GW_SAY(ask->arena, "tested a lite of {}, here {}", gw_of_quantity(GW_AREA, tested),
                       gw_of_quantity(GW_AREA, here));
-    if (e->pane * t->lite_width < t->lite_height * e->width * (1 - GW_HAIR))
-        return GW_SAY(ask->arena, "tested a lite {} wide and {} high, here {} and {}: lower for its width",
-                      gw_of_quantity(GW_LENGTH, t->lite_width), gw_of_quantity(GW_LENGTH, t->lite_height),
-                      gw_of_quantity(GW_LENGTH, e->width), gw_of_quantity(GW_LENGTH, e->pane));
+    if (e->pane * s->width < s->height * e->width * least)
+        return GW_SAY(ask->arena, "tested a lite {} wide and {} high, here {} and {}: lower for its width", width,
+                      height, own_width, own_height);
+    if (racks(1, 1, e->width, e->pane) < racks(1, 1, s->width, s->height) * least ||
+        racks(side, end, e->width, e->pane) < racks(side, end, s->width, s->height) * least)
+        return GW_SAY(ask->arena,
+                      "tested a lite {} wide and {} high, here {} and {}: it meets its frame at less drift for its "
+                      "height (1 / height + 1 / width is less)",
+                      width, height, own_width, own_height);
     return (struct gw_message){0};
 }
 
@@ -50,15 +74,40 @@ static bool same_layers(const struct gw_tables *tables, const struct gw_layer *a
     return true;
 }
 
-static struct gw_message of_glass(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+static struct gw_message of_glass(struct gw_ask *ask, const struct specimen *s, const struct gw_element *e)
 {
-    if (!t->layers.n && !t->make_up) return not_recorded(ask, "make-up of the glass");
-    if (!gw_glazed_type(ask->model, e)) return GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
-    if (t->layers.n ? same_layers(ask->model->tables, t->layers.items, t->layers.n, gw_glazed_type(ask->model, e))
-                    : strcmp(t->make_up, e->lite) == 0)
+    const struct gw_lite_type *here = gw_glazed_type(ask->model, e);
+    if (!s->n && !s->make_up) return not_recorded(ask, "make-up of the glass");
+    if (!here) return GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
+    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : strcmp(s->make_up, e->lite) == 0)
         return (struct gw_message){0};
-    if (t->layers.n) return GW_SAY(ask->arena, "tested with other glass than {}", gw_of_text(e->lite));
-    return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(e->lite));
+    if (s->n) return GW_SAY(ask->arena, "tested with other glass than {}", gw_of_text(e->lite));
+    return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(s->make_up), gw_of_text(e->lite));
+}
+
+static struct gw_message of_one(struct gw_ask *ask, const struct gw_tested *t, const struct specimen *s,
+                                const struct gw_element *e)
+{
+    const struct gw_message why = of_size(ask, t, s, e);
+    return gw_said(&why) ? why : of_glass(ask, s, e);
+}
+
+/* One lite of the specimen that reaches this one; all of them stood until the first fell out. */
+static struct gw_message of_lites(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+{
+    const struct specimen flat = {t->lite_width, t->lite_height, t->layers.items, t->layers.n, t->make_up};
+    struct gw_message first = {0};
+    if (!t->lites.n) return of_one(ask, t, &flat, e);
+    for (size_t i = 0; i < t->lites.n; i++) {
+        const struct gw_tested_lite *lite = &t->lites.items[i];
+        const struct specimen s = {lite->width, lite->height, lite->layers.items, lite->layers.n, NULL};
+        if (lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, e->component))
+            continue;
+        const struct gw_message why = of_one(ask, t, &s, e);
+        if (!gw_said(&why)) return why;
+        if (!gw_said(&first)) first = why;
+    }
+    return gw_said(&first) ? first : GW_PLAINLY("the report records no lite of this component");
 }
 
 /* What the lite has here, no less than tested. */
@@ -117,8 +166,7 @@ static struct gw_message shortfall(struct gw_ask *ask, const struct gw_rating *r
 {
     const struct gw_tested *t = rating->tested;
     if (!t) return GW_PLAINLY("the report's tested dimensions are not given; ask the manufacturer for them");
-    struct gw_message why = of_size(ask, t, e);
-    if (!gw_said(&why)) why = of_glass(ask, t, e);
+    struct gw_message why = of_lites(ask, t, e);
     if (!gw_said(&why)) why = of_edges(ask, t);
     if (!gw_said(&why)) why = of_story(ask, rating, e, required);
     return why;
