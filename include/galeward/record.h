@@ -35,13 +35,14 @@ enum gw_type {
 
 enum gw_field_flag {
     GW_REQUIRED = 1,
-    GW_MANY = 2,      /* a sequence of these: struct gw_many */
-    GW_NAMED = 4,     /* with GW_MANY: a mapping whose keys become each record's first text field */
-    GW_MAGNITUDE = 8, /* a minus sign is taken off */
-    GW_WRAP = 16,     /* with GW_MANY: a sequence of plain items is one item given as a sequence */
-    GW_HIDDEN = 32,   /* not in the field reference */
-    GW_SILENT = 64,   /* its default is not worth listing among the assumptions */
-    GW_ALONE = 2048,  /* with GW_MANY: a single plain item stands for a list of itself */
+    GW_MANY = 2,       /* a sequence of these: struct gw_many */
+    GW_NAMED = 4,      /* with GW_MANY: a mapping whose keys become each record's first text field */
+    GW_MAGNITUDE = 8,  /* a minus sign is taken off */
+    GW_WRAP = 16,      /* with GW_MANY: a sequence of plain items is one item given as a sequence */
+    GW_HIDDEN = 32,    /* not in the field reference */
+    GW_SILENT = 64,    /* its default is not worth listing among the assumptions */
+    GW_ALONE = 2048,   /* with GW_MANY: a single plain item stands for a list of itself */
+    GW_ORDERED = 4096, /* with GW_MANY: the order of its items tells two lists apart */
     /* Of results: */
     GW_INSIDE = 128,      /* a record that lies in the struct, not behind a pointer */
     GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */
@@ -130,6 +131,8 @@ struct gw_load {
 void gw_record_clear(const struct gw_record *record, void *out);
 /* One field, which lies `at`. */
 void gw_field_clear(const struct gw_field *field, void *at);
+/* True where nothing that both give differs; what either leaves out tells nothing. */
+bool gw_record_alike(const struct gw_record *record, const void *a, const void *b);
 /* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names
  * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,

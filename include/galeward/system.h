@@ -70,6 +70,8 @@ struct gw_tested {
     const char *reinforcement; /* "none", or what it was */
     GW_LIST(int) includes;     /* enum gw_included */
 };
+/* True where nothing that both records give differs; NULL: nothing recorded. */
+bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b);
 struct gw_both_ways {
     double positive, negative;
 };
@@ -85,6 +87,7 @@ struct gw_rating {
     const struct gw_measured *deflection;        /* of the mullion, at a pressure */
     const struct gw_tested *tested;
     const char *report;
+    const char *mended; /* since another report of the same specimen; NULL */
     enum gw_missile missile;
     int wind_zone, cycles;
     enum gw_bool after_structural; /* water, air */

@@ -94,6 +94,7 @@ struct gw_functions {
     void (*test)(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                  const struct gw_rating *rating); /* NULL: no test answers it */
     enum gw_route route;
+    bool levels;         /* a rating is one level that was survived: a lower one says nothing against a higher */
     const char *unrated; /* what to ask where no rating applies; NULL: "no ID rating ..." */
 };
 

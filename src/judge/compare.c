@@ -3,6 +3,8 @@
 
 #include "tables_data.h"
 
+#include <string.h>
+
 /* What one route says; a finding is filled from the one that is taken. */
 struct outcome {
     enum gw_verdict verdict;
@@ -12,6 +14,7 @@ struct outcome {
     enum gw_load_direction direction;
     struct gw_message message, remark, question;
     const struct gw_rating *rating; /* NULL: by calculation */
+    const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
     bool foreign;                   /* of a rating that says nothing here */
     bool covers, adverse, presumed, weight;
     double as_stiff;      /* of a test: see gw_showing; else absent */
@@ -113,6 +116,46 @@ static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, con
     return o;
 }
 
+/* May `other` take `rating`'s place: another report of a specimen that nothing recorded tells from its own. The results
+ * of one report are a series, of which the greatest counts; what was mended since leaves the earlier report behind. */
+static bool may_govern(const struct gw_rating *other, const struct gw_rating *rating)
+{
+    if (other == rating || other->test != rating->test || (rating->mended && !other->mended)) return false;
+    if (other->report && rating->report && strcmp(other->report, rating->report) == 0) return false;
+    return gw_same_specimen(other->tested, rating->tested);
+}
+
+static bool shows_less(const struct outcome *a, const struct outcome *b)
+{
+    if (!a->rating || a->foreign || b->adverse) return false;
+    if (a->verdict != b->verdict) return a->verdict == GW_FAIL;
+    return a->verdict != GW_NOT_SHOWN && a->use > b->use;
+}
+
+/* What a rating says, or in its place the least of the reports of the same specimen. */
+static struct outcome governed(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system, size_t i)
+{
+    const struct gw_rating *rating = &system->ratings.items[i];
+    struct outcome o = test_by(ask, d, rating);
+    for (size_t k = 0; o.rating && !d->check->does->levels && k < system->ratings.n; k++) {
+        if (!may_govern(&system->ratings.items[k], rating)) continue;
+        const struct outcome other = test_by(ask, d, &system->ratings.items[k]);
+        if (shows_less(&other, &o)) o = other;
+    }
+    o.beside = o.rating && o.rating != rating ? rating : NULL;
+    return o;
+}
+
+static void say_beside(struct outcome *o, struct gw_ask *ask)
+{
+    const struct gw_message why =
+        GW_SAY(ask->arena,
+               "{} shows more of a specimen that nothing recorded tells from this one: the lower governs, unless the "
+               "report says what was mended (mended)",
+               gw_of_text(gw_report_name(o->beside)));
+    o->message = gw_said(&o->message) ? gw_say_both(ask->arena, &o->message, "; ", &why) : why;
+}
+
 /* The best of the ratings; false: none applies. Only the one that is taken leaves its derivation. */
 static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct gw_demand *d,
                         const struct gw_system *system)
@@ -122,12 +165,36 @@ static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct g
     if (!d->check->does->test) return false;
     ask->trace = NULL;
     for (size_t i = 0; i < system->ratings.n; i++) {
-        struct outcome o = test_by(ask, d, &system->ratings.items[i]);
-        if (o.rating && (!best->rating || shows_more(&o, best, d->check->path))) *best = o;
+        struct outcome o = governed(ask, d, system, i);
+        const bool named = best->rating && o.rating == best->rating && o.beside;
+        if (o.rating && (!best->rating || named || shows_more(&o, best, d->check->path))) *best = o;
     }
     ask->trace = trace;
-    if (best->rating && trace) *best = test_by(ask, d, best->rating);
-    return best->rating != NULL;
+    if (!best->rating) return false;
+    const struct gw_rating *beside = best->beside;
+    if (trace) *best = test_by(ask, d, best->rating);
+    best->beside = beside;
+    if (beside) say_beside(best, ask);
+    return true;
+}
+
+/* A pass names the reports of other specimens that are short. */
+static void name_short_ones(struct outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+                            const struct gw_system *system)
+{
+    struct gw_trace *trace = ask->trace;
+    ask->trace = NULL;
+    for (size_t i = 0; best->verdict == GW_PASS && !d->check->does->levels && i < system->ratings.n; i++) {
+        const struct gw_rating *rating = &system->ratings.items[i];
+        const struct outcome o = rating == best->rating ? (struct outcome){.rating = NULL} : test_by(ask, d, rating);
+        if (!o.rating || o.foreign || o.verdict != GW_FAIL) continue;
+        const struct gw_message one =
+            GW_SAY(ask->arena, "{} is short, {} of {}; {} is followed: confirm that its specimen is the one built",
+                   gw_of_text(gw_report_name(rating)), gw_of_quantity(o.dim, o.provided),
+                   gw_of_quantity(o.dim, o.required), gw_of_text(gw_report_name(best->rating)));
+        best->remark = gw_said(&best->remark) ? gw_say_both(ask->arena, &best->remark, "; ", &one) : one;
+    }
+    ask->trace = trace;
 }
 
 static struct gw_message report_message(struct gw_ask *ask, const struct outcome *o)
@@ -251,6 +318,7 @@ static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, c
     struct outcome o;
     if (best_rating(&o, ask, d, system)) {
         o.message = report_message(ask, &o);
+        name_short_ones(&o, ask, d, system);
         return o;
     }
     return d->check->does->capacity ? calculate(ask, d, system) : without_rating(ask, d);

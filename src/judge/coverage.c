@@ -40,14 +40,24 @@ static bool begin(struct gw_showing *out, struct gw_ask *ask, const struct gw_ra
     return rating->tested != NULL;
 }
 
+/* What it held both ways, against what is asked; silence of one direction is no failure. */
+static void hold(struct gw_showing *out, struct gw_pressures held, double inward, double outward)
+{
+    const bool low = held.inward < inward * (1 - GW_HAIR) || held.outward < outward * (1 - GW_HAIR);
+    const bool silent = !low && !(gw_given(held.inward) && gw_given(held.outward));
+    if (silent && !gw_said(&out->why)) out->why = GW_PLAINLY("the rating gives no value for this direction");
+    out->covers = !gw_said(&out->why);
+    out->foreign = !out->covers;
+    out->met = low || silent ? GW_NO : GW_YES;
+}
+
 /* The element's pressures; `turns`: it also bends the other way, past an anchor, where the other pressure tests it. */
 static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
                    const struct gw_element *e, bool turns)
 {
     const struct gw_pressures asked = gw_pressures_on(ask, e), proved = gw_proved(ask, rating);
     const double in = turns ? gw_greater(asked) : asked.inward, outward = turns ? gw_greater(asked) : asked.outward;
-    out->covers = !gw_said(&out->why);
-    out->met = proved.inward >= in * (1 - GW_HAIR) && proved.outward >= outward * (1 - GW_HAIR) ? GW_YES : GW_NO;
+    hold(out, proved, in, outward);
     out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
                  (in >= outward ? proved.inward / in : proved.outward / outward);
 }
@@ -462,9 +472,6 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     const struct gw_anchor_spec *stated = ask->system ? gw_anchor_of(ask->system, e) : NULL;
     const bool says = stated && gw_given(stated->inward) && gw_given(stated->outward);
     out->weight = says || bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
-    out->covers = !gw_said(&out->why);
-    out->met = proved.inward * area >= gw_term_of(demand, 0)->value * (1 - GW_HAIR) &&
-                       proved.outward * area >= gw_term_of(demand, 1)->value * (1 - GW_HAIR)
-                   ? GW_YES
-                   : GW_NO;
+    const struct gw_pressures held = {proved.inward * area, proved.outward * area};
+    hold(out, held, gw_term_of(demand, 0)->value, gw_term_of(demand, 1)->value);
 }

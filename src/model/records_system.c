@@ -26,7 +26,7 @@ static const struct gw_record TESTED_HOLD_RECORD = RECORD("hold", gw_tested_hold
 static const struct gw_field TESTED_LITE[] = {
     NUM(gw_tested_lite, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "of the lite tested"),
     NUM(gw_tested_lite, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "its height"),
-    F(gw_tested_lite, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+    F(gw_tested_lite, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY | GW_ORDERED,
       .help = "its make-up, from outside to inside"),
     F(gw_tested_lite, support, GW_T_INTEGER, LIMITS(1, 4), .help = "edges held; absent: four"),
     F(gw_tested_lite, hold, GW_T_RECORD, .record = &TESTED_HOLD_RECORD,
@@ -73,7 +73,7 @@ static const struct gw_field TESTED[] = {
     NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
     PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
     F(gw_tested, make_up, GW_T_TEXT, .help = "of that lite: a lite type of the project with the same make-up"),
-    F(gw_tested, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+    F(gw_tested, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY | GW_ORDERED,
       .help = "the make-up itself, from outside to inside"),
     NUM(gw_tested, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal at each side, average"),
     NUM(gw_tested, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal, average of head and sill"),
@@ -87,6 +87,12 @@ static const struct gw_field TESTED[] = {
       .help = "what hung in the specimen besides: a test shows none of these unsaid"),
 };
 static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
+
+bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b)
+{
+    return !a || !b || gw_record_alike(&TESTED_RECORD, a, b);
+}
+
 static const struct gw_field BOTH_WAYS[] = {
     NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "inward"),
     NUM(gw_both_ways, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "outward, magnitude"),
@@ -118,7 +124,9 @@ static const struct gw_field RATING[] = {
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
-    F(gw_rating, report, GW_T_TEXT, .help = "report number"),
+    F(gw_rating, report, GW_T_TEXT, .help = "report number; absent: a statement"),
+    F(gw_rating, mended, GW_T_TEXT,
+      .help = "what was mended since another report of the same specimen, which then governs no longer"),
     PICK(gw_rating, missile, gw_missile_choices, .help = "impact: missile level"),
     F(gw_rating, wind_zone, GW_T_INTEGER, LIMITS(1, 4), .help = "impact: wind zone"),
     NUM(gw_rating, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "impact: glass bite tested"),

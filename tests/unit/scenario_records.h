@@ -34,6 +34,7 @@ struct expectation {
     GW_LIST(const char *) says;
     GW_LIST(const char *) says_not;
     GW_LIST(const char *) demand_says;
+    GW_LIST(const char *) remark_says;
     const struct gw_node *node;
 };
 struct refusal {
@@ -129,6 +130,7 @@ static const struct gw_field EXPECTATION_FIELDS[] = {
     TEXTS_OF(expectation, says),
     TEXTS_OF(expectation, says_not),
     TEXTS_OF(expectation, demand_says),
+    TEXTS_OF(expectation, remark_says),
     PLACE(expectation),
 };
 static const struct gw_record expectation_record =

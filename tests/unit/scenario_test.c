@@ -213,6 +213,10 @@ static void compare_says(struct stage *s, const struct expectation *x, const cha
     for (size_t i = 0; i < x->demand_says.n; i++)
         if (!strstr(asked, x->demand_says.items[i]))
             wrong(s, x->node, about, "demand_says", x->demand_says.items[i], asked);
+    const char *remark = gw_message_text(&s->arena, &f->remark, GW_US);
+    for (size_t i = 0; i < x->remark_says.n; i++)
+        if (!strstr(remark, x->remark_says.items[i]))
+            wrong(s, x->node, about, "remark_says", x->remark_says.items[i], remark);
 }
 
 static void compare_finding(struct stage *s, const struct expectation *x, const struct gw_finding *f)

@@ -240,4 +240,4 @@ const struct gw_check gw_check_blast = {
     .scope = GW_PER_ELEMENT,
     .kinds = GW_KIND_BIT(GW_LITE),
     .does = &(const struct gw_functions){
-        .needs = NEEDS, .waived = waived, .demand = demand, .capacity = capacity, .test = test}};
+        .needs = NEEDS, .waived = waived, .demand = demand, .capacity = capacity, .test = test, .levels = true}};

@@ -250,5 +250,6 @@ const struct gw_check gw_check_debris = {
         .waived = waived,
         .demand = demand,
         .test = test,
+        .levels = true,
         .unrated =
             "no impact rating of this component: ask the manufacturer for an impact report (ASTM E1886, E1996)"}};
