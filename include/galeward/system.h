@@ -67,6 +67,7 @@ struct gw_tested {
     double side_gap, end_gap, bite, bead_thickness, story_height; /* sway */
     const struct gw_tested_transom *transom;
     const struct gw_tested_fastening *fastening;
+    double splice_shear;       /* N, across the splice in the specimen at its design pressure */
     const char *reinforcement; /* "none", or what it was */
     GW_LIST(int) includes;     /* enum gw_included */
 };

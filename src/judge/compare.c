@@ -12,7 +12,7 @@ struct outcome {
     double required, provided, use;
     enum gw_dim dim;
     enum gw_load_direction direction;
-    struct gw_message message, remark, question;
+    struct gw_message message, remark, question, unmeasured;
     const struct gw_rating *rating; /* NULL: by calculation */
     const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
     bool foreign;                   /* of a rating that says nothing here */
@@ -83,6 +83,7 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
     o.as_stiff = gw_given(s->as_stiff) ? s->as_stiff : o.provided;
     o.weight = s->weight;
     o.proof = s->proof;
+    o.unmeasured = s->unmeasured;
     return o;
 }
 
@@ -385,6 +386,14 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
                    "by calculation ({}) its use is {}, so the specimen of {} could not have held its proof: ask "
                    "the manufacturer what was tested",
                    gw_of_message(&by.message), use, report);
+        return o;
+    }
+    if (gw_said(&tested.unmeasured)) {
+        struct outcome o = by;
+        o.verdict = GW_NOT_SHOWN;
+        o.evidence = GW_EVIDENCE_NONE;
+        o.message = GW_SAY(ask->arena, "{}: its use is {}; {} {}", gw_of_message(&by.message), use, report,
+                           gw_of_message(&tested.unmeasured));
         return o;
     }
     tested.message = GW_SAY(ask->arena,

@@ -448,6 +448,13 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     out->why = short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why) && !gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
         out->why = GW_PLAINLY("the report names no splice in its specimen");
+    const double carried = rating->tested->splice_shear, asked = gw_term_of(demand, 0)->value;
+    if (!gw_given(carried))
+        out->unmeasured = GW_PLAINLY("has a splice in its specimen and does not say what it carried: ask the "
+                                     "manufacturer (tested: splice_shear)");
+    else if (!gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
+        out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_quantity(GW_FORCE, carried),
+                          gw_of_quantity(GW_FORCE, asked));
     finish(out, ask, rating, e, true);
 }
 
