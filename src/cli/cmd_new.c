@@ -94,7 +94,7 @@ static const char SYSTEM[] =
     "  - {test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, report: R-101}\n"
     "  - {test: water, pressure: 12 psf, report: R-101, after_structural: true}   # units, splices, corners: tested: "
     "{includes: [stack_joint, corner]}\n"
-    "  # - {test: other, name: u_factor, value: 0.38}\n"
+    "  # - {test: other, name: u_factor, value: 0.38, report: R-102}\n"
     "# Framing: what a test does not reach is calculated, and shown only where every link is. Without a link: not "
     "shown.\n"
     "# mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 6 in, flange: 0.188 in, web: 0.125 in}}\n"

@@ -97,6 +97,7 @@ static bool shows_more(const struct outcome *a, const struct outcome *b, bool pa
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (a->foreign != b->foreign) return b->foreign;
     if (left != right) return left < right;
+    if (a->verdict == GW_PASS && a->evidence != b->evidence) return a->evidence == GW_BY_TEST;
     return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
 
@@ -113,6 +114,10 @@ static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, con
     struct outcome o = weigh(&s, d);
     o.rating = rating;
     o.foreign = s.foreign;
+    if (!rating->report) {
+        o.evidence = GW_BY_STATEMENT;
+        o.unmeasured = GW_PLAINLY("a statement outweighs no calculation; ask the manufacturer for the report");
+    }
     o.used = gw_ask_close(ask, d->used);
     return o;
 }
@@ -130,6 +135,8 @@ static bool shows_less(const struct outcome *a, const struct outcome *b)
 {
     if (!a->rating || a->foreign || b->adverse) return false;
     if (a->verdict != b->verdict) return a->verdict == GW_FAIL;
+    /* a statement that is good enough takes no report's place */
+    if (a->verdict == GW_PASS && a->evidence == GW_BY_STATEMENT && b->evidence == GW_BY_TEST) return false;
     return a->verdict != GW_NOT_SHOWN && a->use > b->use;
 }
 
@@ -314,11 +321,18 @@ static struct outcome without_rating(struct gw_ask *ask, const struct gw_demand 
                             .used = d->used};
 }
 
+static void ask_for_report(struct outcome *o)
+{
+    if (o->verdict == GW_PASS && o->evidence == GW_BY_STATEMENT)
+        o->remark = GW_PLAINLY("a rating that names no report is a statement: ask the manufacturer for the report");
+}
+
 static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
 {
     struct outcome o;
     if (best_rating(&o, ask, d, system)) {
         o.message = report_message(ask, &o);
+        ask_for_report(&o);
         name_short_ones(&o, ask, d, system);
         return o;
     }
@@ -392,7 +406,7 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
         struct outcome o = by;
         o.verdict = GW_NOT_SHOWN;
         o.evidence = GW_EVIDENCE_NONE;
-        o.message = GW_SAY(ask->arena, "{}: its use is {}; {} {}", gw_of_message(&by.message), use, report,
+        o.message = GW_SAY(ask->arena, "{}: its use is {}; {}: {}", gw_of_message(&by.message), use, report,
                            gw_of_message(&tested.unmeasured));
         return o;
     }
@@ -429,6 +443,10 @@ static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_deman
         if (by.verdict == GW_NOT_SHOWN && o.verdict != GW_PASS) add_why(&by, ask, &o);
         return by;
     }
+    if (o.evidence == GW_BY_STATEMENT) {
+        const struct outcome by = calculate(ask, d, system);
+        if (by.verdict == GW_PASS) return by;
+    }
     if (!gw_given(o.provided)) {
         o.required = o.use = GW_ABSENT;
         o.direction = GW_NO_DIRECTION;
@@ -450,6 +468,7 @@ static struct outcome limits_then_rating(struct gw_ask *ask, const struct gw_dem
         return short_one;
     }
     const struct gw_message by_test = report_message(ask, &o);
+    ask_for_report(&o);
     o.message = gw_say_both(ask->arena, &short_one.message, "; ", &by_test);
     ask->engine.used = *short_one.used;
     o.used = gw_ask_close(ask, o.used);

@@ -450,7 +450,7 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
         out->why = GW_PLAINLY("the report names no splice in its specimen");
     const double carried = rating->tested->splice_shear, asked = gw_term_of(demand, 0)->value;
     if (!gw_given(carried))
-        out->unmeasured = GW_PLAINLY("has a splice in its specimen and does not say what it carried: ask the "
+        out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
                                      "manufacturer (tested: splice_shear)");
     else if (!gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
         out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_quantity(GW_FORCE, carried),

@@ -139,7 +139,7 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
 {
     const struct gw_message at = at_link(ask, f, path);
     const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
-    const bool tested = covered && !path->calculated && !path->stated;
+    const bool tested = covered && !path->calculated && (!path->stated || f->evidence == GW_BY_STATEMENT);
     f->link = path->worst;
     f->verdict = GW_PASS;
     if (tested) return;
@@ -164,7 +164,7 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdi
     if (f->evidence == GW_BY_STATEMENT) {
         f->verdict = GW_NOT_SHOWN;
         f->message = GW_SAY(ask->arena,
-                            "a capacity that names no report is a statement, which the project does not "
+                            "what names no report is a statement, which the project does not "
                             "take: {}",
                             gw_of_message(&f->message));
         return;
