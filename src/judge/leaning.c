@@ -1,83 +1,45 @@
 #include "judge/leaning.h"
 
 #include "base/tolerance.h"
+#include "judge/chain.h"
 #include "judge/corner.h"
 #include "judge/judge_internal.h"
 
-static void lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on, long pieces)
+static struct gw_leans *lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on, long pieces)
 {
     for (size_t i = 0; i < l->n; i++) {
         if (l->items[i].on != on) continue;
         l->items[i].pieces += pieces;
-        return;
+        return &l->items[i];
     }
     l->items = gw_grow(arena, l->items, l->n, &l->capacity, sizeof *l->items);
-    l->items[l->n++] = (struct gw_leans){on, pieces};
+    l->items[l->n] = (struct gw_leans){.on = on, .pieces = pieces};
+    return &l->items[l->n++];
 }
 
 /* Pieces of mullions -------------------------------------------------------------------------------------------------
  */
 
-/* Where pieces meet: at splices; without any, at every anchor but the first and the last. */
-static bool joint_at(double *height, const struct gw_wall_lines *l, size_t i)
-{
-    const size_t n = l->n_splices ? l->n_splices : l->n_anchors;
-    if (i >= n || (!l->n_splices && (i == 0 || i + 1 == n))) return false;
-    *height = l->n_splices ? l->splices[i] : l->anchors[i];
-    return *height > l->bottom + GW_HAIR_M && *height < l->top - GW_HAIR_M;
-}
-
-struct stretch {
-    double low, high;
-};
-
-/* The pieces that hold what runs from `low` to `high`, joint to joint. */
-static struct stretch piece_around(const struct gw_wall_lines *l, double low, double high)
-{
-    struct stretch piece = {l->bottom, l->top};
-    const size_t n = l->n_splices ? l->n_splices : l->n_anchors;
-    for (size_t i = 0; i < n; i++) {
-        double joint;
-        if (!joint_at(&joint, l, i)) continue;
-        if (joint <= low + GW_HAIR_M) piece.low = fmax(piece.low, joint);
-        if (joint >= high - GW_HAIR_M) piece.high = fmin(piece.high, joint);
-    }
-    return piece;
-}
-
-static bool is_anchor(const struct gw_wall_lines *l, double height)
-{
-    for (size_t i = 0; i < l->n_anchors; i++)
-        if (fabs(l->anchors[i] - height) < GW_HAIR_M) return true;
-    return false;
-}
-
-/* An end that no anchor holds rests on the next piece. */
-static struct stretch resting(const struct gw_wall_lines *l, struct stretch piece)
-{
-    struct stretch all = piece;
-    const bool below = piece.low > l->bottom + GW_HAIR_M && !is_anchor(l, piece.low);
-    const bool above = piece.high < l->top - GW_HAIR_M && !is_anchor(l, piece.high);
-    if (below) all.low = piece_around(l, piece.low - 2 * GW_HAIR_M, piece.low - 2 * GW_HAIR_M).low;
-    if (above) all.high = piece_around(l, piece.high + 2 * GW_HAIR_M, piece.high + 2 * GW_HAIR_M).high;
-    return all;
-}
-
 static void lean_on_pieces(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
                            double low, double high)
 {
-    const struct stretch held = resting(&g->lines, piece_around(&g->lines, low, high));
+    struct gw_chain chain;
+    gw_chain_of(&chain, ask->arena, &g->lines);
+    const struct gw_chain_hold hold = gw_chain_held(&chain, low, high);
+    const double from = chain.pieces[hold.from].low, to = chain.pieces[hold.to].high;
     const struct gw_grid_layer *mullions = &g->layers[GW_SORT_MULLION], *anchors = &g->layers[GW_SORT_ANCHOR];
     const unsigned class_of_line = mullions->axis->class_of[line];
     const struct gw_element *all = ask->takeoff->elements.items;
     for (size_t s = 0; s < mullions->n_strips; s++) {
         const struct gw_grid_strip *strip = &mullions->strips[s];
-        if (strip->top < held.low + GW_HAIR_M || strip->bottom > held.high - GW_HAIR_M) continue;
-        lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]], 1);
+        if (strip->top < from + GW_HAIR_M || strip->bottom > to - GW_HAIR_M) continue;
+        struct gw_leans *leans =
+            lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]], 1);
+        leans->splice = leans->splice || gw_chain_spliced(&chain, &hold, strip->bottom, strip->top);
     }
     for (size_t s = 0; s < anchors->n_strips; s++) {
         const double level = g->lines.anchors[anchors->strips[s].member];
-        if (level < held.low - GW_HAIR_M || level > held.high + GW_HAIR_M) continue;
+        if (level < from - GW_HAIR_M || level > to + GW_HAIR_M) continue;
         lean_on(l, ask->arena, &all[anchors->groups[s * anchors->axis->n_classes + anchors->axis->class_of[line]]], 1);
     }
 }

@@ -1,6 +1,7 @@
 /* The structural verdict of an element: along its own load path, each link by a test or by calculation. */
 #include "judge_internal.h"
 
+#include "judge/checks.h"
 #include "judge/leaning.h"
 
 /* One candidate's findings of links, by the link's number and the element's index. */
@@ -66,6 +67,7 @@ static void walk(struct path *path, const struct links *links, struct gw_ask *as
         for (unsigned k = 0; k < ROWS; k++) {
             /* a lite's own glass and bead count; those of others do not */
             const struct gw_finding *f = links->of[k * links->n_elements + l->items[i].on->index];
+            if (f && f->demand->check == &gw_check_splice && !l->items[i].splice) continue;
             take(path, f, l->items[i].pieces);
         }
 }
