@@ -145,10 +145,16 @@ struct gw_anchor_spec {
     int bolts;
     const char *report;
 };
+/* The outer seal of an insulating unit, which alone holds its outer pane where the frame does not. */
+struct gw_edge_seal_spec {
+    double bite, design_stress; /* m, Pa; stress absent: as of other structural silicone */
+    const char *report;
+};
 struct gw_silicone_spec {
     double bite, thickness, design_stress, shear_strain;
     enum gw_bool carries_weight; /* unsaid: setting blocks do */
     const char *report;          /* of a design stress above the usual one */
+    const struct gw_edge_seal_spec *edge_seal;
 };
 /* How the system takes the drift of a story, and the gaps round its glass. */
 struct gw_drift_spec {

@@ -121,6 +121,8 @@ static const char SYSTEM[] =
     "report say "
     "otherwise\n"
     "#   carries_weight: true where no setting blocks do\n"
+    "#   edge_seal: {bite: 1/2 in, design_stress: 20 psi, report: R-116}     # of insulating units: it holds the outer "
+    "pane\n"
     "# anchor: {inward: 2400 lb, outward: 3300 lb, along: 800 lb, dead: 1100 lb, report: calculation C-1}\n"
     "#   its bolts too: eccentricity: 4 in, bolt_arm: 5 in, bolts: 2, bolt_tension: 2600 lb, bolt_shear: 1500 lb\n"
     "#   loads act together by the straight sum of their ratios, unless a report gives less (interaction, "

@@ -251,6 +251,13 @@ static const struct gw_field ANCHOR[] = {
     F(gw_anchor_spec, report, GW_T_TEXT, .help = "calculation or test"),
 };
 static const struct gw_record ANCHOR_RECORD = RECORD("anchor", gw_anchor_spec, ANCHOR);
+static const struct gw_field EDGE_SEAL[] = {
+    NUM(gw_edge_seal_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.1), .help = "width of the seal"),
+    NUM(gw_edge_seal_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6),
+        .help = "absent: 20 psi; what is above counts with a report only"),
+    F(gw_edge_seal_spec, report, GW_T_TEXT, .help = "of the sealant's manufacturer, that approves design_stress"),
+};
+static const struct gw_record EDGE_SEAL_RECORD = RECORD("edge_seal", gw_edge_seal_spec, EDGE_SEAL);
 static const struct gw_field SILICONE_BEAD[] = {
     NUM(gw_silicone_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.2), .help = "width of the bead"),
     NUM(gw_silicone_spec, thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "of the bead"),
@@ -261,6 +268,8 @@ static const struct gw_field SILICONE_BEAD[] = {
     F(gw_silicone_spec, carries_weight, GW_T_BOOL,
       .help = "the bead carries the weight of the glass; absent: no, setting blocks do"),
     F(gw_silicone_spec, report, GW_T_TEXT, .help = "of the sealant's manufacturer, that approves design_stress"),
+    F(gw_silicone_spec, edge_seal, GW_T_RECORD, .record = &EDGE_SEAL_RECORD,
+      .help = "outer seal of insulating units, which holds the outer pane"),
 };
 static const struct gw_field DRIFT_SPEC[] = {
     PICK(gw_drift_spec, path, gw_drift_path_choices, .flags = GW_REQUIRED, .help = "how the wall takes it"),

@@ -1,5 +1,5 @@
 /* Structural silicone: the bite under suction and, where the bead carries it, under the weight of the glass; the
- * proportions of the bead. */
+ * proportions of the bead; the edge seal of insulating units. */
 #include "judge/checks.h"
 #include "judge/glass_lite.h"
 
@@ -59,21 +59,59 @@ static void add_weight(struct gw_capacity *out, struct gw_silicone_case *in, str
 }
 
 /* More than practice's stress is a favorable statement: it counts where a report approves it. */
-static bool is_unapproved(struct gw_ask *ask, const struct gw_silicone_spec *s)
+static bool is_unapproved(const struct gw_ask *ask, double stress, const char *report)
 {
     const struct gw_silicone_stress *usual = &ask->model->tables->silicone_stress[GW_ROW_SILICONE_STRESS_WIND];
-    return gw_given(s->design_stress) && s->design_stress > usual->stress_pa * (1 + GW_HAIR) && !s->report;
+    return gw_given(stress) && stress > usual->stress_pa * (1 + GW_HAIR) && !report;
+}
+
+static struct gw_message at_stress(struct gw_ask *ask, const char *how, double stress, const char *report)
+{
+    if (!is_unapproved(ask, stress, report)) return GW_PLAINLY(how);
+    const double usual = ask->model->tables->silicone_stress[GW_ROW_SILICONE_STRESS_WIND].stress_pa;
+    return GW_SAY(ask->arena,
+                  "{}; judged at {}: no report of the sealant's manufacturer approves {} (silicone: report)",
+                  gw_of_text(how), gw_of_quantity(GW_STRESS, usual), gw_of_quantity(GW_STRESS, stress));
 }
 
 static struct gw_message under_suction(struct gw_ask *ask, const struct gw_silicone_spec *s)
 {
     const bool carries = s->carries_weight == GW_YES;
     const char *how = carries ? "bite under suction" : "bite under suction; weight on setting blocks";
-    if (!is_unapproved(ask, s)) return GW_PLAINLY(how);
-    const double usual = ask->model->tables->silicone_stress[GW_ROW_SILICONE_STRESS_WIND].stress_pa;
-    return GW_SAY(ask->arena,
-                  "{}; judged at {}: no report of the sealant's manufacturer approves {} (silicone: report)",
-                  gw_of_text(how), gw_of_quantity(GW_STRESS, usual), gw_of_quantity(GW_STRESS, s->design_stress));
+    return at_stress(ask, how, s->design_stress, s->report);
+}
+
+static bool has_cavity(const struct gw_lite_type *type)
+{
+    for (size_t i = 0; type && i < type->layers.n; i++)
+        if (gw_given(type->layers.items[i].cavity)) return true;
+    return false;
+}
+
+/* The frame's bead holds the inner pane of an insulating unit; the outer one hangs on the seal of its edge. How much of
+ * the suction it takes depends on the cavity; all of it is safe. */
+static void add_edge_seal(struct gw_capacity *out, const struct gw_silicone_case *lite, struct gw_ask *ask,
+                          const struct gw_element *e, const struct gw_silicone_spec *s)
+{
+    const struct gw_edge_seal_spec *seal = s->edge_seal;
+    struct gw_silicone_case in = *lite;
+    struct gw_silicone_result r;
+    if (!has_cavity(gw_glazed_type(ask->model, e))) return;
+    if (!seal) {
+        gw_capacity_instead(out, GW_THICKNESS, GW_ABSENT, GW_ABSENT,
+                            GW_PLAINLY("the edge seal of the insulating unit holds its outer pane: how wide is its "
+                                       "bite? Ask the manufacturer of the units (silicone: edge_seal)"));
+        return;
+    }
+    in.allowable = is_unapproved(ask, seal->design_stress, seal->report) ? GW_ABSENT : seal->design_stress;
+    in.weight = GW_ABSENT;
+    if (gw_silicone(&r, &in, &ask->engine) != GW_OK) {
+        gw_capacity_unknown(out, gw_fault_message(ask));
+        return;
+    }
+    gw_capacity_instead(out, GW_THICKNESS, r.bite_wind, seal->bite,
+                        at_stress(ask, "bite of the unit's edge seal, the suction wholly on the outer pane",
+                                  seal->design_stress, seal->report));
 }
 
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
@@ -90,7 +128,8 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     struct gw_silicone_case in = {.width = e->width,
                                   .height = e->pane,
                                   .pressure = gw_term_of(d, 0)->value,
-                                  .allowable = is_unapproved(ask, s) ? GW_ABSENT : s->design_stress,
+                                  .allowable =
+                                      is_unapproved(ask, s->design_stress, s->report) ? GW_ABSENT : s->design_stress,
                                   .weight = GW_ABSENT,
                                   .dead_allowable = GW_ABSENT,
                                   .movement = GW_ABSENT,
@@ -107,6 +146,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_instead(out, GW_THICKNESS, r.bite_dead, s->bite,
                             GW_PLAINLY("bite under the weight of the glass, all round, besides the wind"));
     add_shape(out, ask, s);
+    add_edge_seal(out, &in, ask, e, s);
 }
 
 const struct gw_check gw_check_silicone = {
