@@ -105,8 +105,9 @@ struct gw_finding {
     bool wind_tested;          /* calculated for its weight alone: a test shows its wind */
     double utilization;        /* required / provided in the sense of the check; absent where unknown */
     struct gw_message message;
-    struct gw_message remark;      /* what a reader must see first although it changes no verdict; not said: nothing */
-    struct gw_message question;    /* where `message` tells more: what alone is to be asked; not said: the message */
+    struct gw_message remark;   /* what a reader must see first although it changes no verdict; not said: nothing */
+    struct gw_message question; /* where `message` tells more: what alone is to be asked; not said: the message */
+    struct gw_message untested; /* of a link: why no test of those recorded shows it; not said: one does, or none is */
     const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */
     const struct gw_used *used;    /* never NULL */
 };

@@ -4,10 +4,11 @@
 
 #include <string.h>
 
-/* What stands on links is not shown for their questions, which they ask themselves. */
+/* What stands on links is not shown for their questions, which they ask themselves, unless it has one of its own. */
 static bool asks(const struct gw_finding *f)
 {
-    return f->verdict == GW_NOT_SHOWN && !(f->demand->check->path && f->link) && gw_said(&f->message);
+    return f->verdict == GW_NOT_SHOWN && (!(f->demand->check->path && f->link) || gw_said(&f->question)) &&
+           gw_said(&f->message);
 }
 
 static void ask_once(struct gw_answer *out, struct gw_memo *known, size_t *capacity, struct gw_ask *ask,

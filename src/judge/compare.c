@@ -13,6 +13,7 @@ struct outcome {
     enum gw_dim dim;
     enum gw_load_direction direction;
     struct gw_message message, remark, question, unmeasured;
+    struct gw_message untested;     /* why the best of its tests does not show it */
     const struct gw_rating *rating; /* NULL: by calculation */
     const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
     bool foreign;                   /* of a rating that says nothing here */
@@ -418,15 +419,22 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
     return tested;
 }
 
+static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, const struct outcome *tested)
+{
+    const struct gw_value report = gw_of_text(gw_report_name(tested->rating));
+    if (gw_said(&tested->message)) return GW_SAY(ask->arena, "{}: {}", report, gw_of_message(&tested->message));
+    return GW_SAY(ask->arena, "{}: it shows {}, here {} {}", report, gw_of_quantity(tested->dim, tested->provided),
+                  gw_of_quantity(tested->dim, tested->required), gw_of_text(d->at_most ? "at most" : "is asked"));
+}
+
 /* What the test lacks stands before what the calculation does. */
 static void add_why(struct outcome *by, struct gw_ask *ask, const struct outcome *tested)
 {
-    const char *report = gw_report_name(tested->rating);
-    const struct gw_message lacks =
-        gw_said(&tested->message) ? tested->message : GW_PLAINLY("it held less than is asked here");
     by->question = by->message;
-    by->message =
-        GW_SAY(ask->arena, "{}: {}; {}", gw_of_text(report), gw_of_message(&lacks), gw_of_message(&by->message));
+    by->message = tested->verdict == GW_PASS
+                      ? GW_SAY(ask->arena, "{} shows the wind, and no wind test a weight; {}",
+                               gw_of_text(gw_report_name(tested->rating)), gw_of_message(&by->question))
+                      : gw_say_both(ask->arena, &by->untested, "; ", &by->question);
 }
 
 static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
@@ -440,7 +448,8 @@ static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_deman
     if (o.verdict != GW_PASS || o.weight) {
         struct outcome by = calculate(ask, d, system);
         by.weight = o.verdict == GW_PASS && by.evidence == GW_BY_CALCULATION;
-        if (by.verdict == GW_NOT_SHOWN && o.verdict != GW_PASS) add_why(&by, ask, &o);
+        if (o.verdict != GW_PASS) by.untested = lacking(ask, d, &o);
+        if (by.verdict == GW_NOT_SHOWN) add_why(&by, ask, &o);
         return by;
     }
     if (o.evidence == GW_BY_STATEMENT) {
@@ -487,6 +496,7 @@ static void keep(struct gw_finding *f, const struct outcome *o)
     f->message = o->message;
     f->remark = o->remark;
     f->question = o->question;
+    f->untested = o->untested;
     f->adverse = o->adverse;
     f->wind_tested = o->weight;
     f->used = o->used;

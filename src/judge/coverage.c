@@ -40,8 +40,16 @@ static bool begin(struct gw_showing *out, struct gw_ask *ask, const struct gw_ra
     return rating->tested != NULL;
 }
 
-/* What it held both ways, against what is asked; silence of one direction is no failure. */
-static void hold(struct gw_showing *out, struct gw_pressures held, double inward, double outward)
+static struct gw_message held_less(struct gw_ask *ask, bool inward, double held, double here)
+{
+    const char *way = inward ? "inward" : "outward";
+    return GW_SAY(ask->arena, "it shows {} {}, here {} is asked", gw_of_quantity(GW_PRESSURE, held), gw_of_text(way),
+                  gw_of_quantity(GW_PRESSURE, here));
+}
+
+/* What it held both ways, against what is asked; silence of one direction is no failure. True: it covers, and held
+ * less. */
+static bool hold(struct gw_showing *out, struct gw_pressures held, double inward, double outward)
 {
     const bool low = held.inward < inward * (1 - GW_HAIR) || held.outward < outward * (1 - GW_HAIR);
     const bool silent = !low && !(gw_given(held.inward) && gw_given(held.outward));
@@ -49,6 +57,7 @@ static void hold(struct gw_showing *out, struct gw_pressures held, double inward
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     out->met = low || silent ? GW_NO : GW_YES;
+    return out->covers && low;
 }
 
 /* The element's pressures; `turns`: it also bends the other way, past an anchor, where the other pressure tests it. */
@@ -57,7 +66,9 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
 {
     const struct gw_pressures asked = gw_pressures_on(ask, e), proved = gw_proved(ask, rating);
     const double in = turns ? gw_greater(asked) : asked.inward, outward = turns ? gw_greater(asked) : asked.outward;
-    hold(out, proved, in, outward);
+    const bool presses = proved.inward < in * (1 - GW_HAIR);
+    if (hold(out, proved, in, outward))
+        out->why = held_less(ask, presses, presses ? proved.inward : proved.outward, presses ? in : outward);
     out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
                  (in >= outward ? proved.inward / in : proved.outward / outward);
 }
@@ -269,6 +280,8 @@ void gw_test_transom_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     const struct gw_element *e = demand->element;
     gw_test_transom(out, ask, demand, rating);
     if (!out->applies || !rating->tested) return;
+    /* a pressure too low for its strength: here its deflection counts */
+    if (out->covers) out->why = (struct gw_message){0};
     /* the level at which the limit is asked */
     const double asked = fmax(fabs(e->inward_deflection), fabs(e->outward_deflection));
     if (out->covers) show_deflection(out, ask, rating->tested->transom->deflection, asked, 1, false);
@@ -480,5 +493,12 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     const bool says = stated && gw_given(stated->inward) && gw_given(stated->outward);
     out->weight = says || bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
     const struct gw_pressures held = {proved.inward * area, proved.outward * area};
-    hold(out, held, gw_term_of(demand, 0)->value, gw_term_of(demand, 1)->value);
+    const double in = gw_term_of(demand, 0)->value, outward = gw_term_of(demand, 1)->value;
+    const bool presses = held.inward < in * (1 - GW_HAIR);
+    if (hold(out, held, in, outward))
+        out->why = GW_SAY(ask->arena,
+                          "the anchors of its specimen show {}, here {} of wind are asked, and no wind test "
+                          "shows a weight",
+                          gw_of_quantity(GW_FORCE, presses ? held.inward : held.outward),
+                          gw_of_quantity(GW_FORCE, presses ? in : outward));
 }

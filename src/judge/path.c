@@ -42,7 +42,8 @@ static void gather(struct links *links, const struct gw_finding *findings, size_
 /* What the links of a path come to. */
 struct path {
     const struct gw_finding *worst;
-    long pieces; /* of the element's, that lean on the worst */
+    const struct gw_finding *untested; /* the first that a test recorded does not show */
+    long pieces;                       /* of the element's, that lean on the worst */
     bool calculated, stated;
     const struct gw_used *used;
 };
@@ -52,7 +53,9 @@ static void take(struct path *path, const struct gw_finding *f, long pieces)
     if (!f || f->verdict == GW_NOT_REQUIRED) return;
     /* glass, its bead and its seats: no wind test shows their strength */
     const bool testable = f->demand->check->does->test != NULL && !f->wind_tested;
-    path->calculated = path->calculated || (f->evidence == GW_BY_CALCULATION && testable);
+    const bool calculated = f->evidence == GW_BY_CALCULATION && testable;
+    path->calculated = path->calculated || calculated;
+    if (calculated && !path->untested && gw_said(&f->untested)) path->untested = f;
     path->stated = path->stated || f->evidence == GW_BY_STATEMENT;
     if (!gw_graver(f, path->worst)) return;
     path->worst = f;
@@ -120,12 +123,18 @@ static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct pat
     f->evidence = GW_EVIDENCE_NONE;
 }
 
+static struct gw_message how_short(struct gw_ask *ask, const struct gw_finding *f)
+{
+    return GW_SAY(ask->arena, "its test is short: {}: {}, here {} is asked", gw_of_message(&f->message),
+                  gw_of_quantity(f->dim, f->provided), gw_of_quantity(f->dim, f->required));
+}
+
 static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
     const struct gw_message at = at_link(ask, f, path);
-    const struct gw_message tested = f->verdict == GW_FAIL
-                                         ? GW_SAY(ask->arena, " (its test is short: {})", gw_of_message(&f->message))
-                                         : (struct gw_message){0};
+    const struct gw_message by_test = how_short(ask, f);
+    const struct gw_message tested =
+        f->verdict == GW_FAIL ? GW_SAY(ask->arena, " ({})", gw_of_message(&by_test)) : (struct gw_message){0};
     lean_on_worst(f, ask, path);
     f->verdict = GW_FAIL;
     f->evidence = path->worst->evidence;
@@ -136,12 +145,22 @@ static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *p
                         gw_of_message(&tested));
 }
 
+static struct gw_message first_untested(struct gw_ask *ask, const struct path *path, bool covered)
+{
+    const struct gw_finding *u = path->untested;
+    if (!covered) return (struct gw_message){0}; /* the reason stands behind */
+    if (!u) return GW_PLAINLY(" that the test does not show");
+    return GW_SAY(ask->arena, " that the test does not show (first {} at {}: {})", gw_of_text(u->demand->check->id),
+                  gw_of_text(u->demand->where), gw_of_message(&u->untested));
+}
+
 /* The test's own figures where it shows every link; else those of the link that governs. */
 static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
     const struct gw_message at = at_link(ask, f, path);
     const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
     const bool tested = covered && !path->calculated && (!path->stated || f->evidence == GW_BY_STATEMENT);
+    const struct gw_message why = is_short ? how_short(ask, f) : f->message, lacks = first_untested(ask, path, covered);
     f->link = path->worst;
     f->verdict = GW_PASS;
     if (tested) return;
@@ -150,15 +169,13 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
     f->required = f->provided = GW_ABSENT;
     f->utilization = path->worst->utilization;
     f->direction = path->worst->direction;
-    const struct gw_message why = f->message;
-    f->message = GW_SAY(ask->arena, "by calculation, every link of it{}; {} governs ({}{})",
-                        gw_of_text(covered ? " that the test does not show" : ""), gw_of_message(&at),
-                        gw_of_text(is_short ? "its test is short: " : ""), gw_of_message(&why));
-    if (is_short) f->remark = f->message;
+    f->message = GW_SAY(ask->arena, "by calculation, every link of it{}; {} governs ({})", gw_of_message(&lacks),
+                        gw_of_message(&at), gw_of_message(&why));
+    if (is_short) f->remark = GW_SAY(ask->arena, "{}; it passes by calculation", gw_of_message(&why));
 }
 
 /* A project that asks for tests takes nothing else; one that says what it takes, no mere statement. */
-static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdict by_rating)
+static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdict by_rating, const struct path *path)
 {
     const struct gw_requirements *r = ask->model->project.requirements;
     const bool asked = r && r->structural && r->structural->evidence.n;
@@ -174,6 +191,10 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdi
     if (!asks_for_test(ask->model)) return;
     f->verdict = by_rating == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
     f->message = GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&f->message));
+    const struct gw_finding *u = path->untested;
+    if (u)
+        f->question = GW_SAY(ask->arena, "the project asks for a test that covers each {}: {}",
+                             gw_of_text(u->demand->check->id), gw_of_message(&u->untested));
 }
 
 /* A vent's or a door's pressure is shown by its own test alone; calculation shows what holds it. */
@@ -193,7 +214,7 @@ static void judge_path(struct gw_finding *f, const struct links *links, struct g
     if (path.worst->verdict == GW_FAIL) fails(f, ask, &path);
     else if (path.worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
     else passes(f, ask, &path);
-    ask_for_test(f, ask, by_rating);
+    ask_for_test(f, ask, by_rating, &path);
 }
 
 void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask)
