@@ -107,26 +107,26 @@ static void lean_on_worst(struct gw_finding *f, struct gw_ask *ask, const struct
     f->used = gw_ask_close(ask, path->worst->used);
 }
 
-static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
-{
-    const struct gw_message at = at_link(ask, f, path);
-    const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
-    const char *missing =
-        is_short ? "it is short and no complete calculation shows more" : "by calculation a link is missing";
-    f->link = path->worst;
-    f->message = covered ? GW_SAY(ask->arena, "a link is missing: {}: {}", gw_of_message(&at),
-                                  gw_of_message(&path->worst->message))
-                         : GW_SAY(ask->arena, "{}; {}: {}: {}", gw_of_message(&f->message), gw_of_text(missing),
-                                  gw_of_message(&at), gw_of_message(&path->worst->message));
-    if (is_short) return; /* as submitted */
-    f->verdict = GW_NOT_SHOWN;
-    f->evidence = GW_EVIDENCE_NONE;
-}
-
 static struct gw_message how_short(struct gw_ask *ask, const struct gw_finding *f)
 {
     return GW_SAY(ask->arena, "its test is short: {}: {}, here {} is asked", gw_of_message(&f->message),
                   gw_of_quantity(f->dim, f->provided), gw_of_quantity(f->dim, f->required));
+}
+
+static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    const struct gw_message at = at_link(ask, f, path);
+    const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
+    const struct gw_message rated = is_short ? how_short(ask, f) : f->message;
+    const char *missing = is_short ? "no complete calculation shows more" : "by calculation a link is missing";
+    f->link = path->worst;
+    f->message = covered ? GW_SAY(ask->arena, "a link is missing: {}: {}", gw_of_message(&at),
+                                  gw_of_message(&path->worst->message))
+                         : GW_SAY(ask->arena, "{}; {}: {}: {}", gw_of_message(&rated), gw_of_text(missing),
+                                  gw_of_message(&at), gw_of_message(&path->worst->message));
+    if (is_short) return; /* as submitted */
+    f->verdict = GW_NOT_SHOWN;
+    f->evidence = GW_EVIDENCE_NONE;
 }
 
 static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
