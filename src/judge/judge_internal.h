@@ -16,6 +16,7 @@ struct gw_judge_memory {
     struct gw_glass_memory *glass;
     struct gw_line_memory *lines;
     const struct gw_leaning **leaning; /* by element, as far as worked out */
+    struct gw_memo chains;             /* of pieces of mullion, by the lines of the wall */
     bool *placed_types;                /* by elevation and lite type */
     struct gw_memo members;            /* by what their strength hangs on */
     struct gw_memo blasts;             /* by lite type and size */

@@ -20,13 +20,22 @@ static struct gw_leans *lean_on(struct gw_leaning *l, struct gw_arena *arena, co
 /* Pieces of mullions -------------------------------------------------------------------------------------------------
  */
 
+/* One chain a wall. */
+static const struct gw_chain *chain_of(struct gw_ask *ask, const struct gw_wall_lines *lines)
+{
+    struct gw_chain **kept = (struct gw_chain **)gw_memo_at(&ask->memory->chains, ask->arena, &lines, sizeof lines);
+    if (*kept) return *kept;
+    struct gw_chain *chain = *kept = gw_alloc(ask->arena, 1, sizeof *chain);
+    gw_chain_of(chain, ask->arena, lines);
+    return chain;
+}
+
 static void lean_on_pieces(struct gw_leaning *l, struct gw_ask *ask, const struct gw_wall_grid *g, size_t line,
                            double low, double high)
 {
-    struct gw_chain chain;
-    gw_chain_of(&chain, ask->arena, &g->lines);
-    const struct gw_chain_hold hold = gw_chain_held(&chain, low, high);
-    const double from = chain.pieces[hold.from].low, to = chain.pieces[hold.to].high;
+    const struct gw_chain *chain = chain_of(ask, &g->lines);
+    const struct gw_chain_hold hold = gw_chain_held(chain, low, high);
+    const double from = chain->pieces[hold.from].low, to = chain->pieces[hold.to].high;
     const struct gw_grid_layer *mullions = &g->layers[GW_SORT_MULLION], *anchors = &g->layers[GW_SORT_ANCHOR];
     const unsigned class_of_line = mullions->axis->class_of[line];
     const struct gw_element *all = ask->takeoff->elements.items;
@@ -35,7 +44,7 @@ static void lean_on_pieces(struct gw_leaning *l, struct gw_ask *ask, const struc
         if (strip->top < from + GW_HAIR_M || strip->bottom > to - GW_HAIR_M) continue;
         struct gw_leans *leans =
             lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]], 1);
-        leans->splice = leans->splice || gw_chain_spliced(&chain, &hold, strip->bottom, strip->top);
+        leans->splice = leans->splice || gw_chain_spliced(chain, &hold, strip->bottom, strip->top);
     }
     for (size_t s = 0; s < anchors->n_strips; s++) {
         const double level = g->lines.anchors[anchors->strips[s].member];

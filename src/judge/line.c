@@ -3,12 +3,16 @@
 
 #include "judge/judge_internal.h"
 
+/* What the anchors of a wall's lines hold, or why it is not known. */
+struct held {
+    struct gw_mullion_anchor *anchors;
+    struct gw_message fault;
+};
+
 struct gw_line_memory {
     const struct gw_stretch **stretches; /* by element, as far as worked out */
     struct gw_beam_result *room;
-    const struct gw_wall_lines *lines; /* of the anchors: of the last wall asked for */
-    struct gw_mullion_anchor anchors[GW_BEAM_SUPPORTS];
-    struct gw_message fault;
+    struct gw_memo held; /* by the lines of the wall; a corner asks of many walls in turn */
 };
 
 static struct gw_line_memory *memory_of(struct gw_ask *ask)
@@ -128,11 +132,16 @@ void gw_stretch_derive(struct gw_ask *ask, const struct gw_element *e)
 /* The anchor that the element's stretch of wall hangs on. */
 static size_t anchor_in(const struct gw_element *e)
 {
-    size_t best = 0;
-    double middle = (e->bottom + e->top) / 2;
-    for (size_t i = 1; i < e->lines->n_anchors; i++)
-        if (fabs(e->lines->anchors[i] - middle) < fabs(e->lines->anchors[best] - middle)) best = i;
-    return best;
+    const struct gw_wall_lines *l = e->lines;
+    const double middle = (e->bottom + e->top) / 2;
+    size_t low = 0, high = l->n_anchors; /* they rise: those below `low` stand below the middle, from `high` on not */
+    while (low < high) {
+        const size_t at = low + (high - low) / 2;
+        if (l->anchors[at] < middle) low = at + 1;
+        else high = at;
+    }
+    if (low == l->n_anchors) return low ? low - 1 : 0;
+    return low && middle - l->anchors[low - 1] <= l->anchors[low] - middle ? low - 1 : low;
 }
 
 const struct gw_mullion_bearing *gw_anchor_bearing(const struct gw_element *e)
@@ -169,22 +178,26 @@ struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)
     return longest;
 }
 
-/* Elements of a wall stand together in the list, so one wall is kept. */
+static const struct held *held_on(struct gw_ask *ask, const struct gw_wall_lines *lines)
+{
+    struct gw_line_memory *m = memory_of(ask);
+    struct held **kept = (struct held **)gw_memo_at(&m->held, ask->arena, &lines, sizeof lines);
+    if (*kept) return *kept;
+    const struct gw_mullion_wall wall = wall_of(lines);
+    struct gw_ask own = *ask;
+    struct held *held = *kept = gw_alloc(ask->arena, 1, sizeof *held);
+    held->anchors = gw_alloc(ask->arena, lines->n_anchors + 1, sizeof *held->anchors);
+    gw_engine_init(&own.engine, ask->model->tables, NULL);
+    if (gw_mullion_anchors(held->anchors, &wall, m->room, &own.engine) != GW_OK) held->fault = gw_fault_message(&own);
+    return held;
+}
+
 bool gw_anchor_holds(struct gw_mullion_anchor *out, struct gw_message *why, struct gw_ask *ask,
                      const struct gw_element *e)
 {
-    struct gw_line_memory *m = memory_of(ask);
-    const struct gw_mullion_wall wall = wall_of(e->lines);
-    if (m->lines != e->lines) {
-        struct gw_ask own = *ask;
-        gw_engine_init(&own.engine, ask->model->tables, NULL);
-        m->lines = e->lines;
-        m->fault = (struct gw_message){0};
-        if (gw_mullion_anchors(m->anchors, &wall, m->room, &own.engine) != GW_OK) m->fault = gw_fault_message(&own);
-    }
-    const size_t at = anchor_in(e);
-    const bool known = !gw_said(&m->fault);
-    *out = known ? m->anchors[at] : (struct gw_mullion_anchor){.piece = 0};
-    *why = m->fault;
+    const struct held *held = held_on(ask, e->lines);
+    const bool known = !gw_said(&held->fault);
+    *out = known ? held->anchors[anchor_in(e)] : (struct gw_mullion_anchor){.piece = 0};
+    *why = held->fault;
     return known;
 }
