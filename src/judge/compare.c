@@ -1,77 +1,36 @@
-/* One demand against one system: the best that its ratings show, and its limits by calculation. */
-#include "judge_internal.h"
+/* One demand against one system: the best that its ratings show, with what calculation says. */
+#include "judge/outcome.h"
 
 #include "tables_data.h"
 
 #include <string.h>
 
-/* What one route says; a finding is filled from the one that is taken. */
-struct outcome {
-    enum gw_verdict verdict;
-    enum gw_evidence evidence;
-    double required, provided, use;
-    enum gw_dim dim;
-    enum gw_load_direction direction;
-    struct gw_message message, remark, question, unmeasured;
-    struct gw_message untested;     /* why the best of its tests does not show it */
-    const struct gw_rating *rating; /* NULL: by calculation */
-    const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
-    bool foreign;                   /* of a rating that says nothing here */
-    bool covers, adverse, presumed, weight;
-    double as_stiff;      /* of a test: see gw_showing; else absent */
-    double proof, safety; /* of a test: held over asked; of a limit: its factor */
-    const struct gw_used *used;
-};
-
-/* Of what is asked, the part used up: above 1 fails. Nothing provided of something asked is an infinite use. */
-static double use_of(double required, double provided, bool at_most)
-{
-    const double part = at_most ? provided : required, whole = at_most ? required : provided;
-    if (!gw_given(part) || !gw_given(whole)) return GW_ABSENT;
-    if (whole > 0) return part / whole;
-    return part > 0 ? (double)INFINITY : 0;
-}
-
-static enum gw_verdict verdict_of(double use, enum gw_bool met)
-{
-    if (met != GW_UNSAID) return met == GW_YES ? GW_PASS : GW_FAIL;
-    if (!gw_given(use)) return GW_NOT_SHOWN;
-    return use <= 1 + GW_HAIR ? GW_PASS : GW_FAIL;
-}
-
-static bool graver(const struct outcome *a, const struct outcome *b)
-{
-    const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
-    if (left != right) return left > right;
-    return gw_given(a->use) && !(a->use <= b->use);
-}
-
 /* Ratings ------------------------------------------------------------------------------------------------------------
  */
 
-static struct outcome weigh_term(const struct gw_showing *s, const struct gw_demand *d, unsigned term)
+static struct gw_outcome weigh_term(const struct gw_showing *s, const struct gw_demand *d, unsigned term)
 {
     const struct gw_term *t = gw_term_of(d, term);
     const bool own = term == 0 && gw_given(s->required);
-    struct outcome o = {.evidence = GW_BY_TEST,
-                        .required = own ? s->required : t->value,
-                        .provided = s->provided[term],
-                        .dim = t->dim,
-                        .direction = t->direction};
-    o.use = use_of(o.required, o.provided, d->at_most);
-    o.verdict = verdict_of(o.use, s->met);
+    struct gw_outcome o = {.evidence = GW_BY_TEST,
+                           .required = own ? s->required : t->value,
+                           .provided = s->provided[term],
+                           .dim = t->dim,
+                           .direction = t->direction};
+    o.use = gw_use_of(o.required, o.provided, d->at_most);
+    o.verdict = gw_verdict_of(o.use, s->met);
     if (!gw_given(o.provided) && s->met == GW_UNSAID)
         o.message = GW_PLAINLY("the rating gives no value for this direction");
     return o;
 }
 
 /* A number below the demand fails whatever the size tested; a sufficient one shows nothing beyond the tested size. */
-static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *d)
+static struct gw_outcome weigh(const struct gw_showing *s, const struct gw_demand *d)
 {
-    struct outcome o = weigh_term(s, d, 0);
+    struct gw_outcome o = weigh_term(s, d, 0);
     if (d->terms.n > 1) {
-        struct outcome second = weigh_term(s, d, 1);
-        if (graver(&second, &o)) o = second;
+        struct gw_outcome second = weigh_term(s, d, 1);
+        if (gw_outcome_graver(&second, &o)) o = second;
     }
     const bool unreached = !s->covers && (o.verdict == GW_PASS || d->at_most || s->foreign);
     if (unreached) o.verdict = GW_NOT_SHOWN;
@@ -90,10 +49,10 @@ static struct outcome weigh(const struct gw_showing *s, const struct gw_demand *
 
 /* Of two ratings the one that shows more; one that speaks against the system goes before all, and along a load path one
  * that covers and is short before one that covers nothing. */
-static bool shows_more(const struct outcome *a, const struct outcome *b, bool path)
+static bool shows_more(const struct gw_outcome *a, const struct gw_outcome *b, bool path)
 {
     if (a->adverse != b->adverse) return a->adverse;
-    if (a->adverse) return a->presumed != b->presumed ? b->presumed : graver(a, b);
+    if (a->adverse) return a->presumed != b->presumed ? b->presumed : gw_outcome_graver(a, b);
     if (path && a->covers != b->covers) return a->covers;
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (a->foreign != b->foreign) return b->foreign;
@@ -102,7 +61,7 @@ static bool shows_more(const struct outcome *a, const struct outcome *b, bool pa
     return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
 
-static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
+static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
     struct gw_showing s = {.required = GW_ABSENT,
                            .provided = {GW_ABSENT, GW_ABSENT},
@@ -111,8 +70,8 @@ static struct outcome test_by(struct gw_ask *ask, const struct gw_demand *d, con
                            .as_stiff = GW_ABSENT};
     gw_ask_open(ask);
     d->check->does->test(&s, ask, d, rating);
-    if (!s.applies) return (struct outcome){.rating = NULL};
-    struct outcome o = weigh(&s, d);
+    if (!s.applies) return (struct gw_outcome){.rating = NULL};
+    struct gw_outcome o = weigh(&s, d);
     o.rating = rating;
     o.foreign = s.foreign;
     if (!rating->report) {
@@ -132,7 +91,7 @@ static bool may_govern(const struct gw_rating *other, const struct gw_rating *ra
     return gw_same_specimen(other->tested, rating->tested);
 }
 
-static bool shows_less(const struct outcome *a, const struct outcome *b)
+static bool shows_less(const struct gw_outcome *a, const struct gw_outcome *b)
 {
     if (!a->rating || a->foreign || b->adverse) return false;
     if (a->verdict != b->verdict) return a->verdict == GW_FAIL;
@@ -142,20 +101,21 @@ static bool shows_less(const struct outcome *a, const struct outcome *b)
 }
 
 /* What a rating says, or in its place the least of the reports of the same specimen. */
-static struct outcome governed(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system, size_t i)
+static struct gw_outcome governed(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system,
+                                  size_t i)
 {
     const struct gw_rating *rating = &system->ratings.items[i];
-    struct outcome o = test_by(ask, d, rating);
+    struct gw_outcome o = test_by(ask, d, rating);
     for (size_t k = 0; o.rating && !d->check->does->levels && k < system->ratings.n; k++) {
         if (!may_govern(&system->ratings.items[k], rating)) continue;
-        const struct outcome other = test_by(ask, d, &system->ratings.items[k]);
+        const struct gw_outcome other = test_by(ask, d, &system->ratings.items[k]);
         if (shows_less(&other, &o)) o = other;
     }
     o.beside = o.rating && o.rating != rating ? rating : NULL;
     return o;
 }
 
-static void say_beside(struct outcome *o, struct gw_ask *ask)
+static void say_beside(struct gw_outcome *o, struct gw_ask *ask)
 {
     const struct gw_message why =
         GW_SAY(ask->arena,
@@ -166,15 +126,15 @@ static void say_beside(struct outcome *o, struct gw_ask *ask)
 }
 
 /* The best of the ratings; false: none applies. Only the one that is taken leaves its derivation. */
-static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+static bool best_rating(struct gw_outcome *best, struct gw_ask *ask, const struct gw_demand *d,
                         const struct gw_system *system)
 {
     struct gw_trace *trace = ask->trace;
-    *best = (struct outcome){.rating = NULL};
+    *best = (struct gw_outcome){.rating = NULL};
     if (!d->check->does->test) return false;
     ask->trace = NULL;
     for (size_t i = 0; i < system->ratings.n; i++) {
-        struct outcome o = governed(ask, d, system, i);
+        struct gw_outcome o = governed(ask, d, system, i);
         const bool named = best->rating && o.rating == best->rating && o.beside;
         if (o.rating && (!best->rating || named || shows_more(&o, best, d->check->path))) *best = o;
     }
@@ -188,14 +148,15 @@ static bool best_rating(struct outcome *best, struct gw_ask *ask, const struct g
 }
 
 /* A pass names the reports of other specimens that are short. */
-static void name_short_ones(struct outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+static void name_short_ones(struct gw_outcome *best, struct gw_ask *ask, const struct gw_demand *d,
                             const struct gw_system *system)
 {
     struct gw_trace *trace = ask->trace;
     ask->trace = NULL;
     for (size_t i = 0; best->verdict == GW_PASS && !d->check->does->levels && i < system->ratings.n; i++) {
         const struct gw_rating *rating = &system->ratings.items[i];
-        const struct outcome o = rating == best->rating ? (struct outcome){.rating = NULL} : test_by(ask, d, rating);
+        const struct gw_outcome o =
+            rating == best->rating ? (struct gw_outcome){.rating = NULL} : test_by(ask, d, rating);
         if (!o.rating || o.foreign || o.verdict != GW_FAIL) continue;
         const struct gw_message one =
             GW_SAY(ask->arena, "{} is short, {} of {}; {} is followed: confirm that its specimen is the one built",
@@ -206,7 +167,7 @@ static void name_short_ones(struct outcome *best, struct gw_ask *ask, const stru
     ask->trace = trace;
 }
 
-static struct gw_message report_message(struct gw_ask *ask, const struct outcome *o)
+static struct gw_message report_message(struct gw_ask *ask, const struct gw_outcome *o)
 {
     const char *report = gw_report_name(o->rating);
     if (!gw_said(&o->message)) return GW_PLAINLY(report);
@@ -224,131 +185,47 @@ static struct gw_message unrated(struct gw_ask *ask, const struct gw_demand *d)
                   gw_of_text(own ? " of this component" : ""), gw_of_text(check->clause));
 }
 
-/* Limits -------------------------------------------------------------------------------------------------------------
- */
-
-static struct outcome weigh_limit(const struct gw_limit *l, const struct gw_demand *d)
-{
-    const struct gw_term *t = gw_term_of(d, l->term);
-    const bool own = gw_given(l->required);
-    struct outcome o = {.evidence = GW_BY_CALCULATION,
-                        .required = own ? l->required : t->value,
-                        .provided = l->provided,
-                        .dim = own ? l->dim : t->dim,
-                        .direction = l->turned ? l->direction : t->direction,
-                        .message = l->message};
-    o.use = gw_given(l->use) ? l->use : use_of(o.required, o.provided, d->at_most);
-    if (l->met != GW_UNSAID && !gw_given(l->use)) o.use = GW_ABSENT;
-    o.verdict = verdict_of(o.use, l->met);
-    o.safety = l->safety;
-    return o;
-}
-
-/* The limits of one group act together: their uses add up, and what is left of the first one's capacity is shown. */
-static struct outcome weigh_group(const struct gw_capacity *c, const struct gw_demand *d, unsigned first)
-{
-    struct outcome o = weigh_limit(&c->limits[first], d);
-    for (unsigned i = first + 1; i < c->n; i++) {
-        if (c->limits[i].group != c->limits[first].group) continue;
-        o.use += weigh_limit(&c->limits[i], d).use;
-        o.provided = o.required / o.use;
-        o.verdict = verdict_of(o.use, GW_UNSAID);
-    }
-    return o;
-}
-
-static bool leads_group(const struct gw_capacity *c, unsigned i)
-{
-    for (unsigned k = 0; k < i; k++)
-        if (c->limits[k].group == c->limits[i].group) return false;
-    return true;
-}
-
-/* The gravest group. What is not known of a limit is asked, unless another one fails already. */
-static struct outcome weigh_limits(const struct gw_capacity *c, const struct gw_demand *d)
-{
-    struct outcome worst = {.verdict = GW_NOT_SHOWN, .required = GW_ABSENT, .provided = GW_ABSENT, .use = GW_ABSENT};
-    const struct gw_limit *asked = NULL;
-    bool any = false;
-    for (unsigned i = 0; i < c->n; i++) {
-        if (!gw_given(c->limits[i].provided)) {
-            asked = asked ? asked : &c->limits[i];
-            continue;
-        }
-        if (!leads_group(c, i)) continue;
-        struct outcome o = weigh_group(c, d, i);
-        if (!any || graver(&o, &worst)) worst = o;
-        any = true;
-    }
-    if (asked && worst.verdict != GW_FAIL) {
-        worst.verdict = GW_NOT_SHOWN;
-        worst.evidence = GW_EVIDENCE_NONE;
-        worst.message = asked->message;
-    } else {
-        worst.evidence = c->evidence;
-        if (c->open) worst.verdict = GW_NOT_SHOWN;
-    }
-    return worst;
-}
-
-static struct outcome calculate(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
-{
-    struct gw_capacity c = {.evidence = GW_BY_CALCULATION};
-    struct outcome o = {.verdict = GW_NOT_SHOWN,
-                        .required = GW_ABSENT,
-                        .provided = GW_ABSENT,
-                        .use = GW_ABSENT,
-                        .dim = gw_term_of(d, 0)->dim};
-    gw_ask_open(ask);
-    d->check->does->capacity(&c, ask, d, system);
-    if (c.state == GW_CAPACITY_KNOWN) o = weigh_limits(&c, d);
-    else o.message = c.message;
-    if (c.state == GW_CAPACITY_NOT_CONCERNED) o.verdict = GW_NOT_REQUIRED;
-    o.used = gw_ask_close(ask, d->used);
-    return o;
-}
-
 /* Routes -------------------------------------------------------------------------------------------------------------
  */
 
-static struct outcome without_rating(struct gw_ask *ask, const struct gw_demand *d)
+static struct gw_outcome without_rating(struct gw_ask *ask, const struct gw_demand *d)
 {
-    return (struct outcome){.verdict = GW_NOT_SHOWN,
-                            .required = gw_term_of(d, 0)->value,
-                            .provided = GW_ABSENT,
-                            .use = GW_ABSENT,
-                            .dim = gw_term_of(d, 0)->dim,
-                            .message = unrated(ask, d),
-                            .used = d->used};
+    return (struct gw_outcome){.verdict = GW_NOT_SHOWN,
+                               .required = gw_term_of(d, 0)->value,
+                               .provided = GW_ABSENT,
+                               .use = GW_ABSENT,
+                               .dim = gw_term_of(d, 0)->dim,
+                               .message = unrated(ask, d),
+                               .used = d->used};
 }
 
-static void ask_for_report(struct outcome *o)
+static void ask_for_report(struct gw_outcome *o)
 {
     if (o->verdict == GW_PASS && o->evidence == GW_BY_STATEMENT)
         o->remark = GW_PLAINLY("a rating that names no report is a statement: ask the manufacturer for the report");
 }
 
-static struct outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+static struct gw_outcome by_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
 {
-    struct outcome o;
+    struct gw_outcome o;
     if (best_rating(&o, ask, d, system)) {
         o.message = report_message(ask, &o);
         ask_for_report(&o);
         name_short_ones(&o, ask, d, system);
         return o;
     }
-    return d->check->does->capacity ? calculate(ask, d, system) : without_rating(ask, d);
+    return d->check->does->capacity ? gw_calculate(ask, d, system) : without_rating(ask, d);
 }
 
 /* What was measured is far less than the system's stiffness allows. */
-static bool too_stiff(const struct outcome *tested, const struct outcome *by, const struct gw_ask *ask,
+static bool too_stiff(const struct gw_outcome *tested, const struct gw_outcome *by, const struct gw_ask *ask,
                       const struct gw_demand *d)
 {
     const double most = ask->model->tables->test_rule[GW_ROW_TEST_RULE_BENT_LESS].value;
     return d->at_most && tested->dim == by->dim && by->provided > most * tested->as_stiff;
 }
 
-static struct outcome other_specimen(struct outcome o, struct gw_ask *ask, const struct outcome *by)
+static struct gw_outcome other_specimen(struct gw_outcome o, struct gw_ask *ask, const struct gw_outcome *by)
 {
     o.verdict = GW_NOT_SHOWN;
     o.evidence = GW_EVIDENCE_NONE;
@@ -363,14 +240,14 @@ static struct outcome other_specimen(struct outcome o, struct gw_ask *ask, const
 
 /* What was measured under less than is asked fails what no calculation speaks for; where one does, both are asked
  * about. */
-static struct outcome presumed_against(struct outcome o, struct gw_ask *ask, const struct gw_demand *d,
-                                       const struct gw_system *system)
+static struct gw_outcome presumed_against(struct gw_outcome o, struct gw_ask *ask, const struct gw_demand *d,
+                                          const struct gw_system *system)
 {
     struct gw_trace *trace = ask->trace;
     ask->trace = NULL;
-    const struct outcome by = calculate(ask, d, system);
+    const struct gw_outcome by = gw_calculate(ask, d, system);
     ask->trace = trace;
-    if (by.verdict != GW_PASS) return by.verdict == GW_FAIL && graver(&by, &o) ? by : o;
+    if (by.verdict != GW_PASS) return by.verdict == GW_FAIL && gw_outcome_graver(&by, &o) ? by : o;
     o.verdict = GW_NOT_SHOWN;
     o.evidence = GW_EVIDENCE_NONE;
     o.message =
@@ -381,19 +258,19 @@ static struct outcome presumed_against(struct outcome o, struct gw_ask *ask, con
 
 /* Where test and calculation of the same system disagree the verdict follows the test, said where it is seen first;
  * unless by the calculation the specimen could not have held its proof: then something else was tested. */
-static struct outcome against_calculation(struct outcome tested, struct gw_ask *ask, const struct gw_demand *d,
-                                          const struct gw_system *system)
+static struct gw_outcome against_calculation(struct gw_outcome tested, struct gw_ask *ask, const struct gw_demand *d,
+                                             const struct gw_system *system)
 {
     const double beyond = ask->model->tables->test_rule[GW_ROW_TEST_RULE_BEYOND_SAFETY].value;
     struct gw_trace *trace = ask->trace;
     ask->trace = NULL;
-    const struct outcome by = calculate(ask, d, system);
+    const struct gw_outcome by = gw_calculate(ask, d, system);
     ask->trace = trace;
     if (by.verdict != GW_FAIL || !gw_given(by.use)) return tested;
     if (too_stiff(&tested, &by, ask, d)) return other_specimen(tested, ask, &by);
     const struct gw_value use = gw_of_number(by.use, 3), report = gw_of_text(gw_report_name(tested.rating));
     if (by.safety > 0 && by.use * tested.proof > beyond * by.safety) {
-        struct outcome o = by;
+        struct gw_outcome o = by;
         o.verdict = GW_NOT_SHOWN;
         o.evidence = GW_EVIDENCE_NONE;
         o.message =
@@ -404,7 +281,7 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
         return o;
     }
     if (gw_said(&tested.unmeasured)) {
-        struct outcome o = by;
+        struct gw_outcome o = by;
         o.verdict = GW_NOT_SHOWN;
         o.evidence = GW_EVIDENCE_NONE;
         o.message = GW_SAY(ask->arena, "{}: its use is {}; {}: {}", gw_of_message(&by.message), use, report,
@@ -419,7 +296,7 @@ static struct outcome against_calculation(struct outcome tested, struct gw_ask *
     return tested;
 }
 
-static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, const struct outcome *tested)
+static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, const struct gw_outcome *tested)
 {
     const struct gw_value report = gw_of_text(gw_report_name(tested->rating));
     if (gw_said(&tested->message)) return GW_SAY(ask->arena, "{}: {}", report, gw_of_message(&tested->message));
@@ -428,7 +305,7 @@ static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, 
 }
 
 /* What the test lacks stands before what the calculation does. */
-static void add_why(struct outcome *by, struct gw_ask *ask, const struct outcome *tested)
+static void add_why(struct gw_outcome *by, struct gw_ask *ask, const struct gw_outcome *tested)
 {
     by->question = by->message;
     by->message = tested->verdict == GW_PASS
@@ -437,23 +314,23 @@ static void add_why(struct outcome *by, struct gw_ask *ask, const struct outcome
                       : gw_say_both(ask->arena, &by->untested, "; ", &by->question);
 }
 
-static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
 {
-    struct outcome o;
-    if (!best_rating(&o, ask, d, system)) return calculate(ask, d, system);
+    struct gw_outcome o;
+    if (!best_rating(&o, ask, d, system)) return gw_calculate(ask, d, system);
     if (o.adverse) {
         o.message = report_message(ask, &o);
         return o.presumed ? presumed_against(o, ask, d, system) : o;
     }
     if (o.verdict != GW_PASS || o.weight) {
-        struct outcome by = calculate(ask, d, system);
+        struct gw_outcome by = gw_calculate(ask, d, system);
         by.weight = o.verdict == GW_PASS && by.evidence == GW_BY_CALCULATION;
         if (o.verdict != GW_PASS) by.untested = lacking(ask, d, &o);
         if (by.verdict == GW_NOT_SHOWN) add_why(&by, ask, &o);
         return by;
     }
     if (o.evidence == GW_BY_STATEMENT) {
-        const struct outcome by = calculate(ask, d, system);
+        const struct gw_outcome by = gw_calculate(ask, d, system);
         if (by.verdict == GW_PASS) return by;
     }
     if (!gw_given(o.provided)) {
@@ -464,9 +341,10 @@ static struct outcome rating_or_limits(struct gw_ask *ask, const struct gw_deman
     return against_calculation(o, ask, d, system);
 }
 
-static struct outcome limits_then_rating(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
+static struct gw_outcome limits_then_rating(struct gw_ask *ask, const struct gw_demand *d,
+                                            const struct gw_system *system)
 {
-    struct outcome short_one = calculate(ask, d, system), o;
+    struct gw_outcome short_one = gw_calculate(ask, d, system), o;
     if (short_one.verdict != GW_FAIL) return short_one;
     if (!best_rating(&o, ask, d, system)) {
         const struct gw_message ask_for = unrated(ask, d);
@@ -484,7 +362,7 @@ static struct outcome limits_then_rating(struct gw_ask *ask, const struct gw_dem
     return o;
 }
 
-static void keep(struct gw_finding *f, const struct outcome *o)
+static void keep(struct gw_finding *f, const struct gw_outcome *o)
 {
     f->verdict = o->verdict;
     f->evidence = o->evidence;
@@ -503,16 +381,16 @@ static void keep(struct gw_finding *f, const struct outcome *o)
 }
 
 /* Not asked, not known, or no part of the system; false: it is to be compared. */
-static bool settled(struct outcome *o, const struct gw_demand *d, const struct gw_system *system)
+static bool settled(struct gw_outcome *o, const struct gw_demand *d, const struct gw_system *system)
 {
     const char *without = d->check->does->without ? d->check->does->without(system) : NULL;
-    *o = (struct outcome){.verdict = d->state == GW_NOT_KNOWN ? GW_NOT_SHOWN : GW_NOT_REQUIRED,
-                          .required = GW_ABSENT,
-                          .provided = GW_ABSENT,
-                          .use = GW_ABSENT,
-                          .dim = gw_term_of(d, 0)->dim,
-                          .message = d->message,
-                          .used = d->used};
+    *o = (struct gw_outcome){.verdict = d->state == GW_NOT_KNOWN ? GW_NOT_SHOWN : GW_NOT_REQUIRED,
+                             .required = GW_ABSENT,
+                             .provided = GW_ABSENT,
+                             .use = GW_ABSENT,
+                             .dim = gw_term_of(d, 0)->dim,
+                             .message = d->message,
+                             .used = d->used};
     if (d->state != GW_ASKED) return true;
     if (without) o->message = GW_PLAINLY(without);
     return without != NULL;
@@ -520,12 +398,12 @@ static bool settled(struct outcome *o, const struct gw_demand *d, const struct g
 
 void gw_find(struct gw_finding *f, struct gw_ask *ask)
 {
-    static struct outcome (*const routes[])(struct gw_ask *, const struct gw_demand *,
-                                            const struct gw_system *) = {[GW_BY_RATING] = by_rating,
-                                                                         [GW_RATING_OR_LIMITS] = rating_or_limits,
-                                                                         [GW_LIMITS_THEN_RATING] = limits_then_rating};
+    static struct gw_outcome (*const routes[])(struct gw_ask *, const struct gw_demand *, const struct gw_system *) = {
+        [GW_BY_RATING] = by_rating,
+        [GW_RATING_OR_LIMITS] = rating_or_limits,
+        [GW_LIMITS_THEN_RATING] = limits_then_rating};
     const struct gw_demand *d = f->demand;
-    struct outcome o;
+    struct gw_outcome o;
     ask->system = f->candidate;
     if (!settled(&o, d, f->candidate)) o = routes[d->check->does->route](ask, d, f->candidate);
     f->at_most = d->at_most;
@@ -534,9 +412,9 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
 
 void gw_find_by_limits(struct gw_finding *f, struct gw_ask *ask)
 {
-    struct outcome o;
+    struct gw_outcome o;
     ask->system = f->candidate;
-    if (!settled(&o, f->demand, f->candidate)) o = calculate(ask, f->demand, f->candidate);
+    if (!settled(&o, f->demand, f->candidate)) o = gw_calculate(ask, f->demand, f->candidate);
     f->at_most = f->demand->at_most;
     keep(f, &o);
 }

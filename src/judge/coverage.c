@@ -4,7 +4,6 @@
 #include "base/tolerance.h"
 #include "judge/anchor_load.h"
 #include "judge/leaning.h"
-#include "judge/line.h"
 #include "judge/measured.h"
 #include "judge/member.h"
 
@@ -30,13 +29,11 @@ struct gw_pressures gw_proved(struct gw_ask *ask, const struct gw_rating *rating
 }
 
 /* A structural test of the fixed wall, unless the link belongs to lites of a component of its own. */
-static bool begin(struct gw_showing *out, struct gw_ask *ask, const struct gw_rating *rating,
-                  enum gw_component component)
+static bool begin(struct gw_showing *out, const struct gw_rating *rating, enum gw_component component)
 {
     out->applies = rating->test == GW_TEST_STRUCTURAL && gw_same_component(rating, component);
     if (!out->applies) return false;
     if (!rating->tested) out->why = GW_PLAINLY(NO_SPECIMEN);
-    (void)ask;
     return rating->tested != NULL;
 }
 
@@ -47,8 +44,7 @@ static struct gw_message held_less(struct gw_ask *ask, bool inward, double held,
                   gw_of_quantity(GW_PRESSURE, here));
 }
 
-/* What it held both ways, against what is asked; silence of one direction is no failure. True: it covers, and held
- * less. */
+/* What it held both ways, against what is asked; silence is no failure. True: it covers, and held less. */
 static bool hold(struct gw_showing *out, struct gw_pressures held, double inward, double outward)
 {
     const bool low = held.inward < inward * (1 - GW_HAIR) || held.outward < outward * (1 - GW_HAIR);
@@ -218,7 +214,7 @@ void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_d
                    const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     out->why = short_beside(ask, rating, e);
     if (!gw_said(&out->why) && e->kind == GW_SCREW) out->why = short_of_fastening(ask, rating->tested->fastening, e);
     finish(out, ask, rating, e, false);
@@ -257,7 +253,7 @@ void gw_test_transom(struct gw_showing *out, struct gw_ask *ask, const struct gw
                      const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     const struct gw_tested_transom *t = rating->tested->transom;
     if (!t) {
         out->why =
@@ -390,7 +386,7 @@ void gw_test_mullion(struct gw_showing *out, struct gw_ask *ask, const struct gw
                      const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     out->why = gw_specimen_short_of_mullion(ask, rating, e);
     finish(out, ask, rating, e, e->spans > 1 || e->overhang);
 }
@@ -436,7 +432,7 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
                                 const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     const double asked = gw_greater(gw_pressures_on(ask, e));
     const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
     out->why = short_of_mullion(ask, rating, e);
@@ -457,7 +453,7 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
                     const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     out->why = short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why) && !gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
         out->why = GW_PLAINLY("the report names no splice in its specimen");
@@ -477,7 +473,7 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
                     const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
-    if (!begin(out, ask, rating, GW_FIXED)) return;
+    if (!begin(out, rating, GW_FIXED)) return;
     const struct gw_tested *t = rating->tested;
     const struct gw_pressures proved = gw_proved(ask, rating);
     const double area = t->module * (t->spans > 1 ? t->span : t->span / 2);
