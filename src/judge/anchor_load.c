@@ -70,15 +70,15 @@ static void note_lite(const struct gw_ask *ask, bool *types, const struct gw_ele
 
 static bool *placed_types(struct gw_ask *ask)
 {
-    bool **table = &ask->memory->placed_types;
-    if (*table) return *table;
+    bool *table = ask->memory->placed_types;
+    if (table) return table;
     const struct gw_takeoff *t = ask->takeoff;
-    *table = gw_alloc(ask->arena, t->n_elevations * ask->model->project.lites.n + 1, sizeof **table);
+    table = gw_alloc(ask->arena, t->n_elevations * ask->model->project.lites.n + 1, sizeof *table);
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
-        if (e->kind == GW_LITE) note_lite(ask, types_of(ask, *table, e->grid), e);
+        if (e->kind == GW_LITE) note_lite(ask, types_of(ask, table, e->grid), e);
     }
-    return *table;
+    return ask->memory->placed_types = table;
 }
 
 /* Absent: one of the make-ups is not known. */
