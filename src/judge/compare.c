@@ -155,8 +155,8 @@ static void name_short_ones(struct gw_outcome *best, struct gw_ask *ask, const s
     ask->trace = NULL;
     for (size_t i = 0; best->verdict == GW_PASS && !d->check->does->levels && i < system->ratings.n; i++) {
         const struct gw_rating *rating = &system->ratings.items[i];
-        const struct gw_outcome o =
-            rating == best->rating ? (struct gw_outcome){.rating = NULL} : test_by(ask, d, rating);
+        if (rating == best->rating) continue;
+        const struct gw_outcome o = test_by(ask, d, rating);
         if (!o.rating || o.foreign || o.verdict != GW_FAIL) continue;
         const struct gw_message one =
             GW_SAY(ask->arena, "{} is short, {} of {}; {} is followed: confirm that its specimen is the one built",

@@ -24,7 +24,8 @@ static struct gw_leans *lean_on(struct gw_leaning *l, struct gw_arena *arena, co
 static const struct gw_chain *chain_of(struct gw_ask *ask, const struct gw_wall_lines *lines)
 {
     struct gw_chain **kept = (struct gw_chain **)gw_memo_at(&ask->memory->chains, ask->arena, &lines, sizeof lines);
-    if (*kept) return *kept;
+    const struct gw_chain *found = *kept;
+    if (found) return found;
     struct gw_chain *chain = *kept = gw_alloc(ask->arena, 1, sizeof *chain);
     gw_chain_of(chain, ask->arena, lines);
     return chain;

@@ -182,7 +182,8 @@ static const struct held *held_on(struct gw_ask *ask, const struct gw_wall_lines
 {
     struct gw_line_memory *m = memory_of(ask);
     struct held **kept = (struct held **)gw_memo_at(&m->held, ask->arena, &lines, sizeof lines);
-    if (*kept) return *kept;
+    const struct held *found = *kept;
+    if (found) return found;
     const struct gw_mullion_wall wall = wall_of(lines);
     struct gw_ask own = *ask;
     struct held *held = *kept = gw_alloc(ask->arena, 1, sizeof *held);
