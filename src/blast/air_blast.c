@@ -1,6 +1,8 @@
 /* Air blast of a hemispherical surface burst, from the published polynomials. */
 #include "galeward/blast.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static const char OBLIQUE[] = "Randers-Pehrson and Bannister 1997",
@@ -30,8 +32,6 @@ static const struct {
     [GW_BLAST_ARRIVAL] = {"arrival", "t_a", GW_TIME, true},
 };
 
-static const double HAIR = 1e-9; /* of a range's end, which feet and pounds reach by rounding */
-
 struct range {
     double least, most;
 };
@@ -50,7 +50,7 @@ static struct range range_of(enum gw_blast_quantity quantity, const struct gw_ta
 
 static bool within(struct range r, double scaled_distance)
 {
-    return scaled_distance >= r.least * (1 - HAIR) && scaled_distance <= r.most * (1 + HAIR);
+    return scaled_distance >= r.least * (1 - GW_HAIR) && scaled_distance <= r.most * (1 + GW_HAIR);
 }
 
 static enum gw_status outside(enum gw_blast_quantity quantity, struct range r, struct gw_engine *engine)
@@ -134,7 +134,7 @@ static enum gw_status check(const struct gw_blast_case *in, struct gw_engine *en
         return gw_refuse(engine, GW_MISSING, "standoff", "which standoff? Ask the owner's security consultant");
     if (!(in->charge > 0)) return gw_refuse(engine, GW_BAD_VALUE, "charge", "must be above zero");
     if (!(in->standoff > 0)) return gw_refuse(engine, GW_BAD_VALUE, "standoff", "must be above zero");
-    if (!(angle >= 0 && angle <= right_angle * (1 + HAIR)))
+    if (!(angle >= 0 && angle <= right_angle * (1 + GW_HAIR)))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "angle",
                          "from 0 to 90 degrees from the face's normal: beyond, the face is turned away");
     return GW_OK;

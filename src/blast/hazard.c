@@ -1,6 +1,8 @@
 /* Hazards, conditions and the loads of what holds the glass, as the public documents define them. */
 #include "galeward/blast.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static const char ATTACHMENT[] = "design load of glazing connections";
@@ -22,9 +24,7 @@ enum gw_status gw_blast_admitted(enum gw_hazard *out, enum gw_protection_level p
 /* Comparison --------------------------------------------------------------------------------------------------------
  */
 
-static const double HAIR = 1e-9; /* one load written in two units */
-
-static bool covers(double rating, double demand) { return rating >= demand * (1 - HAIR); }
+static bool covers(double rating, double demand) { return rating >= demand * (1 - GW_HAIR); }
 
 bool gw_blast_covers(struct gw_blast_pair rating, struct gw_blast_pair demand)
 {
@@ -90,7 +90,7 @@ static enum gw_status by_area(double *out, const struct gw_blast_support *in, st
     if (!(area > 0)) return gw_refuse(engine, GW_MISSING, "width", "the vision area is needed");
     for (size_t i = 0; i < GW_N_BLAST_ATTACHMENT; i++) {
         const struct gw_blast_attachment *row = &engine->tables->blast_attachment[i];
-        if (row->criteria != (int)in->criteria || !(area <= row->area_m2 * (1 + HAIR))) continue;
+        if (row->criteria != (int)in->criteria || !(area <= row->area_m2 * (1 + GW_HAIR))) continue;
         if (!best || row->area_m2 < best->area_m2) best = row;
     }
     if (!best)

@@ -2,6 +2,7 @@
 #include "kinds.h"
 
 #include "base/fields.h"
+#include "base/tolerance.h"
 
 #include "galeward/model.h"
 
@@ -293,7 +294,7 @@ static enum gw_status find_drift_in_lite(struct clearance_answer *answer, const 
         lite.path = GW_PATH_RACKING;
         answer->notes.items[answer->notes.n++] = NOTE_RACKING;
     }
-    if (gw_given(lite.frame_height) && lite.frame_height < given->lite_height * (1 - 1e-9))
+    if (gw_given(lite.frame_height) && lite.frame_height < given->lite_height * (1 - GW_HAIR))
         return gw_refuse(engine, GW_BAD_VALUE, "frame_height",
                          "the frame opening is lower than the lite that it holds");
     enum gw_status status = gw_lite_drift(&share, &lite, engine);

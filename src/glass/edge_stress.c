@@ -1,6 +1,8 @@
 /* Stresses that edges and surfaces of glass may reach. */
 #include "galeward/support.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static const double DAY = 86400; /* s */
@@ -8,10 +10,9 @@ static const double DAY = 86400; /* s */
 static enum gw_status check(enum gw_treatment treatment, double duration, double probability, struct gw_engine *engine)
 {
     const struct gw_glass_load *usual = &engine->tables->glass_load[0];
-    const double hair = 1e-9;
     if (treatment == GW_TREATMENT_UNSET)
         return gw_refuse(engine, GW_MISSING, "treatment", "how the glass is heat treated");
-    if (gw_given(probability) && !(fabs(probability - usual->probability) <= usual->probability * hair))
+    if (gw_given(probability) && !(fabs(probability - usual->probability) <= usual->probability * GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "probability",
                          "allowable stresses are stated for a breakage probability of {} in 1000 only",
                          gw_of_number(1000 * usual->probability, 4));
@@ -34,8 +35,7 @@ static enum gw_status treated_factor(double *out, enum gw_treatment treatment, d
                                      struct gw_engine *engine)
 {
     const struct gw_glass_duration *rule = &engine->tables->glass_duration[0];
-    const double hair = 1e-9;
-    if (duration > rule->long_s * (1 + hair))
+    if (duration > rule->long_s * (1 + GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "duration",
                          "allowable stresses of heat-treated glass are known up to {} days",
                          gw_of_number(rule->long_s / DAY, 4));
@@ -54,11 +54,10 @@ static enum gw_status treated_factor(double *out, enum gw_treatment treatment, d
 static enum gw_status for_duration(double *out, double stress, enum gw_treatment treatment, double duration,
                                    const char *symbol, const struct gw_row *row, struct gw_engine *engine)
 {
-    const double hair = 1e-9;
     double factor = 1;
     enum gw_status status = GW_OK;
     gw_used_add(&engine->used, row);
-    if (gw_given(duration) && duration > engine->tables->glass_load[0].duration_s * (1 + hair)) {
+    if (gw_given(duration) && duration > engine->tables->glass_load[0].duration_s * (1 + GW_HAIR)) {
         if (treatment == GW_ANNEALED) factor = annealed_factor(duration, engine);
         else status = treated_factor(&factor, treatment, duration, engine);
     }

@@ -1,6 +1,8 @@
 /* Effective thicknesses of two-ply laminated glass. */
 #include "galeward/laminate.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static const char CLAUSE[] = "ASTM E1300 effective thickness";
@@ -8,9 +10,8 @@ static const char CLAUSE[] = "ASTM E1300 effective thickness";
 static bool reaches(const struct gw_interlayer_modulus *row, enum gw_interlayer material, double duration,
                     double temperature)
 {
-    const double hair = 1e-9;
-    return row->material == (int)material && row->temperature_k >= temperature * (1 - hair) &&
-           row->duration_s >= duration * (1 - hair);
+    return row->material == (int)material && row->temperature_k >= temperature * (1 - GW_HAIR) &&
+           row->duration_s >= duration * (1 - GW_HAIR);
 }
 
 /* Moduli fall with warmth and time: of the rows that are as warm and as long, the stiffest is the nearest one. */

@@ -1,6 +1,8 @@
 /* A lite under one load by both routes, and which of them governs. */
 #include "glass/lite_internal.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 #include <string.h>
@@ -121,8 +123,8 @@ static void clear(struct gw_lite_result *out, const struct gw_lite *in, const st
 
 bool gw_lite_is_long(const struct assessment *a)
 {
-    const double hair = 1e-9, thirty_days = a->engine->tables->glass_duration[0].long_s;
-    return fabs(a->load.duration - thirty_days) <= thirty_days * hair;
+    const double thirty_days = a->engine->tables->glass_duration[0].long_s;
+    return fabs(a->load.duration - thirty_days) <= thirty_days * GW_HAIR;
 }
 
 static enum gw_status check(const struct gw_lite *in, const struct gw_lite_load *load, struct gw_engine *engine)
@@ -145,7 +147,7 @@ static void complete(struct assessment *a, struct gw_lite *in)
     const struct gw_standard_air *air = &a->engine->tables->standard_air[0];
     a->probability = gw_given(in->probability) ? in->probability : usual->probability;
     if (!gw_given(a->load.duration)) a->load.duration = usual->duration_s;
-    a->is_short = a->load.duration <= rule->short_s * (1 + 1e-9);
+    a->is_short = a->load.duration <= rule->short_s * (1 + GW_HAIR);
     if (!in->edges) in->edges = 4;
     if (!in->edition) in->edition = GW_E1300_16;
     if (!in->climate) in->service = in->sealing = (struct gw_air){air->pressure_pa, air->temperature_k};

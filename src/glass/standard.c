@@ -1,11 +1,13 @@
 /* The standard's route: monolithic-equivalent thickness, glass type factors, load shares. */
 #include "glass/lite_internal.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static const char FACTOR[] = "ASTM E1300 glass type factors", SHARE[] = "ASTM E1300 load share",
                   DESIGNATION[] = "ASTM E1300 thickness designation of laminated glass";
-static const double HAIR = 1e-9, DAY = 86400; /* s */
+static const double DAY = 86400; /* s */
 
 enum gw_treatment gw_lite_weakest(const struct gw_pane *pane)
 {
@@ -24,7 +26,7 @@ static bool is_designation(double nominal, double other, struct gw_engine *engin
     double minimum, wanted;
     probe.trace = NULL;
     return gw_glass_minimum(&minimum, nominal, &probe) == GW_OK && gw_glass_minimum(&wanted, other, &probe) == GW_OK &&
-           fabs(minimum - wanted) < HAIR;
+           fabs(minimum - wanted) < GW_HAIR;
 }
 
 static const struct gw_glass_designation *exception(const struct gw_pane *pane, double interlayer,
@@ -57,7 +59,7 @@ static enum gw_status sum_of_plies(double *out, const struct gw_pane *pane, doub
             {"t_v", counted, GW_THICKNESS});
     for (size_t i = 0; i < GW_N_GLASS_THICKNESS; i++) {
         const struct gw_glass_thickness *row = &engine->tables->glass_thickness[i];
-        if (row->minimum_m <= sum * (1 + HAIR) && (!best || row->minimum_m > best->minimum_m)) best = row;
+        if (row->minimum_m <= sum * (1 + GW_HAIR) && (!best || row->minimum_m > best->minimum_m)) best = row;
     }
     if (!best) return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers", "thinner than every designation of the standard");
     gw_used_add(&engine->used, &best->row);
@@ -140,10 +142,10 @@ enum gw_status gw_lite_single_factor(double *factor, double *base_duration, enum
     *factor = 1;
     *base_duration = a->load.duration;
     if (treatment == GW_ANNEALED) return GW_OK; /* the failure model has the duration itself */
-    if (a->load.duration > rule->long_s * (1 + HAIR))
+    if (a->load.duration > rule->long_s * (1 + GW_HAIR))
         return gw_refuse(a->engine, GW_OUTSIDE_METHOD, "duration",
                          "the type factors of heat-treated glass end at {} days", gw_of_number(rule->long_s / DAY, 4));
-    bool between = !a->is_short && a->load.duration < rule->long_s * (1 - HAIR);
+    bool between = !a->is_short && a->load.duration < rule->long_s * (1 - GW_HAIR);
     if (between) gw_lite_note(a->out, "heat-treated glass between 3 s and 30 days: the factor of 30 days is taken");
     *base_duration = rule->short_s;
     *factor = single_row(treatment, a->is_short, a->engine);

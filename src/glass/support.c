@@ -1,6 +1,8 @@
 /* Lites held on three edges, two or one: formulas, their range, limit pressures. */
 #include "galeward/support.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 /* What is written of each number of edges. */
@@ -106,9 +108,9 @@ static bool bounded(const struct shape *s)
 static enum gw_status open_three(struct gw_support_result *out, struct shape *s, struct gw_engine *engine)
 {
     const struct gw_support_aspect *least = GW_USE(engine, &engine->tables->support_aspect[0]);
-    const double ratio = s->in.span / s->in.breadth, hair = 1e-9;
+    const double ratio = s->in.span / s->in.breadth;
     struct gw_three_edge plate;
-    if (ratio < least->least * (1 - hair))
+    if (ratio < least->least * (1 - GW_HAIR))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "span",
                          "three edges: the sides beside the free edge must be at least {} % of its length",
                          gw_of_number(100 * least->least, 4));
@@ -175,8 +177,7 @@ static void step_stress(const struct gw_support_result *out, const struct shape 
 static enum gw_status check_deflection(const struct gw_support_result *out, const struct shape *s,
                                        struct gw_engine *engine)
 {
-    const double hair = 1e-9;
-    if (out->deflection <= s->deflection_limit * (1 + hair)) return GW_OK;
+    if (out->deflection <= s->deflection_limit * (1 + GW_HAIR)) return GW_OK;
     if (s->in.edges == 3)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "pressure",
                          "three edges: the linear plate holds up to a deflection of {} thicknesses; this is more",
@@ -197,9 +198,9 @@ static void bound_edge(struct gw_support_result *out, const struct shape *s, str
 /* The middle of a wide strip cannot bend crosswise. */
 static void bend_cylinder(struct gw_support_result *out, const struct shape *s, struct gw_engine *engine)
 {
-    const double nu = s->in.poissons_ratio, hair = 1e-9;
+    const double nu = s->in.poissons_ratio;
     if (s->in.edges != 2 || !gw_given(s->in.breadth)) return;
-    if (s->in.breadth < s->limits->wide * s->in.span * (1 - hair)) return;
+    if (s->in.breadth < s->limits->wide * s->in.span * (1 - GW_HAIR)) return;
     out->deflection_cylindrical = out->deflection * (1 - nu * nu);
     GW_STEP(engine, "w_c", GW_THICKNESS, out->deflection_cylindrical, "cylindrical bending", "w*(1-nu^2)",
             {"w", out->deflection, GW_THICKNESS}, {"nu", nu, GW_RATIO});

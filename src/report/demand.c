@@ -2,6 +2,8 @@
 #include "report/demand.h"
 #include "base/fields.h"
 
+#include "base/tolerance.h"
+
 #include "report/results.h"
 #include "report/view.h"
 
@@ -228,10 +230,9 @@ static bool same_size(const void *left, const void *right)
 {
     const struct gw_difference *a = ((const struct difference_line *)left)->worst,
                                *b = ((const struct difference_line *)right)->worst;
-    const double hair = 1e-9;
     return a->element->zone == b->element->zone && a->element->building == b->element->building &&
            strcmp(a->direction, b->direction) == 0 && strcmp(a->source, b->source) == 0 &&
-           fabs(a->element->effective_area - b->element->effective_area) <= hair * a->element->effective_area;
+           fabs(a->element->effective_area - b->element->effective_area) <= GW_HAIR * a->element->effective_area;
 }
 
 static void take_difference(void *into, const void *row, bool first)

@@ -1,6 +1,8 @@
 /* Drift of a story, and what of it reaches a lite. */
 #include "seismic_internal.h"
 
+#include "base/tolerance.h"
+
 static const char NOTE_UNSEEN[] =
     "the allowable drift of this structure was not seen in the standard itself: confirm it, or give the "
     "structural engineer's drift";
@@ -112,10 +114,9 @@ enum gw_status gw_story_drift(struct gw_drift_result *out, const struct gw_drift
 
 static enum gw_status check_heights(const struct gw_lite_drift_case *in, struct gw_engine *engine)
 {
-    const double hair = 1e-9;
     enum gw_status status = gw_seismic_positive("story_height", in->story_height, engine);
     if (!status) status = gw_seismic_positive("frame_height", in->frame_height, engine);
-    if (status || in->frame_height <= in->story_height * (1 + hair)) return status;
+    if (status || in->frame_height <= in->story_height * (1 + GW_HAIR)) return status;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "frame_height",
                      "the frame opening is higher than the story: a lite takes drift from one story");
 }

@@ -1,6 +1,8 @@
 /* What chapter 13 does not ask, and glass that its drift does not concern. */
 #include "seismic_internal.h"
 
+#include "base/tolerance.h"
+
 static const char NOTE_RECALLED[] =
     "the exemptions of ASCE 7 13.1.4 and 13.5.9.1 are recalled, alike in the three editions: read the edition's text";
 
@@ -43,11 +45,11 @@ static enum gw_bool not_of(enum gw_bool value)
 
 static void chapter_exemptions(struct gw_exemptions *out, const struct gw_exemption_case *in)
 {
-    const double one = 1, hair = 1e-9;
+    const double one = 1;
     WEIGH(&out->of[GW_EXEMPT_CATEGORY_A], {known_category(in, GW_SDC_A), "Seismic Design Category A"});
     WEIGH(&out->of[GW_EXEMPT_CATEGORY_B], {known_category(in, GW_SDC_B), "Seismic Design Category B"},
           {not_of(in->parapet), "the wall is no parapet"},
-          {yes_if(gw_given(in->importance), in->importance <= one + hair), "I_p is 1"});
+          {yes_if(gw_given(in->importance), in->importance <= one + GW_HAIR), "I_p is 1"});
 }
 
 static void tempered_exemption(struct gw_exemption *out, const struct gw_exemption_case *in,

@@ -2,6 +2,8 @@
  */
 #include "seismic_internal.h"
 
+#include "base/tolerance.h"
+
 static const char LEAST_ENERGY[] = "least shear energy of a uniform bead on four edges";
 static const char NOTE_STRAIN[] =
     "strain_corner is shear strain, slip over thickness of the bead; extension_corner is how much longer the bead gets";
@@ -11,12 +13,11 @@ static const char NOTE_BEAD[] = "one thickness and width of bead on four edges, 
 static enum gw_status check(const struct gw_racking_case *in, struct gw_engine *engine)
 {
     const struct gw_racking_limit *limit = GW_USE(engine, &engine->tables->racking_limit[0]);
-    const double hair = 1e-9;
     enum gw_status status = gw_seismic_not_negative("drift_in_lite", in->drift_in_lite, engine);
     if (!status) status = gw_seismic_positive("lite_width", in->lite_width, engine);
     if (!status) status = gw_seismic_positive("lite_height", in->lite_height, engine);
     if (!status) status = gw_seismic_positive("thickness", in->thickness, engine);
-    if (status || in->drift_in_lite / in->lite_height <= limit->angle_rad * (1 + hair)) return status;
+    if (status || in->drift_in_lite / in->lite_height <= limit->angle_rad * (1 + GW_HAIR)) return status;
     return gw_refuse(engine, GW_OUTSIDE_METHOD, "drift_in_lite",
                      "the frame's angle is small in this method: drift up to {} % of the lite's height",
                      gw_of_number(100 * limit->angle_rad, 4));

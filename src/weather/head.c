@@ -1,6 +1,8 @@
 /* Water held up by air pressure, and by surface tension. */
 #include "weather_internal.h"
 
+#include "base/tolerance.h"
+
 double gw_water_head(double pressure, struct gw_engine *engine)
 {
     const double weight = weather_water(engine)->unit_weight_n_m3, head = pressure / weight;
@@ -28,8 +30,7 @@ double gw_upstand_needed(double pressure, struct gw_engine *engine)
 
 enum gw_bool gw_upstand_enough(double upstand, double pressure, struct gw_engine *engine)
 {
-    const double hair = 1e-9;
-    return upstand >= gw_upstand_needed(pressure, engine) * (1 - hair) ? GW_YES : GW_NO;
+    return upstand >= gw_upstand_needed(pressure, engine) * (1 - GW_HAIR) ? GW_YES : GW_NO;
 }
 
 /* sigma/gamma is an area, so that the equation holds in any units. */

@@ -1,6 +1,8 @@
 /* Water test pressure from the design pressure; its relatives on site and in the air stream. */
 #include "weather_internal.h"
 
+#include "base/tolerance.h"
+
 static const struct gw_water_basis *rule_row(enum gw_water_rule rule, struct gw_engine *engine)
 {
     for (size_t i = 0; i < GW_N_WATER_BASIS; i++)
@@ -80,13 +82,12 @@ double gw_field_air(double limit, struct gw_engine *engine)
 /* A pass below the required pressure fails in the laboratory, but on site the reduced pressure is the agreed one. */
 enum gw_water_evidence gw_water_test_shows(const char **why, const struct gw_water_test *test, struct gw_engine *engine)
 {
-    const double hair = 1e-9;
     bool below;
     *why = "";
-    if (test->tested < test->required * (1 - hair)) {
+    if (test->tested < test->required * (1 - GW_HAIR)) {
         *why = "tested below the required pressure";
         if (test->on_site != GW_YES) return GW_WATER_BELOW;
-        *why = test->tested < gw_field_water(test->required, &below, engine) * (1 - hair)
+        *why = test->tested < gw_field_water(test->required, &below, engine) * (1 - GW_HAIR)
                    ? "tested on site below the reduced pressure of site tests"
                    : "a pass at the reduced pressure of site tests does not show the full one";
         return GW_WATER_SHOWS_NOT;

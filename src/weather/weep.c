@@ -1,6 +1,8 @@
 /* Flow out of weeps under the head that the air pressure leaves. */
 #include "weather_internal.h"
 
+#include "base/tolerance.h"
+
 static const char NOTE_SHUT[] = "the air pressure holds the water up: nothing drains, and air blows in";
 static const char NOTE_HELD[] =
     "the net head does not overcome the surface tension at the opening: it may not start to "
@@ -119,9 +121,8 @@ static void hold_back(struct gw_weep_result *out, const struct weep *w, struct g
 {
     const struct gw_weep_least *least =
         &engine->tables->weep_least[w->round ? GW_ROW_WEEP_LEAST_ROUND : GW_ROW_WEEP_LEAST_SLOT_HEIGHT];
-    const double hair = 1e-9;
     out->held_head = w->round ? gw_capillary_hole(w->size, engine) : gw_capillary_slot(w->size, engine);
-    if (w->size < GW_USE(engine, least)->size_m * (1 - hair)) note(out, w->round ? NOTE_ROUND : NOTE_SLOT);
+    if (w->size < GW_USE(engine, least)->size_m * (1 - GW_HAIR)) note(out, w->round ? NOTE_ROUND : NOTE_SLOT);
     if (!(out->net_head > 0)) return;
     out->least_size = w->size * (out->held_head / out->net_head);
     GW_STEP(engine, "d_least", GW_LENGTH, out->least_size, "surface tension", "d*h_held/h_net",
