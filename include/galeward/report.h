@@ -99,7 +99,9 @@ struct gw_demand_group {
 struct gw_results {
     const struct gw_answer *answer;
     enum gw_units shown;
-    bool sources; /* pages list every row that is recalled, second-hand or practice; else how many are recalled */
+    bool sources;     /* pages list every row that is recalled, second-hand or practice; else how many are recalled */
+    bool all;         /* pages hold every row and every step; else what decides, merged */
+    const char *date; /* of the run, printed in the head; NULL: no date, so that like input gives like bytes */
     GW_LIST(const struct gw_assumption *) assumptions; /* corrections first, then the model's, then the take-off's */
     GW_LIST(const struct gw_diag *) warnings;
     GW_LIST(const struct gw_sequence_step) mock_up;

@@ -11,7 +11,7 @@ struct options {
     const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
     const char *output;             /* file; NULL: standard output */
     enum gw_units units;
-    bool list, help, sources, sensitivity;
+    bool list, help, all, date, sources, sensitivity;
     const char **vary; /* "key=a,b" */
     size_t n_vary;
     const char **set; /* "path=value" */
@@ -43,7 +43,10 @@ enum option_bit {
     TAKES_VARY = 8,
     TAKES_LIST = 16,
     TAKES_SOURCES = 32,
-    TAKES_SENSITIVITY = 64
+    TAKES_SENSITIVITY = 64,
+    TAKES_ALL = 128,
+    TAKES_DATE = 256,
+    TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 
 /* options.c */

@@ -16,7 +16,7 @@ static const struct command COMMANDS[] = {
      "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
      "PROJECT is a file, or - for standard input.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
@@ -24,12 +24,12 @@ static const struct command COMMANDS[] = {
      "time, computes everything anew and lists the verdicts that flip.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_SOURCES | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
      cmd_check, 1},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_SOURCES, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n"

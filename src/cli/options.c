@@ -1,6 +1,7 @@
 /* Options, from one table. */
 #include "cli.h"
 
+#include <stddef.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -8,8 +9,10 @@ struct option {
     const char *name, *letter, *value; /* value: its word in the help, NULL for a switch */
     unsigned bit;                      /* enum option_bit; 0: every command */
     const char *help;
-    bool (*set)(struct cli *cli, const char *value);
+    bool (*set)(struct cli *cli, const char *value); /* NULL: a switch */
+    size_t on;                                       /* a switch: offset of its bool in struct options */
 };
+#define SWITCH(member) .on = offsetof(struct options, member)
 
 static bool set_format(struct cli *cli, const char *value)
 {
@@ -61,49 +64,24 @@ static bool add_set(struct cli *cli, const char *value)
     return needs_equals("--set", value);
 }
 
-static bool set_list(struct cli *cli, const char *value)
-{
-    (void)value;
-    cli->options.list = true;
-    return true;
-}
-
-static bool set_sources(struct cli *cli, const char *value)
-{
-    (void)value;
-    cli->options.sources = true;
-    return true;
-}
-
-static bool set_sensitivity(struct cli *cli, const char *value)
-{
-    (void)value;
-    cli->options.sensitivity = true;
-    return true;
-}
-
-static bool set_help(struct cli *cli, const char *value)
-{
-    (void)value;
-    cli->options.help = true;
-    return true;
-}
-
 /* Help that the registry of formats completes. */
 static const char FORMATS[] = "formats", ENDINGS[] = "endings";
 
 static const struct option OPTIONS[] = {
-    {"--format", NULL, "FORMAT", TAKES_FORMAT, FORMATS, set_format},
-    {"--output", "-o", "FILE", 0, ENDINGS, set_output},
-    {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", set_units},
-    {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", add_set},
-    {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination", add_vary},
+    {"--format", NULL, "FORMAT", TAKES_FORMAT, FORMATS, .set = set_format},
+    {"--output", "-o", "FILE", 0, ENDINGS, .set = set_output},
+    {"--units", NULL, "us|si", TAKES_UNITS, "units of the output; otherwise the file's own", .set = set_units},
+    {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", .set = add_set},
+    {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination",
+     .set = add_vary},
+    {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
-     set_sources},
+     SWITCH(sources)},
     {"--sensitivity", NULL, NULL, TAKES_SENSITIVITY,
-     "move each recalled number by 10 % and list the verdicts that flip", set_sensitivity},
-    {"--list", NULL, NULL, TAKES_LIST, "list what there is", set_list},
-    {"--help", "-h", NULL, 0, "this text", set_help},
+     "move each recalled number by 10 % and list the verdicts that flip", SWITCH(sensitivity)},
+    {"--date", NULL, NULL, TAKES_DATE, "print the date of the run in the head", SWITCH(date)},
+    {"--list", NULL, NULL, TAKES_LIST, "list what there is", SWITCH(list)},
+    {"--help", "-h", NULL, 0, "this text", SWITCH(help)},
 };
 enum { N_OPTIONS = sizeof OPTIONS / sizeof *OPTIONS };
 
@@ -170,7 +148,9 @@ static bool read_option(struct cli *cli, const struct command *command, int argc
         }
         value = argv[++*i];
     }
-    return option->set(cli, value);
+    if (option->set) return option->set(cli, value);
+    *(bool *)((char *)&cli->options + option->on) = true;
+    return true;
 }
 
 /* By --format, else by the ending of -o, else the first that fits. A file without an ending says nothing against it

@@ -3,6 +3,7 @@
 
 #include <stdio.h>
 #include <string.h>
+#include <time.h>
 
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags)
 {
@@ -36,6 +37,16 @@ static const char **full_settings(struct cli *cli)
     return full;
 }
 
+/* "2026-11-30", where the program runs. */
+static const char *today(struct gw_arena *arena)
+{
+    const time_t now = time(NULL);
+    struct tm day;
+    char text[16];
+    if (!localtime_r(&now, &day) || !strftime(text, sizeof text, "%Y-%m-%d", &day)) return NULL;
+    return gw_strdup(arena, text);
+}
+
 int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
 
 int run_project(struct run *run, struct cli *cli, bool judge)
@@ -52,6 +63,8 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     gw_results_of(&run->results, run->arena, &run->answer, shown);
     run->results.sources = cli->options.sources;
+    run->results.all = cli->options.all;
+    if (cli->options.date) run->results.date = today(run->arena);
     return EXIT_PASS;
 }
 

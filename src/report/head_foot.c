@@ -41,6 +41,7 @@ void gw_page_head(struct page *page, const char *what)
                                            gw_choice_name(gw_building_code_choices, (int)project->codes->building),
                                            *edition ? edition : "wind edition by the building code"));
     gw_report_line(page->report, site_line(page));
+    if (page->results->date) gw_report_line(page->report, gw_format(page->arena, "Run on %s", page->results->date));
     for (size_t i = 0; i < model->waivers.n; i++)
         gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, model->waivers.items[i].text)));
     const struct gw_takeoff *t = page->results->answer->takeoff;
