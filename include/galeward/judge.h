@@ -83,6 +83,7 @@ struct gw_demand {
     const struct gw_term *outward;         /* the same quantity as the first, which is inward; NULL */
     bool at_most;                          /* the candidate's number must not be above it */
     double at;                             /* air: its pressure, Pa; else absent */
+    bool by_report;                        /* water, air: a test is asked for, and what was in its specimen */
     struct gw_message message;             /* how it came about */
     struct gw_message summary;             /* hazards: the part of the message that places share; else not said */
     const struct gw_hazard_demand *hazard; /* NULL unless the check is debris or blast, and asked */

@@ -204,19 +204,21 @@ struct gw_given {
     const struct gw_node *node;
 };
 
+enum gw_evidence_rule { GW_EVIDENCE_RULE_UNSET, GW_ASKS_TEST, GW_ASKS_CALCULATION };
 struct gw_water_requirement {
     double pressure, share, floor, cap;
     enum gw_water_rule rule;
+    GW_LIST(int) evidence; /* enum gw_evidence_rule, a test alone; empty: what a report leaves unsaid is asked */
 };
 struct gw_air_requirement {
     double leakage, at;
+    GW_LIST(int) evidence; /* as of water */
 };
 struct gw_other_requirement {
     const char *name;
     double at_least, at_most;
     const struct gw_node *node;
 };
-enum gw_evidence_rule { GW_EVIDENCE_RULE_UNSET, GW_ASKS_TEST, GW_ASKS_CALCULATION };
 struct gw_structural_requirement {
     GW_LIST(int) evidence; /* enum gw_evidence_rule; empty: any */
 };

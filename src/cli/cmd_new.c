@@ -60,8 +60,8 @@ static const char PROJECT[] =
     "#   coldest: -10 degF          # of the metal; hottest: 170 degF, set_coldest: 40 degF, set_warmest: 80 degF with "
     "it\n"
     "requirements:\n"
-    "  air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}\n"
-    "  # water: 12 psf              # without it: a share of the design pressure\n"
+    "  air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}   # evidence: test with it: a report that tells joints and order\n"
+    "  # water: 12 psf              # without it: a share of the design pressure; {pressure: 12 psf, evidence: test}\n"
     "# candidates: [offer.yaml]     # system files beside this one: 'galeward new system -o offer.yaml'\n";
 
 static const char SYSTEM[] =

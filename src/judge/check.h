@@ -143,5 +143,7 @@ const char *gw_without_bead(const struct gw_system *system);
 /* Parts of tests. A spandrel is glazed like any fixed lite; vents and doors are tested on their own. */
 bool gw_same_component(const struct gw_rating *rating, enum gw_component component);
 const char *gw_report_name(const struct gw_rating *rating);
+/* What is to be asked where a mere statement shows a check to a project that takes none. */
+struct gw_message gw_ask_for_report(const struct gw_ask *ask, const struct gw_check *check);
 
 #endif

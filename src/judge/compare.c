@@ -61,6 +61,17 @@ static bool shows_more(const struct gw_outcome *a, const struct gw_outcome *b, b
     return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
 
+/* A statement outweighs no calculation, and shows nothing to who asks for a test. */
+static void doubt_statement(struct gw_outcome *o, struct gw_ask *ask, const struct gw_demand *d)
+{
+    o->evidence = GW_BY_STATEMENT;
+    o->unmeasured = GW_PLAINLY("a statement outweighs no calculation; ask the manufacturer for the report");
+    if (!d->by_report || o->verdict == GW_FAIL) return;
+    const struct gw_message report = gw_ask_for_report(ask, d->check);
+    o->verdict = GW_NOT_SHOWN;
+    o->message = gw_said(&o->message) ? gw_say_both(ask->arena, &report, "; ", &o->message) : report;
+}
+
 static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
     struct gw_showing s = {.required = GW_ABSENT,
@@ -74,10 +85,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
     struct gw_outcome o = weigh(&s, d);
     o.rating = rating;
     o.foreign = s.foreign;
-    if (!rating->report) {
-        o.evidence = GW_BY_STATEMENT;
-        o.unmeasured = GW_PLAINLY("a statement outweighs no calculation; ask the manufacturer for the report");
-    }
+    if (!rating->report) doubt_statement(&o, ask, d);
     o.used = gw_ask_close(ask, d->used);
     return o;
 }

@@ -18,8 +18,10 @@ bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here
 /* A specimen with that recorded hung in it. */
 bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what);
 
+/* Its number fails, whatever was in the specimen. */
+bool gw_is_short(const struct gw_showing *showing, const struct gw_demand *demand);
 /* Of a water or air rating that is good enough: whether it holds for the joints of the wall and after the structural
- * load; what is not recorded is asked as a condition. */
+ * load; what is not recorded is asked, as a condition, or where the project asks for a test, before it is shown. */
 void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                    const struct gw_rating *rating);
 

@@ -1,5 +1,6 @@
 /* Water and air hold for the kinds of joint in the specimen, and after its structural load. */
 #include "judge/coverage.h"
+#include "judge/outcome.h"
 
 /* Where units stand one upon the other: at splices; without any, at every anchor but the first and the last. */
 static bool has_pieces(const struct gw_wall_lines *l) { return l->n_splices || l->n_anchors > 2; }
@@ -47,9 +48,23 @@ static struct gw_message ask_what_was_tested(struct gw_ask *ask, const struct gw
     const struct gw_message specimen =
         GW_SAY(ask->arena, "which joints had the specimen (tested: includes: {})?", gw_of_text(text.at));
     const struct gw_message after = GW_PLAINLY("was it measured after the structural load (after_structural)?");
-    if (!load) return GW_SAY(ask->arena, "to confirm: {}", gw_of_message(&specimen));
-    if (!hung) return GW_SAY(ask->arena, "to confirm: {}", gw_of_message(&after));
-    return GW_SAY(ask->arena, "to confirm: {} {}", gw_of_message(&specimen), gw_of_message(&after));
+    if (!load || !hung) return load ? after : specimen;
+    return gw_say_both(ask->arena, &specimen, " ", &after);
+}
+
+bool gw_is_short(const struct gw_showing *showing, const struct gw_demand *demand)
+{
+    const double use = gw_use_of(gw_term_of(demand, 0)->value, showing->provided[0], demand->at_most);
+    return gw_verdict_of(use, GW_UNSAID) == GW_FAIL;
+}
+
+static void ask_about_record(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
+                             const struct gw_message *question)
+{
+    out->covers = !demand->by_report || gw_is_short(out, demand);
+    out->why = demand->by_report ? GW_SAY(ask->arena, "the project asks for {} by test, and the record leaves open: {}",
+                                          gw_of_text(demand->check->id), gw_of_message(question))
+                                 : GW_SAY(ask->arena, "to confirm: {}", gw_of_message(question));
 }
 
 void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
@@ -64,5 +79,8 @@ void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_d
         why = GW_PLAINLY("measured before the structural load: ask for the result after it");
     else if (recorded) why = not_in_specimen(ask, rating, joints);
     out->covers = !gw_said(&why);
-    out->why = gw_said(&why) ? why : ask_what_was_tested(ask, rating, joints);
+    out->why = why;
+    if (!out->covers) return;
+    const struct gw_message question = ask_what_was_tested(ask, rating, joints);
+    if (gw_said(&question)) ask_about_record(out, ask, demand, &question);
 }

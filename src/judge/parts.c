@@ -133,3 +133,11 @@ const char *gw_report_name(const struct gw_rating *rating)
 {
     return rating->report ? rating->report : "report not named";
 }
+
+struct gw_message gw_ask_for_report(const struct gw_ask *ask, const struct gw_check *check)
+{
+    return GW_SAY(ask->arena,
+                  "what shows {} names no report and is a statement, which the project does not take: ask the "
+                  "manufacturer for the report",
+                  gw_of_text(check->id));
+}

@@ -43,8 +43,9 @@ static void gather(struct links *links, const struct gw_finding *findings, size_
 struct path {
     const struct gw_finding *worst;
     const struct gw_finding *untested; /* the first that a test recorded does not show */
-    long pieces;                       /* of the element's, that lean on the worst */
-    bool calculated, stated;
+    const struct gw_finding *stated;   /* the first that stands on what names no report */
+    const struct gw_finding *calculated;
+    long pieces; /* of the element's, that lean on the worst */
     const struct gw_used *used;
 };
 
@@ -54,9 +55,9 @@ static void take(struct path *path, const struct gw_finding *f, long pieces)
     /* glass, its bead and its seats: no wind test shows their strength */
     const bool testable = f->demand->check->does->test != NULL && !f->wind_tested;
     const bool calculated = f->evidence == GW_BY_CALCULATION && testable;
-    path->calculated = path->calculated || calculated;
+    if (calculated && !path->calculated) path->calculated = f;
     if (calculated && !path->untested && gw_said(&f->untested)) path->untested = f;
-    path->stated = path->stated || f->evidence == GW_BY_STATEMENT;
+    if (!path->stated && f->evidence == GW_BY_STATEMENT) path->stated = f;
     if (!gw_graver(f, path->worst)) return;
     path->worst = f;
     path->pieces = pieces;
@@ -154,6 +155,12 @@ static struct gw_message first_untested(struct gw_ask *ask, const struct path *p
                   gw_of_text(u->demand->where), gw_of_message(&u->untested));
 }
 
+/* A vent's or a door's pressure is shown by its own test alone; calculation shows what holds it. */
+static bool has_own_test(const struct gw_element *e)
+{
+    return e->kind == GW_LITE && (e->component == GW_VENT || e->component == GW_DOOR);
+}
+
 /* The test's own figures where it shows every link; else those of the link that governs. */
 static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
@@ -165,7 +172,8 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
     f->verdict = GW_PASS;
     if (tested) return;
     lean_on_worst(f, ask, path);
-    f->evidence = path->stated ? GW_BY_STATEMENT : GW_BY_CALCULATION;
+    const bool own_statement = f->evidence == GW_BY_STATEMENT && has_own_test(f->demand->element);
+    f->evidence = path->stated || own_statement ? GW_BY_STATEMENT : GW_BY_CALCULATION;
     f->required = f->provided = GW_ABSENT;
     f->utilization = path->worst->utilization;
     f->direction = path->worst->direction;
@@ -174,47 +182,52 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
     if (is_short) f->remark = GW_SAY(ask->arena, "{}; it passes by calculation", gw_of_message(&why));
 }
 
+/* What is to be asked where calculation shows each link, by what the ratings alone said. */
+static struct gw_message ask_for_rating(struct gw_ask *ask, const struct gw_finding *rated, const struct path *path)
+{
+    const struct gw_finding *u = path->untested;
+    if (u)
+        return GW_SAY(ask->arena, "the project asks for a test that covers each {}: {}",
+                      gw_of_text(u->demand->check->id), gw_of_message(&u->untested));
+    if (rated->verdict == GW_NOT_SHOWN)
+        return GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&rated->message));
+    if (rated->evidence == GW_BY_STATEMENT) return gw_ask_for_report(ask, rated->demand->check);
+    const struct gw_finding *lacks = path->calculated ? path->calculated : rated;
+    return GW_SAY(ask->arena, "the project asks for a test that covers each {}", gw_of_text(lacks->demand->check->id));
+}
+
 /* A project that asks for tests takes nothing else; one that says what it takes, no mere statement. */
-static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, enum gw_verdict by_rating, const struct path *path)
+static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated,
+                         const struct path *path)
 {
     const struct gw_requirements *r = ask->model->project.requirements;
     const bool asked = r && r->structural && r->structural->evidence.n;
     if (!asked || f->verdict != GW_PASS || f->evidence == GW_BY_TEST) return;
     if (f->evidence == GW_BY_STATEMENT) {
         f->verdict = GW_NOT_SHOWN;
-        f->message = GW_SAY(ask->arena,
-                            "what names no report is a statement, which the project does not "
-                            "take: {}",
+        f->message = GW_SAY(ask->arena, "what names no report is a statement, which the project does not take: {}",
                             gw_of_message(&f->message));
+        f->question = gw_ask_for_report(ask, (path->stated ? path->stated : f)->demand->check);
         return;
     }
     if (!asks_for_test(ask->model)) return;
-    f->verdict = by_rating == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
+    f->verdict = rated->verdict == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
     f->message = GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&f->message));
-    const struct gw_finding *u = path->untested;
-    if (u)
-        f->question = GW_SAY(ask->arena, "the project asks for a test that covers each {}: {}",
-                             gw_of_text(u->demand->check->id), gw_of_message(&u->untested));
-}
-
-/* A vent's or a door's pressure is shown by its own test alone; calculation shows what holds it. */
-static bool has_own_test(const struct gw_element *e)
-{
-    return e->kind == GW_LITE && (e->component == GW_VENT || e->component == GW_DOOR);
+    if (f->verdict == GW_NOT_SHOWN) f->question = ask_for_rating(ask, rated, path);
 }
 
 static void judge_path(struct gw_finding *f, const struct links *links, struct gw_ask *ask)
 {
     const struct gw_element *e = f->demand->element;
-    const enum gw_verdict by_rating = f->verdict;
+    const struct gw_finding rated = *f;
     struct path path;
-    if ((f->adverse && by_rating == GW_FAIL) || (has_own_test(e) && by_rating != GW_PASS)) return;
+    if ((f->adverse && f->verdict == GW_FAIL) || (has_own_test(e) && f->verdict != GW_PASS)) return;
     walk(&path, links, ask, e);
-    if (!path.worst || path.worst == f || (f->adverse && path.worst->verdict != GW_FAIL)) return;
-    if (path.worst->verdict == GW_FAIL) fails(f, ask, &path);
-    else if (path.worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
-    else passes(f, ask, &path);
-    ask_for_test(f, ask, by_rating, &path);
+    const struct gw_finding *worst = path.worst == f ? NULL : path.worst;
+    if (worst && worst->verdict == GW_FAIL) fails(f, ask, &path);
+    else if (worst && !f->adverse && worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
+    else if (worst && !f->adverse) passes(f, ask, &path);
+    ask_for_test(f, ask, &rated, &path);
 }
 
 void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask)

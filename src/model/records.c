@@ -339,6 +339,13 @@ static const struct gw_field TUNNEL[] = {
 };
 static const struct gw_record TUNNEL_RECORD = RECORD("wind-tunnel result", gw_tunnel_row, TUNNEL);
 
+/* No calculation shows water or air. */
+static const struct gw_choice TEST_ALONE[] = {
+    {"test", GW_ASKS_TEST, "by a report that says which joints the specimen had, and in which order it was tested"},
+    {0}};
+#define TESTED(struct_)                                                                                                \
+    F(struct_, evidence, GW_T_CHOICE, .choices = TEST_ALONE, .flags = GW_MANY | GW_ALONE,                              \
+      .help = "test: what the report leaves unsaid of joints and order is not shown; absent: asked, and it stands")
 static const struct gw_field WATER[] = {
     NUM(gw_water_requirement, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(1, 5000), LIKELY(100, 1000),
         .help = "required test pressure"),
@@ -347,6 +354,7 @@ static const struct gw_field WATER[] = {
     NUM(gw_water_requirement, cap, GW_PRESSURE, LIMITS(1, 5000), .help = "not above"),
     FIELD(gw_water_requirement, "basis", rule, GW_T_CHOICE, .choices = gw_water_rule_choices,
           .help = "whose share, floor and cap: a performance class or curtain_wall"),
+    TESTED(gw_water_requirement),
 };
 static const struct gw_record WATER_RECORD =
     RECORD("water requirement", gw_water_requirement, WATER, .scalar_key = "pressure");
@@ -355,6 +363,7 @@ static const struct gw_field AIR[] = {
         .help = "greatest leakage"),
     NUM(gw_air_requirement, at, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(1, 5000), LIKELY(50, 800),
         .help = "at this pressure difference"),
+    TESTED(gw_air_requirement),
 };
 static const struct gw_record AIR_RECORD = RECORD("air requirement", gw_air_requirement, AIR);
 static const struct gw_field OTHER[] = {

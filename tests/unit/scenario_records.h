@@ -47,6 +47,7 @@ struct scenario {
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
     GW_LIST(const char *) assumptions;
+    GW_LIST(const char *) asked;
     GW_LIST(struct refusal) errors;
     const struct gw_node *node;
 };
@@ -149,6 +150,7 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     F(scenario, expect, GW_T_RECORD, .record = &expectation_record, .flags = GW_MANY, .help = "expect"),
     TEXTS_OF(scenario, warnings),
     TEXTS_OF(scenario, assumptions),
+    TEXTS_OF(scenario, asked),
     F(scenario, errors, GW_T_RECORD, .record = &refusal_record, .flags = GW_MANY, .help = "errors"),
     PLACE(scenario),
 };

@@ -305,6 +305,23 @@ static void compare_errors(struct stage *s)
     if (s->wrong > before) print_diags(&s->diags);
 }
 
+/* What to ask, each "check: question". */
+static void compare_asked(struct stage *s)
+{
+    const struct scenario *x = s->scenario;
+    struct gw_answer answer = {.model = &s->model, .takeoff = &s->takeoff, .judgement = s->judgement};
+    gw_find_missing(&answer, &s->ask);
+    for (size_t i = 0; i < x->asked.n; i++) {
+        bool found = false;
+        for (size_t k = 0; k < answer.missing.n && !found; k++) {
+            const struct gw_request *r = &answer.missing.items[k];
+            const char *about = r->first ? r->first->demand->check->id : "given pressures";
+            found = strstr(gw_format(&s->arena, "%s: %s", about, words(&r->question)), x->asked.items[i]);
+        }
+        if (!found) wrong(s, x->node, "", "asked", x->asked.items[i], "none such");
+    }
+}
+
 static void compare_all(struct stage *s)
 {
     const struct scenario *x = s->scenario;
@@ -314,6 +331,7 @@ static void compare_all(struct stage *s)
         if (!is_said(&s->model.assumptions, x->assumptions.items[i]) &&
             !is_said(&s->takeoff.assumptions, x->assumptions.items[i]))
             wrong(s, x->node, "", "assumptions", x->assumptions.items[i], "none such");
+    compare_asked(s);
 }
 
 /* Reading -----------------------------------------------------------------------------------------------------------
@@ -383,7 +401,7 @@ static void check_scenario(const struct scenario *x)
 {
     if (!x->source || !*x->source) file_fault(x->node, x->name, "'source' is missing, here and at the top");
     if (!x->basis) file_fault(x->node, x->name, "'basis' is missing, here and at the top");
-    if (!x->expect.n && !x->warnings.n && !x->assumptions.n && !x->errors.n)
+    if (!x->expect.n && !x->warnings.n && !x->assumptions.n && !x->asked.n && !x->errors.n)
         file_fault(x->node, x->name, "expects nothing");
     if (x->expect.n && x->errors.n) file_fault(x->node, x->name, "a project that is refused has no findings");
     for (size_t i = 0; i < x->expect.n; i++) {

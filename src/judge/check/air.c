@@ -12,7 +12,9 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     if (r && r->air) {
         gw_demand_term(out, ask, GW_LEAKAGE, GW_NO_DIRECTION, r->air->leakage);
         out->at = r->air->at;
-        out->message = GW_SAY(ask->arena, "required by the project, at {}", gw_of_quantity(GW_PRESSURE, out->at));
+        out->by_report = r->air->evidence.n > 0;
+        out->message = GW_SAY(ask->arena, "required by the project{}, at {}",
+                              gw_of_text(out->by_report ? ", by a test" : ""), gw_of_quantity(GW_PRESSURE, out->at));
         return;
     }
     const struct gw_air_default *row = &ask->model->tables->air_default[GW_ROW_AIR_DEFAULT_CURTAIN_WALL];
@@ -50,7 +52,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->covers = evidence == GW_AIR_SHOWS;
     if (evidence == GW_AIR_TOO_HARD) out->why = too_hard(ask, &claim);
     if (evidence == GW_AIR_TOO_SOFT) out->why = too_soft(ask, &claim, estimate);
-    if (out->covers && !(rating->leakage > claim.limit)) gw_ask_joints(out, ask, d, rating);
+    if (out->covers && !gw_is_short(out, d)) gw_ask_joints(out, ask, d, rating);
 }
 
 const struct gw_check gw_check_air = {.id = "air",

@@ -32,9 +32,10 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     const struct gw_requirements *r = ask->model->project.requirements;
     const struct gw_water_requirement *w = r ? r->water : NULL;
     struct gw_water_result water;
+    out->by_report = w && w->evidence.n;
     if (w && gw_given(w->pressure)) {
         gw_demand_term(out, ask, GW_PRESSURE, GW_NO_DIRECTION, w->pressure);
-        out->message = GW_PLAINLY("required by the project");
+        out->message = GW_PLAINLY(out->by_report ? "required by the project, by a test" : "required by the project");
         return;
     }
     const struct gw_water_case in = water_case(w, place->wall);
