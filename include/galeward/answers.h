@@ -43,7 +43,9 @@ struct gw_reach {
 
 /* What is missing to show something: each question once. */
 struct gw_request {
-    const struct gw_finding *first; /* the first finding that asks it: its candidate, check, place */
+    const struct gw_system *candidate;
+    const struct gw_finding *first; /* the first finding that asks it; NULL: of given pressures that are too low */
+    const char *where;              /* its place; of pressures the element where they are lowest by comparison */
     struct gw_message question;
     long places; /* how many ask it */
 };
@@ -60,7 +62,7 @@ struct gw_answer {
     GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */
     GW_LIST(struct gw_reach) reaches;
-    GW_LIST(struct gw_request) missing; /* by candidate, in the order of the checks */
+    GW_LIST(struct gw_request) missing; /* by candidate: pressures, then in the order of the checks */
     struct gw_sequence mock_up;         /* tests of a laboratory mock-up, in their order */
     struct gw_message mock_up_fault;    /* not said; else why there is no sequence */
     GW_LIST(struct gw_not_checked) not_checked;

@@ -116,7 +116,8 @@ struct gw_finding {
 struct gw_summary {
     const struct gw_system *candidate;
     long counts[4];                     /* by enum gw_verdict */
-    enum gw_verdict verdict;            /* fail if any fails; else not shown if any is; else pass */
+    enum gw_verdict verdict;            /* fail if any fails; else not shown if any is, or `held` is said; else pass */
+    struct gw_message held;             /* what holds it back where no finding does; not said: nothing */
     const struct gw_finding *governing; /* of the worst verdict, the greatest utilization; NULL */
 };
 

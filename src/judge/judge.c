@@ -40,8 +40,10 @@ static void summarize(struct gw_summary *summary, const struct gw_finding *findi
         summary->counts[findings[i].verdict]++;
         if (gw_graver(&findings[i], summary->governing)) summary->governing = &findings[i];
     }
-    bool fails = summary->counts[GW_FAIL] > 0, unshown = too_low || summary->counts[GW_NOT_SHOWN] > 0;
-    summary->verdict = fails ? GW_FAIL : unshown ? GW_NOT_SHOWN : GW_PASS;
+    const bool fails = summary->counts[GW_FAIL] > 0, unshown = summary->counts[GW_NOT_SHOWN] > 0;
+    if (too_low && !fails && !unshown)
+        summary->held = GW_PLAINLY("given pressures that govern are lower than the computed ones");
+    summary->verdict = fails ? GW_FAIL : unshown || too_low ? GW_NOT_SHOWN : GW_PASS;
 }
 
 static void judge_system(struct gw_finding *findings, struct gw_judgement *out, struct gw_ask *ask,

@@ -111,9 +111,10 @@ static void requests(struct page *page, const struct gw_system *candidate)
     size_t all = 0;
     for (size_t i = 0; i < a->missing.n; i++) {
         const struct gw_request *r = &a->missing.items[i];
-        if (r->first->candidate != candidate || ++all > SHOWN) continue;
+        if (r->candidate != candidate || ++all > SHOWN) continue;
         if (all == 1) gw_report_heading(page->report, 3, "What to ask");
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s (%ld place%s)", gw_check_name(r->first->demand),
+        const char *about = r->first ? gw_check_name(r->first->demand) : "given pressures";
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s (%ld place%s)", about,
                                                gw_message_text(page->arena, &r->question, page->shown), r->places,
                                                r->places == 1 ? "" : "s"));
     }
@@ -145,6 +146,10 @@ static void remarks(struct page *page, size_t begin, size_t end)
 
 static const char *headline(struct page *page, const struct gw_summary *s)
 {
+    if (gw_said(&s->held))
+        return gw_format(page->arena, "%s: %s: %s (at these %ld pass, %ld fail, %ld not required)", s->candidate->name,
+                         gw_verdict_loud((int)s->verdict), gw_message_text(page->arena, &s->held, page->shown),
+                         s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_REQUIRED]);
     return gw_format(page->arena, "%s: %s (%ld pass, %ld fail, %ld not shown, %ld not required)", s->candidate->name,
                      gw_verdict_loud((int)s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_SHOWN],
                      s->counts[GW_NOT_REQUIRED]);

@@ -179,14 +179,12 @@ static const struct gw_field REACH[] = {
 const struct gw_record gw_reach_record = RECORD("reach", gw_reach, REACH, .help = "how far a candidate goes");
 
 static const struct gw_field REQUEST[] = {
-    FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system",
-          THROUGH2(gw_request, first, gw_finding, candidate)),
-    FIELD(gw_check, "check", id, GW_T_TEXT, .help = "that is not shown for it",
+    FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system", THROUGH(gw_request, candidate)),
+    FIELD(gw_check, "check", id, GW_T_TEXT, .help = "that is not shown for it; null: given pressures are too low",
           THROUGH3(gw_request, first, gw_finding, demand, gw_demand, check)),
     OUT_SENTENCE(gw_request, "question", question, "what is missing, and whom to ask"),
     F(gw_request, places, GW_T_COUNT, .help = "how many places ask it"),
-    FIELD(gw_demand, "element", where, GW_T_TEXT, .help = "the first of them",
-          THROUGH2(gw_request, first, gw_finding, demand)),
+    FIELD(gw_request, "element", where, GW_T_TEXT, .help = "the first of them; of pressures the worst"),
 };
 const struct gw_record gw_request_record =
     RECORD("request", gw_request, REQUEST, .help = "a question, once, with what is not shown for it");

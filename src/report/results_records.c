@@ -167,7 +167,8 @@ const struct gw_record gw_finding_record =
 static const struct gw_field SUMMARY[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system", THROUGH(gw_summary, candidate)),
     F(gw_summary, verdict, GW_T_WORD, .word = verdict_word,
-      .help = "fail if any check fails; else not shown if any is; else pass"),
+      .help = "fail if any check fails; else not shown if any is, or something holds it; else pass"),
+    OUT_SENTENCE(gw_summary, "held_by", held, "what holds it back where no check does; null: nothing"),
     COUNTED("pass", GW_PASS),
     COUNTED("fail", GW_FAIL),
     COUNTED("not_shown", GW_NOT_SHOWN),

@@ -266,6 +266,9 @@ static void compare_summary(struct stage *s, const struct expectation *x)
         n++;
         compare_word(s, x, sum->candidate->name, "candidate_verdict", VERDICTS, x->candidate_verdict,
                      1 + (int)sum->verdict);
+        for (size_t k = 0; k < x->says.n; k++)
+            if (!strstr(words(&sum->held), x->says.items[k]))
+                wrong(s, x->node, "candidate", "says", x->says.items[k], words(&sum->held));
         if (!x->governing) continue;
         if (!same_or_any(x->governing->check, check))
             wrong(s, x->node, "governing", "check", x->governing->check, check);
