@@ -111,6 +111,7 @@ struct gw_member_spec {
     double allowable_moment, allowable_torque, unbraced_length;
     const struct gw_insert_spec *insert;
     double block_offset, eccentricity; /* transoms */
+    const char *report;                /* of the allowable moment and torque; NULL: a statement */
 };
 struct gw_plate_spec {
     enum gw_metal alloy;

@@ -227,6 +227,18 @@ double gw_member_safety(struct gw_ask *ask, const struct gw_member_spec *spec)
                                           : t->aluminum_safety[GW_ROW_ALUMINUM_SAFETY_OTHER].factor;
 }
 
+enum gw_evidence gw_member_evidence(const struct gw_member_spec *spec)
+{
+    return spec->tube ? GW_BY_CALCULATION : gw_stated_evidence(spec->report);
+}
+
+struct gw_message gw_member_governing(struct gw_ask *ask, const struct gw_member_spec *spec,
+                                      const struct gw_member_strength *strength)
+{
+    if (spec->tube || !spec->report) return GW_PLAINLY(strength->governing);
+    return GW_SAY(ask->arena, "{}, {}", gw_of_text(strength->governing), gw_of_text(spec->report));
+}
+
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec)
 {
     if (!spec->report) return GW_PLAINLY("capacity as stated by the manufacturer");

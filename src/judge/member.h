@@ -34,6 +34,11 @@ double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, str
 struct gw_message gw_framing_bend_message(struct gw_ask *ask, const struct gw_framing_bend *bend);
 /* In a member's strength against failure; 0: it is stated, and its factor is not. */
 double gw_member_safety(struct gw_ask *ask, const struct gw_member_spec *spec);
+/* What its strength is evidence of: a tube is calculated, a stated moment as good as its report; and which limit state
+ * it is, with the report. */
+enum gw_evidence gw_member_evidence(const struct gw_member_spec *spec);
+struct gw_message gw_member_governing(struct gw_ask *ask, const struct gw_member_spec *spec,
+                                      const struct gw_member_strength *strength);
 /* "capacity by L-1041" */
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec);
 

@@ -181,6 +181,8 @@ static const struct gw_field MEMBER[] = {
                   .help = "transom: setting blocks from each end; absent: quarter points"),
     MEMBER_NUMBER(eccentricity, GW_LENGTH, LIMITS(0, 1),
                   .help = "transom: vertical line of the glass's weight from the shear center; 0: through it"),
+    F(gw_member_spec, report, GW_T_TEXT,
+      .help = "of the test or calculation that gives allowable_moment and allowable_torque; absent: a statement"),
 };
 static const struct gw_record MEMBER_RECORD = RECORD("member", gw_member_spec, MEMBER);
 static const struct gw_field PLATE[] = {
@@ -315,8 +317,9 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion section"),
     F(gw_system, corner_mullion, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "mullion at an outside corner"),
     F(gw_system, jamb_mullion, GW_T_RECORD, .record = &MEMBER_RECORD,
-      .help =
-          "unitized: last half mullion at an end of a wall that is no corner; a stick system has its mullion there"),
+      .help = "unitized: last half mullion at an end of a wall that is no corner; where the halves at the two ends "
+              "differ, the "
+              "lesser; a stick system has its mullion there"),
     F(gw_system, transom, GW_T_RECORD, .record = &MEMBER_RECORD, .help = "transom section"),
     F(gw_system, pressure_plate, GW_T_RECORD, .record = &PLATE_RECORD, .help = "of captured glazing"),
     F(gw_system, screw, GW_T_RECORD, .record = &SCREW_RECORD, .help = "of the pressure plate"),

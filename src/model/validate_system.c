@@ -51,6 +51,17 @@ static void check_properties(struct gw_model *model, const struct gw_node *node)
                   keys[i]);
 }
 
+/* A tube is calculated; a report stands for what is stated. */
+static void check_report(struct gw_model *model, const struct gw_node *node, const struct gw_member_spec *spec)
+{
+    const bool stated = gw_node_get(node, "allowable_moment") || gw_node_get(node, "allowable_torque");
+    if (!gw_node_get(node, "report")) return;
+    if (spec->tube)
+        FAULT(model, node, "report", "'report' beside 'tube': the tube is calculated; name what was tested in ratings");
+    else if (!stated)
+        FAULT(model, node, "report", "'report' of what? Give the allowable_moment that it shows, or leave it out");
+}
+
 static void check_member(struct gw_model *model, const struct gw_system *system, const char *key,
                          const struct gw_member_spec *spec, bool transom)
 {
@@ -61,6 +72,7 @@ static void check_member(struct gw_model *model, const struct gw_system *system,
         check_tube(model, at_key(node, "tube"), spec->tube);
         check_properties(model, node);
     }
+    check_report(model, node, spec);
     for (size_t i = 0; i < 2 && !transom; i++)
         if (gw_node_get(node, of_glass[i]))
             FAULT(model, node, of_glass[i], "'%s' is of the glass that stands on a transom: give it there",

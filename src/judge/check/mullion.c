@@ -28,12 +28,13 @@ static double times(double other, double own) { return own > 0 ? other / own : 0
 
 /* Both faces at once: M_x/M_ax + M_y/M_ay, and shear alike. */
 static void corner(struct gw_capacity *out, struct gw_ask *ask, const struct gw_element *e,
-                   const struct gw_member_strength *m)
+                   const struct gw_member_spec *spec, const struct gw_member_strength *m)
 {
     const struct gw_stretch *s = gw_stretch_of(ask, e);
     const struct gw_corner_face face = gw_corner_face_of(ask, e);
     const struct gw_message words = gw_corner_words(ask, e, face.wall);
-    const struct gw_message bending = GW_SAY(ask->arena, "{}; {}", gw_of_message(&words), gw_of_text(m->governing));
+    const struct gw_message governing = gw_member_governing(ask, spec, m);
+    const struct gw_message bending = GW_SAY(ask->arena, "{}; {}", gw_of_message(&words), gw_of_message(&governing));
     const struct gw_message shear = GW_SAY(ask->arena, "{}; shear of the webs", gw_of_message(&words));
     if (gw_said(&face.fault)) {
         gw_capacity_unknown(out, face.fault);
@@ -61,13 +62,16 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         gw_capacity_unknown(out, gw_said(&s->fault) ? s->fault : question);
         return;
     }
-    const double safety = gw_member_safety(ask, gw_mullion_spec(system, d->element));
+    const struct gw_member_spec *spec = gw_mullion_spec(system, d->element);
+    const double safety = gw_member_safety(ask, spec);
+    const struct gw_message governing = gw_member_governing(ask, spec, &m);
+    out->evidence = gw_member_evidence(spec);
     if (d->element->corner) {
-        corner(out, ask, d->element, &m);
+        corner(out, ask, d->element, spec, &m);
         for (unsigned i = 0; i < out->n; i++) out->limits[i].safety = safety;
         return;
     }
-    gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_text(m.governing)))->safety =
+    gw_capacity_limit(out, MOMENT, 0, m.moment, GW_SAY(ask->arena, "bending: {}", gw_of_message(&governing)))->safety =
         safety;
     if (gw_given(m.shear)) gw_capacity_limit(out, SHEAR, 1, m.shear, GW_PLAINLY("shear of the webs"))->safety = safety;
 }

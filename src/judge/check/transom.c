@@ -53,8 +53,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                        "the transom carries glass: its strength about y is not known; ask the manufacturer (transom: "
                        "tube)"))
         return;
-    const struct gw_message bending = GW_SAY(ask->arena, "bending by wind and by the weight of the glass at once: {}",
-                                             gw_of_text(c.member.governing));
+    const struct gw_message governing = gw_member_governing(ask, system->transom, &c.member);
+    const struct gw_message bending =
+        GW_SAY(ask->arena, "bending by wind and by the weight of the glass at once: {}", gw_of_message(&governing));
+    out->evidence = gw_member_evidence(system->transom);
     const double wind = gw_term_of(d, MOMENT)->value;
     struct gw_limit *limit = gw_capacity_limit(out, MOMENT, 0, c.member.moment, bending);
     limit->safety = gw_member_safety(ask, system->transom);
