@@ -193,7 +193,7 @@ struct gw_system {
     const struct gw_capacity_spec *transom_connection, *splice;
     const struct gw_seat_spec *glass_seat;
     const struct gw_past_anchor_spec *past_anchor;
-    const struct gw_anchor_spec *anchor, *corner_anchor;
+    const struct gw_anchor_spec *anchor, *corner_anchor, *jamb_anchor;
     const struct gw_drift_spec *drift;
     const struct gw_stack_spec *stack_joint;
     double frame_weight;

@@ -2,6 +2,7 @@
 
 #include "judge/corner.h"
 #include "judge/judge_internal.h"
+#include "judge/member.h"
 
 #include "galeward/combine.h"
 
@@ -137,5 +138,12 @@ void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struc
 
 const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e)
 {
-    return e->corner ? system->corner_anchor : system->anchor;
+    if (e->corner) return system->corner_anchor;
+    return gw_is_half(system, e) ? system->jamb_anchor : system->anchor;
+}
+
+const char *gw_anchor_key(const struct gw_system *system, const struct gw_element *e)
+{
+    if (e->corner) return "corner_anchor";
+    return gw_is_half(system, e) ? "jamb_anchor" : "anchor";
 }

@@ -30,6 +30,9 @@ struct gw_anchor_parts {
     struct gw_message load_words, dead_words;
 };
 void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_parts *parts);
+/* What the system says of the element's anchor: at an outside corner the corner's, at a jamb of a unitized wall, where
+ * one unit alone hangs, that of one; NULL. And under which key. */
 const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e);
+const char *gw_anchor_key(const struct gw_system *system, const struct gw_element *e);
 
 #endif

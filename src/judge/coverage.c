@@ -13,8 +13,7 @@
 
 static const char NO_SPECIMEN[] = "the report's tested dimensions are not given; ask the manufacturer for them";
 
-/* Pressures ----------------------------------------------------------------------------------------------------------
- */
+/* Pressures -------------------------------------------------------------------------------------------------- */
 
 struct gw_pressures gw_proved(struct gw_ask *ask, const struct gw_rating *rating)
 {
@@ -69,8 +68,7 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
                  (in >= outward ? proved.inward / in : proved.outward / outward);
 }
 
-/* Dimensions ---------------------------------------------------------------------------------------------------------
- */
+/* Dimensions ------------------------------------------------------------------------------------------------- */
 
 struct dimension {
     const char *name;
@@ -90,8 +88,7 @@ static struct gw_message short_of(struct gw_ask *ask, const struct dimension *di
     return (struct gw_message){0};
 }
 
-/* Lites --------------------------------------------------------------------------------------------------------------
- */
+/* Lites ------------------------------------------------------------------------------------------------------ */
 
 static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
 
@@ -220,8 +217,7 @@ void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_d
     finish(out, ask, rating, e, false);
 }
 
-/* Framing ------------------------------------------------------------------------------------------------------------
- */
+/* Framing ---------------------------------------------------------------------------------------------------- */
 
 bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what)
 {
@@ -311,7 +307,7 @@ static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_ra
     const struct gw_message unhung = not_hung(rating, e);
     const double overhang = gw_given(t->overhang) ? t->overhang : 0;
     if (gw_said(&unhung)) return unhung;
-    if (ask->system && gw_is_half_mullion(ask->system, e))
+    if (ask->system && gw_is_half(ask->system, e))
         return GW_PLAINLY("the last half mullion of units stands here: a specimen's interior mullion does not show it");
     const struct gw_message bare = without_reinforcement(ask, t);
     if (gw_said(&bare)) return bare;
@@ -396,7 +392,7 @@ static bool is_like(struct gw_ask *ask, const struct gw_rating *rating, const st
 {
     const struct gw_message unhung = not_hung(rating, e);
     const struct gw_tested *t = rating->tested;
-    const bool half = ask->system && gw_is_half_mullion(ask->system, e);
+    const bool half = ask->system && gw_is_half(ask->system, e);
     const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
     const bool bare = t->reinforcement && strcmp(t->reinforcement, "none") == 0;
     return !gw_said(&unhung) && !half && !e->overhang && !(bare && insert) && fabs(t->span - e->span) < GW_HAIR_M;
@@ -481,6 +477,8 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
         out->why = GW_PLAINLY("a laboratory holds the specimen by anchors of its own");
     else if (e->corner && !gw_specimen_includes(rating, GW_INCLUDES_CORNER))
         out->why = GW_PLAINLY("an anchor at a corner takes both faces: a flat specimen does not show it");
+    else if (ask->system && gw_is_half(ask->system, e))
+        out->why = GW_PLAINLY("one unit alone hangs on it: a specimen's anchor that two units share does not show it");
     else if (!gw_given(area))
         out->why = GW_PLAINLY("the report records no module and span; ask the manufacturer for them");
     const struct gw_mullion_bearing *bearing = gw_anchor_bearing(e);

@@ -103,7 +103,7 @@ bool gw_member_of(struct gw_member_strength *out, struct gw_message *question, s
 }
 
 /* Only where the wall ends: where it goes on the next unit brings the other half. */
-bool gw_is_half_mullion(const struct gw_system *system, const struct gw_element *e)
+bool gw_is_half(const struct gw_system *system, const struct gw_element *e)
 {
     const struct gw_wall_grid *g = e->grid;
     const struct gw_grid_axis *axis = g->layers[e->sort].axis;
@@ -111,19 +111,20 @@ bool gw_is_half_mullion(const struct gw_system *system, const struct gw_element 
     for (unsigned i = axis->first[e->place_class]; i < axis->first[e->place_class + 1]; i++)
         half = half || (axis->members[i] == 0 && !g->goes_on_left) ||
                (axis->members[i] == g->n_columns && !g->goes_on_right);
-    return half && !e->corner && e->kind == GW_MULLION && system->system->kind == GW_UNITIZED;
+    const bool shared = e->kind == GW_MULLION || e->kind == GW_ANCHOR; /* by two units, where both are there */
+    return half && shared && !e->corner && system->system->kind == GW_UNITIZED;
 }
 
 const struct gw_member_spec *gw_mullion_spec(const struct gw_system *system, const struct gw_element *e)
 {
     if (e->corner) return system->corner_mullion;
-    return gw_is_half_mullion(system, e) ? system->jamb_mullion : system->mullion;
+    return gw_is_half(system, e) ? system->jamb_mullion : system->mullion;
 }
 
 bool gw_mullion_of(struct gw_member_strength *out, struct gw_message *question, struct gw_ask *ask,
                    const struct gw_system *system, const struct gw_element *e)
 {
-    const char *who = e->corner ? "corner_mullion" : gw_is_half_mullion(system, e) ? "jamb_mullion" : "mullion";
+    const char *who = e->corner ? "corner_mullion" : gw_is_half(system, e) ? "jamb_mullion" : "mullion";
     return gw_member_of(out, question, ask, gw_mullion_spec(system, e), e->span, who);
 }
 

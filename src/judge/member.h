@@ -42,8 +42,8 @@ struct gw_message gw_member_governing(struct gw_ask *ask, const struct gw_member
 /* "capacity by L-1041" */
 struct gw_message gw_stated_by(struct gw_ask *ask, const struct gw_capacity_spec *spec);
 
-/* The last half mullion of a unitized wall, at an end that is no corner. */
-bool gw_is_half_mullion(const struct gw_system *system, const struct gw_element *e);
+/* The last half mullion of a unitized wall, at an end that is no corner, and its anchors: one unit alone is there. */
+bool gw_is_half(const struct gw_system *system, const struct gw_element *e);
 /* The mullion of an element: at an outside corner the corner's, at a jamb of a unitized wall its half; NULL. */
 const struct gw_member_spec *gw_mullion_spec(const struct gw_system *system, const struct gw_element *e);
 bool gw_mullion_of(struct gw_member_strength *out, struct gw_message *question, struct gw_ask *ask,

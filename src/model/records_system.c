@@ -333,6 +333,10 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, anchor, GW_T_RECORD, .record = &ANCHOR_RECORD, .help = "anchor to the structure"),
     F(gw_system, corner_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,
       .help = "anchor at an outside corner: inward and outward of each face with the other's at once"),
+    F(gw_system, jamb_anchor, GW_T_RECORD, .record = &ANCHOR_RECORD,
+      .help =
+          "unitized: anchor at an end of a wall that is no corner, where one unit alone hangs; where its two halves "
+          "differ, the lesser"),
     F(gw_system, drift, GW_T_RECORD, .record = &DRIFT_SPEC_RECORD, .help = "of a story, in an earthquake"),
     F(gw_system, stack_joint, GW_T_RECORD, .record = &STACK_RECORD, .help = "between pieces one above the other"),
     NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),

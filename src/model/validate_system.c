@@ -170,4 +170,5 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
     check_stack(model, system);
     check_anchor(model, system, "anchor", system->anchor);
     check_anchor(model, system, "corner_anchor", system->corner_anchor);
+    check_anchor(model, system, "jamb_anchor", system->jamb_anchor);
 }

@@ -3,6 +3,7 @@
 #include "judge/checks.h"
 #include "judge/corner.h"
 #include "judge/coverage.h"
+#include "judge/member.h"
 
 #include "galeward/anchor.h"
 #include "galeward/combine.h"
@@ -19,15 +20,22 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
     gw_demand_term(out, ask, GW_FORCE, GW_OUTWARD, load.outward);
 }
 
+static const char *ask_capacity(const struct gw_system *s, const struct gw_element *e)
+{
+    if (e->corner)
+        return "an anchor at an outside corner takes both faces at once, one along its slab edge: what does it take? "
+               "Ask the manufacturer's engineer (corner_anchor: inward, outward, dead)";
+    if (gw_is_half(s, e))
+        return "one unit alone hangs on the anchor at a jamb: what does its half take? Ask the manufacturer's engineer "
+               "(jamb_anchor: inward, outward, dead)";
+    return "what does the anchor take? Ask the manufacturer's engineer (anchor: inward, outward, dead)";
+}
+
 static struct gw_message missing(const struct gw_anchor_load *load, const struct gw_anchor_spec *a,
                                  const struct gw_system *s, const struct gw_element *e, double glass)
 {
     if (!a || !gw_given(a->inward) || !gw_given(a->outward) || !gw_given(a->dead))
-        return GW_PLAINLY(e->corner ? "an anchor at an outside corner takes both faces at once, one along its slab "
-                                      "edge: what does it take? Ask the manufacturer's engineer (corner_anchor: "
-                                      "inward, outward, dead)"
-                                    : "what does the anchor take? Ask the manufacturer's engineer (anchor: inward, "
-                                      "outward, dead)");
+        return GW_PLAINLY(ask_capacity(s, e));
     if (!gw_given(s->frame_weight))
         return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
     return gw_given(glass) ? load->fault : GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");

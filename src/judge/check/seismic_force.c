@@ -52,11 +52,14 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
                gw_of_number(forces.wall_element.force * 100, 3), gw_of_number(forces.fasteners.force * 100, 3));
 }
 
-static struct gw_message missing(const struct gw_system *s, const struct gw_anchor_spec *a, double glass)
+static struct gw_message missing(struct gw_ask *ask, const struct gw_system *s, const struct gw_element *e,
+                                 double glass)
 {
+    const struct gw_anchor_spec *a = gw_anchor_of(s, e);
     if (!a || !gw_given(a->outward) || !gw_given(a->inward) || !gw_given(a->along) || !gw_given(a->dead))
-        return GW_PLAINLY("what does the anchor take? Ask the manufacturer's engineer (anchor, corner_anchor: inward, "
-                          "outward, along, dead)");
+        return GW_SAY(ask->arena,
+                      "what does the anchor take? Ask the manufacturer's engineer ({}: inward, outward, along, dead)",
+                      gw_of_text(gw_anchor_key(s, e)));
     if (!gw_given(s->frame_weight))
         return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
     if (!gw_given(glass)) return GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
@@ -99,13 +102,14 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     const struct gw_anchor_spec *anchor = gw_anchor_of(system, e);
     const double glass = gw_heaviest_glass(ask, e);
     struct gw_mullion_anchor h;
-    struct gw_message question = missing(system, anchor, glass);
+    struct gw_message question = missing(ask, system, e, glass);
     if (!gw_said(&question)) gw_anchor_holds(&h, &question, ask, e);
     if (gw_said(&question)) {
         gw_capacity_unknown(out, question);
         return;
     }
     struct gw_anchor_quake quake;
+    out->evidence = gw_stated_evidence(anchor->report);
     find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e)));
     take(out, ask, anchor, &quake);
     gw_ask_bearing(out, e);
