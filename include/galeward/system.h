@@ -68,6 +68,7 @@ struct gw_tested {
     const struct gw_tested_transom *transom;
     const struct gw_tested_fastening *fastening;
     double splice_shear;       /* N, across the splice in the specimen at its design pressure */
+    double splice_at;          /* m, of that splice from an anchor between two spans, if its shear is not recorded */
     const char *reinforcement; /* "none", or what it was */
     GW_LIST(int) includes;     /* enum gw_included */
 };

@@ -91,6 +91,8 @@ static const char SYSTEM[] =
     "      fastening: {diameter: 1/4 in, spacing: 9 in}     # of the pressure plate\n"
     "      # reinforcement: steel insert     # of the mullion, where it had any\n"
     "      # includes: [anchors, splice, stack_joint, corner, parapet]     # only what hung in it as it hangs here\n"
+    "      # splice_shear: 900 lb     # that its splice carried; or spans: 2, splice_at: 1 ft, past the anchor between "
+    "them\n"
     "  - {test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, report: R-101}\n"
     "  - {test: water, pressure: 12 psf, report: R-101, after_structural: true}   # units, splices, corners: tested: "
     "{includes: [stack_joint, corner]}\n"

@@ -300,46 +300,29 @@ static struct gw_message without_reinforcement(struct gw_ask *ask, const struct 
     return GW_SAY(ask->arena, "tested with reinforcement ({}), which the system has not", gw_of_text(t->reinforcement));
 }
 
+/* Another mullion than the specimen's, whatever its dimensions. */
+static struct gw_message other_mullion(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
+{
+    const struct gw_message unhung = not_hung(rating, e);
+    if (gw_said(&unhung)) return unhung;
+    if (ask->system && gw_is_half(ask->system, e))
+        return GW_PLAINLY("the last half mullion of units stands here: a specimen's interior mullion does not show it");
+    return without_reinforcement(ask, rating->tested);
+}
+
 static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_rating *rating,
                                           const struct gw_element *e)
 {
     const struct gw_tested *t = rating->tested;
-    const struct gw_message unhung = not_hung(rating, e);
+    const struct gw_message other = other_mullion(ask, rating, e);
     const double overhang = gw_given(t->overhang) ? t->overhang : 0;
-    if (gw_said(&unhung)) return unhung;
-    if (ask->system && gw_is_half(ask->system, e))
-        return GW_PLAINLY("the last half mullion of units stands here: a specimen's interior mullion does not show it");
-    const struct gw_message bare = without_reinforcement(ask, t);
-    if (gw_said(&bare)) return bare;
+    if (gw_said(&other)) return other;
     if (e->overhang) {
         const struct dimension d[] = {{"overhang", overhang, e->span}, {"module", t->module, e->width}};
         return short_of(ask, d, COUNT(d));
     }
     const struct dimension d[] = {{"span", t->span, e->span}, {"module", t->module, e->width}};
     return short_of(ask, d, COUNT(d));
-}
-
-/* What a specimen of equal spans felt at most between its supports under its pressure, with E I of 1. */
-static bool specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load)
-{
-    enum { MOST = 8 };
-    double supports[MOST + 1];
-    struct gw_engine engine;
-    const int spans = t->spans > 1 ? t->spans : 1;
-    if (spans > MOST) return false;
-    for (int i = 0; i <= spans; i++) supports[i] = i * t->span;
-    const double length = spans * t->span;
-    const struct gw_beam_segment segment = {length, 1, 1};
-    const struct gw_beam_load load = {GW_BEAM_SPREAD, 0, length, line_load, line_load};
-    const struct gw_beam beam = {.length = length,
-                                 .supports = supports,
-                                 .n_supports = (size_t)spans + 1,
-                                 .loads = &load,
-                                 .n_loads = 1,
-                                 .segments = &segment,
-                                 .n_segments = 1};
-    gw_engine_init(&engine, ask->model->tables, NULL);
-    return gw_beam_solve(out, &beam, &engine) == GW_OK;
 }
 
 /* A simple span bends more than the spans of any piece; as many equal spans bend alike. */
@@ -360,7 +343,7 @@ static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_ra
     struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const double least = fmin(proved.inward, proved.outward);
     const double at = deflection && rating->deflection ? rating->deflection->at : least;
-    if (specimen_feels(felt, ask, t, at * t->module)) {
+    if (gw_specimen_feels(felt, ask, t, at * t->module)) {
         const struct gw_stretch *s = gw_stretch_of(ask, e);
         const double here = deflection ? s->forces.deflection : s->forces.moment;
         const double there = deflection ? fabs(felt->deflection_max.value) : felt->moment_max.value;
@@ -407,7 +390,7 @@ static void mullion_against(struct gw_showing *out, struct gw_ask *ask, const st
     struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const struct gw_stretch *s = gw_stretch_of(ask, e);
     if (!measured || !gw_given(t->module) || !gw_given(t->span) || gw_said(&s->fault)) return;
-    if (!specimen_feels(felt, ask, t, measured->at * t->module)) return;
+    if (!gw_specimen_feels(felt, ask, t, measured->at * t->module)) return;
     const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment);
     const double unit = fabs(felt->deflection_max.value);
     const bool as_many = (t->spans <= 1 && e->spans <= 1) || (t->spans > 1 && bends_alike(ask, t, e));
@@ -450,13 +433,17 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
 {
     const struct gw_element *e = demand->element;
     if (!begin(out, rating, GW_FIXED)) return;
-    out->why = short_of_mullion(ask, rating, e);
+    const struct gw_pressures proved = gw_proved(ask, rating);
+    const double carried = gw_splice_carried(ask, rating->tested, fmin(proved.inward, proved.outward)),
+                 asked = gw_term_of(demand, 0)->value;
+    /* where it lay tells its force, whatever the spans here are */
+    const bool placed = gw_given(rating->tested->splice_at) && gw_given(carried);
+    out->why = placed ? other_mullion(ask, rating, e) : short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why) && !gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
         out->why = GW_PLAINLY("the report names no splice in its specimen");
-    const double carried = rating->tested->splice_shear, asked = gw_term_of(demand, 0)->value;
     if (!gw_given(carried))
         out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
-                                     "manufacturer (tested: splice_shear)");
+                                     "manufacturer (tested: splice_shear, or splice_at)");
     else if (!gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
         out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_quantity(GW_FORCE, carried),
                           gw_of_quantity(GW_FORCE, asked));

@@ -1,6 +1,75 @@
 #include "judge/measured.h"
 
+#include "judge/judge_internal.h"
 #include "judge/transom_load.h"
+
+/* A specimen that is longer is taken for none that is known. */
+enum { MOST_SPANS = 8 };
+
+static bool solve(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load,
+                  double hinge)
+{
+    double supports[MOST_SPANS + 1];
+    struct gw_engine engine;
+    const int spans = t->spans > 1 ? t->spans : 1;
+    if (spans > MOST_SPANS) return false;
+    for (int i = 0; i <= spans; i++) supports[i] = i * t->span;
+    const double length = spans * t->span;
+    const struct gw_beam_segment segment = {length, 1, 1};
+    const struct gw_beam_load load = {GW_BEAM_SPREAD, 0, length, line_load, line_load};
+    const struct gw_beam beam = {.length = length,
+                                 .supports = supports,
+                                 .n_supports = (size_t)spans + 1,
+                                 .hinges = &hinge,
+                                 .n_hinges = gw_given(hinge) ? 1 : 0,
+                                 .loads = &load,
+                                 .n_loads = 1,
+                                 .segments = &segment,
+                                 .n_segments = 1};
+    gw_engine_init(&engine, ask->model->tables, NULL);
+    return gw_beam_solve(out, &beam, &engine) == GW_OK;
+}
+
+bool gw_specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load)
+{
+    return solve(out, ask, t, line_load, GW_ABSENT);
+}
+
+/* N under 1 N/m, `at` from the specimen's end: the lesser of a hinge's and of a stiff joint's, since nobody knows which
+ * moment it passed; none where it turns between the two. */
+static double shear_at(struct gw_ask *ask, struct gw_beam_result *room, const struct gw_tested *t, double at)
+{
+    if (!solve(room, ask, t, 1, at)) return GW_ABSENT;
+    const double hinge = gw_beam_at(room, at, GW_BEAM_AFTER).shear;
+    if (!solve(room, ask, t, 1, GW_ABSENT)) return GW_ABSENT;
+    const double stiff = gw_beam_at(room, at, GW_BEAM_AFTER).shear;
+    return hinge * stiff > 0 ? fmin(fabs(hinge), fabs(stiff)) : 0;
+}
+
+/* Beside which of the anchors it lay is not recorded: the least. Left of one is right of another, seen from behind. */
+static double least_shear(struct gw_ask *ask, const struct gw_tested *t)
+{
+    struct gw_beam_result *room = gw_alloc_bare(ask->arena, sizeof *room);
+    double least = GW_ABSENT; /* of which fmin takes the other */
+    for (int i = 1; i < t->spans; i++) {
+        const double shear = shear_at(ask, room, t, i * t->span + t->splice_at);
+        if (!gw_given(shear)) return GW_ABSENT;
+        least = fmin(least, shear);
+    }
+    return least;
+}
+
+double gw_splice_carried(struct gw_ask *ask, const struct gw_tested *t, double pressure)
+{
+    if (gw_given(t->splice_shear) || !gw_given(t->splice_at)) return t->splice_shear;
+    double **kept = (double **)gw_memo_at(&ask->memory->spliced, ask->arena, &t, sizeof t);
+    double *unit = *kept;
+    if (!unit) {
+        *kept = unit = gw_alloc(ask->arena, 1, sizeof *unit);
+        *unit = least_shear(ask, t);
+    }
+    return *unit * pressure * t->module;
+}
 
 void gw_reading_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_measured *measured,
                         const struct gw_framing_bend *bend, double felt, bool scaled)

@@ -4,6 +4,15 @@
 
 #include "judge/member.h"
 
+#include "galeward/beam.h"
+
+/* What a specimen of equal spans felt under a line load, N/m, with E I of 1, its splice passing on what the mullion
+ * does; false: its beam is not known. */
+bool gw_specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *tested,
+                       double line_load);
+/* N, across the splice of a specimen under `pressure`, Pa: as recorded, else by the beam from where it lay; absent. */
+double gw_splice_carried(struct gw_ask *ask, const struct gw_tested *tested, double pressure);
+
 /* A deflection says how stiff the specimen was: what it felt with E I of 1 N m2 (`felt`, m) over what was measured. A
  * piece so stiff is held to the limit here, whatever the pressure and the width were; one beyond it counts against the
  * system. `scaled`: under less load than here, so that it is presumed only. */

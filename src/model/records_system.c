@@ -84,6 +84,8 @@ static const struct gw_field TESTED[] = {
     F(gw_tested, fastening, GW_T_RECORD, .record = &TESTED_FASTENING_RECORD, .help = "of the pressure plate"),
     NUM(gw_tested, splice_shear, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6),
         .help = "force across the splice in the specimen at its design pressure; absent: not recorded"),
+    NUM(gw_tested, splice_at, GW_LENGTH, LIMITS(0.005, 100),
+        .help = "instead of splice_shear: where that splice lay, from the anchor between two spans that is nearest"),
     F(gw_tested, reinforcement, GW_T_TEXT, .help = "of the mullion: none, or what; absent: as the system has it"),
     F(gw_tested, includes, GW_T_CHOICE, .choices = INCLUDED, .flags = GW_MANY,
       .help = "what hung in the specimen besides: a test shows none of these unsaid"),

@@ -158,6 +158,24 @@ static void check_stack(struct gw_model *model, const struct gw_system *system)
               size(model, s->least_overlap), size(model, s->engagement));
 }
 
+/* Where a splice lay gives its force only in a specimen that stands with it. */
+static void check_splice_place(struct gw_model *model, const struct gw_rating *rating)
+{
+    const struct gw_node *node = gw_node_get(rating->node, "tested");
+    const struct gw_tested *t = rating->tested;
+    if (!t || !gw_node_get(node, "splice_at")) return;
+    if (gw_node_get(node, "splice_shear"))
+        FAULT(model, node, "splice_at",
+              "'splice_at' beside 'splice_shear': the report says what the splice carried; leave one of them out");
+    if (t->spans == 1)
+        FAULT(model, node, "splice_at",
+              "'splice_at' in one span, which a splice lets fold: give the spans of the specimen (spans), or what its "
+              "splice carried (splice_shear)");
+    else if (t->splice_at >= t->span)
+        FAULT(model, node, "splice_at",
+              "'splice_at' lies beyond the span: it is measured from the nearest anchor between two spans");
+}
+
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
 {
     if (!system->node) return;
@@ -165,6 +183,7 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
     check_member(model, system, "corner_mullion", system->corner_mullion, false);
     check_member(model, system, "jamb_mullion", system->jamb_mullion, false);
     check_member(model, system, "transom", system->transom, true);
+    for (size_t i = 0; i < system->ratings.n; i++) check_splice_place(model, &system->ratings.items[i]);
     check_screw(model, system);
     check_drift(model, system);
     check_stack(model, system);
