@@ -84,7 +84,7 @@ void gw_report_page_break(struct gw_report *report);
 
 void gw_render_text(struct gw_text *out, const struct gw_report *report, bool color);
 void gw_render_markdown(struct gw_text *out, const struct gw_report *report);
-/* Tables only; each preceded by an empty line after the first. */
+/* The steps of derivations as one table, then the tables; an empty line between two. */
 void gw_render_csv(struct gw_text *out, const struct gw_report *report);
 
 /* Like demands that ask the same, with the elements that they are asked of. */
@@ -120,7 +120,9 @@ struct gw_result {
     const char
         *rows; /* key of the record's list that a table of data holds, one a line; NULL: the tables of the page */
     void (*page)(struct gw_report *page, const struct gw_result *result); /* NULL: none */
-    const struct gw_figure *figure;                                       /* NULL: none */
+    /* The table of data in US units, rounded, the unit in the heading; NULL: `rows`, else the tables of the page. */
+    void (*sheet)(struct gw_report *sheet, const struct gw_result *result);
+    const struct gw_figure *figure; /* NULL: none */
 };
 struct gw_result gw_result_demand(const struct gw_results *results);
 struct gw_result gw_result_check(const struct gw_results *results);

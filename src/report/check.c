@@ -2,6 +2,7 @@
 #include "report/check.h"
 #include "base/fields.h"
 #include "report/results.h"
+#include "report/sheets.h"
 #include "report/view.h"
 
 #include <string.h>
@@ -238,5 +239,6 @@ struct gw_result gw_result_check(const struct gw_results *results)
                               .record = &gw_results_record,
                               .value = results,
                               .rows = "verdicts",
+                              .sheet = gw_sheet_of_verdicts,
                               .page = check_page};
 }

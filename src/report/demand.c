@@ -5,6 +5,7 @@
 #include "base/tolerance.h"
 
 #include "report/results.h"
+#include "report/sheets.h"
 #include "report/view.h"
 
 #include <stdlib.h>
@@ -334,6 +335,7 @@ struct gw_result gw_result_demand(const struct gw_results *results)
                               .record = &gw_demand_results_record,
                               .value = results,
                               .rows = "elements",
+                              .sheet = gw_sheet_of_elements,
                               .page = demand_page};
 }
 
@@ -353,6 +355,7 @@ struct gw_result gw_result_elements(const struct gw_results *results)
 {
     struct gw_result result = gw_result_demand(results);
     result.rows = NULL;
+    result.sheet = NULL;
     result.page = names_page;
     return result;
 }

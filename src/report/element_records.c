@@ -74,6 +74,8 @@ static const struct gw_field ELEMENT[] = {
     E_PA(outward_asd, "allowable-stress level, negative"),
     F(gw_element, governs, GW_T_TEXT, .help = "where the governing pressure comes from"),
     FIELD(gw_element, "basis", used, GW_T_BASIS, .help = "the weakest basis of the numbers behind it"),
+    OUT_SAID("basis_for_people", gw_say_basis, "the basis in words", .flags = GW_TABLES_ONLY,
+             .offset = offsetof(struct gw_element, used)),
     OUT_SAID("extent", element_extent, "from bottom to top", .flags = GW_TABLES_ONLY),
     OUT_SAID("zone_in_full", zone_in_full, "with 'parapet'", .flags = GW_TABLES_ONLY),
     OUT_SAID("zone_in_short", zone_in_short, "with p and ?", .flags = GW_TABLES_ONLY),

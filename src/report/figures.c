@@ -76,6 +76,13 @@ const char *gw_basis_words(enum gw_basis basis)
     return basis == GW_MEMORY ? "recalled" : basis == GW_SECOND_HAND ? "second-hand" : gw_basis_name(basis);
 }
 
+bool gw_say_basis(struct gw_text *out, const void *used, enum gw_units shown)
+{
+    (void)shown;
+    gw_text_add(out, gw_basis_words(gw_used_weakest(used)));
+    return true;
+}
+
 bool gw_is_weak(enum gw_basis basis) { return basis == GW_MEMORY || basis == GW_PRACTICE; }
 
 enum gw_tone gw_basis_tone(int basis) { return basis >= GW_MEMORY ? GW_DOUBTFUL : GW_PLAIN; }

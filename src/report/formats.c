@@ -35,11 +35,13 @@ static enum gw_status csv(struct gw_text *out, const struct gw_result *result, s
 {
     struct gw_report page;
     (void)engine, (void)color;
-    if (result->rows) {
-        gw_csv_records(out, gw_record_field(result->record, result->rows), result->value, result->shown);
+    bool people = result->sheet && (result->shown != GW_SI || !result->rows);
+    if (result->rows && !people) {
+        gw_csv_records(out, gw_record_field(result->record, result->rows), result->value);
         return GW_OK;
     }
-    build_page(&page, out->arena, result);
+    gw_report_init(&page, out->arena);
+    (people ? result->sheet : result->page)(&page, result);
     gw_render_csv(out, &page);
     return GW_OK;
 }

@@ -25,8 +25,9 @@ const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum
 void gw_add_utilization(struct gw_text *out, double value);
 /* "3.00 - 16.00": heights above ground. */
 void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, double top);
-/* A basis as people read it: "recalled" for what rests on memory. */
+/* A basis as people read it: "recalled" for what rests on memory. Of struct gw_used: the weakest of its rows. */
 const char *gw_basis_words(enum gw_basis basis);
+bool gw_say_basis(struct gw_text *out, const void *used, enum gw_units shown);
 bool gw_is_weak(enum gw_basis basis); /* recalled, or common practice */
 
 enum gw_tone gw_verdict_tone(int verdict);
@@ -54,7 +55,7 @@ struct resting {
 void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n);
 void gw_page_sources(struct page *page, const struct gw_used *rows);
 
-/* render_csv.c: a list of records, one a line, SI with the unit in the header; messages in the units shown. */
-void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value, enum gw_units shown);
+/* render_csv.c: a list of records, one a line, as exact as JSON: SI, the keys with their units in the header. */
+void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value);
 
 #endif

@@ -37,9 +37,40 @@ static void put_table(struct gw_text *out, const struct gw_block *table)
     }
 }
 
+static void put_step(struct gw_text *out, const char *of, const struct gw_equation *e)
+{
+    const char *const cells[] = {of,
+                                 gw_format(out->arena, "%zu", e->number),
+                                 e->symbol,
+                                 e->formula,
+                                 e->substituted,
+                                 e->result,
+                                 e->unit,
+                                 e->clause,
+                                 e->note};
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) put_text(out, cells[i], i == 0);
+    gw_text_add(out, "\n");
+}
+
+/* Every derivation of the page in one table, each line with the heading that it stands under. */
+static bool put_steps(struct gw_text *out, const struct gw_report *report)
+{
+    const char *of = "";
+    bool any = false;
+    for (size_t i = 0; i < report->n; i++) {
+        const struct gw_block *block = &report->blocks[i];
+        if (block->kind == GW_HEADING) of = block->text;
+        if (block->kind != GW_EQUATION) continue;
+        if (!any) gw_text_add(out, "of,step,symbol,formula,values,result,unit,clause,note\n");
+        any = true;
+        put_step(out, of, &block->equation);
+    }
+    return any;
+}
+
 void gw_render_csv(struct gw_text *out, const struct gw_report *report)
 {
-    bool first = true;
+    bool first = !put_steps(out, report);
     for (size_t i = 0; i < report->n; i++) {
         if (report->blocks[i].kind != GW_TABLE) continue;
         if (!first) gw_text_add(out, "\n");
@@ -64,16 +95,15 @@ static void put_keys(struct gw_text *out, const struct gw_record *record, bool *
     }
 }
 
-static void put_number(struct gw_text *out, const struct gw_field *field, const void *at, enum gw_units shown)
+static void put_number(struct gw_text *out, const struct gw_field *field, const void *at)
 {
-    double value = field->type == GW_T_FIGURE ? field->figure(at, shown) : *(const double *)at;
+    double value = field->type == GW_T_FIGURE ? field->figure(at, GW_SI) : *(const double *)at;
     if (isfinite(value)) gw_text_number(out, value, 12);
 }
 
-static void put_value(struct gw_text *out, const struct gw_field *field, const void *at, enum gw_units shown,
-                      bool first)
+static void put_value(struct gw_text *out, const struct gw_field *field, const void *at, bool first)
 {
-    const char *words = gw_field_words(out->arena, field, at, shown);
+    const char *words = gw_field_words(out->arena, field, at, GW_SI);
     bool absent = gw_field_is_absent(field, at);
     if (!absent && field->type == GW_T_BOOL) words = *(const enum gw_bool *)at == GW_YES ? "true" : "false";
     if (!absent && field->type == GW_T_YES_NO) words = *(const bool *)at ? "true" : "false";
@@ -81,26 +111,25 @@ static void put_value(struct gw_text *out, const struct gw_field *field, const v
     if (absent || words) return;
     if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
     if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);
-    if (field->type == GW_T_NUMBER || field->type == GW_T_FIGURE) put_number(out, field, at, shown);
+    if (field->type == GW_T_NUMBER || field->type == GW_T_FIGURE) put_number(out, field, at);
 }
 
-static void put_values(struct gw_text *out, const struct gw_record *record, const void *row, enum gw_units shown,
-                       bool *first)
+static void put_values(struct gw_text *out, const struct gw_record *record, const void *row, bool *first)
 {
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
         const void *at = gw_field_at(field, row);
         if (!gw_field_is_written(field) || field->flags & GW_MANY) continue;
         if (field->flags & GW_FLAT) {
-            put_values(out, field->record, gw_field_struct(field, at), shown, first);
+            put_values(out, field->record, gw_field_struct(field, at), first);
             continue;
         }
-        put_value(out, field, at, shown, *first);
+        put_value(out, field, at, *first);
         *first = false;
     }
 }
 
-void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value, enum gw_units shown)
+void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value)
 {
     const struct gw_many *many = gw_field_at(list, value);
     bool first = true;
@@ -108,7 +137,7 @@ void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void
     gw_text_add(out, "\n");
     for (size_t i = 0; many && i < many->n; i++) {
         first = true;
-        put_values(out, list->record, gw_field_item(list, many, i), shown, &first);
+        put_values(out, list->record, gw_field_item(list, many, i), &first);
         gw_text_add(out, "\n");
     }
 }

@@ -103,6 +103,34 @@ static bool provided(struct gw_text *out, const void *thing, enum gw_units shown
     return true;
 }
 
+static void add_bare_limit(struct gw_text *out, const struct gw_finding *f, double value, bool is_demand,
+                           enum gw_units shown)
+{
+    enum rounding rounding = f->at_most ? NEAREST : is_demand ? UP : DOWN;
+    if (gw_given(value)) gw_add_figure(out, gw_quantity_shown(gw_units_standard(), f->dim, shown, value), rounding);
+}
+
+static bool required_bare(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_finding *f = thing;
+    add_bare_limit(out, f, f->required, true, shown);
+    return true;
+}
+
+static bool provided_bare(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_finding *f = thing;
+    add_bare_limit(out, f, f->provided, false, shown);
+    return true;
+}
+
+static bool unit_of_both(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_finding *f = thing;
+    if (gw_given(f->required) || gw_given(f->provided)) gw_text_add(out, gw_dim_info(f->dim)->shown[shown]);
+    return true;
+}
+
 /* "63.6 / 50 psf" */
 static bool needs_and_has(struct gw_text *out, const void *thing, enum gw_units shown)
 {
@@ -156,6 +184,11 @@ static const struct gw_field FINDING[] = {
     OUT_SAID("check_name", name_of_check, "name of a free-form rating, else the check's id",
              THROUGH(gw_finding, demand), .flags = GW_TABLES_ONLY),
     OUT_SAID("check_and_direction", check_and_direction, "with the direction", .flags = GW_TABLES_ONLY),
+    OUT_SAID("basis_for_people", gw_say_basis, "the basis in words", .flags = GW_TABLES_ONLY,
+             THROUGH(gw_finding, used)),
+    OUT_SAID("required_bare", required_bare, "without its unit", .flags = GW_TABLES_ONLY),
+    OUT_SAID("provided_bare", provided_bare, "without its unit", .flags = GW_TABLES_ONLY),
+    OUT_SAID("unit_for_people", unit_of_both, "of both", .flags = GW_TABLES_ONLY),
     OUT_SAID("required", required, "with its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("provided", provided, "with its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("needs_and_has", needs_and_has, "required / provided", .flags = GW_TABLES_ONLY),

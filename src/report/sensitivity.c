@@ -4,6 +4,7 @@
 #include "base/fields.h"
 #include "report/page.h"
 #include "report/results.h"
+#include "report/sheets.h"
 
 static const char *verdict_word(int verdict) { return gw_verdict_name((enum gw_verdict)verdict); }
 static const char *sign_of(double share) { return share < 1 ? "-10 %" : "+10 %"; }
@@ -24,7 +25,7 @@ static const struct gw_field FLIP[] = {
     FIELD(gw_flip, "utilisation_was", was_utilization, GW_T_NUMBER, .dim = GW_RATIO, .help = "of the first place"),
     FIELD(gw_flip, "utilisation", utilization, GW_T_NUMBER, .dim = GW_RATIO, .help = "the same, with the number moved"),
 };
-static const struct gw_record FLIP_RECORD = RECORD("flip", gw_flip, FLIP, .help = "verdicts that a number decides");
+const struct gw_record gw_flip_record = RECORD("flip", gw_flip, FLIP, .help = "verdicts that a number decides");
 static const struct gw_field UNMOVED[] = {
     MOVED(gw_unmoved), F(gw_unmoved, message, GW_T_TEXT, .help = "why nothing could be computed with it")};
 static const struct gw_record UNMOVED_RECORD =
@@ -35,7 +36,7 @@ static const struct gw_field SENSITIVITY[] = {
     F(gw_sensitivity, values, GW_T_COUNT, .help = "numbers in them"),
     F(gw_sensitivity, words, GW_T_COUNT, .help = "recalled rows behind a verdict without a number to move"),
     F(gw_sensitivity, unmatched, GW_T_COUNT, .help = "findings that could not be compared"),
-    F(gw_sensitivity, flips, GW_T_RECORD, .flags = GW_MANY, .record = &FLIP_RECORD, .help = "what flips"),
+    F(gw_sensitivity, flips, GW_T_RECORD, .flags = GW_MANY, .record = &gw_flip_record, .help = "what flips"),
     F(gw_sensitivity, unmoved, GW_T_RECORD, .flags = GW_MANY, .record = &UNMOVED_RECORD, .help = "not computed"),
 };
 static const struct gw_record SENSITIVITY_RECORD =
@@ -104,5 +105,6 @@ struct gw_result gw_result_sensitivity(const struct gw_sensitivity *sensitivity)
                               .record = &SENSITIVITY_RECORD,
                               .value = sensitivity,
                               .rows = "flips",
+                              .sheet = gw_sheet_of_flips,
                               .page = sensitivity_page};
 }

@@ -42,16 +42,17 @@ static size_t n_candidates(const struct gw_variations *v)
     return v->variations.n ? v->variations.items->summaries.n : 0;
 }
 
+static const char *const PRESSURES[] = {"inward", "outward", "ASD in", "ASD out"};
+
 static void open_matrix(struct gw_report *report, const struct gw_variations *v)
 {
-    static const char *const pressures[] = {"inward", "outward", "ASD in", "ASD out"};
     size_t n = 0, candidates = n_candidates(v);
     const char *unit = gw_dim_info(GW_PRESSURE)->shown[v->shown];
     struct gw_report_column *columns =
-        gw_alloc(report->arena, v->variables.n + candidates + COUNT(pressures), sizeof *columns);
+        gw_alloc(report->arena, v->variables.n + candidates + COUNT(PRESSURES), sizeof *columns);
     for (size_t i = 0; i < v->variables.n; i++) columns[n++].title = v->variables.items[i].key;
-    for (size_t i = 0; i < COUNT(pressures); i++)
-        columns[n++] = (struct gw_report_column){gw_format(report->arena, "%s %s", pressures[i], unit), true};
+    for (size_t i = 0; i < COUNT(PRESSURES); i++)
+        columns[n++] = (struct gw_report_column){gw_format(report->arena, "%s %s", PRESSURES[i], unit), true};
     for (size_t i = 0; i < candidates; i++) columns[n++].title = v->variations.items->summaries.items[i].candidate;
     gw_report_table(report, "", columns, n);
 }
@@ -100,6 +101,62 @@ static void matrix_page(struct gw_report *report, const struct gw_result *result
         "Each combination alone is reported by 'check --set KEY=VALUE', with its assumptions and what is not checked.");
 }
 
+/* The same for a spreadsheet: a cell holds one value; in SI as exact as JSON. */
+static void open_sheet(struct gw_report *report, const struct gw_variations *v)
+{
+    const char *unit = gw_dim_info(GW_PRESSURE)->shown[v->shown];
+    const size_t candidates = n_candidates(v);
+    struct gw_report_column *columns =
+        gw_alloc(report->arena, v->variables.n + COUNT(PRESSURES) + 2 * candidates + 1, sizeof *columns);
+    size_t n = 0;
+    for (size_t i = 0; i < v->variables.n; i++) columns[n++].title = v->variables.items[i].key;
+    for (size_t i = 0; i < COUNT(PRESSURES); i++)
+        columns[n++].title = gw_format(report->arena, "%s %s", PRESSURES[i], unit);
+    for (size_t i = 0; i < candidates; i++) {
+        const char *name = v->variations.items->summaries.items[i].candidate;
+        columns[n++].title = name;
+        columns[n++].title = gw_format(report->arena, "%s utilization", name);
+    }
+    columns[n++].title = "not computed";
+    gw_report_table(report, "", columns, n);
+}
+
+static const char *exact_or_shown(struct gw_report *report, const struct gw_variations *v, double pa)
+{
+    struct gw_text text;
+    gw_text_init(&text, report->arena);
+    if (v->shown != GW_SI) gw_add_bare(&text, GW_PRESSURE, v->shown, pa, UP);
+    else if (gw_given(pa)) gw_text_number(&text, pa, 12);
+    return text.length ? text.at : "";
+}
+
+static const char *use_text(struct gw_report *report, const struct gw_variations *v, const struct gw_varied_summary *s)
+{
+    struct gw_text text;
+    gw_text_init(&text, report->arena);
+    if (s->verdict == GW_NOT_SHOWN) return "";
+    if (v->shown != GW_SI || isinf(s->utilization)) gw_add_utilization(&text, s->utilization);
+    else if (gw_given(s->utilization)) gw_text_number(&text, s->utilization, 12);
+    return text.length ? text.at : "";
+}
+
+static void matrix_sheet(struct gw_report *report, const struct gw_result *result)
+{
+    const struct gw_variations *v = result->value;
+    open_sheet(report, v);
+    for (size_t k = 0; k < v->variations.n; k++) {
+        const struct gw_variation *row = &v->variations.items[k];
+        const double pressures[] = {row->inward, row->outward, row->inward_asd, row->outward_asd};
+        for (size_t i = 0; i < v->variables.n; i++) gw_report_cell(report, row->settings[i]);
+        for (size_t i = 0; i < COUNT(pressures); i++) gw_report_cell(report, exact_or_shown(report, v, pressures[i]));
+        for (size_t i = 0; i < row->summaries.n; i++) {
+            gw_report_cell(report, gw_verdict_name(row->summaries.items[i].verdict));
+            gw_report_cell(report, use_text(report, v, &row->summaries.items[i]));
+        }
+        gw_report_cell(report, row->message ? row->message : "");
+    }
+}
+
 /* A text field for every variable, keyed by its path; the settings are an array of texts. */
 static const struct gw_record *record_of_settings(struct gw_arena *arena, const struct gw_variations *v)
 {
@@ -118,5 +175,6 @@ struct gw_result gw_result_variations(struct gw_arena *arena, struct gw_variatio
     const struct gw_record *record = record_of_settings(arena, v);
     for (size_t i = 0; i < v->variations.n; i++)
         v->variations.items[i].by_path = (struct gw_described){record, v->variations.items[i].settings};
-    return (struct gw_result){.shown = v->shown, .record = &VARIATIONS_RECORD, .value = v, .page = matrix_page};
+    return (struct gw_result){
+        .shown = v->shown, .record = &VARIATIONS_RECORD, .value = v, .page = matrix_page, .sheet = matrix_sheet};
 }

@@ -63,6 +63,8 @@ static const char *cell_text(struct page *page, const struct view_column *column
 {
     struct gw_text text;
     if (!at || gw_field_is_absent(field, at)) return "";
+    if (field->type == GW_T_YES_NO) return *(const bool *)at ? "yes" : "no";
+    if (field->type == GW_T_BOOL) return *(const enum gw_bool *)at == GW_YES ? "yes" : "no";
     if (!is_number(field)) return gw_field_words(page->arena, field, at, page->shown);
     gw_text_init(&text, page->arena);
     add_number(&text, page, column, field, at);
@@ -131,4 +133,10 @@ const void *const *gw_view_rows(struct gw_arena *arena, const void *items, size_
 void gw_view_list(struct page *page, const char *caption, const struct view *view, const void *items, size_t n)
 {
     gw_view_table(page, caption, view, gw_view_rows(page->arena, items, n, view->record->size), n);
+}
+
+void gw_view_sheet(struct page *page, const struct view *view, const void *items, size_t n)
+{
+    if (n) gw_view_list(page, "", view, items, n);
+    else open_table(page, "", view);
 }

@@ -39,6 +39,8 @@ struct view {
 void gw_view_table(struct page *page, const char *caption, const struct view *view, const void *const *rows, size_t n);
 /* The same of a list of structs. */
 void gw_view_list(struct page *page, const char *caption, const struct view *view, const void *items, size_t n);
+/* The same for a spreadsheet: its headings stand without rows too. */
+void gw_view_sheet(struct page *page, const struct view *view, const void *items, size_t n);
 /* Pointers to the items of a list. */
 const void *const *gw_view_rows(struct gw_arena *arena, const void *items, size_t n, size_t size);
 

@@ -126,7 +126,7 @@ static void sort_members(struct gw_room *room, enum gw_axis_name name)
     first[0] = 0;
 }
 
-/* "1-2, 23-24" */
+/* "1 to 2, 23 to 24": a spreadsheet would read 1-2 as a day. */
 static const char *columns_text(const struct gw_grid_axis *axis, size_t c, struct gw_arena *arena)
 {
     struct gw_text text;
@@ -134,7 +134,7 @@ static const char *columns_text(const struct gw_grid_axis *axis, size_t c, struc
     for (unsigned i = axis->first[c], next; i < axis->first[c + 1]; i = next) {
         for (next = i + 1; next < axis->first[c + 1] && axis->members[next] == axis->members[next - 1] + 1;) next++;
         gw_text_addf(&text, "%s%u", text.length ? ", " : "", axis->members[i] + 1);
-        if (next > i + 1) gw_text_addf(&text, "-%u", axis->members[next - 1] + 1);
+        if (next > i + 1) gw_text_addf(&text, " to %u", axis->members[next - 1] + 1);
     }
     return text.at;
 }

@@ -110,7 +110,7 @@ static void csv_of_structs(void **state)
     struct whole whole = {.parts = {list, 2}};
     struct gw_text text;
     gw_text_init(&text, &w->arena);
-    gw_csv_records(&text, gw_record_field(&WHOLE_RECORD, "parts"), &whole, GW_SI);
+    gw_csv_records(&text, gw_record_field(&WHOLE_RECORD, "parts"), &whole);
     assert_string_equal(text.at, "name,pressure_pa,far,count,open,kind,dim,width_m,depth_m,message,basis\n"
                                  "\"north, 1\",1000,\"north, 1\",3000000000,true,lite,n,3.048,,at 3.048 m,none\n"
                                  ",,,3000000000,true,,n,3.048,,at 3.048 m,none\n");

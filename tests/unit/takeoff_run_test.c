@@ -159,7 +159,7 @@ static void ids_and_columns(void **state)
     must_take_off(w, HEAD LOW_BUILDING LOW_WALL);
     const struct gw_element *e = gw_takeoff_find(&w->takeoff, "south/lite/3");
     assert_non_null(e);
-    assert_string_equal(e->columns, "3-4");
+    assert_string_equal(e->columns, "3 to 4");
     assert_null(gw_takeoff_find(&w->takeoff, "south/lite/99"));
     for (size_t i = 0; i < w->takeoff.elements.n; i++)
         assert_ptr_equal(gw_takeoff_find(&w->takeoff, w->takeoff.elements.items[i].id), &w->takeoff.elements.items[i]);
