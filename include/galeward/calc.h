@@ -29,14 +29,17 @@ const struct gw_calc_kind *gw_calc_find(const char *name);
 bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_calc_kind *kind,
                   const struct gw_node *node, const struct gw_tables *tables);
 /* The same case for those who show it otherwise than as JSON: what it was read as and answered with, in the arena. Of a
- * case with an error (false) only the error. */
+ * case with an error (false) only the error, in the units shown; none: in the case's, else in SI. */
 struct gw_calc_answer {
     const void *in, *out; /* the kind's records */
     enum gw_units units;  /* that the case named */
+    const char *id;       /* that the case named, as text; NULL */
     const char *error_code, *error_key, *error;
+    GW_LIST(const char *) notes;
+    struct gw_trace trace; /* with `trace: true` */
 };
 bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
-                 const struct gw_node *node, const struct gw_tables *tables);
+                 const struct gw_node *node, const struct gw_tables *tables, enum gw_units shown);
 /* Of a 'lite' answer: the plate of the pane that governs under its part of the load, of its thickness for stress; its
  * thickness for deflection, m, which differs where it is laminated; and what the pane is called. Refuses a lite without
  * a pressure, or on fewer than four edges. */

@@ -122,6 +122,8 @@ struct gw_result {
     void (*page)(struct gw_report *page, const struct gw_result *result); /* NULL: none */
     /* The table of data in US units, rounded, the unit in the heading; NULL: `rows`, else the tables of the page. */
     void (*sheet)(struct gw_report *sheet, const struct gw_result *result);
+    /* A table of data that writes itself, instead of both; NULL: none. */
+    void (*table)(struct gw_text *out, const struct gw_result *result);
     const struct gw_figure *figure; /* NULL: none */
 };
 struct gw_result gw_result_demand(const struct gw_results *results);

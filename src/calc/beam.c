@@ -153,15 +153,15 @@ static const struct gw_record MEMBER_CASE_RECORD = RECORD("member", member_case,
         OUT(struct_, "moment_max_at", bent.moment_max.at, GW_LENGTH, "its place"),                                     \
         OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, "least; hogging is negative"),                    \
         OUT(struct_, "moment_min_at", bent.moment_min.at, GW_LENGTH, "its place"),                                     \
-        OUT(struct_, "deflection_max", bent.deflection_max.value, GW_LENGTH,                                           \
+        OUT(struct_, "deflection_max", bent.deflection_max.value, GW_THICKNESS,                                           \
             "of the largest magnitude; positive with the load"),                                                       \
         OUT(struct_, "deflection_max_at", bent.deflection_max.at, GW_LENGTH, "its place"),                             \
-        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_LENGTH, "the largest the other way; 0: none"),  \
+        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_THICKNESS, "the largest the other way; 0: none"),  \
         OUT(struct_, "deflection_back_at", bent.deflection_back.at, GW_LENGTH, "its place"),                           \
         OUT_MANY(struct_, "shears", bent.shears, GW_FORCE, "at the places `at`, just after"),                          \
         OUT_MANY(struct_, "moments", bent.moments, GW_MOMENT, "there, just after"),                                    \
         OUT_MANY(struct_, "slopes", bent.slopes, GW_RATIO, "there, just after"),                                       \
-        OUT_MANY(struct_, "deflections", bent.deflections, GW_LENGTH, "there")
+        OUT_MANY(struct_, "deflections", bent.deflections, GW_THICKNESS, "there")
 
 static const struct gw_field BEAM_ANSWER[] = {BENT_FIELDS(beam_answer)};
 static const struct gw_record BEAM_ANSWER_RECORD = RECORD("beam result", beam_answer, BEAM_ANSWER);
@@ -171,11 +171,11 @@ static const struct gw_field MEMBER_ANSWER[] = {
     OUT_MANY(member_answer, "rail_levels", rail_levels, GW_LENGTH,
              "two-way verticals: of the rails, head and sill among them"),
     OUT_MANY(member_answer, "rail_loads", rail_loads, GW_FORCE, "what the rails of both sides hand on there"),
-    OUT_MANY(member_answer, "glass_edge_deflection", edges, GW_LENGTH,
+    OUT_MANY(member_answer, "glass_edge_deflection", edges, GW_THICKNESS,
              "largest of each lite's edge from the line through its ends: left, right; above, below"),
-    OUT(member_answer, "deflection_limit", result.limit, GW_LENGTH, "of the span nearest to its limit"),
+    OUT(member_answer, "deflection_limit", result.limit, GW_THICKNESS, "of the span nearest to its limit"),
     OUT(member_answer, "limit_span", result.limit_span, GW_LENGTH, "that span; of an overhang its length"),
-    OUT(member_answer, "limit_deflection", result.limit_deflection, GW_LENGTH, "the largest deflection there"),
+    OUT(member_answer, "limit_deflection", result.limit_deflection, GW_THICKNESS, "the largest deflection there"),
     OUT(member_answer, "utilisation", result.utilization, GW_RATIO, "that deflection over its limit"),
     OUT(member_answer, "inertia_required", result.inertia_required, GW_INERTIA,
         "for that limit, where the stiffness is one"),

@@ -23,6 +23,7 @@ struct call {
     struct gw_diags diags;
     const struct gw_node *id;
     struct manner manner;
+    enum gw_units shown; /* in which a refusal is said; none: as the case says */
     struct gw_calc_answer answer;
     struct gw_node common, own; /* the mapping in two: MANNER's keys, and the kind's */
 };
@@ -84,14 +85,21 @@ static bool load(struct call *call, const struct gw_calc_kind *kind, void *in)
     return good && gw_record_load(&load, kind->input, &call->own, "", in);
 }
 
-static void write_notes(struct call *call, const struct gw_calc_kind *kind, const void *out)
+static void take_notes(struct call *call, const struct gw_calc_kind *kind, const void *out)
 {
     size_t n = 0;
     const char *const *notes = kind->notes ? kind->notes(out, &n) : NULL;
+    struct gw_calc_answer *answer = &call->answer;
+    answer->notes.items = gw_alloc(call->arena, n + call->diags.n + 1, sizeof(const char *));
+    for (size_t i = 0; i < n; i++) answer->notes.items[answer->notes.n++] = notes[i];
+    for (size_t i = 0; i < call->diags.n; i++) answer->notes.items[answer->notes.n++] = call->diags.items[i].message;
+}
+
+static void write_notes(struct call *call)
+{
     gw_json_key(&call->json, "notes");
     gw_json_open(&call->json, '[');
-    for (size_t i = 0; i < n; i++) gw_json_text(&call->json, notes[i]);
-    for (size_t i = 0; i < call->diags.n; i++) gw_json_text(&call->json, call->diags.items[i].message);
+    for (size_t i = 0; i < call->answer.notes.n; i++) gw_json_text(&call->json, call->answer.notes.items[i]);
     gw_json_close(&call->json, ']');
 }
 
@@ -122,13 +130,15 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     enum gw_status status = kind->run(out, in, &engine);
     if (status != GW_OK)
         return fail(call, gw_status_code(status), engine.fault.key,
-                    gw_fault_text(call->arena, &engine.fault, call->json.shown));
+                    gw_fault_text(call->arena, &engine.fault, call->shown ? call->shown : call->json.shown));
     call->answer.in = in;
     call->answer.out = out;
     call->answer.units = call->manner.units;
+    take_notes(call, kind, out);
     gw_json_record(&call->json, kind->output, out, false);
-    write_notes(call, kind, out);
+    write_notes(call);
     if (!traced) return true;
+    call->answer.trace = trace;
     gw_json_key(&call->json, "trace");
     gw_calc_trace(&call->json, &trace, call->manner.units);
     return true;
@@ -158,13 +168,26 @@ bool gw_calc_case(struct gw_text *out, struct gw_arena *arena, const struct gw_c
     return run_whole(&call, out, kind, node, tables);
 }
 
-bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
-                 const struct gw_node *node, const struct gw_tables *tables)
+/* A plain id as it was written, any other as JSON. */
+static const char *id_text(struct gw_arena *arena, const struct gw_node *id)
 {
-    struct call call = {.arena = arena};
+    struct gw_text text;
+    struct gw_json json;
+    if (id->kind == GW_SCALAR) return id->text;
+    gw_text_init(&text, arena);
+    gw_json_init(&json, &text, false);
+    gw_json_node(&json, id);
+    return text.at;
+}
+
+bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const struct gw_calc_kind *kind,
+                 const struct gw_node *node, const struct gw_tables *tables, enum gw_units shown)
+{
+    struct call call = {.arena = arena, .shown = shown};
     struct gw_text unread;
     gw_text_init(&unread, arena);
     bool good = run_whole(&call, &unread, kind, node, tables);
     *answer = call.answer;
+    if (call.id) answer->id = id_text(arena, call.id);
     return good;
 }

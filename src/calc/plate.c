@@ -31,8 +31,8 @@ static const struct gw_field PLATE_CASE[] = {
 const struct gw_record gw_plate_case_record = RECORD("plate", gw_plate_case, PLATE_CASE);
 #define P(key_, member_, dim_, help_) OUT(gw_plate_result, key_, member_, dim_, help_)
 static const struct gw_field PLATE_RESULT[] = {
-    P("deflection", deflection, GW_LENGTH, "center deflection"),
-    P("mean_deflection", mean_deflection, GW_LENGTH, "mean over the area"),
+    P("deflection", deflection, GW_THICKNESS, "center deflection"),
+    P("mean_deflection", mean_deflection, GW_THICKNESS, "mean over the area"),
     P("stress_max", stress_max, GW_STRESS, "largest principal tension on the unloaded face"),
     OUT_MANY(gw_plate_result, "stress_place", stress_place, GW_RATIO,
              "its place, m from the center: along the width, along the height"),

@@ -89,8 +89,8 @@ struct screw_answer {
 };
 #define S(key_, member_, dim_, help_) OUT(screw_answer, key_, result.member_, dim_, help_)
 static const struct gw_field SCREW_ANSWER[] = {
-    S("tension_area", areas.tension, GW_AREA, "stress area; spaced: at the minor diameter"),
-    S("root_area", areas.root, GW_AREA, "for shear"),
+    S("tension_area", areas.tension, GW_SECTION_AREA, "stress area; spaced: at the minor diameter"),
+    S("root_area", areas.root, GW_SECTION_AREA, "for shear"),
     S("safety_factor", safety_factor, GW_RATIO, "used for the screw"),
     S("metal_safety_factor", metal_safety_factor, GW_RATIO, "used for the metal around it"),
     S("tension_allowable", tension, GW_FORCE, "of the screw"),

@@ -40,8 +40,8 @@ static const struct gw_record WATER_CASE_RECORD = RECORD("water", water_case, WA
 static const struct gw_field WATER_ANSWER[] = {
     OUT(water_answer, "pressure", required.pressure, GW_PRESSURE, "of the static test, and of the dynamic one"),
     OUT_PICK(water_answer, "governs", required.governs, GOVERNS, "share, floor or cap"),
-    OUT(water_answer, "head", head, GW_LENGTH, "of water that it holds up"),
-    OUT(water_answer, "upstand_needed", upstand_needed, GW_LENGTH, "the head and a margin"),
+    OUT(water_answer, "head", head, GW_THICKNESS, "of water that it holds up"),
+    OUT(water_answer, "upstand_needed", upstand_needed, GW_THICKNESS, "the head and a margin"),
     F(water_answer, upstand_enough, GW_T_BOOL, .help = "with an upstand"),
     F(water_answer, end_dam_enough, GW_T_BOOL, .help = "with an end dam"),
     OUT(water_answer, "dynamic_speed", dynamic_speed, GW_SPEED, "air stream of the dynamic test"),
@@ -112,10 +112,10 @@ static const struct gw_field PROOF_ANSWER[] = {
     OUT(gw_proof_result, "proof_positive", proof_positive, GW_PRESSURE, "inward"),
     OUT(gw_proof_result, "proof_negative", proof_negative, GW_PRESSURE, "outward, magnitude"),
     OUT(gw_proof_result, "hold", hold, GW_TIME, "each load"),
-    OUT(gw_proof_result, "set_limit", set_limit, GW_LENGTH, "permanent, after proof"),
-    OUT(gw_proof_result, "deflection_limit", deflection_limit, GW_LENGTH,
+    OUT(gw_proof_result, "set_limit", set_limit, GW_THICKNESS, "permanent, after proof"),
+    OUT(gw_proof_result, "deflection_limit", deflection_limit, GW_THICKNESS,
         "of the class, at design pressure; null: reported only"),
-    OUT(gw_proof_result, "framing_limit", framing_limit, GW_LENGTH,
+    OUT(gw_proof_result, "framing_limit", framing_limit, GW_THICKNESS,
         "of framing that supports glass, under allowable-stress wind; in long spans below that of a class"),
 };
 static const struct gw_record PROOF_ANSWER_RECORD = RECORD("proof result", gw_proof_result, PROOF_ANSWER);
@@ -162,13 +162,13 @@ static const struct gw_field WEEP_CASE[] = {
 };
 static const struct gw_record WEEP_CASE_RECORD = RECORD("weep", weep_case, WEEP_CASE);
 static const struct gw_field WEEP_ANSWER[] = {
-    OUT(gw_weep_result, "net_head", net_head, GW_LENGTH, "not above 0: nothing drains"),
+    OUT(gw_weep_result, "net_head", net_head, GW_THICKNESS, "not above 0: nothing drains"),
     OUT(gw_weep_result, "velocity", velocity, GW_VELOCITY, "of the jet"),
     OUT(gw_weep_result, "flow", flow, GW_FLOW, "of all openings"),
-    OUT(gw_weep_result, "area", area, GW_AREA, "of all openings"),
+    OUT(gw_weep_result, "area", area, GW_SECTION_AREA, "of all openings"),
     F(gw_weep_result, part_full, GW_T_BOOL, .help = "water below the top of the opening"),
-    OUT(gw_weep_result, "held_head", held_head, GW_LENGTH, "held back by surface tension"),
-    OUT(gw_weep_result, "least_size", least_size, GW_LENGTH, "diameter, or slot height, that the net head opens"),
+    OUT(gw_weep_result, "held_head", held_head, GW_THICKNESS, "held back by surface tension"),
+    OUT(gw_weep_result, "least_size", least_size, GW_THICKNESS, "diameter, or slot height, that the net head opens"),
     OUT(gw_weep_result, "demand", demand, GW_FLOW, "of the spray on wet_area"),
     OUT(gw_weep_result, "drainage_ratio", drainage_ratio, GW_RATIO, "flow over demand"),
 };
@@ -329,8 +329,8 @@ static const struct gw_field SEQUENCE_STEP[] = {
     NUM(gw_sequence_step, pressure, GW_PRESSURE, .help = "outward negative"),
     NUM(gw_sequence_step, hold, GW_TIME, .help = "how long"),
     NUM(gw_sequence_step, leakage, GW_LEAKAGE, .help = "at most"),
-    NUM(gw_sequence_step, limit, GW_LENGTH, .help = "at most: deflection at design, permanent set after proof"),
-    NUM(gw_sequence_step, displacement, GW_LENGTH, .help = "racking"),
+    NUM(gw_sequence_step, limit, GW_THICKNESS, .help = "at most: deflection at design, permanent set after proof"),
+    NUM(gw_sequence_step, displacement, GW_THICKNESS, .help = "racking"),
 };
 static const struct gw_record SEQUENCE_STEP_RECORD = RECORD("step", gw_sequence_step, SEQUENCE_STEP);
 static const struct gw_field SEQUENCE_ANSWER[] = {

@@ -10,6 +10,7 @@ enum { EXIT_PASS = 0, EXIT_UNSHOWN = 1, EXIT_CALL = 2, EXIT_OURS = 3 };
 struct options {
     const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
     const char *output;             /* file; NULL: standard output */
+    bool format_said;               /* by --format or the ending */
     enum gw_units units;
     bool list, help, all, date, sources, sensitivity;
     const char **vary; /* "key=a,b" */
@@ -32,7 +33,8 @@ struct command {
     unsigned takes; /* options besides --help and -o, by enum option_bit */
     unsigned parts; /* of what it writes, by enum gw_part; 0: text that is no result */
     int (*run)(struct cli *cli);
-    size_t most; /* arguments */
+    size_t most;        /* arguments */
+    const char *format; /* where nothing names one; NULL: the first that it can write */
 };
 enum { ANY_NUMBER = 1 << 16 }; /* the command reads them itself */
 
@@ -100,8 +102,23 @@ int cmd_schema(struct cli *cli);
 int vary_check(struct cli *cli);
 /* draw.c: 'calc KIND -o FILE.svg' */
 bool wants_drawing(const struct cli *cli);
-/* Whether the kind's results can be written so; EXIT_CALL after a complaint. */
-int check_output(struct cli *cli, const struct gw_calc_kind *kind);
+int check_drawing(struct cli *cli, const struct gw_calc_kind *kind);
 int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_node *node);
+/* Of one case: what was wrong with it. EXIT_UNSHOWN. */
+int refused_case(const struct gw_calc_kind *kind, const char *code, const char *key, const char *message);
+/* show.c: results of 'calc' for people */
+bool wants_json(const struct cli *cli);
+/* Cases one after the other, all in the units that were asked for, else those of the first case, else US. */
+struct show {
+    const struct cli *cli;
+    const struct gw_calc_kind *kind;
+    enum gw_units shown;
+    size_t n;
+};
+/* Of a case that could not be read (NULL) what `diags` say. False: the case has an error, which is shown in its place.
+ */
+bool show_case(struct show *show, struct gw_text *out, const struct gw_node *node, const struct gw_diags *diags);
+/* The only case; its error is a complaint. */
+int show_only(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_node *node);
 
 #endif

@@ -104,7 +104,8 @@ static int kind_help(struct cli *cli, const struct gw_calc_kind *kind)
                        "  trace                     true|false                    adds the derivation\n"
                        "\nresult, SI (null where there is none):\n");
     output_keys(&text, kind->output, "");
-    gw_text_add(&text, "  notes                     what to know about the result\n");
+    gw_text_add(&text, "  notes                     what to know about the result\n"
+                       "\nas people read it, rounded: --units us|si (text), --format csv or md; JSON is exact\n");
     if (drawing) gw_text_addf(&text, "\ndrawing of one case (-o FILE.svg, --units us|si):\n  %s\n", drawing->help);
     return deliver(cli, &text);
 }
@@ -133,6 +134,7 @@ static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
         if (said_before(cli, i)) return complain("'%s' is given twice", path);
     }
     if (wants_drawing(cli)) return draw_case(cli, kind, &root);
+    if (!wants_json(cli)) return show_only(cli, kind, &root);
     gw_text_init(&text, &cli->arena);
     bool good = gw_calc_case(&text, &cli->arena, kind, &root, gw_tables_standard());
     gw_text_add(&text, "\n");
@@ -191,6 +193,7 @@ struct only {
 struct stream {
     const struct gw_calc_kind *kind;
     struct only *only;       /* NULL: each case is run when it has been read */
+    struct show *show;       /* NULL: JSON */
     struct gw_arena *arena;  /* of one case */
     struct gw_text document; /* the YAML document being collected */
     unsigned line, first;    /* of the input: read last, and where the case begins */
@@ -228,6 +231,14 @@ static void keep_case(struct only *only, const char *text, size_t length)
     only->length = length;
 }
 
+static bool json_case(struct stream *s, struct gw_text *out, const struct gw_node *node, const struct gw_diags *diags)
+{
+    bool good = node && gw_calc_case(out, s->arena, s->kind, node, gw_tables_standard());
+    if (!node) yaml_error(out, diags, s->first);
+    gw_text_add(out, "\n");
+    return good;
+}
+
 static void run_case(struct stream *s, const char *text, size_t length)
 {
     if (s->only) {
@@ -241,10 +252,8 @@ static void run_case(struct stream *s, const char *text, size_t length)
     gw_text_init(&out, s->arena);
     const struct gw_source *source = gw_source_from(s->arena, "<stdin>", text, length);
     const struct gw_node *node = gw_yaml_read(s->arena, source, &diags);
-    bool good = node && gw_calc_case(&out, s->arena, s->kind, node, gw_tables_standard());
-    if (!node) yaml_error(&out, &diags, s->first);
+    bool good = s->show ? show_case(s->show, &out, node, &diags) : json_case(s, &out, node, &diags);
     if (!good) s->any_error = true;
-    gw_text_add(&out, "\n");
     writer_add(s->out, out.at, out.length);
 }
 
@@ -307,7 +316,8 @@ static int read_stream(struct cli *cli, struct stream *s)
 static int run_stream(struct cli *cli, const struct gw_calc_kind *kind)
 {
     struct writer writer;
-    struct stream s = {.kind = kind, .out = &writer};
+    struct show show = {.cli = cli, .kind = kind};
+    struct stream s = {.kind = kind, .out = &writer, .show = wants_json(cli) ? NULL : &show};
     if (!writer_open(&writer, &cli->arena, cli->options.output)) return EXIT_OURS;
     int code = read_stream(cli, &s);
     return writer_close(&writer, code ? code : s.any_error ? EXIT_UNSHOWN : EXIT_PASS);
@@ -329,6 +339,19 @@ static int draw_stream(struct cli *cli, const struct gw_calc_kind *kind)
     return EXIT_UNSHOWN;
 }
 
+/* JSON is SI: who asks for units reads the answer of a case, and a stream is read by a program. */
+static int check_output(struct cli *cli, const struct gw_calc_kind *kind, bool one)
+{
+    struct options *o = &cli->options;
+    if (wants_drawing(cli)) return check_drawing(cli, kind);
+    if (!o->units || !wants_json(cli)) return EXIT_PASS;
+    if (one && !o->format_said) o->format = gw_format_first(cli->command->parts);
+    else
+        return complain("--units: JSON is SI; units go with --format text, csv or md%s",
+                        one ? "" : ", of a stream too");
+    return EXIT_PASS;
+}
+
 int cmd_calc(struct cli *cli)
 {
     const struct options *o = &cli->options;
@@ -336,8 +359,9 @@ int cmd_calc(struct cli *cli)
     const struct gw_calc_kind *kind = find_kind(cli);
     if (!kind) return EXIT_CALL;
     if (o->help) return kind_help(cli, kind);
-    if (check_output(cli, kind) != EXIT_PASS) return EXIT_CALL;
-    if (o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0)) return one_case(cli, kind);
+    bool one = o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0);
+    if (check_output(cli, kind, one) != EXIT_PASS) return EXIT_CALL;
+    if (one) return one_case(cli, kind);
     if (wants_drawing(cli)) return draw_stream(cli, kind);
     return run_stream(cli, kind);
 }

@@ -10,16 +10,16 @@ static int no_drawing(struct cli *cli, const struct gw_calc_kind *kind)
     struct gw_text names;
     gw_text_init(&names, &cli->arena);
     for (size_t i = 0; i < n; i++) gw_text_addf(&names, "%s%s", i ? ", " : "", drawings[i].kind);
-    return complain("%s: '%s' has no drawing; these have one: %s", cli->options.output, kind->name, names.at);
+    return complain("%s: '%s' has no drawing; these have one: %s", cli->options.output ? cli->options.output : "svg",
+                    kind->name, names.at);
 }
 
-int check_output(struct cli *cli, const struct gw_calc_kind *kind)
+int check_drawing(struct cli *cli, const struct gw_calc_kind *kind)
 {
-    if (wants_drawing(cli)) return gw_drawing_find(kind->name) ? EXIT_PASS : no_drawing(cli, kind);
-    return cli->options.units ? complain("--units is for drawings (-o FILE.svg): JSON results are SI") : EXIT_PASS;
+    return gw_drawing_find(kind->name) ? EXIT_PASS : no_drawing(cli, kind);
 }
 
-static int refused(const struct gw_calc_kind *kind, const char *code, const char *key, const char *message)
+int refused_case(const struct gw_calc_kind *kind, const char *code, const char *key, const char *message)
 {
     complain("calc %s: %s: %s%s%s", kind->name, code, key && *key ? key : "", key && *key ? ": " : "", message);
     return EXIT_UNSHOWN;
@@ -30,8 +30,8 @@ int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_
     struct gw_engine engine;
     struct gw_calc_answer answer;
     struct gw_text text;
-    if (!gw_calc_run(&answer, &cli->arena, kind, node, gw_tables_standard()))
-        return refused(kind, answer.error_code, answer.error_key, answer.error);
+    if (!gw_calc_run(&answer, &cli->arena, kind, node, gw_tables_standard(), cli->options.units))
+        return refused_case(kind, answer.error_code, answer.error_key, answer.error);
     enum gw_units shown = cli->options.units ? cli->options.units : answer.units ? answer.units : GW_US;
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     if (kind->workspace) engine.workspace = gw_alloc(&cli->arena, 1, kind->workspace);
@@ -41,7 +41,7 @@ int draw_case(struct cli *cli, const struct gw_calc_kind *kind, const struct gw_
     const struct gw_result result = {.shown = shown, .figure = &figure};
     enum gw_status status = cli->options.format->render(&text, &result, &engine, false);
     if (status)
-        return refused(kind, gw_status_code(status), engine.fault.key,
-                       gw_fault_text(&cli->arena, &engine.fault, shown));
+        return refused_case(kind, gw_status_code(status), engine.fault.key,
+                            gw_fault_text(&cli->arena, &engine.fault, shown));
     return deliver(cli, &text);
 }

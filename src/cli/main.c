@@ -11,12 +11,12 @@ static const struct command COMMANDS[] = {
     {"new", "print a commented starter file", "new [project|system] [-o FILE]",
      "Prints a small project file, or a system file, to be edited. It checks clean as it stands.\n\n"
      "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
-     0, 0, cmd_new, 1},
+     0, 0, cmd_new, 1, NULL},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
      "PROJECT is a file, or - for standard input.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1, NULL},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
@@ -25,27 +25,31 @@ static const struct command COMMANDS[] = {
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
-     cmd_check, 1},
+     cmd_check, 1, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
-     "lines of ---. One JSON object a line comes back, in order. 'calc KIND --help' lists the keys.\n"
-     "-o FILE.svg draws one case, of the kinds that --list marks; --units chooses its units.\n\n"
-     "  galeward calc --list\n  galeward calc wind < cases.jsonl\n"
+     "lines of ---. One JSON object a line comes back, in order, SI to the last digit. 'calc KIND --help' lists the "
+     "keys.\n"
+     "--format text or md gives results as people read them, in the units of the case (US where it names none) or of\n"
+     "--units, rounded; --format csv a line a case. With --units a case of key=value answers as text.\n"
+     "-o FILE.svg draws one case, of the kinds that --list marks.\n\n"
+     "  galeward calc --list\n  galeward calc wind < cases.jsonl\n  galeward calc wind -o cases.csv < cases.jsonl\n"
+     "  galeward calc cycles pressure_positive='40 psf' pressure_negative='55 psf' --units us\n"
      "  galeward calc plate width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf' -o plate.svg\n",
-     TAKES_LIST | TAKES_UNITS, GW_HAS_DATA | GW_HAS_FIGURE, cmd_calc, ANY_NUMBER},
+     TAKES_LIST | TAKES_UNITS | TAKES_FORMAT, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FIGURE, cmd_calc, ANY_NUMBER, "json"},
     {"tables", "the numbers that come from standards, with their sources", "tables [NAME] [options]",
      "Lists the tables, or prints one, in the units of its source unless --units is given.\n\n"
      "  galeward tables\n  galeward tables wind_terrain\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
      "schema [project|system|results|explanation|calc-KIND] [options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
-     TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1},
+     TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1, NULL},
 };
 
 const struct command *command_list(size_t *n)

@@ -21,6 +21,7 @@ static bool set_format(struct cli *cli, const char *value)
     const char **names = gw_alloc(&cli->arena, n, sizeof(const char *));
     unsigned parts = cli->command->parts;
     cli->options.format = gw_format_named(value);
+    cli->options.format_said = true;
     if (cli->options.format && gw_format_can(cli->options.format, parts)) return true;
     for (size_t i = 0; i < n; i++)
         if (gw_format_can(&formats[i], parts)) names[written++] = formats[i].name;
@@ -160,8 +161,10 @@ static bool choose_format(struct cli *cli)
     struct options *o = &cli->options;
     const unsigned parts = cli->command->parts;
     if (o->format || !parts) return true;
-    const bool silent = !o->output || (!strchr(o->output, '.') && !(cli->command->takes & TAKES_FORMAT));
-    o->format = silent ? gw_format_first(parts) : gw_format_of_file(o->output);
+    const char *own = cli->command->format;
+    const bool silent = !o->output || (!strchr(o->output, '.') && (own || !(cli->command->takes & TAKES_FORMAT)));
+    o->format_said = !silent;
+    o->format = !silent ? gw_format_of_file(o->output) : own ? gw_format_named(own) : gw_format_first(parts);
     if (o->format && gw_format_can(o->format, parts)) return true;
     complain("%s: the ending must be %s%s", o->output, gw_format_names(&cli->arena, parts, true),
              cli->command->takes & TAKES_FORMAT ? ", or give --format" : "");

@@ -33,12 +33,14 @@ static double to_four_digits(double value, enum rounding rounding)
 {
     if (value == 0 || !isfinite(value)) return value;
     int decimals = 3 - (int)floor(log10(fabs(value)));
-    return rounded(value, decimals, rounding);
+    double scale = pow(10, decimals);
+    return rounding == NEAREST ? round(value * scale) / scale : rounded(value, decimals, rounding);
 }
 
 void gw_add_figure(struct gw_text *out, double value, enum rounding rounding)
 {
-    gw_text_number(out, to_four_digits(value, rounding), rounding == NEAREST ? 4 : 6);
+    enum { PLAIN = 9 }; /* digits: no power of ten below a thousand million */
+    gw_text_number(out, to_four_digits(value, rounding), PLAIN);
 }
 
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)

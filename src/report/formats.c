@@ -35,6 +35,10 @@ static enum gw_status csv(struct gw_text *out, const struct gw_result *result, s
 {
     struct gw_report page;
     (void)engine, (void)color;
+    if (result->table) {
+        result->table(out, result);
+        return GW_OK;
+    }
     bool people = result->sheet && (result->shown != GW_SI || !result->rows);
     if (result->rows && !people) {
         gw_csv_records(out, gw_record_field(result->record, result->rows), result->value);

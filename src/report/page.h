@@ -56,6 +56,8 @@ void gw_page_recalled(struct page *page, const char *lead, const struct resting 
 void gw_page_sources(struct page *page, const struct gw_used *rows);
 
 /* render_csv.c: a list of records, one a line, as exact as JSON: SI, the keys with their units in the header. */
+/* A cell, with the comma before it where it is not the line's first. */
+void gw_csv_cell(struct gw_text *out, const char *text, bool first);
 void gw_csv_records(struct gw_text *out, const struct gw_field *list, const void *value);
 
 #endif

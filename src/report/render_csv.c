@@ -12,7 +12,7 @@ static bool begins_formula(const char *text)
 }
 
 /* Quoted where it must be, safe to show, and no formula to a spreadsheet; numbers stay as they are. */
-static void put_text(struct gw_text *out, const char *text, bool first)
+void gw_csv_cell(struct gw_text *out, const char *text, bool first)
 {
     const char *mark = begins_formula(text) ? "'" : ""; /* shown as text, the mark left out */
     if (!first) gw_text_add(out, ",");
@@ -29,10 +29,10 @@ static void put_text(struct gw_text *out, const char *text, bool first)
 static void put_table(struct gw_text *out, const struct gw_block *table)
 {
     if (!table->n_columns) return;
-    for (size_t c = 0; c < table->n_columns; c++) put_text(out, table->columns[c].title, c == 0);
+    for (size_t c = 0; c < table->n_columns; c++) gw_csv_cell(out, table->columns[c].title, c == 0);
     gw_text_add(out, "\n");
     for (size_t i = 0; i < table->n_cells; i++) {
-        put_text(out, table->cells[i].text, i % table->n_columns == 0);
+        gw_csv_cell(out, table->cells[i].text, i % table->n_columns == 0);
         if ((i + 1) % table->n_columns == 0) gw_text_add(out, "\n");
     }
 }
@@ -48,7 +48,7 @@ static void put_step(struct gw_text *out, const char *of, const struct gw_equati
                                  e->unit,
                                  e->clause,
                                  e->note};
-    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) put_text(out, cells[i], i == 0);
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) gw_csv_cell(out, cells[i], i == 0);
     gw_text_add(out, "\n");
 }
 
@@ -107,7 +107,7 @@ static void put_value(struct gw_text *out, const struct gw_field *field, const v
     bool absent = gw_field_is_absent(field, at);
     if (!absent && field->type == GW_T_BOOL) words = *(const enum gw_bool *)at == GW_YES ? "true" : "false";
     if (!absent && field->type == GW_T_YES_NO) words = *(const bool *)at ? "true" : "false";
-    put_text(out, words ? words : "", first);
+    gw_csv_cell(out, words ? words : "", first);
     if (absent || words) return;
     if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
     if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);

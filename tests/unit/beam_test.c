@@ -143,8 +143,8 @@ static void refuses_with_reasons(void **state)
         const char *yaml =
             gw_format(&w->arena, "{%s, elastic_modulus: 70 GPa, inertia: 1e6 mm4, loads: [{at: 0.5 m, force: 1 N}]}",
                       cases[i].in);
-        assert_false(
-            gw_calc_run(&answer, &w->arena, gw_calc_find(cases[i].kind), node_of(w, yaml), gw_tables_standard()));
+        assert_false(gw_calc_run(&answer, &w->arena, gw_calc_find(cases[i].kind), node_of(w, yaml),
+                                 gw_tables_standard(), GW_UNITS_NONE));
         if (!strstr(answer.error, cases[i].says)) print_error("%s: %s\n", cases[i].in, answer.error);
         assert_non_null(strstr(answer.error, cases[i].says));
         assert_string_equal(answer.error_key, cases[i].key);

@@ -356,7 +356,7 @@ static void samples_refuse_and_rest(void **state)
 
 static bool answer_of(struct world *w, struct gw_calc_answer *answer, const char *kind, const char *yaml)
 {
-    return gw_calc_run(answer, &w->arena, gw_calc_find(kind), node_of(w, yaml), gw_tables_standard());
+    return gw_calc_run(answer, &w->arena, gw_calc_find(kind), node_of(w, yaml), gw_tables_standard(), GW_UNITS_NONE);
 }
 
 static struct gw_text drawn(struct world *w, const char *kind, const char *yaml, enum gw_units shown)

@@ -10,7 +10,7 @@ static double answer(struct world *w, const char *kind, const char *yaml, const 
     const struct gw_calc_kind *k = gw_calc_find(kind);
     bool good = gw_calc_case(&out, &w->arena, k, node_of(w, yaml), gw_tables_standard());
     if (!good) print_error("%s\n", out.at);
-    assert_true(good && gw_calc_run(&a, &w->arena, k, node_of(w, yaml), gw_tables_standard()));
+    assert_true(good && gw_calc_run(&a, &w->arena, k, node_of(w, yaml), gw_tables_standard(), GW_UNITS_NONE));
     const char *text = text_at(node_of(w, out.at), key);
     assert_int_equal(gw_read_number(text, strlen(text), &value), strlen(text));
     return value;
