@@ -86,6 +86,10 @@ struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *sou
 bool gw_source_check(const struct gw_source *source, struct gw_diags *diags);
 
 const struct gw_node *gw_node_get(const struct gw_node *mapping, const char *key);
+/* The child of a mapping, made where there is none: an empty mapping. */
+struct gw_node *gw_node_child(struct gw_arena *arena, struct gw_node *mapping, const char *key);
+/* Puts a value where the node stands, read as YAML when it begins with '{' or '['; false where that is no YAML. */
+bool gw_node_put(struct gw_arena *arena, struct gw_node *node, const char *value);
 /* Sets a scalar by a dotted path, making mappings on the way; through a sequence it sets every item. The value is
  * read as YAML when it begins with '{' or '['. False where the path runs into a scalar. */
 bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path, const char *value);

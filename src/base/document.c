@@ -209,7 +209,7 @@ static struct gw_node *append(struct gw_arena *arena, struct gw_node *mapping, c
     return *end;
 }
 
-static bool set_value(struct gw_arena *arena, struct gw_node *node, const char *value)
+bool gw_node_put(struct gw_arena *arena, struct gw_node *node, const char *value)
 {
     struct gw_node kept = *node;
     if (value[0] == '{' || value[0] == '[') {
@@ -234,6 +234,12 @@ static bool set_value(struct gw_arena *arena, struct gw_node *node, const char *
     return true;
 }
 
+struct gw_node *gw_node_child(struct gw_arena *arena, struct gw_node *mapping, const char *key)
+{
+    struct gw_node *child = child_named(mapping, key, strlen(key));
+    return child ? child : append(arena, mapping, key, strlen(key));
+}
+
 bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path, const char *value)
 {
     if (root->kind == GW_SEQUENCE) {
@@ -247,5 +253,5 @@ bool gw_node_set(struct gw_arena *arena, struct gw_node *root, const char *path,
     struct gw_node *child = child_named(root, path, length);
     if (!child) child = append(arena, root, path, length);
     if (path[length] == '.') return gw_node_set(arena, child, path + length + 1, value);
-    return set_value(arena, child, value);
+    return gw_node_put(arena, child, value);
 }

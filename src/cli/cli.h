@@ -87,9 +87,17 @@ int run_project(struct run *run, struct cli *cli, bool judge);
 /* Of a project that did not load: EXIT_OURS where the system would not read a file. */
 int code_of(const struct gw_diags *diags);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
+
+/* settings.c */
 /* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint.
  */
 const char *setting_path(struct cli *cli, const char *key);
+/* That each key is set or varied once; false after a complaint. */
+bool check_settings(struct cli *cli);
+/* --set with its keys in full, and room for more; NULL after a complaint. */
+const char **full_settings(struct cli *cli, size_t more);
+/* The values of "key=a,b", for which there is room; false after a complaint. */
+bool split_values(struct cli *cli, const char *text, const char **values, size_t *n);
 
 int cmd_new(struct cli *cli);
 int cmd_demand(struct cli *cli);

@@ -20,7 +20,10 @@ static const struct command COMMANDS[] = {
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
-     "where it occurs once. --sensitivity moves each recalled number behind a verdict by 10 % either way, one at a\n"
+     "where it occurs once; in a list by an item's name or number (walls.east.top, walls.1.floors.2), by a key for "
+     "all\n"
+     "of them (walls.top). A comma parts values, but not within [ ], { } or quotes. --sensitivity moves each recalled "
+     "number behind a verdict by 10 % either way, one at a\n"
      "time, computes everything anew and lists the verdicts that flip.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n",

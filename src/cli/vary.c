@@ -26,14 +26,7 @@ static bool read_variable(struct cli *cli, const char *text, struct variable *ou
     out->key = gw_strndup(&cli->arena, text, key);
     out->path = setting_path(cli, out->key);
     out->values = gw_alloc(&cli->arena, strlen(text), sizeof(const char *));
-    for (const char *at = text + key + 1;; at++) {
-        size_t length = strcspn(at, ",");
-        if (length) out->values[out->n++] = gw_strndup(&cli->arena, at, length);
-        at += length;
-        if (!*at) break;
-    }
-    if (out->path && !out->n) complain("--vary %s: give at least one value", text);
-    return out->path && out->n;
+    return out->path && split_values(cli, text, out->values, &out->n);
 }
 
 static bool read_variables(struct matrix *m)
@@ -62,15 +55,10 @@ static bool read_variables(struct matrix *m)
 static const char **settings_of(struct matrix *m, size_t i, struct gw_variation *outcome, size_t *n)
 {
     struct cli *cli = m->cli;
-    const char **changes = gw_alloc(&cli->arena, m->n_variables + cli->options.n_set + 1, sizeof(const char *));
+    const char **changes = full_settings(cli, m->n_variables);
     outcome->settings = gw_alloc(&cli->arena, m->n_variables, sizeof(const char *));
-    for (*n = 0; *n < cli->options.n_set; ++*n) {
-        const char *set = cli->options.set[*n];
-        size_t length = strcspn(set, "=");
-        const char *path = setting_path(cli, gw_strndup(&cli->arena, set, length));
-        if (!path) return NULL;
-        changes[*n] = gw_format(&cli->arena, "%s%s", path, set + length);
-    }
+    if (!changes) return NULL;
+    *n = cli->options.n_set;
     for (size_t v = m->n_variables; v-- > 0;) {
         outcome->settings[v] = m->variables[v].values[i % m->variables[v].n];
         changes[(*n)++] = gw_format(&cli->arena, "%s=%s", m->variables[v].path, outcome->settings[v]);
@@ -193,7 +181,7 @@ int vary_check(struct cli *cli)
     if (!cli->options.n_arguments) return complain("which project? Give a file");
     if (strcmp(cli->options.arguments[0], "-") == 0)
         return complain("--vary reads the project once a combination: give a file, not standard input");
-    int code = read_variables(&m) ? compute_all(&m) : EXIT_CALL;
+    int code = check_settings(cli) && read_variables(&m) ? compute_all(&m) : EXIT_CALL;
     if (code) return code;
     complete(&m);
     const struct gw_result result = gw_result_variations(&cli->arena, &m.found);

@@ -3,6 +3,7 @@
 #include "galeward/sheet.h"
 
 #include "galeward/sha256.h"
+#include "model/setting.h"
 #include "model_internal.h"
 
 #include <string.h>
@@ -160,21 +161,30 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
     return source && gw_model_load_source(model, arena, diags, source, changes, n_changes);
 }
 
+/* What would be read without a setting that has no place is not what was asked. */
+static bool change(struct gw_model *model, struct gw_node *root)
+{
+    struct gw_settings settings = {.arena = model->arena};
+    bool good = true;
+    for (size_t i = 0; i < model->n_changes; i++) {
+        const char *text = model->changes[i], *why;
+        if (gw_setting_put(&settings, &gw_project_record, root, text, &why)) continue;
+        gw_diag_add(model->diags, GW_ERROR, "bad_setting", gw_strndup(model->arena, text, strcspn(text, "=")),
+                    model->source, 0, 0, "%s", why);
+        good = false;
+    }
+    return good;
+}
+
 static bool load(struct gw_model *model)
 {
     struct gw_arena *arena = model->arena;
     struct gw_diags *diags = model->diags;
     const struct gw_source *source = model->source;
-    const char *const *changes = model->changes;
     struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
     note_input(model, source);
-    for (size_t i = 0; i < model->n_changes; i++) {
-        size_t key = strcspn(changes[i], "=");
-        const char *dotted = gw_strndup(arena, changes[i], key);
-        if (changes[i][key] != '=' || !gw_node_set(arena, root, dotted, changes[i] + key + 1))
-            gw_diag_add(diags, GW_ERROR, "bad_value", dotted, source, 0, 0, "cannot set '%s'", changes[i]);
-    }
+    if (!change(model, root)) return false;
     struct gw_load loading = loader(model, preset_of(root));
     gw_record_load(&loading, &gw_project_record, root, "", &model->project);
     if (!model->project.node) return false;
