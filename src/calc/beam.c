@@ -153,10 +153,11 @@ static const struct gw_record MEMBER_CASE_RECORD = RECORD("member", member_case,
         OUT(struct_, "moment_max_at", bent.moment_max.at, GW_LENGTH, "its place"),                                     \
         OUT(struct_, "moment_min", bent.moment_min.value, GW_MOMENT, "least; hogging is negative"),                    \
         OUT(struct_, "moment_min_at", bent.moment_min.at, GW_LENGTH, "its place"),                                     \
-        OUT(struct_, "deflection_max", bent.deflection_max.value, GW_THICKNESS,                                           \
+        OUT(struct_, "deflection_max", bent.deflection_max.value, GW_THICKNESS,                                        \
             "of the largest magnitude; positive with the load"),                                                       \
         OUT(struct_, "deflection_max_at", bent.deflection_max.at, GW_LENGTH, "its place"),                             \
-        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_THICKNESS, "the largest the other way; 0: none"),  \
+        OUT(struct_, "deflection_back", bent.deflection_back.value, GW_THICKNESS,                                      \
+            "the largest the other way; 0: none"),                                                                     \
         OUT(struct_, "deflection_back_at", bent.deflection_back.at, GW_LENGTH, "its place"),                           \
         OUT_MANY(struct_, "shears", bent.shears, GW_FORCE, "at the places `at`, just after"),                          \
         OUT_MANY(struct_, "moments", bent.moments, GW_MOMENT, "there, just after"),                                    \

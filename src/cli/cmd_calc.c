@@ -1,5 +1,6 @@
 /* 'calc': one case from the command line, or a stream of them from standard input. */
 #include "cli.h"
+#include "near_miss.h"
 #include "writer.h"
 
 #include <errno.h>
@@ -131,6 +132,9 @@ static int one_case(struct cli *cli, const struct gw_calc_kind *kind)
         const char *path = gw_strndup(&cli->arena, argument, length);
         if (!length || argument[length] != '=' || !gw_node_set(&cli->arena, &root, path, argument + length + 1))
             return complain("'%s': write key=value", argument);
+        if (!gw_record_field(kind->input, path) && strcmp(path, "units") != 0 &&
+            dashless_option(cli, cli->command, argument))
+            return EXIT_CALL;
         if (said_before(cli, i)) return complain("'%s' is given twice", path);
     }
     if (wants_drawing(cli)) return draw_case(cli, kind, &root);

@@ -1,6 +1,7 @@
 /* The command table, and the way into it. */
 #include "cli.h"
 #include "host.h"
+#include "near_miss.h"
 #include "writer.h"
 
 #include <stdio.h>
@@ -92,12 +93,12 @@ static const struct command *find_command(const char *name)
     return NULL;
 }
 
-static int unknown_command(struct cli *cli, const char *name)
+static int no_such_command(struct cli *cli, const char *name)
 {
     const char *names[sizeof COMMANDS / sizeof *COMMANDS];
     size_t n = sizeof names / sizeof *names;
     for (size_t i = 0; i < n; i++) names[i] = COMMANDS[i].name;
-    return complain("'%s' is not a command%s (galeward --help lists them)", name, did_you_mean(cli, name, names, n));
+    return unknown_command(cli, name, names, n);
 }
 
 /* --help [COMMAND], --version. */
@@ -109,7 +110,7 @@ static int say_what_it_is(struct cli *cli, bool help, int argc, char **argv)
         return complain("'%s' is one argument too many: galeward %s%s", argv[most], argv[1], help ? " [COMMAND]" : "");
     if (argc == 3) {
         const struct command *command = find_command(argv[2]);
-        return command ? command_help(cli, command) : unknown_command(cli, argv[2]);
+        return command ? command_help(cli, command) : no_such_command(cli, argv[2]);
     }
     gw_text_init(&text, &cli->arena);
     if (help) overview(&text);
@@ -130,7 +131,7 @@ static int dispatch(struct cli *cli, int argc, char **argv)
     bool help = strcmp(name, "--help") == 0 || strcmp(name, "-h") == 0 || strcmp(name, "help") == 0;
     if (help || strcmp(name, "--version") == 0) return say_what_it_is(cli, help, argc, argv);
     const struct command *command = find_command(name);
-    if (!command) return unknown_command(cli, name);
+    if (!command) return no_such_command(cli, name);
     if (!read_options(cli, command, argc - 2, argv + 2)) return EXIT_CALL;
     bool own_help = command->run == cmd_calc && cli->options.n_arguments;
     return cli->options.help && !own_help ? command_help(cli, command) : command->run(cli);

@@ -1,5 +1,6 @@
 /* Options, from one table. */
 #include "cli.h"
+#include "near_miss.h"
 
 #include <stddef.h>
 #include <stdio.h>
@@ -18,15 +19,14 @@ static bool set_format(struct cli *cli, const char *value)
 {
     size_t n, written = 0;
     const struct gw_format *formats = gw_formats(&n);
-    const char **names = gw_alloc(&cli->arena, n, sizeof(const char *));
+    const char **names = gw_alloc(&cli->arena, n + 1, sizeof(const char *));
     unsigned parts = cli->command->parts;
     cli->options.format = gw_format_named(value);
     cli->options.format_said = true;
     if (cli->options.format && gw_format_can(cli->options.format, parts)) return true;
     for (size_t i = 0; i < n; i++)
         if (gw_format_can(&formats[i], parts)) names[written++] = formats[i].name;
-    complain("--format %s: %s%s", value, gw_format_names(&cli->arena, parts, false),
-             did_you_mean(cli, value, names, written));
+    complain("--format %s: %s%s", value, gw_format_names(&cli->arena, parts, false), meant_format(cli, value, names));
     return false;
 }
 
@@ -41,7 +41,7 @@ static bool set_units(struct cli *cli, const char *value)
     for (const struct gw_choice *c = gw_units_choices; c->name; c++)
         if (strcmp(c->name, value) == 0) cli->options.units = (enum gw_units)c->value;
     if (cli->options.units) return true;
-    complain("--units %s: us or si", value);
+    complain("--units %s: us or si%s", value, meant_units(cli, value));
     return false;
 }
 
@@ -122,21 +122,25 @@ static const struct option *find_option(const char *word)
     return NULL;
 }
 
-static bool unknown_option(struct cli *cli, const struct command *command, const char *word)
+bool option_bit_of(const char *name, unsigned *bit, bool *wants_value)
 {
-    const char *names[N_OPTIONS];
-    size_t n = 0;
-    for (size_t i = 0; i < N_OPTIONS; i++)
-        if (!OPTIONS[i].bit || command->takes & OPTIONS[i].bit) names[n++] = OPTIONS[i].name;
-    complain("'%s' is not an option of '%s'%s", word, command->name, did_you_mean(cli, word, names, n));
-    return false;
+    const struct option *option = find_option(name);
+    if (!option) return false;
+    *bit = option->bit;
+    *wants_value = option->value != NULL;
+    return true;
 }
+
+const char *option_name(size_t i) { return i < N_OPTIONS ? OPTIONS[i].name : NULL; }
 
 static bool read_option(struct cli *cli, const struct command *command, int argc, char **argv, int *i)
 {
     const char *word = argv[*i], *equals = strchr(word, '='), *value = NULL;
     const struct option *option = find_option(word);
-    if (!option || (option->bit && !(command->takes & option->bit))) return unknown_option(cli, command, word);
+    if (!option || (option->bit && !(command->takes & option->bit))) {
+        unknown_option(cli, command, word, *i + 1 < argc ? argv[*i + 1] : NULL);
+        return false;
+    }
     if (equals) value = equals + 1;
     if (value && !option->value) {
         complain("%s takes no value", option->name);
@@ -178,11 +182,20 @@ static bool surplus(struct cli *cli, const struct command *command)
     const size_t most = o->list ? 0 : command->most;
     if (o->n_arguments <= most) return false;
     const char *extra = o->arguments[most], *own = most > 1 ? o->arguments[0] : NULL;
-    if (o->list) complain("'%s' is one argument too many: '%s --list' takes none", extra, command->name);
+    if (command->takes & TAKES_SET && strchr(extra, '=')) complain("'%s': write --set %s", extra, extra);
+    else if (o->list) complain("'%s' is one argument too many: '%s --list' takes none", extra, command->name);
     else
         complain("'%s' is one argument too many (usage: galeward %s); for several let the shell loop: for each in A B; "
                  "do galeward %s%s%s \"$each\"; done",
                  extra, command->usage, command->name, own ? " " : "", own ? own : "");
+    return true;
+}
+
+static bool take_argument(struct cli *cli, const struct command *command, const char *word)
+{
+    struct options *o = &cli->options;
+    if (command->most != ANY_NUMBER && dashless_option(cli, command, word)) return false;
+    o->arguments[o->n_arguments++] = word;
     return true;
 }
 
@@ -199,8 +212,8 @@ bool read_options(struct cli *cli, const struct command *command, int argc, char
     for (int i = 0; i < argc; i++) {
         bool dashed = argv[i][0] == '-' && argv[i][1] && !only_arguments;
         if (dashed && strcmp(argv[i], "--") == 0) only_arguments = true;
-        else if (!dashed) o->arguments[o->n_arguments++] = argv[i];
-        else if (!read_option(cli, command, argc, argv, &i)) return false;
+        else if (!(dashed ? read_option(cli, command, argc, argv, &i) : take_argument(cli, command, argv[i])))
+            return false;
     }
     return !surplus(cli, command) && choose_format(cli);
 }

@@ -137,7 +137,8 @@ static const char *trimmed(struct gw_arena *arena, const char *from, const char 
 {
     while (end > from && end[-1] == ' ') end--;
     bool quoted = end - from > 1 && (*from == '"' || *from == '\'') && end[-1] == *from;
-    return gw_strndup(arena, from + quoted, (size_t)(end - from) - 2 * quoted);
+    if (quoted) from++, end--;
+    return gw_strndup(arena, from, (size_t)(end - from));
 }
 
 bool split_values(struct cli *cli, const char *text, const char **values, size_t *n)
