@@ -185,38 +185,106 @@ static void result_rows(const struct sheet *page, const struct gw_record *record
     }
 }
 
-static bool any_filled(const struct gw_field *list, const struct gw_many *many, const struct gw_field *field)
+/* Of a list of records: a field of theirs, or of a record that lies in them (`outer`). */
+struct column {
+    const struct gw_field *outer, *field;
+};
+
+static const void *column_at(const struct column *c, const void *item)
 {
-    for (size_t i = 0; i < many->n; i++)
-        if (!gw_field_is_absent(field, gw_field_at(field, gw_field_item(list, many, i)))) return true;
-    return false;
+    if (c->outer) item = gw_field_struct(c->outer, gw_field_at(c->outer, item));
+    return gw_field_at(c->field, item);
 }
 
-static bool is_column(const struct gw_field *list, const struct gw_many *many, const struct gw_field *field)
+static size_t columns_of(struct gw_arena *arena, const struct gw_record *record, const struct column **out)
 {
-    return gw_field_is_written(field) && field->type != GW_T_RECORD && any_filled(list, many, field);
+    size_t n = 0, room = record->n;
+    for (size_t i = 0; i < record->n; i++)
+        if (record->fields[i].type == GW_T_RECORD) room += record->fields[i].record->n;
+    struct column *columns = gw_alloc(arena, room + 1, sizeof *columns);
+    for (size_t i = 0; i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (!gw_field_is_written(field) || is_list_of_records(field)) continue;
+        const bool part = field->type == GW_T_RECORD;
+        for (size_t k = 0; k < (part ? field->record->n : 1); k++)
+            columns[n++] = part ? (struct column){field, &field->record->fields[k]} : (struct column){NULL, field};
+    }
+    *out = columns;
+    return n;
+}
+
+/* The columns that some item fills. */
+static size_t filled_columns(struct gw_arena *arena, const struct gw_field *list, const struct gw_many *many,
+                             const struct column **out)
+{
+    size_t n = columns_of(arena, list->record, out), kept = 0;
+    struct column *columns = gw_alloc(arena, n + 1, sizeof *columns);
+    for (size_t c = 0; c < n; c++) {
+        const struct column *column = &(*out)[c];
+        size_t i = 0;
+        while (i < many->n && gw_field_is_absent(column->field, column_at(column, gw_field_item(list, many, i)))) i++;
+        if (i < many->n) columns[kept++] = *column;
+    }
+    *out = columns;
+    return kept;
+}
+
+static const char *column_name(struct gw_arena *arena, const struct column *c)
+{
+    const char *own = words_of(arena, c->field->key);
+    return c->outer ? gw_format(arena, "%s: %s", words_of(arena, c->outer->key), own) : own;
+}
+
+static void item_cell(const struct sheet *page, const struct column *c, const void *item)
+{
+    gw_report_cell(page->report, text_of(page->report->arena, c->field, column_at(c, item), &page->manner));
+}
+
+/* A row an item. */
+static void upright_table(const struct sheet *page, const struct gw_field *list, const struct gw_many *many,
+                          const struct column *of, size_t n)
+{
+    struct gw_arena *arena = page->report->arena;
+    struct gw_report_column *columns = gw_alloc(arena, n, sizeof *columns);
+    for (size_t c = 0; c < n; c++) {
+        const char *unit = unit_of(of[c].field, page->manner.shown);
+        columns[c].title = gw_format(arena, "%s%s%s", column_name(arena, &of[c]), *unit ? " " : "", unit);
+        columns[c].right = of[c].field->type == GW_T_NUMBER || of[c].field->type == GW_T_INTEGER;
+    }
+    gw_report_table(page->report, words_of(arena, list->key), columns, n);
+    for (size_t k = 0; k < many->n; k++)
+        for (size_t c = 0; c < n; c++) item_cell(page, &of[c], gw_field_item(list, many, k));
+}
+
+/* A column an item, where the rows would run off the page. */
+static void turned_table(const struct sheet *page, const struct gw_field *list, const struct gw_many *many,
+                         const struct column *of, size_t n)
+{
+    struct gw_arena *arena = page->report->arena;
+    struct gw_report_column *columns = gw_alloc(arena, many->n + 2, sizeof *columns);
+    columns[0].title = words_of(arena, list->key);
+    for (size_t k = 0; k < many->n; k++)
+        columns[k + 1] = (struct gw_report_column){gw_format(arena, "%zu", k + 1), true};
+    columns[many->n + 1].title = "Unit";
+    gw_report_table(page->report, "", columns, many->n + 2);
+    for (size_t c = 0; c < n; c++) {
+        gw_report_cell(page->report, column_name(arena, &of[c]));
+        for (size_t k = 0; k < many->n; k++) item_cell(page, &of[c], gw_field_item(list, many, k));
+        gw_report_cell(page->report, unit_of(of[c].field, page->manner.shown));
+    }
 }
 
 static void list_table(const struct sheet *page, const struct gw_field *list, const struct gw_many *many)
 {
-    const struct gw_record *record = list->record;
-    struct gw_report_column *columns = gw_alloc(page->report->arena, record->n, sizeof *columns);
-    size_t n = 0;
-    for (size_t i = 0; i < record->n; i++) {
-        const struct gw_field *field = &record->fields[i];
-        if (!is_column(list, many, field)) continue;
-        const char *unit = unit_of(field, page->manner.shown), *name = words_of(page->report->arena, field->key);
-        columns[n++] = (struct gw_report_column){gw_format(page->report->arena, "%s%s%s", name, *unit ? " " : "", unit),
-                                                 field->type == GW_T_NUMBER || field->type == GW_T_INTEGER};
-    }
-    gw_report_table(page->report, words_of(page->report->arena, list->key), columns, n);
-    for (size_t k = 0; k < many->n; k++) {
-        const void *item = gw_field_item(list, many, k);
-        for (size_t i = 0; i < record->n; i++)
-            if (is_column(list, many, &record->fields[i]))
-                gw_report_cell(page->report, text_of(page->report->arena, &record->fields[i],
-                                                     gw_field_at(&record->fields[i], item), &page->manner));
-    }
+    enum { PAGE = 110, AN_ITEM = 24, GAP = 2 }; /* characters */
+    struct gw_arena *arena = page->report->arena;
+    const struct column *of;
+    size_t n = filled_columns(arena, list, many, &of), width = 0;
+    for (size_t c = 0; c < n; c++)
+        width += gw_text_width(column_name(arena, &of[c])) + gw_text_width(unit_of(of[c].field, page->manner.shown)) +
+                 GAP + 1;
+    bool turned = width > PAGE && many->n * AN_ITEM < PAGE;
+    (turned ? turned_table : upright_table)(page, list, many, of, n);
 }
 
 static void lists(const struct sheet *page, const struct gw_record *record, const void *value)
@@ -295,16 +363,15 @@ static void value_cell(struct row *row, const struct gw_field *field, const void
     cell(row, text.length ? text.at : "");
 }
 
-/* The items' values of one field in one cell. */
+/* The items' values of one column in one cell. */
 static void items_cell(struct row *row, const struct gw_field *list, const struct gw_many *many,
-                       const struct gw_field *field)
+                       const struct column *column)
 {
     struct gw_text text;
     gw_text_init(&text, row->out->arena);
     for (size_t i = 0; many && i < many->n; i++) {
-        const void *at = gw_field_at(field, gw_field_item(list, many, i));
         if (i) gw_text_add(&text, "; ");
-        add_any(&text, field, at, &row->manner);
+        add_any(&text, column->field, column_at(column, gw_field_item(list, many, i)), &row->manner);
     }
     cell(row, text.length ? text.at : "");
 }
@@ -318,11 +385,11 @@ static const char *lead_of(struct row *row, const char *lead, const struct gw_fi
 
 static void list_cells(struct row *row, const struct gw_field *list, const struct gw_many *many, const char *lead)
 {
-    for (size_t i = 0; i < list->record->n; i++) {
-        const struct gw_field *field = &list->record->fields[i];
-        if (!gw_field_is_written(field) || field->type == GW_T_RECORD) continue;
-        if (row->heading) heading_cell(row, field, lead);
-        else items_cell(row, list, many, field);
+    const struct column *of;
+    size_t n = columns_of(row->out->arena, list->record, &of);
+    for (size_t c = 0; c < n; c++) {
+        if (row->heading) heading_cell(row, of[c].field, of[c].outer ? lead_of(row, lead, of[c].outer) : lead);
+        else items_cell(row, list, many, &of[c]);
     }
 }
 
