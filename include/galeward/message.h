@@ -112,6 +112,8 @@ struct gw_message gw_say_both(struct gw_arena *arena, const struct gw_message *f
 void gw_message_print(struct gw_text *out, const struct gw_message *message, enum gw_units shown);
 /* The same as a string of the arena; "" where nothing was said. */
 const char *gw_message_text(struct gw_arena *arena, const struct gw_message *message, enum gw_units shown);
+/* What alike messages share: words, without the figures. A key to group them by, not for readers. */
+void gw_message_shape(struct gw_text *out, const struct gw_message *message);
 /* Whether two messages say the same: the same words and values. */
 bool gw_message_same(const struct gw_message *a, const struct gw_message *b);
 

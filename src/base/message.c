@@ -86,6 +86,17 @@ const char *gw_message_text(struct gw_arena *arena, const struct gw_message *mes
     return text.length ? text.at : "";
 }
 
+void gw_message_shape(struct gw_text *out, const struct gw_message *message)
+{
+    gw_text_add(out, message->format ? message->format : "");
+    for (unsigned i = 0; i < message->n; i++) {
+        const struct gw_value *value = &message->values[i];
+        gw_text_add(out, "|");
+        if (value->kind == GW_V_TEXT) gw_text_add(out, value->as.text ? value->as.text : "");
+        else if (value->kind == GW_V_MESSAGE || value->kind == GW_V_ABROAD) gw_message_shape(out, value->as.message);
+    }
+}
+
 static bool same_text(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
 
 /* But for the last bits: the same figure worked out along another way. */

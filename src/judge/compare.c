@@ -37,6 +37,7 @@ static struct gw_outcome weigh(const struct gw_showing *s, const struct gw_deman
     /* a proviso of a pass says nothing about numbers that fail */
     const bool proviso = s->covers && !s->adverse && o.verdict != GW_PASS && s->met == GW_UNSAID;
     if (gw_said(&s->why) && !proviso) o.message = s->why;
+    if (s->covers && !s->adverse && o.verdict == GW_PASS) o.confirm = s->why;
     o.covers = s->covers;
     o.adverse = s->adverse;
     o.presumed = s->presumed;
@@ -383,6 +384,7 @@ static void keep(struct gw_finding *f, const struct gw_outcome *o)
     f->remark = o->remark;
     f->question = o->question;
     f->untested = o->untested;
+    f->confirm = o->verdict == GW_PASS && o->rating ? o->confirm : (struct gw_message){0};
     f->adverse = o->adverse;
     f->wind_tested = o->weight;
     f->used = o->used;

@@ -90,6 +90,13 @@ static bool asks_for_test(const struct gw_model *model)
     return test && !calculation;
 }
 
+/* Other elements than lites are pieces of one member, which lean as one. */
+static long leaning(const struct gw_finding *f, const struct path *path)
+{
+    const struct gw_element *e = f->demand->element;
+    return e->kind == GW_LITE && path->pieces < e->count ? path->pieces : e->count;
+}
+
 static struct gw_message at_link(struct gw_ask *ask, const struct gw_finding *f, const struct path *path)
 {
     const struct gw_finding *w = path->worst;
@@ -121,6 +128,7 @@ static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct pat
     const struct gw_message rated = is_short ? how_short(ask, f) : f->message;
     const char *missing = is_short ? "no complete calculation shows more" : "by calculation a link is missing";
     f->link = path->worst;
+    if (!covered) f->untested = rated;
     f->message = covered ? GW_SAY(ask->arena, "a link is missing: {}: {}", gw_of_message(&at),
                                   gw_of_message(&path->worst->message))
                          : GW_SAY(ask->arena, "{}; {}: {}: {}", gw_of_message(&rated), gw_of_text(missing),
@@ -134,6 +142,7 @@ static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *p
 {
     const struct gw_message at = at_link(ask, f, path);
     const struct gw_message by_test = how_short(ask, f);
+    if (f->verdict != GW_PASS) f->untested = f->verdict == GW_FAIL ? by_test : f->message;
     const struct gw_message tested =
         f->verdict == GW_FAIL ? GW_SAY(ask->arena, " ({})", gw_of_message(&by_test)) : (struct gw_message){0};
     lean_on_worst(f, ask, path);
@@ -170,6 +179,7 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
     const struct gw_message why = is_short ? how_short(ask, f) : f->message, lacks = first_untested(ask, path, covered);
     f->link = path->worst;
     f->verdict = GW_PASS;
+    if (!covered) f->untested = why;
     if (tested) return;
     lean_on_worst(f, ask, path);
     const bool own_statement = f->evidence == GW_BY_STATEMENT && has_own_test(f->demand->element);
@@ -224,6 +234,7 @@ static void judge_path(struct gw_finding *f, const struct links *links, struct g
     if ((f->adverse && f->verdict == GW_FAIL) || (has_own_test(e) && f->verdict != GW_PASS)) return;
     walk(&path, links, ask, e);
     const struct gw_finding *worst = path.worst == f ? NULL : path.worst;
+    f->lean = worst ? leaning(f, &path) : 0;
     if (worst && worst->verdict == GW_FAIL) fails(f, ask, &path);
     else if (worst && !f->adverse && worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
     else if (worst && !f->adverse) passes(f, ask, &path);

@@ -18,5 +18,7 @@ extern const struct gw_record gw_result_head_record;
 /* What words of a demand and of a finding are: the name of a free-form rating or the id of the check. */
 const char *gw_check_name(const struct gw_demand *demand);
 const char *gw_verdict_loud(int verdict); /* "NOT SHOWN" */
+/* The utilization where it stands for itself: not beside what is not shown, nor below 1 beside what fails. */
+void gw_add_use(struct gw_text *out, const struct gw_finding *finding);
 
 #endif

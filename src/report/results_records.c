@@ -145,6 +145,19 @@ static bool needs_and_has(struct gw_text *out, const void *thing, enum gw_units 
     return true;
 }
 
+void gw_add_use(struct gw_text *out, const struct gw_finding *f)
+{
+    const bool stands = f->verdict == GW_PASS || (f->verdict == GW_FAIL && !(f->utilization <= 1));
+    if (stands) gw_add_utilization(out, f->utilization);
+}
+
+static bool use(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    (void)shown;
+    gw_add_use(out, thing);
+    return true;
+}
+
 static bool name_of_check(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     (void)shown;
@@ -189,6 +202,7 @@ static const struct gw_field FINDING[] = {
     OUT_SAID("required_bare", required_bare, "without its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("provided_bare", provided_bare, "without its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("unit_for_people", unit_of_both, "of both", .flags = GW_TABLES_ONLY),
+    OUT_SAID("use", use, "the utilization where it stands for itself", .flags = GW_TABLES_ONLY),
     OUT_SAID("required", required, "with its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("provided", provided, "with its unit", .flags = GW_TABLES_ONLY),
     OUT_SAID("needs_and_has", needs_and_has, "required / provided", .flags = GW_TABLES_ONLY),

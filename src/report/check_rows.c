@@ -1,4 +1,4 @@
-/* What fails or is not shown: findings that are alike in one line. */
+/* A candidate in full: a row a check with all its notes, and the groups that fail or are not shown. */
 #include "base/fields.h"
 #include "report/check.h"
 #include "report/results.h"
@@ -6,6 +6,70 @@
 
 #include <stdlib.h>
 #include <string.h>
+
+/* A row a check -------------------------------------------------------------------------------------------------- */
+
+struct check_row {
+    const struct gw_finding *governing;
+    long counts[4];
+};
+
+#define COUNTED(key_, verdict_)                                                                                        \
+    {                                                                                                                  \
+        .key = key_, .type = GW_T_COUNT, .offset = offsetof(struct check_row, counts[verdict_])                        \
+    }
+static const struct gw_field CHECK_ROW[] = {
+    F(check_row, governing, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_FLAT),
+    COUNTED("pass", GW_PASS),
+    COUNTED("fail", GW_FAIL),
+    COUNTED("not_shown", GW_NOT_SHOWN),
+};
+static const struct gw_record CHECK_ROW_RECORD =
+    RECORD("check", check_row, CHECK_ROW, .help = "one check of a candidate");
+
+static const struct view_column CHECK_COLUMNS[] = {
+    COLUMN("Check", "check_name"),
+    COLUMN("Verdict", "verdict", .tone = gw_verdict_tone),
+    COLUMN("Use", "use", .right = true),
+    COLUMN("Required", "required", .right = true),
+    COLUMN("Provided", "provided", .right = true),
+    COLUMN("Evidence", "evidence"),
+    COLUMN("Pass", "pass"),
+    COLUMN("Fail", "fail"),
+    COLUMN("Not shown", "not_shown"),
+    COLUMN("Why", "message"),
+};
+static const struct view CHECKS = VIEW(&CHECK_ROW_RECORD, CHECK_COLUMNS);
+
+struct check_rows {
+    struct check_row *items;
+    size_t n, capacity, last;
+};
+
+/* Findings of a check mostly follow each other, so the row of the one before is tried first. */
+static struct check_row *row_of(struct page *page, struct check_rows *rows, const struct gw_finding *f)
+{
+    if (rows->n && gw_same_check(rows->items[rows->last].governing->demand, f->demand)) return &rows->items[rows->last];
+    size_t i = 0;
+    while (i < rows->n && !gw_same_check(rows->items[i].governing->demand, f->demand)) i++;
+    if (i == rows->n) {
+        rows->items = gw_grow(page->arena, rows->items, rows->n, &rows->capacity, sizeof *rows->items);
+        rows->items[rows->n++] = (struct check_row){.governing = f};
+    }
+    rows->last = i;
+    return &rows->items[i];
+}
+
+/* What fails or is not shown -------------------------------------------------------------------------------------- */
+
+/* A finding that fails or is not shown, with the place of its group in reading order; merged, a line of them. */
+struct trouble {
+    const struct gw_finding *finding; /* of a line, the worst */
+    size_t check, wall, index;
+    const char *why; /* its message, as it is read */
+    long count;      /* elements of a line, and their extent */
+    double bottom, top;
+};
 
 static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }
 
@@ -92,7 +156,7 @@ static const struct view_column COLUMNS[] = {
     COLUMN("Elements", "elements", .right = true),
     COLUMN("Check", "check_and_direction"),
     COLUMN("Verdict", "verdict", .tone = gw_verdict_tone),
-    COLUMN("Use", "utilisation", .use = true),
+    COLUMN("Use", "use", .right = true),
     COLUMN("Needs / has", "needs_and_has", .right = true),
     COLUMN("Why", "message"),
 };
@@ -111,13 +175,31 @@ static void rank_walls(struct page *page, struct trouble *troubles, size_t n)
     }
 }
 
-void gw_page_troubles(struct page *page, struct trouble *troubles, size_t n)
+static void put_troubles(struct page *page, struct trouble *troubles, size_t n)
 {
     if (!n) return;
     rank_walls(page, troubles, n);
     for (size_t i = 0; i < n; i++)
         troubles[i].why = gw_message_text(page->arena, &troubles[i].finding->message, page->shown);
     qsort(troubles, n, sizeof *troubles, by_reading);
-    gw_report_heading(page->report, 3, "What fails or is not shown");
+    gw_report_heading(page->report, 3, "What fails or is not shown, every row");
     gw_view_list(page, "", &TROUBLES, troubles, n);
+}
+
+void gw_check_rows(struct page *page, const struct verdict_story *story)
+{
+    struct check_rows rows = {0};
+    struct trouble *troubles = gw_alloc(page->arena, story->n + 1, sizeof *troubles);
+    size_t n = 0;
+    for (size_t i = 0; i < story->n; i++) {
+        const struct gw_finding *f = &story->findings[i];
+        struct check_row *row = row_of(page, &rows, f);
+        row->counts[f->verdict]++;
+        if (gw_graver(f, row->governing)) row->governing = f;
+        if (gw_verdict_rank(f->verdict) > gw_verdict_rank(GW_PASS))
+            troubles[n++] = (struct trouble){.finding = f, .check = rows.last, .index = i};
+    }
+    gw_report_heading(page->report, 3, "Every check");
+    gw_view_list(page, "", &CHECKS, rows.items, rows.n);
+    put_troubles(page, troubles, n);
 }

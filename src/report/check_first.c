@@ -1,0 +1,309 @@
+/* The first screen of the page of candidates: verdicts, why, by how much, where, what to ask whom. */
+#include "base/fields.h"
+#include "base/tolerance.h"
+#include "report/check.h"
+#include "report/results.h"
+#include "report/view.h"
+
+#include <math.h>
+#include <string.h>
+
+/* The table ----------------------------------------------------------------------------------------------------------
+ */
+
+struct verdict_row {
+    const struct gw_summary *summary;
+    const char *governs, *use, *required, *provided, *where;
+};
+static const struct gw_field VERDICT_ROW[] = {
+    F(verdict_row, summary, GW_T_RECORD, .record = &gw_summary_record, .flags = GW_FLAT),
+    F(verdict_row, governs, GW_T_TEXT),
+    F(verdict_row, use, GW_T_TEXT),
+    FIELD(verdict_row, "asked", required, GW_T_TEXT),
+    FIELD(verdict_row, "has", provided, GW_T_TEXT),
+    F(verdict_row, where, GW_T_TEXT),
+};
+static const struct gw_record VERDICT_ROW_RECORD =
+    RECORD("verdict", verdict_row, VERDICT_ROW, .help = "a candidate's verdict");
+static const struct view_column VERDICT_COLUMNS[] = {
+    COLUMN("Candidate", "candidate"),         COLUMN("Verdict", "verdict_loud", .tone = gw_verdict_tone),
+    COLUMN("Use", "use", .right = true),      COLUMN("Required", "asked", .right = true),
+    COLUMN("Provided", "has", .right = true), COLUMN("Where", "where"),
+    COLUMN("What governs", "governs"),
+};
+static const struct view VERDICTS = VIEW(&VERDICT_ROW_RECORD, VERDICT_COLUMNS);
+
+/* The link where its failure or its pass is what governs: its figures are those that decide. */
+static const struct gw_finding *deciding(const struct gw_finding *f)
+{
+    return f && f->link && f->verdict != GW_NOT_SHOWN && f->link->verdict == f->verdict && !gw_given(f->required)
+               ? f->link
+               : f;
+}
+
+/* A test's pressure that shows nothing here. */
+static const char *has_text(struct page *page, const struct gw_finding *f)
+{
+    const char *has = gw_provided_text(page, f);
+    const bool tested = f->verdict == GW_NOT_SHOWN && f->demand->check->path && *has;
+    return tested ? gw_format(page->arena, "tested %s", has) : has;
+}
+
+static struct verdict_row verdict_row(struct page *page, const struct gw_summary *s)
+{
+    const struct gw_finding *f = deciding(s->governing);
+    if (gw_said(&s->held))
+        return (struct verdict_row){.summary = s, .governs = gw_message_text(page->arena, &s->held, page->shown)};
+    if (!f) return (struct verdict_row){.summary = s, .governs = "nothing is asked"};
+    return (struct verdict_row){.summary = s,
+                                .governs = gw_titled(page, f),
+                                .use = gw_use_text(page, f),
+                                .required = gw_required_text(page, f),
+                                .provided = has_text(page, f),
+                                .where = f->demand->where};
+}
+
+static void verdicts(struct page *page, const struct verdict_story *stories, size_t n)
+{
+    struct verdict_row *rows = gw_alloc(page->arena, n + 1, sizeof *rows);
+    for (size_t i = 0; i < n; i++) rows[i] = verdict_row(page, stories[i].summary);
+    gw_view_list(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", &VERDICTS, rows,
+                 n);
+}
+
+/* Why ----------------------------------------------------------------------------------------------------------------
+ */
+
+/* "443.5 lb asked, 390 lb provided"; "" without both. */
+static const char *figures(struct page *page, const struct gw_finding *f)
+{
+    const char *asked = gw_required_text(page, f), *has = gw_provided_text(page, f);
+    if (!*asked || !*has) return "";
+    const char *way = f->direction ? gw_load_direction_name(f->direction) : "";
+    return f->at_most ? gw_format(page->arena, "%s%s%s, the limit is %s", has, *way ? " " : "", way, asked)
+                      : gw_format(page->arena, "%s%s%s provided, %s asked", has, *way ? " " : "", way, asked);
+}
+
+/* " by 14 %"; from twice the limit on "at 2.31 times the limit". */
+static const char *margin(struct page *page, double use)
+{
+    if (!gw_given(use) || isinf(use) || use <= 1) return "";
+    if (use >= 2) {
+        struct gw_text out;
+        gw_text_init(&out, page->arena);
+        gw_add_utilization(&out, use);
+        return gw_format(page->arena, " at %s times the limit", out.at);
+    }
+    const long percent = (long)ceil((use - 1) * 100 - 1e-7);
+    return gw_format(page->arena, " by %ld %%", percent);
+}
+
+/* A sentence of which candidates are the subject: those of which the same is said share it. */
+struct sentence {
+    const char *verb, *verbs, *words; /* "fails", "fail" */
+    GW_LIST(const char *) names;
+    size_t capacity;
+};
+
+struct telling {
+    struct page *page;
+    struct gw_memo known;
+    struct sentence **items;
+    size_t n, capacity;
+};
+
+static void say(struct telling *t, const struct verdict_story *story, const char *verb, const char *verbs,
+                const char *words)
+{
+    struct gw_arena *arena = t->page->arena;
+    const char *key = gw_format(arena, "%s|%s", verb, words);
+    void **at = gw_memo_at(&t->known, arena, key, strlen(key));
+    struct sentence *s = *at;
+    if (!s) {
+        *at = s = gw_alloc(arena, 1, sizeof *s);
+        s->verb = verb, s->verbs = verbs, s->words = words;
+        t->items = gw_grow(arena, t->items, t->n, &t->capacity, sizeof(struct sentence *));
+        t->items[t->n++] = s;
+    }
+    s->names.items = gw_grow(arena, s->names.items, s->names.n, &s->capacity, sizeof *s->names.items);
+    s->names.items[s->names.n++] = story->summary->candidate->name;
+}
+
+static void tell(struct telling *t)
+{
+    for (size_t i = 0; i < t->n; i++) {
+        const struct sentence *s = t->items[i];
+        struct gw_text out;
+        gw_text_init(&out, t->page->arena);
+        gw_add_names(&out, s->names.items, s->names.n);
+        gw_text_addf(&out, " %s: %s", s->names.n == 1 ? s->verb : s->verbs, s->words);
+        gw_report_item(t->page->report, out.at);
+    }
+}
+
+static void say_failure(struct telling *t, const struct verdict_story *story, const struct cause *c)
+{
+    struct page *page = t->page;
+    const struct gw_finding *f = c->worst;
+    const char *words = gw_cause_words(page, c), *both = f->link ? "" : figures(page, f);
+    const char *by = margin(page, f->utilization);
+    say(t, story, gw_format(page->arena, "fails%s", by), gw_format(page->arena, "fail%s", by),
+        gw_format(page->arena, "%s: %s%s%s%s%s", gw_titled(page, f), both, *both && *words ? " (" : "", words,
+                  *both && *words ? ")" : "", gw_where_words(page, c, false)));
+}
+
+static void why_fails(struct telling *t, const struct verdict_story *story, size_t shown)
+{
+    const struct causes *all = &story->fails;
+    for (size_t i = 0; i < all->n && i < shown; i++) say_failure(t, story, all->items[i]);
+    if (all->n > shown)
+        say(t, story, "fails besides", "fail besides", gw_format(t->page->arena, "%zu more below", all->n - shown));
+}
+
+/* What a test shows falls short of what is asked, though it is not this that decides. */
+static const char *short_test(struct page *page, const struct gw_finding *f)
+{
+    if (!f->demand->check->path || f->verdict != GW_NOT_SHOWN || !(f->utilization > 1) || f->at_most) return "";
+    return gw_format(page->arena, "tested %s, here %s %s at %s; ", gw_provided_text(page, f), gw_required_text(page, f),
+                     gw_load_direction_name(f->direction), f->demand->where);
+}
+
+/* Of what stands on links: the reason why its tests do not reach that concerns most places, but those `told`. */
+static const struct cause *next_reason(const struct verdict_story *story, const bool *told, size_t *at)
+{
+    const struct cause *best = NULL;
+    for (size_t i = 0; i < story->untested.n; i++) {
+        const struct cause *c = story->untested.items[i];
+        if (told[i] || !c->path || (best && gw_places_count(&c->at) <= gw_places_count(&best->at))) continue;
+        best = c;
+        *at = i;
+    }
+    return best;
+}
+
+static void why_not_shown(struct telling *t, const struct verdict_story *story)
+{
+    enum { REASONS = 3 };
+    const size_t asked = story->questions.n;
+    bool *told = gw_alloc(t->page->arena, story->untested.n + 1, sizeof *told);
+    struct page *page = t->page;
+    const struct cause *c;
+    struct gw_text out;
+    size_t at;
+    gw_text_init(&out, page->arena);
+    gw_text_add(&out, short_test(page, story->summary->governing));
+    for (int i = 0; i < REASONS && (c = next_reason(story, told, &at)) != NULL; i++) {
+        told[at] = true;
+        gw_text_addf(&out, "%s (%s); ", gw_cause_words(page, c), gw_kinds_words(page, &c->at));
+    }
+    if (next_reason(story, told, &at)) gw_text_add(&out, "more below; ");
+    gw_text_addf(&out, "%zu thing%s missing, listed next", asked, asked == 1 ? " is" : "s are");
+    say(t, story, "is not shown", "are not shown", out.at);
+}
+
+static bool nearer(const struct gw_finding *a, const struct gw_finding *b)
+{
+    return !b || a->utilization > b->utilization;
+}
+
+/* The pass of a check that uses its limit most; what only repeats a link has that link's figures. */
+static const struct gw_finding *nearest(const struct verdict_story *story, double below)
+{
+    const struct gw_finding *best = NULL;
+    for (size_t i = 0; i < story->n; i++) {
+        const struct gw_finding *f = &story->findings[i];
+        if (f->verdict != GW_PASS || !gw_given(f->utilization) || f->utilization >= below) continue;
+        if (!gw_given(f->required) || !nearer(f, best)) continue;
+        best = f;
+    }
+    return best;
+}
+
+static const char *how_near(struct page *page, const struct gw_finding *f)
+{
+    const char *what = gw_titled(page, f), *at = gw_at_text(page, f);
+    return fabs(f->utilization - 1) <= GW_HAIR
+               ? gw_format(page->arena, "%s, rated exactly what is asked, %s%s", what, gw_required_text(page, f), at)
+               : gw_format(page->arena, "%s, use %s%s", what, gw_use_text(page, f), at);
+}
+
+struct remark {
+    const struct gw_finding *worst;
+    long places;
+};
+
+/* Of the check that begins at `*i`; moves past it. */
+static struct remark remark_of(const struct verdict_story *story, size_t *i)
+{
+    const struct gw_demand *first = story->findings[*i].demand;
+    struct remark out = {NULL, 0};
+    for (; *i < story->n && gw_same_check(story->findings[*i].demand, first); ++*i) {
+        const struct gw_finding *f = &story->findings[*i];
+        if (!gw_said(&f->remark)) continue;
+        if (gw_graver(f, out.worst)) out.worst = f;
+        out.places++;
+    }
+    return out;
+}
+
+static const char *remark_words(struct page *page, const struct remark *r)
+{
+    return gw_format(page->arena, "%s%s: %s (%ld place%s)", gw_check_name(r->worst->demand), gw_at_text(page, r->worst),
+                     gw_message_text(page->arena, &r->worst->remark, page->shown), r->places,
+                     r->places == 1 ? "" : "s");
+}
+
+static void say_remarks(struct telling *t, const struct verdict_story *story)
+{
+    for (size_t i = 0; i < story->n;) {
+        const struct remark r = remark_of(story, &i);
+        if (r.worst) say(t, story, "remark", "remark", remark_words(t->page, &r));
+    }
+}
+
+void gw_check_remarks(struct page *page, const struct verdict_story *story)
+{
+    for (size_t i = 0; i < story->n;) {
+        const struct remark r = remark_of(story, &i);
+        if (r.worst) gw_report_item(page->report, gw_format(page->arena, "Remark - %s", remark_words(page, &r)));
+    }
+}
+
+static void why_passes(struct telling *t, const struct verdict_story *story)
+{
+    const struct gw_finding *first = nearest(story, (double)INFINITY);
+    const struct gw_finding *second = first ? nearest(story, first->utilization - GW_HAIR) : NULL;
+    struct page *page = t->page;
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    if (!first) gw_text_add(&out, "no figure is near its limit");
+    else gw_text_addf(&out, "nearest to its limit: %s", how_near(page, first));
+    if (second) gw_text_addf(&out, "; then %s", how_near(page, second));
+    say(t, story, "passes", "pass", out.at);
+}
+
+static void why(struct telling *t, const struct verdict_story *story, size_t shown)
+{
+    const struct gw_summary *s = story->summary;
+    if (s->verdict == GW_PASS) {
+        why_passes(t, story);
+        say_remarks(t, story);
+        return;
+    }
+    why_fails(t, story, shown);
+    if (gw_said(&s->held))
+        say(t, story, "is not shown", "are not shown", gw_message_text(t->page->arena, &s->held, t->page->shown));
+    else if (s->verdict == GW_NOT_SHOWN) why_not_shown(t, story);
+}
+
+void gw_check_first(struct page *page, const struct verdict_story *stories, size_t n)
+{
+    const size_t shown = n > 4 ? 2 : 3;
+    struct telling t = {.page = page};
+    verdicts(page, stories, n);
+    if (!n) return;
+    gw_report_heading(page->report, 2, "Why");
+    for (size_t i = 0; i < n; i++) why(&t, &stories[i], shown);
+    tell(&t);
+    gw_check_questions(page, stories, n);
+}

@@ -1,0 +1,236 @@
+/* A candidate, merged: what fails, what is missing, what its tests do not reach, what passes, what is not required. */
+#include "base/fields.h"
+#include "report/check.h"
+#include "report/results.h"
+#include "report/view.h"
+
+#include <string.h>
+
+/* Causes -------------------------------------------------------------------------------------------------------------
+ */
+
+struct cause_row {
+    const char *checks, *use, *required, *provided, *why;
+};
+static const struct gw_field CAUSE_ROW[] = {
+    F(cause_row, checks, GW_T_TEXT),   F(cause_row, use, GW_T_TEXT), F(cause_row, required, GW_T_TEXT),
+    F(cause_row, provided, GW_T_TEXT), F(cause_row, why, GW_T_TEXT),
+};
+static const struct gw_record CAUSE_ROW_RECORD = RECORD("cause", cause_row, CAUSE_ROW, .help = "like findings");
+
+static const struct view_column FAIL_COLUMNS[] = {
+    COLUMN("Fails", "checks"),
+    COLUMN("Use", "use", .right = true),
+    COLUMN("Required", "required", .right = true),
+    COLUMN("Provided", "provided", .right = true),
+    COLUMN("Why, where", "why"),
+};
+static const struct view FAILS = VIEW(&CAUSE_ROW_RECORD, FAIL_COLUMNS);
+static const struct view_column MISSING_COLUMNS[] = {
+    COLUMN("Not shown", "checks"),
+    COLUMN("What is missing, whom to ask, where", "why"),
+};
+static const struct view MISSING = VIEW(&CAUSE_ROW_RECORD, MISSING_COLUMNS);
+static const struct view_column UNTESTED_COLUMNS[] = {
+    COLUMN("Its tests do not show", "checks"),
+    COLUMN("Why, where", "why"),
+};
+static const struct view UNTESTED = VIEW(&CAUSE_ROW_RECORD, UNTESTED_COLUMNS);
+
+static const char *joined(struct page *page, const struct cause *c)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < c->checks.n; i++) gw_text_addf(&out, "%s%s", i ? ", " : "", c->checks.items[i]);
+    return out.at;
+}
+
+static void causes(struct page *page, const struct view *view, const struct causes *causes)
+{
+    struct cause_row *rows = gw_alloc(page->arena, causes->n + 1, sizeof *rows);
+    for (size_t i = 0; i < causes->n; i++) {
+        const struct cause *c = causes->items[i];
+        rows[i] = (struct cause_row){
+            .checks = joined(page, c),
+            .use = gw_use_text(page, c->worst),
+            .required = gw_required_text(page, c->worst),
+            .provided = gw_provided_text(page, c->worst),
+            .why = gw_format(page->arena, "%s%s", gw_cause_words(page, c), gw_where_words(page, c, true))};
+    }
+    gw_view_list(page, "", view, rows, causes->n);
+}
+
+/* Passes -------------------------------------------------------------------------------------------------------------
+ */
+
+struct pass_row {
+    const struct gw_finding *governing; /* of those that pass */
+    const struct gw_finding *any;       /* of the check */
+    bool required;                      /* somewhere */
+    bool asked;                         /* somewhere, of whatever system */
+};
+static const struct gw_field PASS_ROW[] = {
+    F(pass_row, governing, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_FLAT),
+};
+static const struct gw_record PASS_ROW_RECORD = RECORD("pass", pass_row, PASS_ROW, .help = "what passes of a check");
+static const struct view_column PASS_COLUMNS[] = {
+    COLUMN("Passes", "check_name"),
+    COLUMN("Use", "use", .right = true),
+    COLUMN("Required", "required", .right = true),
+    COLUMN("Provided", "provided", .right = true),
+    COLUMN("Evidence", "evidence"),
+    COLUMN("Governs at", "element"),
+};
+static const struct view PASSES = VIEW(&PASS_ROW_RECORD, PASS_COLUMNS);
+
+struct pass_rows {
+    struct pass_row *items;
+    size_t n, capacity, last;
+};
+
+/* Findings of a check mostly follow each other, so the row of the one before is tried first. */
+static struct pass_row *row_of(struct page *page, struct pass_rows *rows, const struct gw_finding *f)
+{
+    if (rows->n && gw_same_check(rows->items[rows->last].any->demand, f->demand)) return &rows->items[rows->last];
+    size_t i = 0;
+    while (i < rows->n && !gw_same_check(rows->items[i].any->demand, f->demand)) i++;
+    if (i == rows->n) {
+        rows->items = gw_grow(page->arena, rows->items, rows->n, &rows->capacity, sizeof *rows->items);
+        rows->items[rows->n++] = (struct pass_row){.any = f};
+    }
+    rows->last = i;
+    return &rows->items[i];
+}
+
+static void gather(struct page *page, struct pass_rows *rows, const struct verdict_story *story)
+{
+    for (size_t i = 0; i < story->n; i++) {
+        const struct gw_finding *f = &story->findings[i];
+        struct pass_row *row = row_of(page, rows, f);
+        row->required = row->required || f->verdict != GW_NOT_REQUIRED;
+        row->asked = row->asked || f->demand->state != GW_NOT_ASKED;
+        if (f->verdict == GW_PASS && gw_graver(f, row->governing)) row->governing = f;
+    }
+}
+
+static void passes(struct page *page, const struct pass_rows *rows)
+{
+    const void **shown = gw_alloc(page->arena, rows->n + 1, sizeof(const void *));
+    size_t n = 0;
+    for (size_t i = 0; i < rows->n; i++)
+        if (rows->items[i].governing) shown[n++] = &rows->items[i];
+    gw_view_table(page, "", &PASSES, shown, n);
+}
+
+/* Checks that are not required by one reason: the one that stands at `i` and those after it. */
+static void add_reason(struct gw_text *out, struct page *page, const struct pass_rows *rows, bool *left, size_t i)
+{
+    const struct gw_message *why = &rows->items[i].any->message;
+    size_t n = 0;
+    for (size_t k = i; k < rows->n; k++) {
+        if (!left[k] || !gw_message_same(&rows->items[k].any->message, why)) continue;
+        gw_text_addf(out, "%s%s", n++ ? ", " : "", gw_check_name(rows->items[k].any->demand));
+        left[k] = false;
+    }
+    gw_text_addf(out, " (%s)", gw_message_text(page->arena, why, page->shown));
+}
+
+/* `asked`: that the system has no part of; else that nobody is asked for. */
+static void not_required(struct page *page, const struct pass_rows *rows, bool asked, const char *lead)
+{
+    struct gw_text out;
+    bool *left = gw_alloc(page->arena, rows->n + 1, sizeof *left);
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < rows->n; i++) left[i] = !rows->items[i].required && rows->items[i].asked == asked;
+    for (size_t i = 0; i < rows->n; i++) {
+        if (!left[i]) continue;
+        gw_text_add(&out, out.length ? "; " : lead);
+        add_reason(&out, page, rows, left, i);
+    }
+    if (out.length) gw_report_line(page->report, gw_format(page->arena, "%s.", out.at));
+}
+
+void gw_check_not_asked(struct page *page, const struct verdict_story *story)
+{
+    struct pass_rows rows = {0};
+    gather(page, &rows, story);
+    not_required(page, &rows, false, "Not required of any candidate: ");
+}
+
+/* What of the tests is to be confirmed, each condition once. */
+static void confirm(struct page *page, const struct verdict_story *story)
+{
+    struct causes all = {.n = 0};
+    gw_gather_confirmed(&all, page, story);
+    for (size_t i = 0; i < all.n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", joined(page, all.items[i]),
+                                               gw_cause_words(page, all.items[i])));
+}
+
+/* Reaches ------------------------------------------------------------------------------------------------------------
+ */
+
+/* Three figures to a line; a candidate without the data has no line. */
+static const struct view_column REACH_COLUMNS[] = {
+    COLUMN("How far it goes, by calculation", "place"),
+    COLUMN("Mullion span", "mullion_span", .rounding = DOWN),
+    COLUMN("at width", "at_width"),
+    COLUMN("Width", "mullion_width", .rounding = DOWN),
+    COLUMN("at span", "at_span"),
+    COLUMN("Screw spacing", "screw_spacing", .rounding = DOWN, .dim = GW_THICKNESS),
+    COLUMN("at width", "screw_width"),
+};
+static const struct view REACHES = VIEW(&gw_reach_record, REACH_COLUMNS);
+
+static void reach(struct page *page, const struct gw_system *candidate)
+{
+    const struct gw_answer *j = page->results->answer;
+    const void **rows = gw_alloc(page->arena, j->reaches.n + 1, sizeof(const void *));
+    size_t n = 0;
+    for (size_t i = 0; i < j->reaches.n; i++)
+        if (j->reaches.items[i].candidate == candidate) rows[n++] = &j->reaches.items[i];
+    gw_view_table(page, "", &REACHES, rows, n);
+}
+
+/* With --sources: what each check's gravest figure rests on; checks that rest on the same rows share a line. */
+static void recalled(struct page *page, const struct verdict_story *story)
+{
+    struct resting *figures = gw_alloc(page->arena, story->n + 1, sizeof *figures);
+    size_t n = 0;
+    for (size_t i = 0; i < story->n;) {
+        const struct gw_finding *first = &story->findings[i], *worst = first;
+        for (; i < story->n && gw_same_check(story->findings[i].demand, first->demand); i++)
+            if (gw_graver(&story->findings[i], worst)) worst = &story->findings[i];
+        if (worst->verdict != GW_NOT_REQUIRED)
+            figures[n++] = (struct resting){gw_check_name(first->demand), worst->used};
+    }
+    gw_page_recalled(page, "Recalled, not yet confirmed -", figures, n);
+}
+
+static const char *headline(struct page *page, const struct gw_summary *s)
+{
+    if (gw_said(&s->held))
+        return gw_format(page->arena, "%s: %s: %s (at these %ld pass, %ld fail, %ld not required)", s->candidate->name,
+                         gw_verdict_loud((int)s->verdict), gw_message_text(page->arena, &s->held, page->shown),
+                         s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_REQUIRED]);
+    return gw_format(page->arena, "%s: %s (%ld pass, %ld fail, %ld not shown, %ld not required)", s->candidate->name,
+                     gw_verdict_loud((int)s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_SHOWN],
+                     s->counts[GW_NOT_REQUIRED]);
+}
+
+void gw_check_one(struct page *page, const struct verdict_story *story)
+{
+    struct pass_rows rows = {0};
+    gw_report_heading(page->report, 2, headline(page, story->summary));
+    confirm(page, story);
+    if (story->summary->verdict != GW_PASS) gw_check_remarks(page, story);
+    causes(page, &FAILS, &story->fails);
+    causes(page, &MISSING, &story->questions);
+    causes(page, &UNTESTED, &story->untested);
+    gather(page, &rows, story);
+    passes(page, &rows);
+    not_required(page, &rows, true, "Not required: ");
+    if (page->results->sources) recalled(page, story);
+    reach(page, story->summary->candidate);
+    if (page->results->all) gw_check_rows(page, story);
+}

@@ -1,0 +1,111 @@
+/* What is missing, for the first screen: each question once, those that hold back most. */
+#include "base/fields.h"
+#include "report/check.h"
+#include "report/view.h"
+
+#include <string.h>
+
+struct question_row {
+    const char *candidate, *words;
+    long places;
+};
+static const struct gw_field QUESTION_ROW[] = {
+    F(question_row, candidate, GW_T_TEXT),
+    F(question_row, places, GW_T_COUNT),
+    FIELD(question_row, "question", words, GW_T_TEXT),
+};
+static const struct gw_record QUESTION_ROW_RECORD =
+    RECORD("question", question_row, QUESTION_ROW, .help = "what to ask");
+static const struct view_column QUESTION_COLUMNS[] = {
+    COLUMN("Candidate", "candidate"),
+    COLUMN("Places", "places"),
+    COLUMN("What is missing, whom to ask", "question"),
+};
+static const struct view QUESTIONS = VIEW(&QUESTION_ROW_RECORD, QUESTION_COLUMNS);
+
+/* So many are shown, but one a candidate up to the second number. */
+enum { ASKED = 7, ASKED_MOST = 12 };
+
+/* Of all candidates that it is asked of. */
+struct question {
+    const char *words;
+    long places, held; /* of one; of all */
+    GW_LIST(const char *) names;
+    size_t capacity;
+    bool shown;
+};
+
+struct questions {
+    struct page *page;
+    struct gw_memo known;
+    struct question **items;
+    size_t n, capacity;
+};
+
+static struct question *ask(struct questions *all, const struct verdict_story *story, const struct cause *c)
+{
+    struct gw_arena *arena = all->page->arena;
+    const char *words = gw_cause_words(all->page, c);
+    const long places = gw_places_count(&c->at);
+    const char *key = gw_format(arena, "%ld|%s", places, words);
+    void **at = gw_memo_at(&all->known, arena, key, strlen(key));
+    struct question *q = *at;
+    if (!q) {
+        *at = q = gw_alloc(arena, 1, sizeof *q);
+        *q = (struct question){.words = words, .places = places};
+        all->items = gw_grow(arena, all->items, all->n, &all->capacity, sizeof(struct question *));
+        all->items[all->n++] = q;
+    }
+    q->held += c->held;
+    q->names.items = gw_grow(arena, q->names.items, q->names.n, &q->capacity, sizeof *q->names.items);
+    q->names.items[q->names.n++] = story->summary->candidate->name;
+    return q;
+}
+
+/* The first of each candidate, then what holds back most. */
+static size_t choose(struct questions *all, struct question *const *firsts, size_t n)
+{
+    size_t shown = 0;
+    for (size_t i = 0; i < n && shown < ASKED_MOST; i++) {
+        if (!firsts[i] || firsts[i]->shown) continue;
+        firsts[i]->shown = true;
+        shown++;
+    }
+    for (struct question *best; shown < ASKED; shown++) {
+        best = NULL;
+        for (size_t i = 0; i < all->n; i++)
+            if (!all->items[i]->shown && (!best || all->items[i]->held > best->held)) best = all->items[i];
+        if (!best) break;
+        best->shown = true;
+    }
+    return shown;
+}
+
+static const char *whose(struct page *page, const struct question *q, size_t candidates)
+{
+    if (q->names.n == 1) return q->names.items[0];
+    if (q->names.n == candidates) return "all";
+    return gw_format(page->arena, "%s and %zu more", q->names.items[0], q->names.n - 1);
+}
+
+void gw_check_questions(struct page *page, const struct verdict_story *stories, size_t n)
+{
+    struct questions all = {.page = page};
+    struct question **firsts = gw_alloc(page->arena, n + 1, sizeof(struct question *));
+    struct question_row rows[ASKED_MOST + 1];
+    size_t at = 0;
+    for (size_t i = 0; i < n; i++)
+        for (size_t k = 0; k < stories[i].questions.n; k++) {
+            struct question *q = ask(&all, &stories[i], stories[i].questions.items[k]);
+            if (!k) firsts[i] = q;
+        }
+    if (!all.n) return;
+    const size_t shown = choose(&all, firsts, n);
+    for (size_t i = 0; i < all.n; i++) {
+        const struct question *q = all.items[i];
+        if (q->shown) rows[at++] = (struct question_row){whose(page, q, n), q->words, q->places};
+    }
+    gw_report_heading(page->report, 2, "What is missing");
+    gw_view_list(page, "", &QUESTIONS, rows, at);
+    if (all.n > shown) gw_report_line(page->report, gw_format(page->arena, "And %zu more below.", all.n - shown));
+}
