@@ -197,7 +197,7 @@ static void why_not_shown(struct telling *t, const struct verdict_story *story)
         gw_text_addf(&out, "%s (%s); ", gw_cause_words(page, c), gw_kinds_words(page, &c->at));
     }
     if (next_reason(story, told, &at)) gw_text_add(&out, "more below; ");
-    gw_text_addf(&out, "%zu thing%s missing, listed next", asked, asked == 1 ? " is" : "s are");
+    gw_text_addf(&out, "%zu question%s open", asked, asked == 1 ? " is" : "s are");
     say(t, story, "is not shown", "are not shown", out.at);
 }
 

@@ -54,6 +54,29 @@ static void alike_by_words_and_values(void **state)
     gw_arena_release(&arena);
 }
 
+/* Figures do not tell alike messages apart, words do. */
+static void shapes_leave_figures_out(void **state)
+{
+    struct gw_arena arena;
+    struct gw_text a, b, c;
+    (void)state;
+    gw_arena_init(&arena, NULL);
+    const struct gw_message two = GW_SAY(&arena, "here {}", gw_of_quantity(GW_LENGTH, 2)),
+                            three = GW_SAY(&arena, "here {}", gw_of_quantity(GW_LENGTH, 3));
+    const struct gw_message first = GW_SAY(&arena, "{}: {}", gw_of_text("R-1"), gw_of_message(&two)),
+                            same = GW_SAY(&arena, "{}: {}", gw_of_text("R-1"), gw_of_message(&three)),
+                            other = GW_SAY(&arena, "{}: {}", gw_of_text("R-2"), gw_of_message(&two));
+    gw_text_init(&a, &arena);
+    gw_text_init(&b, &arena);
+    gw_text_init(&c, &arena);
+    gw_message_shape(&a, &first);
+    gw_message_shape(&b, &same);
+    gw_message_shape(&c, &other);
+    assert_string_equal(a.at, b.at);
+    assert_string_not_equal(a.at, c.at);
+    gw_arena_release(&arena);
+}
+
 static void refusals_are_worded_by_their_reader(void **state)
 {
     struct gw_engine engine;
@@ -143,7 +166,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(what_was_not_said_prints_nothing),
         cmocka_unit_test(alike_by_words_and_values),    cmocka_unit_test(refusals_are_worded_by_their_reader),
-        cmocka_unit_test(every_slot_has_its_value),
+        cmocka_unit_test(every_slot_has_its_value),     cmocka_unit_test(shapes_leave_figures_out),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
