@@ -89,6 +89,12 @@ struct gw_beam_point gw_beam_at(const struct gw_beam_result *beam, double x, enu
 struct gw_beam_extreme gw_beam_from_chord(const struct gw_beam_result *beam, double from, double to);
 /* The same from the undeflected axis. */
 struct gw_beam_extreme gw_beam_deflection_between(const struct gw_beam_result *beam, double from, double to);
+/* Between two places, their inner sides included. */
+struct gw_beam_forces {
+    struct gw_beam_extreme shear;                  /* of the largest magnitude, with its sign */
+    struct gw_beam_extreme moment_max, moment_min; /* with sign */
+};
+struct gw_beam_forces gw_beam_forces_between(const struct gw_beam_result *beam, double from, double to);
 
 #ifdef __cplusplus
 }

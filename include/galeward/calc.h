@@ -4,6 +4,7 @@
 
 #include "galeward/blast.h"
 #include "galeward/json.h"
+#include "galeward/lite.h"
 
 #ifdef __cplusplus
 extern "C" {
@@ -46,12 +47,29 @@ bool gw_calc_run(struct gw_calc_answer *answer, struct gw_arena *arena, const st
 struct gw_plate_case;
 enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thickness, const char **pane,
                              const void *in, const void *out, struct gw_engine *engine);
+/* What else a drawing of it says: the make-up (of a choice, the lightest that passes), the loads and how far each is
+ * used, what limits it. */
+struct gw_layer;
+struct gw_lite_chart {
+    const struct gw_layer *layers;
+    size_t n_layers;
+    const struct gw_lite_verdict *verdict;
+    double deflection_limit; /* m; absent: none asked */
+};
+void gw_lite_chart(struct gw_lite_chart *chart, struct gw_arena *arena, const void *in, const void *out);
 /* Of a 'beam' or 'member' answer: the beam that was solved, and its solution. */
 struct gw_beam;
 struct gw_beam_result;
 void gw_answer_beam(const struct gw_beam **beam, const struct gw_beam_result **solution, const void *out);
+/* Of a 'member' answer, besides: as given, and the span nearest to its limit (member.h; absent where not compared). */
+struct gw_member_chart {
+    const char *orientation, *shedding; /* words of the file */
+    double pressure;                    /* Pa */
+    bool limited, capped;
+    double limit_span, limit_deflection, limit, use;
+};
+void gw_member_chart(struct gw_member_chart *chart, const void *in, const void *out);
 /* Of a 'response' answer: what its chart shows. Pairs are absent where they are not given, or not found. */
-struct gw_layer;
 struct gw_response_chart {
     const struct gw_blast_curve *curve;
     const struct gw_layer *layers;

@@ -4,6 +4,7 @@
 
 #include "galeward/answers.h"
 #include "galeward/calc.h"
+#include "galeward/canvas.h"
 #include "galeward/explain.h"
 
 #ifdef __cplusplus
@@ -38,10 +39,10 @@ struct gw_equation {
     const char *symbol, *formula, *substituted, *result, *unit, *note, *clause;
 };
 
-/* A drawing (SVG). `draw` refuses with the engine's fault and leaves `*out` as it was. */
+/* A drawing. `draw` refuses with the engine's fault; the canvas is then of no use. */
 struct gw_figure {
     const char *title, *alternative; /* what it is; what it shows, for those who do not see it */
-    enum gw_status (*draw)(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine);
+    enum gw_status (*draw)(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
     const void *of;
 };
 
@@ -170,7 +171,7 @@ const char *gw_format_names(struct gw_arena *arena, unsigned parts, bool endings
  * workspace. */
 struct gw_drawing {
     const char *kind, *help;
-    enum gw_status (*draw)(struct gw_text *out, const void *of, enum gw_units shown, struct gw_engine *engine);
+    enum gw_status (*draw)(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 };
 const struct gw_drawing *gw_drawings(size_t *n);
 const struct gw_drawing *gw_drawing_find(const char *kind); /* or NULL */

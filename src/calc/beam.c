@@ -409,3 +409,18 @@ void gw_answer_beam(const struct gw_beam **beam, const struct gw_beam_result **s
     *beam = bent->beam;
     *solution = bent->solution;
 }
+
+void gw_member_chart(struct gw_member_chart *chart, const void *in, const void *out)
+{
+    const struct member_case *given = in;
+    const struct gw_member_result *result = &((const struct member_answer *)out)->result;
+    *chart = (struct gw_member_chart){.orientation = gw_choice_name(ORIENTATIONS, (int)given->orientation),
+                                      .shedding = gw_choice_name(SHEDDINGS, (int)given->shedding),
+                                      .pressure = given->pressure,
+                                      .limited = given->deflection_limit == LIMIT_SUPPORTS_GLASS,
+                                      .capped = given->cap == GW_YES,
+                                      .limit_span = result->limit_span,
+                                      .limit_deflection = result->limit_deflection,
+                                      .limit = result->limit,
+                                      .use = result->utilization};
+}

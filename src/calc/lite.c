@@ -5,6 +5,8 @@
 
 #include "galeward/model.h"
 
+#include <string.h>
+
 enum { MAKE_UPS = 400 }; /* that `lightest_of` may list */
 
 static const struct gw_field LISTED[] = {
@@ -275,4 +277,34 @@ enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thi
                                     .method = GW_PLATE_DIRECT,
                                     .terms = GW_NO_INTEGER};
     return GW_OK;
+}
+
+/* Of a choice: the listed make-up with what was tried in its place. */
+static void chosen_layers(struct gw_lite_chart *chart, struct gw_arena *arena, const struct lite_case *given,
+                          const struct choice_answer *chosen)
+{
+    const struct listed *listed = &given->lightest_of.items[chosen->make_up - 1];
+    struct gw_layer *layers = gw_alloc(arena, listed->layers.n, sizeof *layers);
+    for (size_t i = 0; i < listed->layers.n; i++) {
+        layers[i] = listed->layers.items[i];
+        if (!gw_given(layers[i].glass)) continue;
+        if (gw_given(chosen->thickness)) layers[i].glass = chosen->thickness;
+        for (int t = 0; chosen->treatment && gw_treatment_choices[t].name; t++)
+            if (strcmp(gw_treatment_choices[t].name, chosen->treatment) == 0)
+                layers[i].treatment = (enum gw_treatment)gw_treatment_choices[t].value;
+    }
+    chart->layers = layers;
+    chart->n_layers = listed->layers.n;
+}
+
+void gw_lite_chart(struct gw_lite_chart *chart, struct gw_arena *arena, const void *in, const void *out)
+{
+    const struct lite_case *given = in;
+    const struct lite_answer *answer = out;
+    *chart = (struct gw_lite_chart){.layers = given->layers.items,
+                                    .n_layers = given->layers.n,
+                                    .verdict = &answer->verdict,
+                                    .deflection_limit = gw_lite_deflection_limit(
+                                        given->deflection_limit, given->deflection_ratio, given->width, given->height)};
+    if (answer->choices.n) chosen_layers(chart, arena, given, &answer->choices.items[0]);
 }

@@ -154,20 +154,28 @@ static double place_on(const struct gw_beam_piece *piece, double distance)
     return distance >= beam_piece_length(piece) ? piece->to : piece->from + distance;
 }
 
+static void moments_on(struct gw_beam_extreme *largest, struct gw_beam_extreme *least,
+                       const struct gw_beam_piece *piece, const struct sizes *most)
+{
+    double places[DEGREE + 2];
+    const struct polynomial shear = shear_on(piece);
+    const int n = candidates(places, piece, &shear);
+    for (int i = 0; i < n; i++) {
+        const double moment = gw_beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
+        offer(largest, 1, moment, at, most->moment);
+        offer(least, -1, moment, at, most->moment);
+    }
+}
+
 static void forces_on(struct gw_beam_result *out, const struct gw_beam_piece *piece, const struct sizes *most)
 {
     double places[DEGREE + 2];
-    const struct polynomial load = load_on(piece), shear = shear_on(piece);
-    int n = candidates(places, piece, &load);
+    const struct polynomial load = load_on(piece);
+    const int n = candidates(places, piece, &load);
     for (int i = 0; i < n; i++)
         offer(&out->shear_max, 1, fabs(gw_beam_on_piece(piece, places[i]).shear), place_on(piece, places[i]),
               most->shear);
-    n = candidates(places, piece, &shear);
-    for (int i = 0; i < n; i++) {
-        const double moment = gw_beam_on_piece(piece, places[i]).moment, at = place_on(piece, places[i]);
-        offer(&out->moment_max, 1, moment, at, most->moment);
-        offer(&out->moment_min, -1, moment, at, most->moment);
-    }
+    moments_on(&out->moment_max, &out->moment_min, piece, most);
 }
 
 /* Both ways from the line through (from, start) with a slope, between two places. */
@@ -251,4 +259,30 @@ struct gw_beam_extreme gw_beam_from_chord(const struct gw_beam_result *beam, dou
     chord.slope = (gw_beam_at(beam, chord.to, GW_BEAM_BEFORE).deflection - chord.start) / (chord.to - chord.from);
     const struct both both = departures(beam, &chord);
     return larger(&both);
+}
+
+static void shears_on(struct both *both, const struct gw_beam_piece *piece, const struct sizes *most)
+{
+    double places[DEGREE + 2];
+    const struct polynomial load = load_on(piece);
+    const int n = candidates(places, piece, &load);
+    for (int i = 0; i < n; i++) {
+        const double shear = gw_beam_on_piece(piece, places[i]).shear, at = place_on(piece, places[i]);
+        offer(&both->with, 1, shear, at, most->shear);
+        offer(&both->against, -1, shear, at, most->shear);
+    }
+}
+
+struct gw_beam_forces gw_beam_forces_between(const struct gw_beam_result *beam, double from, double to)
+{
+    const struct sizes most = sizes_of(beam);
+    const struct line axis = {clipped(beam, from), clipped(beam, to), 0, 0};
+    struct both shear = {LOWEST, HIGHEST}, moment = shear;
+    struct gw_beam_piece part;
+    for (size_t i = 0; i < beam->n_pieces; i++) {
+        if (!part_of(&part, &beam->pieces[i], &axis)) continue;
+        moments_on(&moment.with, &moment.against, &part, &most);
+        shears_on(&shear, &part, &most);
+    }
+    return (struct gw_beam_forces){larger(&shear), moment.with, moment.against};
 }

@@ -1,5 +1,6 @@
 /* How results are written: one row a format. */
 #include "galeward/json.h"
+#include "galeward/svg.h"
 #include "report/page.h"
 
 #include <string.h>
@@ -66,7 +67,11 @@ static enum gw_status json(struct gw_text *out, const struct gw_result *result, 
 static enum gw_status svg(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
 {
     (void)color;
-    return result->figure->draw(out, result->figure->of, result->shown, engine);
+    struct gw_canvas canvas;
+    gw_canvas_init(&canvas, out->arena);
+    const enum gw_status status = result->figure->draw(&canvas, result->figure->of, result->shown, engine);
+    if (!status) gw_svg_write(out, &canvas);
+    return status;
 }
 
 static const struct gw_format FORMATS[] = {

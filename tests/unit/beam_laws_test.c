@@ -254,12 +254,45 @@ static void does_virtual_work(void **state)
         assert_near(work(&r, x, 0.31, 8.05), gw_beam_at(&r, x, GW_BEAM_AFTER).deflection, 1e-9 * size);
 }
 
+/* Of the whole beam what the solution says; of two parts the larger is that of the whole; no place within exceeds it.
+ */
+static void parts_have_their_own_extremes(void **state)
+{
+    (void)state;
+    struct sample s;
+    static struct gw_beam_result r;
+    draw_from(104);
+    for (int i = 0; i < 300; i++) {
+        any_stable(&s, &r);
+        const double length = s.beam.length, cut = draw(0.1, 0.9) * length, moment = largest_moment(&r);
+        const double shear = r.shear_max.value, slack = 1e-9 * (moment + shear * length);
+        const struct gw_beam_forces whole = gw_beam_forces_between(&r, 0, length);
+        const struct gw_beam_forces low = gw_beam_forces_between(&r, 0, cut),
+                                    high = gw_beam_forces_between(&r, cut, length);
+        assert_near(fabs(whole.shear.value), shear, slack / length);
+        assert_near(whole.moment_max.value, r.moment_max.value, slack);
+        assert_near(whole.moment_min.value, r.moment_min.value, slack);
+        assert_near(fmax(fabs(low.shear.value), fabs(high.shear.value)), shear, slack / length);
+        assert_near(fmax(low.moment_max.value, high.moment_max.value), r.moment_max.value, slack);
+        assert_near(fmin(low.moment_min.value, high.moment_min.value), r.moment_min.value, slack);
+        for (double x = cut; x < length; x += 0.037 * length) {
+            const struct gw_beam_point at = gw_beam_at(&r, x, GW_BEAM_AFTER);
+            assert_true(fabs(at.shear) <= fabs(high.shear.value) + slack / length);
+            assert_true(at.moment <= high.moment_max.value + slack && at.moment >= high.moment_min.value - slack);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(is_in_equilibrium),   cmocka_unit_test(meets_its_conditions),
-        cmocka_unit_test(superposes),          cmocka_unit_test(mirrors),
-        cmocka_unit_test(units_do_not_matter), cmocka_unit_test(does_virtual_work),
+        cmocka_unit_test(is_in_equilibrium),
+        cmocka_unit_test(meets_its_conditions),
+        cmocka_unit_test(superposes),
+        cmocka_unit_test(mirrors),
+        cmocka_unit_test(units_do_not_matter),
+        cmocka_unit_test(does_virtual_work),
+        cmocka_unit_test(parts_have_their_own_extremes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -2,9 +2,10 @@
 #include "support.h"
 
 #include "galeward/plate.h"
+#include "galeward/plot.h"
 #include "galeward/report.h"
 #include "galeward/svg.h"
-#include "report/contour.h"
+#include "report/draw/contour.h"
 
 #include <locale.h>
 
@@ -81,7 +82,7 @@ static void log_ticks_are_decades(void **state)
 }
 
 /* Twice the area, positive where the ring runs counter-clockwise. */
-static double area2(const struct contour_ring *ring)
+static double area2(const struct gw_outline *ring)
 {
     double sum = 0;
     for (size_t i = 0; i < ring->n; i++) {
@@ -185,28 +186,38 @@ static void thinning_keeps_the_shape(void **state)
     assert_true(back[1].x == 3);
 }
 
-static struct gw_svg opened(struct world *w, struct gw_text *text)
+static struct gw_canvas opened(struct world *w)
 {
-    struct gw_svg svg;
-    gw_text_init(text, &w->arena);
-    gw_svg_open(&svg, text, 200, 100.5, "a < b & \"c\"", "x > y\x01");
-    return svg;
+    struct gw_canvas canvas;
+    gw_canvas_init(&canvas, &w->arena);
+    canvas.width = 200;
+    canvas.height = 100.5;
+    return canvas;
+}
+
+static struct gw_text written(struct world *w, const struct gw_canvas *canvas)
+{
+    struct gw_text text;
+    gw_text_init(&text, &w->arena);
+    gw_svg_write(&text, canvas);
+    return text;
 }
 
 static void svg_text_is_escaped_and_short(void **state)
 {
     struct world *w = *state;
-    struct gw_text text;
-    struct gw_svg svg = opened(w, &text);
-    gw_svg_line(&svg, (struct gw_point){0.04, -0.04}, (struct gw_point){10.26, 99.96},
-                &(struct gw_svg_look){.line = GW_SVG_INK, .width = 0.75});
-    gw_svg_text(&svg, (struct gw_point){5, 6}, &(struct gw_svg_font){.size = 12}, "5'-6\" <&>");
-    gw_svg_close(&svg);
+    struct gw_canvas canvas = opened(w);
+    canvas.title = "a < b & \"c\"";
+    canvas.description = "x > y\x01";
+    gw_canvas_line(&canvas, (struct gw_point){0.04, -0.04}, (struct gw_point){10.26, 99.96},
+                   &(struct gw_look){.line = GW_INK, .width = 0.75});
+    gw_canvas_text(&canvas, (struct gw_point){5, 6}, &(struct gw_lettering){.size = 12}, "5'-6\" <&>");
+    struct gw_text text = written(w, &canvas);
     assert_non_null(strstr(text.at, "<title id=\"title\">a &lt; b &amp; &quot;c&quot;</title>"));
     assert_non_null(strstr(text.at, "<desc id=\"desc\">x &gt; y\xEF\xBF\xBD</desc>"));
     assert_non_null(strstr(text.at, "role=\"img\""));
     assert_non_null(strstr(text.at, "width=\"200\" height=\"100.5\" viewBox=\"0 0 200 100.5\""));
-    assert_non_null(strstr(text.at, "<line x1=\"0\" y1=\"0\" x2=\"10.3\" y2=\"100\" fill=\"none\" stroke=\"#1c2329\" "
+    assert_non_null(strstr(text.at, "<line x1=\"0\" y1=\"0\" x2=\"10.3\" y2=\"100\" fill=\"none\" stroke=\"#16191d\" "
                                     "stroke-width=\"0.75\"/>"));
     assert_non_null(strstr(text.at, ">5'-6&quot; &lt;&amp;&gt;</text>"));
 }
@@ -218,38 +229,56 @@ static size_t count_of(const char *text, const char *word)
     return n;
 }
 
-static void paragraphs_break_at_blanks(void **state)
+static void paragraphs_break_at_blanks_and_in_long_words(void **state)
 {
     struct world *w = *state;
-    struct gw_text text;
-    struct gw_svg svg = opened(w, &text);
-    const struct gw_svg_font font = {.size = 10};
-    const char *words = "one two three four five six seven eight nine ten";
+    struct gw_canvas canvas = opened(w);
+    const struct gw_lettering font = {.size = 10};
     const struct gw_point at = {10, 20};
-    const double end = gw_svg_paragraph(&svg, at, 90, &font, words);
-    const size_t lines = count_of(text.at, "<text");
-    assert_true(lines >= 3 && lines <= 6);
-    assert_near(end, 20 + 13.5 * (double)lines, 1e-9);
-    assert_true(gw_svg_paragraph(NULL, at, 90, &font, words) == end);
-    assert_near(gw_svg_paragraph(NULL, at, 1, &font, "unbreakable"), 33.5, 1e-9);
+    const double end = gw_canvas_paragraph(&canvas, at, 90, &font, "one two three four five six seven eight nine ten");
+    assert_true(canvas.n >= 3 && canvas.n <= 6);
+    assert_near(end, 20 + 13.5 * (double)canvas.n, 1e-9);
+    const size_t before = canvas.n;
+    gw_canvas_paragraph(&canvas, at, 30, &font, "unbreakable \xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9\xC3\xA9");
+    assert_true(canvas.n >= before + 4);
+    for (size_t i = 0; i < canvas.n; i++) {
+        assert_true(canvas.shapes[i].box.right - canvas.shapes[i].box.left <= 90);
+        assert_null(strstr(canvas.shapes[i].text, "\xEF\xBF\xBD")); /* no character was cut in two */
+    }
+    gw_canvas_paragraph(&canvas, at, 1, &font, "ab"); /* one character at least */
+    assert_string_equal(canvas.shapes[canvas.n - 1].text, "b");
 }
 
-static void shades_go_from_pale_to_dark(void **state)
+static void grays_go_from_paper_to_dark(void **state)
 {
-    (void)state;
-    char color[GW_SVG_COLOR_SIZE];
-    for (int scale = GW_SVG_BLUES; scale <= GW_SVG_BROWNS; scale++) {
-        double before = 256;
-        for (int i = 0; i <= 12; i++) {
-            gw_svg_shade(color, (enum gw_svg_scale)scale, i / 12.0);
-            assert_true(color[0] == '#' && strspn(color + 1, "0123456789abcdef") == 6);
-            const unsigned long rgb = strtoul(color + 1, NULL, 16);
-            const double red = (double)(rgb >> 16), green = (double)(rgb >> 8 & 255), blue = (double)(rgb & 255);
-            const double gray = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
-            assert_true(gray < before - 5); /* apart in gray as well */
-            before = gray;
-        }
+    struct world *w = *state;
+    double before = 300;
+    for (int i = 0; i <= 7; i++) {
+        const char *color = gw_canvas_gray(&w->arena, i / 7.0);
+        assert_true(color[0] == '#' && strspn(color + 1, "0123456789abcdef") == 6);
+        const double green = (double)(strtoul(color + 1, NULL, 16) >> 8 & 255);
+        assert_true(green < before - 5);
+        before = green;
     }
+}
+
+static void labels_take_the_first_free_place(void **state)
+{
+    struct world *w = *state;
+    struct gw_canvas canvas = opened(w);
+    const struct gw_lettering font = {.size = 12, .align = GW_ALIGN_MIDDLE};
+    const struct gw_box page = {0, 0, 200, 100};
+    const struct gw_point at = {2, 30};
+    assert_true(gw_canvas_label(&canvas, at, 20, 3, &page, &font, "first"));
+    assert_near(canvas.shapes[0].box.left, 0, 1e-9); /* moved onto the page */
+    assert_true(gw_canvas_label(&canvas, at, 20, 3, &page, &font, "first"));
+    assert_near(canvas.shapes[1].points[0].y, 50, 1e-9);
+    gw_canvas_keep(&canvas, &(struct gw_box){0, 60, 200, 61});
+    assert_false(gw_canvas_label(&canvas, at, 20, 3, &page, &font, "first"));
+    assert_true(gw_canvas_label(&canvas, at, 20, 4, &page, &font, "first"));
+    assert_false(gw_canvas_label(&canvas, (struct gw_point){100, 99}, 20, 9, &page, &font, "beyond"));
+    assert_false(
+        gw_canvas_label(&canvas, at, 20, 9, &page, &font, "much wider than the two hundred pixels of the page"));
 }
 
 static void plots_map_both_kinds_of_axes(void **state)
@@ -268,26 +297,26 @@ static void plots_map_both_kinds_of_axes(void **state)
 static void plots_break_and_cut_curves(void **state)
 {
     struct world *w = *state;
-    struct gw_text text;
-    struct gw_svg svg = opened(w, &text);
+    struct gw_canvas canvas = opened(w);
     const struct gw_plot plot = {50, 20, 300, 200, {1, 1000, true, "impulse, psi-ms"}, {0.1, 100, true, "psi"}};
     const struct gw_point points[] = {{2, 1}, {20, 5}, {0, 7}, {30, 2}, {1e300, 40}};
-    const struct gw_svg_look look = {.line = GW_SVG_BLUE, .width = 2};
-    gw_plot_open(&svg, &plot);
+    const struct gw_look look = {.line = GW_INK, .width = 2};
+    gw_plot_open(&canvas, &plot);
+    struct gw_text text = written(w, &canvas);
     assert_int_equal(count_of(text.at, "<text"), 4 + 4 + 2); /* decades and the two labels */
     assert_non_null(strstr(text.at, ">0.1</text>"));
     assert_non_null(strstr(text.at, ">1000</text>"));
-    assert_non_null(strstr(text.at, "rotate(-90 "));
-    gw_plot_curve(&svg, &plot, points, 5, &look);
-    assert_int_equal(count_of(text.at, "<polyline"), 2); /* zero has no place on a log axis */
-    assert_int_equal(count_of(text.at, "<clipPath"), 1);
-    assert_int_equal(gw_plot_marks(&svg, &plot, points, 5, 3, &look), 2);
-    gw_plot_area(&svg, &plot, points, 5, 0, &look);
-    const struct gw_legend_entry entries[] = {{"breaks", look, false}, {"case", look, true}};
-    assert_near(gw_svg_legend(&svg, (struct gw_point){60, 30}, entries, 2), 64, 1e-9);
-    gw_svg_close(&svg);
+    const size_t lines = canvas.n;
+    gw_plot_curve(&canvas, &plot, points, 5, &look);
+    assert_int_equal(canvas.n - lines, 4); /* two pieces, clipped: zero has no place on a log axis */
+    assert_int_equal(gw_plot_marks(&canvas, &plot, points, 5, 3, &look), 2);
+    gw_plot_area(&canvas, &plot, points, 5, 0, &look);
+    const struct gw_key_entry entries[] = {{"breaks", look, false}, {"case", look, true}};
+    assert_true(gw_canvas_key(&canvas, (struct gw_point){60, 30}, 100, entries, 2) > 60);
+    text = written(w, &canvas);
     assert_null(strstr(text.at, "nan"));
     assert_null(strstr(text.at, "inf"));
+    assert_int_equal(count_of(text.at, "<clipPath"), 2);
     assert_int_equal(count_of(text.at, "<g"), count_of(text.at, "</g>"));
 }
 
@@ -363,14 +392,14 @@ static struct gw_text drawn(struct world *w, const char *kind, const char *yaml,
 {
     struct gw_engine engine;
     struct gw_calc_answer answer;
-    struct gw_text text;
-    gw_text_init(&text, &w->arena);
+    struct gw_canvas canvas;
+    gw_canvas_init(&canvas, &w->arena);
     engine_with_memory(w, &engine);
     assert_true(answer_of(w, &answer, kind, yaml));
-    enum gw_status status = gw_drawing_find(kind)->draw(&text, &answer, shown, &engine);
+    enum gw_status status = gw_drawing_find(kind)->draw(&canvas, &answer, shown, &engine);
     if (status) print_error("%s\n", told(&engine.fault));
     assert_int_equal(status, GW_OK);
-    return text;
+    return written(w, &canvas);
 }
 
 static const char *const LITE = "{width: 60 in, height: 71 in, basis: standard, pressure: 60 psf, layers: [{glass: 6 "
@@ -407,9 +436,9 @@ static void the_lite_is_drawn_under_its_share(void **state)
     const char *without = "{width: 60 in, height: 71 in, layers: [{glass: 6 mm, treatment: annealed}]}";
     assert_true(answer_of(w, &answer, "lite", without));
     assert_int_equal(gw_lite_plate(&plate, &bending, &layer, answer.in, answer.out, &engine), GW_MISSING);
-    gw_text_init(&json, &w->arena);
-    assert_int_equal(gw_drawing_find("lite")->draw(&json, &answer, GW_US, &engine), GW_MISSING);
-    assert_int_equal(json.length, 0);
+    struct gw_canvas canvas = opened(w);
+    assert_int_equal(gw_drawing_find("lite")->draw(&canvas, &answer, GW_US, &engine), GW_MISSING);
+    assert_int_equal(canvas.n, 0);
 }
 
 /* The number after the first of some words. */
@@ -488,11 +517,11 @@ static void every_shape_is_drawn(void **state)
         struct gw_text text = drawn(w, "plate", cases[i], i % 2 ? GW_US : GW_SI);
         assert_true(text.length < 100000);
         assert_null(strstr(text.at, "nan"));
-        assert_true(count_of(text.at, "<path") >= 8); /* bands of both panels */
+        assert_true(count_of(text.at, "<path") >= 6); /* bands of both panels */
         for (const char *at = text.at; (at = strstr(at, "<circle cx=\"")); at++) {
             double x;
             assert_true(gw_read_number(at + 12, 20, &x) > 0);
-            assert_true(x > 0 && x < 940);
+            assert_true(x > 0 && x < 726);
         }
     }
 }
@@ -508,8 +537,9 @@ int main(void)
         WORLD_TEST(saddles_follow_the_mean),
         cmocka_unit_test(thinning_keeps_the_shape),
         WORLD_TEST(svg_text_is_escaped_and_short),
-        WORLD_TEST(paragraphs_break_at_blanks),
-        cmocka_unit_test(shades_go_from_pale_to_dark),
+        WORLD_TEST(paragraphs_break_at_blanks_and_in_long_words),
+        WORLD_TEST(grays_go_from_paper_to_dark),
+        WORLD_TEST(labels_take_the_first_free_place),
         cmocka_unit_test(plots_map_both_kinds_of_axes),
         WORLD_TEST(plots_break_and_cut_curves),
         WORLD_TEST(samples_agree_with_the_result),

@@ -2,7 +2,7 @@
 #ifndef REPORT_CONTOUR_H
 #define REPORT_CONTOUR_H
 
-#include "galeward/svg.h"
+#include "galeward/canvas.h"
 
 /* nx x ny values, row by row from the lower left corner; nx, ny >= 2. */
 struct contour_grid {
@@ -10,13 +10,9 @@ struct contour_grid {
     int nx, ny;
 };
 
-/* A closed outline in grid steps, x 0..nx-1 and y 0..ny-1; the last point is not the first again. */
-struct contour_ring {
-    struct gw_point *points;
-    size_t n;
-};
+/* Closed outlines in grid steps, x 0..nx-1 and y 0..ny-1. */
 struct contour {
-    struct contour_ring *rings;
+    struct gw_outline *rings;
     size_t n, capacity;
 };
 

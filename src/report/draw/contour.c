@@ -1,7 +1,7 @@
 /* Marching squares. The grid gets a frame of nodes below every level, which lie on the border itself: so every outline
  * closes. Each edge between two nodes carries one crossing at most, and each crossing has one outline segment that
  * leaves it: following them gives the rings, in an order that only the grid decides. */
-#include "report/contour.h"
+#include "report/draw/contour.h"
 
 #include <math.h>
 
@@ -70,7 +70,7 @@ static bool same(struct gw_point a, struct gw_point b) { return a.x == b.x && a.
 
 static void add_ring(struct contour *out, struct gw_arena *arena, struct tracer *t, int start)
 {
-    struct contour_ring ring = {NULL, 0};
+    struct gw_outline ring = {NULL, 0};
     size_t capacity = 0;
     for (int edge = start; edge != NOWHERE;) {
         const struct gw_point p = crossing(t, edge);

@@ -1,0 +1,36 @@
+/* Pictures that the rows of drawings.c are made from. `id` (NULL: none) is the mark that the case gives. */
+#ifndef REPORT_DRAW_DRAWINGS_H
+#define REPORT_DRAW_DRAWINGS_H
+
+#include "galeward/canvas.h"
+#include "galeward/plate.h"
+#include "galeward/report.h"
+
+struct plate_drawing {
+    const char *name, *id;             /* "Plate" */
+    const struct gw_plate_case *plate; /* of the thickness for stress */
+    double deflection_thickness;       /* m; of a laminated pane another one */
+    const char *const *lines;          /* what it is part of, and what that asks; under the title */
+    size_t n_lines;
+    const char *verdict; /* NULL: none */
+    bool passes;
+    double deflection_limit; /* m; absent: none asked */
+};
+enum gw_status gw_draw_plate(struct gw_canvas *canvas, const struct plate_drawing *drawing, enum gw_units shown,
+                             struct gw_engine *engine);
+
+struct beam_drawing {
+    const char *name, *id;
+    const struct gw_beam *beam;
+    const struct gw_beam_result *result;
+    const struct gw_member_chart *member; /* NULL: a beam */
+    const char *const *notes;
+    size_t n_notes;
+};
+void gw_draw_beam(struct gw_canvas *canvas, const struct beam_drawing *drawing, enum gw_units shown,
+                  struct gw_engine *engine);
+
+enum gw_status gw_draw_isodamage(struct gw_canvas *canvas, const struct gw_response_chart *chart, const char *id,
+                                 enum gw_units shown, struct gw_engine *engine);
+
+#endif
