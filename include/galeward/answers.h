@@ -55,6 +55,12 @@ struct gw_not_checked {
     const char *what, *ask;
 };
 
+/* A requirement of the project that asks for less than the site: a warning, and seen first. */
+struct gw_below_site {
+    struct gw_message said;
+    const struct gw_node *node; /* where it is required */
+};
+
 struct gw_answer {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
@@ -66,6 +72,7 @@ struct gw_answer {
     struct gw_sequence mock_up;         /* tests of a laboratory mock-up, in their order */
     struct gw_message mock_up_fault;    /* not said; else why there is no sequence */
     GW_LIST(struct gw_not_checked) not_checked;
+    GW_LIST(struct gw_below_site) below_site; /* each is a warning too */
 };
 
 /* What the site asks of every element, and what any system must bring. */
@@ -79,6 +86,7 @@ void gw_find_member_demands(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_missing(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_below_site(struct gw_answer *out, struct gw_ask *ask);
 void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask);
 
 #ifdef __cplusplus

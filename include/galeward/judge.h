@@ -66,6 +66,12 @@ struct gw_hazard_demand {
     struct gw_blast_pair blast;
 };
 
+/* What the site asks where the project asks for less: verdicts go by the project. */
+struct gw_below {
+    double value;           /* SI, of the demand's first term */
+    struct gw_message said; /* both, and where the site's comes from */
+};
+
 enum gw_demand_state { GW_ASKED, GW_NOT_ASKED, GW_NOT_KNOWN };
 enum { GW_TERM_LIMIT = 4 };
 
@@ -87,6 +93,7 @@ struct gw_demand {
     struct gw_message message;             /* how it came about */
     struct gw_message summary;             /* hazards: the part of the message that places share; else not said */
     const struct gw_hazard_demand *hazard; /* NULL unless the check is debris or blast, and asked */
+    const struct gw_below *below;          /* NULL: the project asks for no less than the site */
     const struct gw_used *used;            /* rows of tables; never NULL */
 };
 

@@ -27,28 +27,43 @@ static const char *sentence(struct page *page, const char *text)
     return gw_format(page->arena, "%c%s", toupper((unsigned char)*text), text + 1);
 }
 
-void gw_page_head(struct page *page, const char *what)
+static void seen_first(struct page *page, const char *text)
 {
-    const struct gw_model *model = page->results->answer->model;
-    const struct gw_project *project = &model->project;
+    gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, text)));
+}
+
+/* Waived against the code, pressures or requirements below the site's: before anything that could be read without it.
+ */
+static void waivers(struct page *page)
+{
+    const struct gw_answer *answer = page->results->answer;
+    for (size_t i = 0; i < answer->model->waivers.n; i++) seen_first(page, answer->model->waivers.items[i].text);
+    for (size_t i = 0; i < answer->takeoff->remarks.n; i++)
+        seen_first(page, gw_message_text(page->arena, &answer->takeoff->remarks.items[i], page->shown));
+    for (size_t i = 0; i < answer->below_site.n; i++)
+        seen_first(page, gw_message_text(page->arena, &answer->below_site.items[i].said, page->shown));
+}
+
+/* "Project 24-117, risk category II, ibc-2021, asce7-16" */
+static const char *project_line(struct page *page)
+{
+    const struct gw_project *project = &page->results->answer->model->project;
     const struct gw_info *info = project->project;
     const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
+    return gw_format(page->arena, "Project %s%srisk category %s, %s, %s", info->number ? info->number : "",
+                     info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category),
+                     gw_choice_name(gw_building_code_choices, (int)project->codes->building),
+                     *edition ? edition : "wind edition by the building code");
+}
+
+void gw_page_head(struct page *page, const char *what)
+{
+    const struct gw_info *info = page->results->answer->model->project.project;
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
-    gw_report_line(page->report,
-                   gw_format(page->arena, "Project %s%srisk category %s", info->number ? info->number : "",
-                             info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category)));
-    gw_report_line(page->report, gw_format(page->arena, "Codes: %s, %s",
-                                           gw_choice_name(gw_building_code_choices, (int)project->codes->building),
-                                           *edition ? edition : "wind edition by the building code"));
+    waivers(page);
+    gw_report_line(page->report, project_line(page));
     gw_report_line(page->report, site_line(page));
     if (page->results->date) gw_report_line(page->report, gw_format(page->arena, "Run on %s", page->results->date));
-    for (size_t i = 0; i < model->waivers.n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, model->waivers.items[i].text)));
-    const struct gw_takeoff *t = page->results->answer->takeoff;
-    for (size_t i = 0; i < t->remarks.n; i++) {
-        const char *text = gw_message_text(page->arena, &t->remarks.items[i], page->shown);
-        gw_report_item(page->report, gw_format(page->arena, "%s.", sentence(page, text)));
-    }
 }
 
 static void warnings(struct page *page)

@@ -43,10 +43,29 @@ static const struct gw_diag *as_shown(const struct gw_results *out, struct gw_ar
     return d;
 }
 
+/* What judging found, as a warning of the file. */
+static const struct gw_diag *below_site(const struct gw_results *out, struct gw_arena *arena,
+                                        const struct gw_below_site *below)
+{
+    struct gw_diag *d = gw_alloc(arena, 1, sizeof *d);
+    *d = (struct gw_diag){.severity = GW_WARNING,
+                          .code = "below_site",
+                          .key = "requirements",
+                          .message = gw_message_text(arena, &below->said, out->shown)};
+    if (!below->node) return d;
+    d->source = below->node->source;
+    d->line = below->node->line;
+    d->column = below->node->column;
+    return d;
+}
+
 static void add_warnings(struct gw_results *out, struct gw_arena *arena)
 {
     const struct gw_diags *diags = out->answer->model->diags;
-    out->warnings.items = gw_alloc(arena, diags->n + 1, sizeof(const struct gw_diag *));
+    const struct gw_answer *answer = out->answer;
+    out->warnings.items = gw_alloc(arena, diags->n + answer->below_site.n + 1, sizeof(const struct gw_diag *));
+    for (size_t i = 0; i < answer->below_site.n; i++)
+        out->warnings.items[out->warnings.n++] = below_site(out, arena, &answer->below_site.items[i]);
     for (size_t i = 0; i < diags->n; i++)
         if (diags->items[i].severity == GW_WARNING)
             out->warnings.items[out->warnings.n++] = as_shown(out, arena, &diags->items[i]);

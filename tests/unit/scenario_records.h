@@ -46,6 +46,7 @@ struct scenario {
     struct parts parts;
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
+    GW_LIST(const char *) warns_not;
     GW_LIST(const char *) assumptions;
     GW_LIST(const char *) asked;
     GW_LIST(struct refusal) errors;
@@ -149,6 +150,7 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     PARTS(scenario, parts.),
     F(scenario, expect, GW_T_RECORD, .record = &expectation_record, .flags = GW_MANY, .help = "expect"),
     TEXTS_OF(scenario, warnings),
+    TEXTS_OF(scenario, warns_not),
     TEXTS_OF(scenario, assumptions),
     TEXTS_OF(scenario, asked),
     F(scenario, errors, GW_T_RECORD, .record = &refusal_record, .flags = GW_MANY, .help = "errors"),

@@ -325,6 +325,27 @@ static void compare_asked(struct stage *s)
     }
 }
 
+/* What loading and the take-off warn of, and the requirements that ask for less than the site. */
+static bool is_warned(const struct stage *s, const struct gw_answer *answer, const char *part)
+{
+    for (size_t i = 0; i < answer->below_site.n; i++)
+        if (strstr(words(&answer->below_site.items[i].said), part)) return true;
+    return is_diagnosed(&s->diags, GW_WARNING, NULL, part);
+}
+
+static void compare_warnings(struct stage *s)
+{
+    const struct scenario *x = s->scenario;
+    struct gw_answer answer = {.model = &s->model, .takeoff = &s->takeoff, .judgement = s->judgement};
+    gw_find_below_site(&answer, &s->ask);
+    for (size_t i = 0; i < x->warnings.n; i++)
+        if (!is_warned(s, &answer, x->warnings.items[i]))
+            wrong(s, x->node, "", "warnings", x->warnings.items[i], "none such");
+    for (size_t i = 0; i < x->warns_not.n; i++)
+        if (is_warned(s, &answer, x->warns_not.items[i]))
+            wrong(s, x->node, "", "warns_not", x->warns_not.items[i], "such a one");
+}
+
 static void compare_all(struct stage *s)
 {
     const struct scenario *x = s->scenario;
@@ -377,12 +398,12 @@ static void run(struct stage *s)
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
                 gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags);
     compare_errors(s);
-    for (size_t i = 0; i < s->scenario->warnings.n; i++)
-        if (!is_diagnosed(&s->diags, GW_WARNING, NULL, s->scenario->warnings.items[i]))
-            wrong(s, s->scenario->node, "", "warnings", s->scenario->warnings.items[i], "none such");
+    if (good) {
+        gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
+        gw_judge(&s->judgement, &s->ask);
+    }
+    compare_warnings(s);
     if (!good) return;
-    gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
-    gw_judge(&s->judgement, &s->ask);
     compare_all(s);
 }
 
@@ -404,7 +425,7 @@ static void check_scenario(const struct scenario *x)
 {
     if (!x->source || !*x->source) file_fault(x->node, x->name, "'source' is missing, here and at the top");
     if (!x->basis) file_fault(x->node, x->name, "'basis' is missing, here and at the top");
-    if (!x->expect.n && !x->warnings.n && !x->assumptions.n && !x->asked.n && !x->errors.n)
+    if (!x->expect.n && !x->warnings.n && !x->warns_not.n && !x->assumptions.n && !x->asked.n && !x->errors.n)
         file_fault(x->node, x->name, "expects nothing");
     if (x->expect.n && x->errors.n) file_fault(x->node, x->name, "a project that is refused has no findings");
     for (size_t i = 0; i < x->expect.n; i++) {

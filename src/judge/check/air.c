@@ -4,6 +4,29 @@
 
 #include "tables_data.h"
 
+static const struct gw_air_default *usual(const struct gw_ask *ask)
+{
+    return &ask->model->tables->air_default[GW_ROW_AIR_DEFAULT_CURTAIN_WALL];
+}
+
+/* A wall that leaks as much as the project allows: does it show the usual limit? Vents and doors have limits of their
+ * own, which are not known here. */
+static void compare_with_usual(struct gw_demand *out, struct gw_ask *ask, const struct gw_air_requirement *air)
+{
+    const struct gw_air_default *row = usual(ask);
+    const struct gw_air_claim claim = {air->leakage, air->at, row->leakage_m_s, row->at_pa};
+    const bool looser = air->leakage > row->leakage_m_s * (1 + GW_HAIR);
+    if (out->component != GW_FIXED) return;
+    if (!looser && gw_air_shows(NULL, &claim, &ask->engine) == GW_AIR_SHOWS) return;
+    struct gw_below *below = gw_alloc(ask->arena, 1, sizeof *below);
+    below->value = row->leakage_m_s;
+    below->said = GW_SAY(
+        ask->arena, "the project allows {} at {}, which does not show the usual limit of fixed curtain wall, {} at {}",
+        gw_of_quantity(GW_LEAKAGE, air->leakage), gw_of_quantity(GW_PRESSURE, air->at),
+        gw_of_quantity(GW_LEAKAGE, row->leakage_m_s), gw_of_quantity(GW_PRESSURE, row->at_pa));
+    out->below = below;
+}
+
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
     const struct gw_requirements *r = ask->model->project.requirements;
@@ -15,9 +38,10 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
         out->by_report = r->air->evidence.n > 0;
         out->message = GW_SAY(ask->arena, "required by the project{}, at {}",
                               gw_of_text(out->by_report ? ", by a test" : ""), gw_of_quantity(GW_PRESSURE, out->at));
+        compare_with_usual(out, ask, r->air);
         return;
     }
-    const struct gw_air_default *row = &ask->model->tables->air_default[GW_ROW_AIR_DEFAULT_CURTAIN_WALL];
+    const struct gw_air_default *row = usual(ask);
     gw_used_add(&ask->engine.used, &row->row);
     gw_demand_term(out, ask, GW_LEAKAGE, GW_NO_DIRECTION, row->leakage_m_s);
     out->at = row->at_pa;
