@@ -53,6 +53,7 @@ struct gw_request {
 /* A thing the program does not compute, printed with every result. */
 struct gw_not_checked {
     const char *what, *ask;
+    bool applies; /* to this project for certain: it may govern */
 };
 
 /* A requirement of the project that asks for less than the site: a warning, and seen first. */

@@ -150,6 +150,9 @@ void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct g
 void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_element *element, const struct gw_system *system);
 
+/* How far framing that holds glass may bend: by which rule, from where, and what the project says besides. */
+struct gw_message gw_framing_rule(const struct gw_model *model, struct gw_arena *arena);
+
 /* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
 struct gw_glass_judged {
     struct gw_lite lite; /* in the state of the gas that uses its strength most */

@@ -108,10 +108,16 @@ struct gw_record {
     const char *help;
 };
 
+/* What an assumption may be said of, one by one, so that pages can say it once of all. */
+enum gw_subject { GW_OF_NOTHING, GW_OF_WALL, GW_OF_BUILDING, GW_OF_SYSTEM };
+
 /* A default that was taken, or anything else assumed: printed with every result. */
 struct gw_assumption {
-    const char *where;
+    const char *where; /* "wall east" */
     struct gw_message text;
+    enum gw_subject subject;
+    const char *name; /* of the subject; NULL: of nothing */
+    bool decides;     /* verdicts would often be others: pages say it by itself */
 };
 
 struct gw_assumptions {
@@ -139,6 +145,8 @@ bool gw_record_load(struct gw_load *load, const struct gw_record *record, const 
                     void *out);
 /* Once for a place, however often it is said. Of a message with values GW_SAY keeps them. */
 void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, struct gw_message text);
+/* The same of a subject with that name, or of nothing but `where`; `*said` may be changed afterwards. */
+void gw_assume_that(struct gw_arena *arena, struct gw_assumptions *list, const struct gw_assumption *said);
 
 const char *gw_choice_name(const struct gw_choice *choices, int value); /* "" for 0 */
 const struct gw_field *gw_record_field(const struct gw_record *record, const char *key);

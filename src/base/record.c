@@ -39,13 +39,23 @@ const char *gw_record_nearest(const struct gw_record *record, const char *key)
     return gw_nearest_word(&nearest);
 }
 
+void gw_assume_that(struct gw_arena *arena, struct gw_assumptions *list, const struct gw_assumption *said)
+{
+    static const char *const of[] = {
+        [GW_OF_NOTHING] = "", [GW_OF_WALL] = "wall ", [GW_OF_BUILDING] = "buildings.", [GW_OF_SYSTEM] = "system "};
+    if (!list) return;
+    struct gw_assumption kept = *said;
+    kept.where = said->name ? gw_format(arena, "%s%s", of[said->subject], said->name) : gw_strdup(arena, said->where);
+    for (size_t i = 0; i < list->n; i++)
+        if (strcmp(list->items[i].where, kept.where) == 0 && gw_message_same(&list->items[i].text, &kept.text)) return;
+    list->items = gw_grow(arena, list->items, list->n, &list->capacity, sizeof *list->items);
+    list->items[list->n++] = kept;
+}
+
 void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, struct gw_message text)
 {
-    if (!list) return;
-    for (size_t i = 0; i < list->n; i++)
-        if (strcmp(list->items[i].where, where) == 0 && gw_message_same(&list->items[i].text, &text)) return;
-    list->items = gw_grow(arena, list->items, list->n, &list->capacity, sizeof *list->items);
-    list->items[list->n++] = (struct gw_assumption){gw_strdup(arena, where), text};
+    const struct gw_assumption said = {.where = where, .text = text};
+    gw_assume_that(arena, list, &said);
 }
 
 static void say(struct gw_load *load, const char *code, const struct gw_field *field, const struct gw_node *node,

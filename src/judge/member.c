@@ -135,6 +135,36 @@ double gw_framing_limit(const struct gw_model *model, double span, bool overhang
     return rules && gw_given(rules->deflection_cap) ? fmin(limit, rules->deflection_cap) : limit;
 }
 
+/* "L/175 up to 13.5 ft" */
+static struct gw_message framing_row(const struct gw_framing_deflection *row, struct gw_arena *arena)
+{
+    const int digits = 4;
+    const struct gw_message plus =
+        row->plus_m > 0 ? GW_SAY(arena, " + {}", gw_of_quantity(GW_THICKNESS, row->plus_m)) : (struct gw_message){0};
+    const struct gw_message range =
+        gw_given(row->span_at_most_m)
+            ? GW_SAY(arena, " up to a span of {}", gw_of_quantity(GW_LENGTH, row->span_at_most_m))
+            : GW_PLAINLY(" of longer ones");
+    return GW_SAY(arena, "L/{}{}{}", gw_of_number(row->span_over, digits), gw_of_message(&plus), gw_of_message(&range));
+}
+
+struct gw_message gw_framing_rule(const struct gw_model *model, struct gw_arena *arena)
+{
+    const struct gw_framing_rules *rules = model->project.framing;
+    const struct gw_framing_deflection *rows = model->tables->framing_deflection;
+    struct gw_message limits = {0};
+    for (size_t i = 0; i < GW_N_FRAMING_DEFLECTION; i++) {
+        const struct gw_message row = framing_row(&rows[i], arena);
+        limits = gw_say_both(arena, &limits, ", ", &row);
+    }
+    const bool capped = rules && gw_given(rules->deflection_cap);
+    const struct gw_message cap = capped ? GW_SAY(arena, ", at most {} (framing: deflection_cap)",
+                                                  gw_of_quantity(GW_THICKNESS, rules->deflection_cap))
+                                         : (struct gw_message){0};
+    return GW_SAY(arena, "framing that holds glass bends at most {} ({}){}", gw_of_message(&limits),
+                  gw_of_text(rows[0].row.source), gw_of_message(&cap));
+}
+
 static const struct gw_code_glass_edge *edge_cap(const struct gw_model *model)
 {
     for (size_t i = 0; i < GW_N_CODE_GLASS_EDGE; i++)

@@ -127,8 +127,9 @@ void gw_assume_corners(struct gw_model *model, const struct gw_wall *wall)
     for (size_t i = 0; i < wall->ends.n && wall->name; i++)
         unnamed = unnamed || (wall->ends.items[i].kind == GW_CORNER && !gw_model_meets(model, wall, i));
     if (unnamed)
-        gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "wall %s", wall->name),
-                  GW_PLAINLY("ends: corner: which wall meets it there is not named ({corner: name}): mullion and "
-                             "anchors of the corner take this face twice, or this face and another corner end of the "
-                             "building where that is more"));
+        gw_assume_of_wall(
+            model, wall,
+            GW_PLAINLY("ends: corner: which wall meets it there is not named ({corner: name}): mullion and "
+                       "anchors of the corner take this face twice, or this face and another corner end of the "
+                       "building where that is more"));
 }

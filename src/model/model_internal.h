@@ -22,6 +22,8 @@ void gw_validate_framing(struct gw_model *model, const struct gw_system *system)
 void gw_check_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);
 void gw_check_openings_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);
 void gw_check_corners(struct gw_model *model, const struct gw_wall *wall);
+/* Of a wall what verdicts may hang on. */
+void gw_assume_of_wall(struct gw_model *model, const struct gw_wall *wall, struct gw_message text);
 void gw_assume_corners(struct gw_model *model, const struct gw_wall *wall);
 /* settle.c: editions and options where they are not given; then the conventions, once the project has been validated.
  */

@@ -4,6 +4,19 @@
 
 #include "tables_data.h"
 
+void gw_assume_of_wall(struct gw_model *model, const struct gw_wall *wall, struct gw_message text)
+{
+    const struct gw_assumption said = {.subject = GW_OF_WALL, .name = wall->name, .text = text, .decides = true};
+    gw_assume_that(model->arena, &model->assumptions, &said);
+}
+
+/* What verdicts may hang on, of the project as a whole. */
+static void assume_deciding(struct gw_model *model, const char *where, struct gw_message text)
+{
+    const struct gw_assumption said = {.where = where, .text = text, .decides = true};
+    gw_assume_that(model->arena, &model->assumptions, &said);
+}
+
 static void assume_edition(struct gw_model *model, const char *what, const char *edition, const char *code)
 {
     gw_assume(model->arena, &model->assumptions, "codes",
@@ -56,8 +69,8 @@ static void assume_glass(struct gw_model *model)
         }
     gw_assume(model->arena, &model->assumptions, "glass", GW_PLAINLY("a lite is taken as large as its column and row"));
     if (cavity && !(rules && rules->sealing && rules->service.n))
-        gw_assume(model->arena, &model->assumptions, "glass",
-                  GW_PLAINLY("units sealed as in service: no climatic load (glass: sealing, service)"));
+        assume_deciding(model, "glass",
+                        GW_PLAINLY("units sealed as in service: no climatic load (glass: sealing, service)"));
     if (interlayer && !(rules && gw_given(rules->interlayer_temperature)))
         gw_assume(model->arena, &model->assumptions, "glass",
                   GW_SAY(model->arena, "interlayers at {} (glass: interlayer_temperature)",
@@ -71,14 +84,12 @@ static void assume_site(struct gw_model *model)
     if (!gw_given(site->elevation))
         gw_assume(model->arena, &model->assumptions, "site",
                   GW_PLAINLY("elevation not given: K_e = 1.0, which is safe above sea level"));
-    if (!site->topography)
-        gw_assume(model->arena, &model->assumptions, "site", GW_PLAINLY("no topography given: K_zt = 1.0"));
+    if (!site->topography) assume_deciding(model, "site", GW_PLAINLY("no topography given: K_zt = 1.0"));
     for (size_t i = 0; i < model->project.walls.n; i++)
         for (size_t k = 0; k < model->project.walls.items[i].ends.n; k++)
             if (model->project.walls.items[i].name && model->project.walls.items[i].ends.items[k].kind == GW_REENTRANT)
-                gw_assume(model->arena, &model->assumptions,
-                          gw_format(model->arena, "wall %s", model->project.walls.items[i].name),
-                          GW_PLAINLY("no edge strip at the re-entrant end"));
+                gw_assume_of_wall(model, &model->project.walls.items[i],
+                                  GW_PLAINLY("no edge strip at the re-entrant end"));
 }
 
 /* Defaults that only some projects feel are listed where they are felt, and only when they were not written. */
@@ -88,20 +99,26 @@ static void assume_unless(struct gw_model *model, const struct gw_node *node, co
     if (!gw_node_get(node, key)) gw_assume(model->arena, &model->assumptions, where, text);
 }
 
+static void assume_of_building(struct gw_model *model, const struct gw_building *b, const char *key,
+                               struct gw_message text)
+{
+    const struct gw_assumption said = {.subject = GW_OF_BUILDING, .name = b->name, .text = text};
+    if (!gw_node_get(b->node, key)) gw_assume_that(model->arena, &model->assumptions, &said);
+}
+
 static void assume_building(struct gw_model *model, const struct gw_building *b)
 {
     if (!b->name) return;
-    const char *where = gw_format(model->arena, "buildings.%s", b->name);
     const struct gw_wind_figure *figure = &model->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
     if (b->roof_height > figure->low_height_m && b->roof_height < figure->alternative_height_m)
-        assume_unless(model, b->node, "alternative_60_90", where,
-                      GW_PLAINLY("alternative_60_90: false (default): the coefficients of high buildings"));
+        assume_of_building(model, b, "alternative_60_90",
+                           GW_PLAINLY("alternative_60_90: false (default): the coefficients of high buildings"));
     if (!gw_given(b->parapet_height)) return;
-    assume_unless(model, b->node, "parapet_gcpi", where,
-                  GW_SAY(model->arena, "parapet_gcpi: {} (default): a hollow parapet",
-                         gw_of_text(gw_record_field(&gw_building_record, "parapet_gcpi")->fallback)));
-    assume_unless(model, b->node, "parapet_perimeter", where,
-                  GW_PLAINLY("parapet_perimeter: false (default): roof corners count as zone 3"));
+    assume_of_building(model, b, "parapet_gcpi",
+                       GW_SAY(model->arena, "parapet_gcpi: {} (default): a hollow parapet",
+                              gw_of_text(gw_record_field(&gw_building_record, "parapet_gcpi")->fallback)));
+    assume_of_building(model, b, "parapet_perimeter",
+                       GW_PLAINLY("parapet_perimeter: false (default): roof corners count as zone 3"));
 }
 
 static bool goes_on(const struct gw_wall *w)
@@ -115,16 +132,17 @@ static bool goes_on(const struct gw_wall *w)
 static void assume_wall(struct gw_model *model, const struct gw_wall *w)
 {
     if (!w->name) return;
-    const char *where = gw_format(model->arena, "wall %s", w->name);
-    assume_unless(
-        model, w->node, "anchors", where,
-        GW_PLAINLY("anchors: not given: at the floors, and at the roof or the head where the wall ends below it"));
-    assume_unless(model, w->node, "splices", where,
-                  GW_PLAINLY("splices: not given: a joint at every anchor, each piece of mullion a simple span"));
+    if (!gw_node_get(w->node, "anchors"))
+        gw_assume_of_wall(
+            model, w,
+            GW_PLAINLY("anchors: not given: at the floors, and at the roof or the head where the wall ends below it"));
+    if (!gw_node_get(w->node, "splices"))
+        gw_assume_of_wall(
+            model, w, GW_PLAINLY("splices: not given: a joint at every anchor, each piece of mullion a simple span"));
     gw_assume_corners(model, w);
     if (goes_on(w))
-        gw_assume(
-            model->arena, &model->assumptions, where,
+        gw_assume_of_wall(
+            model, w,
             GW_PLAINLY(
                 "ends: none: the wall goes on with a bay as wide as its last one; the mullion there carries a full "
                 "bay, and no corner is near"));
@@ -166,14 +184,15 @@ static void assume_bearing(struct gw_model *model)
         wall = wall || !w->anchors.n || !w->anchors.items[0].carries.n;
     }
     if (wall)
-        gw_assume(
-            model->arena, &model->assumptions, "walls",
+        assume_deciding(
+            model, "walls",
             GW_PLAINLY(
                 "anchors: carries not given: each piece of mullion hangs on its top anchor, the others are slotted "
                 "and take wind alone"));
     if (model->openings.n)
-        gw_assume(model->arena, &model->assumptions, "openings",
-                  GW_PLAINLY("a frame stands on its lower anchors, the upper ones are slotted and take wind alone"));
+        assume_deciding(
+            model, "openings",
+            GW_PLAINLY("a frame stands on its lower anchors, the upper ones are slotted and take wind alone"));
 }
 
 void gw_assume_conventions(struct gw_model *model)
@@ -206,11 +225,15 @@ static void settle_options(struct gw_model *model)
 
 void gw_assume_system(struct gw_model *model, const struct gw_system *system)
 {
+    const struct gw_assumption said = {
+        .subject = GW_OF_SYSTEM,
+        .name = system->system->name,
+        .text = GW_PLAINLY("setting blocks carry the weight of the glass, the bead none of it (silicone: "
+                           "carries_weight)"),
+        .decides = true};
     if (system->system->glazing == GW_CAPTURED || !system->silicone || system->silicone->carries_weight != GW_UNSAID)
         return;
-    gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "system %s", system->system->name),
-              GW_PLAINLY("setting blocks carry the weight of the glass, the bead none of it (silicone: "
-                         "carries_weight)"));
+    gw_assume_that(model->arena, &model->assumptions, &said);
 }
 
 void gw_settle_project(struct gw_model *model)

@@ -13,7 +13,7 @@ static void weak_verdicts(struct page *page)
         const struct gw_summary *s = &j->summaries.items[i];
         figures[i] = (struct resting){s->candidate->name, s->governing ? s->governing->used : NULL};
     }
-    gw_page_recalled(page, "Recalled rows behind what governs", figures, j->summaries.n);
+    gw_page_recalled_first(page, figures, j->summaries.n);
 }
 
 static void what_follows(struct page *page)

@@ -77,21 +77,6 @@ static void warnings(struct page *page)
     }
 }
 
-static bool is_correction(const struct gw_assumption *a) { return strcmp(a->where, "assume") == 0; }
-
-static void assumptions(struct page *page)
-{
-    const struct gw_results *r = page->results;
-    gw_report_heading(page->report, 2, "Assumptions");
-    for (size_t i = 0; i < r->assumptions.n; i++) {
-        const struct gw_assumption *a = r->assumptions.items[i];
-        bool placed = *a->where && !is_correction(a);
-        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "",
-                                               gw_message_text(page->arena, &a->text, page->shown)));
-    }
-    if (!r->assumptions.n) gw_report_line(page->report, "None: every value was given.");
-}
-
 const char *gw_caution_text(void)
 {
     return "Results are for selection and review. Wind speed, exposure, code edition and local amendments are for the "
@@ -99,16 +84,78 @@ const char *gw_caution_text(void)
            "tested configuration. Blast, impact and seismic checks do not replace a licensed engineer's.";
 }
 
+/* "a, b (the architect); c (the glass supplier)": by whom to ask, in the order in which they first stand there. */
+static const char *not_checked_by_whom(struct page *page)
+{
+    const struct gw_answer *a = page->results->answer;
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (size_t i = 0; i < a->not_checked.n; i++) {
+        const char *whom = a->not_checked.items[i].ask;
+        bool before = a->not_checked.items[i].applies;
+        for (size_t k = 0; k < i && !before; k++)
+            before = !a->not_checked.items[k].applies && strcmp(a->not_checked.items[k].ask, whom) == 0;
+        if (before) continue;
+        const char *between = text.length ? "; " : "";
+        for (size_t k = i; k < a->not_checked.n; k++) {
+            const struct gw_not_checked *row = &a->not_checked.items[k];
+            if (row->applies || strcmp(row->ask, whom) != 0) continue;
+            gw_text_addf(&text, "%s%s", between, row->what);
+            between = ", ";
+        }
+        gw_text_addf(&text, " (%s)", whom);
+    }
+    return text.at;
+}
+
+static void not_checked_item(struct page *page, const struct gw_not_checked *row)
+{
+    gw_report_item(page->report, gw_format(page->arena, "%s: %s", row->what, row->ask));
+}
+
+static void not_checked(struct page *page)
+{
+    const struct gw_answer *a = page->results->answer;
+    const bool all = page->results->all;
+    gw_report_heading(page->report, 2, "Not checked here");
+    for (size_t i = 0; i < a->not_checked.n; i++)
+        if (all || a->not_checked.items[i].applies) not_checked_item(page, &a->not_checked.items[i]);
+    if (!all) gw_report_line(page->report, gw_format(page->arena, "%s.", sentence(page, not_checked_by_whom(page))));
+}
+
+/* "tern-street.yaml (1a2b3c4d), systems/heron.yaml (5e6f7a8b)" */
+static const char *inputs(struct page *page)
+{
+    enum { SHORT = 8 };
+    const struct gw_model *model = page->results->answer->model;
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (size_t i = 0; i < model->inputs.n; i++)
+        gw_text_addf(&text, "%s%s (%.*s)", i ? ", " : "", model->inputs.items[i].file, SHORT,
+                     model->inputs.items[i].sha256);
+    return text.at;
+}
+
+static void made_by(struct page *page)
+{
+    const struct gw_model *model = page->results->answer->model;
+    const struct gw_message limit = gw_framing_rule(model, page->arena);
+    gw_report_heading(page->report, 2, "Made by");
+    gw_report_line(page->report, gw_format(page->arena,
+                                           "galeward " GW_VERSION " from %s; in brackets the beginning of "
+                                           "each file's SHA-256.",
+                                           inputs(page)));
+    gw_report_line(page->report, gw_format(page->arena, "Demands and use are rounded up, capacities down. %s.",
+                                           sentence(page, gw_message_text(page->arena, &limit, page->shown))));
+}
+
 void gw_page_foot(struct page *page, const struct gw_used *rows)
 {
-    const struct gw_answer *answer = page->results->answer;
     warnings(page);
-    assumptions(page);
+    gw_page_assumptions(page);
     gw_page_sources(page, rows);
-    gw_report_heading(page->report, 2, "Not checked here");
-    for (size_t i = 0; i < answer->not_checked.n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s", answer->not_checked.items[i].what,
-                                               answer->not_checked.items[i].ask));
+    not_checked(page);
     gw_report_heading(page->report, 2, "Caution");
     gw_report_line(page->report, gw_caution_text());
+    made_by(page);
 }

@@ -42,17 +42,23 @@ struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeof
 
 /* head_foot.c */
 void gw_page_head(struct page *page, const char *what);
-/* Warnings, assumptions, how much is recalled (or all that is, by its sources), what is not checked, the caution. */
+/* Warnings, assumptions, how much is recalled (or all that is, by its sources), what is not checked, the caution, what
+ * the page was made from and by which rules. */
 void gw_page_foot(struct page *page, const struct gw_used *rows);
 const char *gw_caution_text(void);
 
+/* assumptions.c: alike ones merged, those that decide first; all of them, one a line, where that is asked for. */
+void gw_page_assumptions(struct page *page);
+
 /* recalled.c: a figure and the rows behind it (NULL: none). Figures that rest on the same recalled rows share a line,
- * "LEAD name, name: table/row, table/row". */
+ * "LEAD name, name: TITLE (table: row, row); TITLE (table: row)". */
 struct resting {
     const char *name;
     const struct gw_used *used;
 };
 void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n);
+/* One line for all of them: whose figures rest on recalled rows, what the first is about, how many more. */
+void gw_page_recalled_first(struct page *page, const struct resting *figures, size_t n);
 void gw_page_sources(struct page *page, const struct gw_used *rows);
 
 /* render_csv.c: a list of records, one a line, as exact as JSON: SI, the keys with their units in the header. */

@@ -9,9 +9,11 @@
 static const struct gw_assumption *correction(struct gw_arena *arena, const struct gw_correction *c)
 {
     struct gw_assumption *out = gw_alloc(arena, 1, sizeof *out);
-    *out = (struct gw_assumption){"assume", GW_SAY(arena, "correction to the tables: {}/{} {} = {}: {} ({})",
-                                                   gw_of_text(c->table), gw_of_text(c->row), gw_of_text(c->column),
-                                                   gw_of_text(c->value), gw_of_text(c->reason), gw_of_text(c->by))};
+    *out = (struct gw_assumption){.where = "assume",
+                                  .text = GW_SAY(arena, "correction to the tables: {}/{} {} = {}: {} ({})",
+                                                 gw_of_text(c->table), gw_of_text(c->row), gw_of_text(c->column),
+                                                 gw_of_text(c->value), gw_of_text(c->reason), gw_of_text(c->by)),
+                                  .decides = true};
     return out;
 }
 

@@ -195,7 +195,7 @@ void gw_takeoff_assume(struct gw_builder *b, const char *where, struct gw_messag
     if (gw_index_find(&item, &b->assumed, hash, is_remark, &(struct remark){list, where, &text})) return;
     gw_index_add(&b->assumed, b->arena, hash, list->n);
     list->items = gw_grow(b->arena, list->items, list->n, &list->capacity, sizeof *list->items);
-    list->items[list->n++] = (struct gw_assumption){where, text};
+    list->items[list->n++] = (struct gw_assumption){.where = where, .text = text, .decides = true};
 }
 
 /* One message serves all elements in a row of which the same is said. */

@@ -14,7 +14,7 @@ static const char PROJECT[] = "galeward: 1\nproject: {name: Rested}\ncodes: {bui
                               "lites: {a: {layers: [{glass: 3 mm, treatment: heat_strengthened}]}}\n"
                               "candidates: [x.yaml]\n";
 static const char SYSTEM[] = "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n";
-static const char FLAWS[] = "glass_flaws/weathered-annealed", LISTED[] = "recalled: glass_flaws / weathered-annealed";
+static const char FLAWS[] = "(glass_flaws:", LISTED[] = "recalled: glass_flaws / weathered-annealed";
 
 static const char *page(struct world *w, bool sources, const char *format)
 {
@@ -45,7 +45,7 @@ static void first_screen_names_what_governs(void **state)
 {
     struct world *w = *state;
     const char *text = page(w, false, "text");
-    const char *first = strstr(text, "Recalled rows behind what governs X:");
+    const char *first = strstr(text, "What governs X rests on recalled numbers");
     assert_non_null(first);
     assert_int_equal(times(text, FLAWS), 1); /* glass governs, and its checks do not repeat it */
     assert_int_equal(times(text, LISTED), 0);

@@ -1,0 +1,71 @@
+/* What was assumed: alike ones once, over all walls; what verdicts may hang on by itself, the rest in one paragraph. */
+#include "report/page.h"
+
+#include <string.h>
+
+static bool is_correction(const struct gw_assumption *a) { return strcmp(a->where, "assume") == 0; }
+
+/* The names of those from `index` on that say the same of the same sort of thing: "walls east, north". They leave the
+ * list. */
+static const char *subjects(struct page *page, const struct gw_assumption **rest, size_t n, size_t index)
+{
+    static const char *const one[] = {"", "wall ", "building ", "system "};
+    static const char *const many[] = {"", "walls ", "buildings ", "systems "};
+    const struct gw_assumption *first = rest[index];
+    struct gw_text names;
+    size_t found = 0;
+    gw_text_init(&names, page->arena);
+    for (size_t i = index; i < n; i++) {
+        const struct gw_assumption *a = rest[i];
+        if (!a || a->subject != first->subject || !gw_message_same(&a->text, &first->text)) continue;
+        gw_text_addf(&names, "%s%s", found ? ", " : "", a->subject ? a->name : a->where);
+        rest[i] = NULL;
+        found++;
+    }
+    return gw_format(page->arena, "%s%s: ", (found > 1 ? many : one)[first->subject], names.at);
+}
+
+/* "walls east, north: splices: not given: ..." */
+static const char *said(struct page *page, const struct gw_assumption **rest, size_t n, size_t index)
+{
+    const struct gw_assumption *a = rest[index];
+    const char *of = *a->where ? subjects(page, rest, n, index) : "";
+    rest[index] = NULL;
+    return gw_format(page->arena, "%s%s", is_correction(a) ? "" : of,
+                     gw_message_text(page->arena, &a->text, page->shown));
+}
+
+static void every_one(struct page *page)
+{
+    const struct gw_results *r = page->results;
+    for (size_t i = 0; i < r->assumptions.n; i++) {
+        const struct gw_assumption *a = r->assumptions.items[i];
+        const bool placed = *a->where && !is_correction(a);
+        gw_report_item(page->report, gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "",
+                                               gw_message_text(page->arena, &a->text, page->shown)));
+    }
+}
+
+static void merged(struct page *page)
+{
+    const struct gw_results *r = page->results;
+    const size_t n = r->assumptions.n;
+    const struct gw_assumption **rest = gw_alloc(page->arena, n + 1, sizeof *rest);
+    struct gw_text others;
+    gw_text_init(&others, page->arena);
+    for (size_t i = 0; i < n; i++) rest[i] = r->assumptions.items[i];
+    for (size_t i = 0; i < n; i++)
+        if (rest[i] && rest[i]->decides) gw_report_item(page->report, said(page, rest, n, i));
+    for (size_t i = 0; i < n; i++)
+        if (rest[i]) gw_text_addf(&others, "%s%s", others.length ? "; " : "", said(page, rest, n, i));
+    if (others.length)
+        gw_report_line(page->report, gw_format(page->arena, "Besides (--all: one a line): %s.", others.at));
+}
+
+void gw_page_assumptions(struct page *page)
+{
+    gw_report_heading(page->report, 2, "Assumptions");
+    if (!page->results->assumptions.n) gw_report_line(page->report, "None: every value was given.");
+    else if (page->results->all) every_one(page);
+    else merged(page);
+}
