@@ -132,12 +132,42 @@ static const char *treatment_words(enum gw_treatment treatment)
     return words[treatment];
 }
 
-/* 1/4 in is called 6 mm: one designation, one name. */
-static void say_glass(struct gw_text *out, const struct gw_layer *l, const struct gw_tables *tables)
+/* "1/4 in (6 mm)" for readers in inches, "6 mm" for others. */
+static void say_names(struct gw_text *out, double metric, const char *trade, enum gw_units shown)
+{
+    const int digits = 3;
+    const bool both = shown == GW_US && *trade;
+    if (both) gw_text_addf(out, "%s (", trade);
+    gw_text_number(out, metric * 1000, digits);
+    gw_text_add(out, both ? " mm)" : " mm");
+}
+
+/* 1/4 in is called 6 mm: one designation, one name. A designation that inches do not know has none in them. */
+static void say_glass(struct gw_text *out, const struct gw_layer *l, enum gw_units shown,
+                      const struct gw_tables *tables)
 {
     const struct gw_glass_thickness *row = gw_glass_designation(tables, l->glass);
-    gw_text_number(out, (row ? row->metric_m : l->glass) * 1000, 3);
-    gw_text_addf(out, " mm %s%s", treatment_words(l->treatment), l->frit == GW_YES ? " with frit" : "");
+    const char *trade = row && gw_given(row->inch_m) ? row->trade : "";
+    say_names(out, row ? row->metric_m : l->glass, trade, shown);
+    gw_text_addf(out, " %s%s", treatment_words(l->treatment), l->frit == GW_YES ? " with frit" : "");
+}
+
+/* 12 mm and 1/2 in are sold for each other and are not the same: what was written keeps its size, 1/2 in is 12.7 mm. */
+static void say_between(struct gw_text *out, double thickness, enum gw_units shown, const struct gw_tables *tables)
+{
+    const double near = 1e-5; /* m: told by what was written */
+    for (size_t i = 0; i < GW_N_LAYER_THICKNESS; i++) {
+        const struct gw_layer_thickness *row = &tables->layer_thickness[i];
+        if (fabs(thickness - row->metric_m) < near) {
+            say_names(out, row->metric_m, row->trade, shown);
+            return;
+        }
+        if (fabs(thickness - row->inch_m) < near && shown == GW_US) {
+            gw_text_add(out, row->trade);
+            return;
+        }
+    }
+    gw_quantity_print(out, gw_units_standard(), GW_THICKNESS, shown, thickness);
 }
 
 void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown,
@@ -147,11 +177,11 @@ void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n,
         const struct gw_layer *l = &layers[i];
         if (i) gw_text_add(out, " + ");
         if (is_glass(l)) {
-            say_glass(out, l, tables);
+            say_glass(out, l, shown, tables);
             continue;
         }
-        double thickness = gw_given(l->cavity) ? l->cavity : l->thickness;
-        if (gw_given(thickness)) gw_quantity_print(out, gw_units_standard(), GW_THICKNESS, shown, thickness);
+        const double thickness = gw_given(l->cavity) ? l->cavity : l->thickness;
+        if (gw_given(thickness)) say_between(out, thickness, shown, tables);
         if (gw_given(l->cavity)) gw_text_add(out, " cavity");
         else gw_text_addf(out, " %s", gw_choice_name(gw_interlayer_choices, (int)l->interlayer));
     }
