@@ -140,6 +140,9 @@ struct gw_element {
     struct gw_used used;
 };
 
+/* Of an element of a schedule's opening its mark; NULL: it is a wall's. */
+const char *gw_opening_mark(const struct gw_element *element);
+
 /* A given pressure that differs from the computed one by more than 5 %. */
 struct gw_difference {
     bool governs; /* the given one, though it may be the lower */

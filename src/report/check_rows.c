@@ -94,20 +94,38 @@ static int compare_troubles(const struct trouble *a, const struct trouble *b)
     return order ? order : strcmp(a->why, b->why);
 }
 
+static const char *mark_of(const struct trouble *t)
+{
+    const struct gw_element *e = t->finding->demand->element;
+    const char *mark = e ? gw_opening_mark(e) : NULL;
+    return mark ? mark : "";
+}
+
 static int by_reading(const void *left, const void *right)
 {
     const struct trouble *a = left, *b = right;
     int order = compare_troubles(a, b);
+    if (!order) order = strcmp(mark_of(a), mark_of(b));
     return order ? order : compare_sizes(a->index, b->index);
 }
 
 static bool same_trouble(const void *a, const void *b) { return compare_troubles(a, b) == 0; }
+
+/* Rows of one mark follow each other. */
+static void take_mark(struct trouble *line, const char *mark)
+{
+    if (!*mark || (line->last_mark && strcmp(line->last_mark, mark) == 0)) return;
+    line->last_mark = mark;
+    if (line->n_marks < TROUBLE_MARKS) line->marks[line->n_marks] = mark;
+    line->n_marks++;
+}
 
 static void take_trouble(void *into, const void *row, bool first)
 {
     struct trouble *line = into;
     const struct trouble *trouble = row;
     const struct gw_element *e = trouble->finding->demand->element;
+    take_mark(line, mark_of(trouble));
     if (!first && gw_graver(trouble->finding, line->finding)) line->finding = trouble->finding;
     if (!e) return;
     if (first || e->bottom < line->bottom) line->bottom = e->bottom;
@@ -115,15 +133,26 @@ static void take_trouble(void *into, const void *row, bool first)
     line->count += e->count;
 }
 
+/* " W1, W2, W4 and 3 more" */
+static void add_marks(struct gw_text *out, const struct trouble *line)
+{
+    for (size_t i = 0; i < line->n_marks && i < TROUBLE_MARKS; i++)
+        gw_text_addf(out, "%s %s", i ? "," : "", line->marks[i]);
+    if (line->n_marks > TROUBLE_MARKS) gw_text_addf(out, " and %zu more", line->n_marks - TROUBLE_MARKS);
+}
+
 static bool where(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct trouble *line = thing;
     const struct gw_element *e = line->finding->demand->element;
     (void)shown;
-    if (e)
-        gw_text_addf(out, "%s: %s%s, zone %d%s", e->wall, gw_kind_names[e->kind], line->count == 1 ? "" : "s", e->zone,
-                     e->parapet ? ", parapet" : "");
-    else gw_text_add(out, line->finding->demand->where);
+    if (!e) {
+        gw_text_add(out, line->finding->demand->where);
+        return true;
+    }
+    gw_text_addf(out, "%s: %s%s", e->wall, gw_kind_names[e->kind], line->count == 1 ? "" : "s");
+    add_marks(out, line);
+    gw_text_addf(out, ", zone %d%s", e->zone, e->parapet ? ", parapet" : "");
     return true;
 }
 

@@ -174,11 +174,33 @@ static bool check_and_direction(struct gw_text *out, const void *thing, enum gw_
     return true;
 }
 
+static bool name_or_mark(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_demand *d = thing;
+    const char *mark = d->element ? gw_opening_mark(d->element) : NULL;
+    (void)shown;
+    if (!d->name && !mark) return false;
+    gw_text_add(out, d->name ? d->name : mark);
+    return true;
+}
+
+/* "north/lite/1 (W1)" */
+static bool place_with_mark(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_demand *d = thing;
+    const char *mark = d->element ? gw_opening_mark(d->element) : NULL;
+    (void)shown;
+    gw_text_add(out, d->where);
+    if (mark) gw_text_addf(out, " (%s)", mark);
+    return true;
+}
+
 #define V(key_, type_, ...) F(gw_finding, key_, type_, __VA_ARGS__)
 static const struct gw_field FINDING[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system", THROUGH(gw_finding, candidate)),
     OF_CHECK("check", id, "id of the check", THROUGH2(gw_finding, demand, gw_demand, check)),
-    FIELD(gw_demand, "name", name, GW_T_TEXT, .help = "name of a free-form rating", THROUGH(gw_finding, demand)),
+    OUT_SAID("name", name_or_mark, "name of a free-form rating; mark of the opening of a schedule",
+             THROUGH(gw_finding, demand)),
     V(verdict, GW_T_WORD, .word = verdict_word, .help = "pass, fail, not shown or not required"),
     FIELD(gw_finding, "utilisation", utilization, GW_T_NUMBER, .help = "required over provided"),
     V(evidence, GW_T_WORD, .word = evidence_word, .help = "test, calculation, statement or none"),
@@ -224,6 +246,8 @@ static const struct gw_field SUMMARY[] = {
              THROUGH3(gw_summary, governing, gw_finding, demand, gw_demand, check)),
     FIELD(gw_demand, "governing_element", where, GW_T_TEXT, .help = "where it governs",
           THROUGH2(gw_summary, governing, gw_finding, demand)),
+    OUT_SAID("governing_place", place_with_mark, "with the mark of an opening",
+             THROUGH2(gw_summary, governing, gw_finding, demand), .flags = GW_TABLES_ONLY),
     FIELD(gw_finding, "utilisation", utilization, GW_T_NUMBER, .help = "of the governing check",
           THROUGH(gw_summary, governing)),
     F(gw_summary, governing, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_TABLES_ONLY | GW_FLAT),

@@ -18,6 +18,11 @@ long long gw_micrometers(double m)
     return gw_given(m) ? llround(m * PER_METER) : 0;
 }
 
+const char *gw_opening_mark(const struct gw_element *element)
+{
+    return element->grid && element->grid->opening ? element->mark : NULL;
+}
+
 static struct group_key key_of(const struct gw_element *e)
 {
     return (struct group_key){.wall = e->wall,
