@@ -223,17 +223,43 @@ static void settle_options(struct gw_model *model)
     model->project.options = options;
 }
 
-void gw_assume_system(struct gw_model *model, const struct gw_system *system)
+static void assume_of_system(struct gw_model *model, const struct gw_system *system, struct gw_message text)
 {
     const struct gw_assumption said = {
-        .subject = GW_OF_SYSTEM,
-        .name = system->system->name,
-        .text = GW_PLAINLY("setting blocks carry the weight of the glass, the bead none of it (silicone: "
-                           "carries_weight)"),
-        .decides = true};
-    if (system->system->glazing == GW_CAPTURED || !system->silicone || system->silicone->carries_weight != GW_UNSAID)
-        return;
+        .subject = GW_OF_SYSTEM, .name = system->system->name, .text = text, .decides = true};
     gw_assume_that(model->arena, &model->assumptions, &said);
+}
+
+/* Of members whose strength is calculated from their section. */
+static void assume_unbraced(struct gw_model *model, const struct gw_system *system)
+{
+    static const char *const names[] = {"mullion", "corner_mullion", "jamb_mullion", "transom"};
+    const struct gw_member_spec *const members[] = {system->mullion, system->corner_mullion, system->jamb_mullion,
+                                                    system->transom};
+    struct gw_text which;
+    gw_text_init(&which, model->arena);
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+        const struct gw_member_spec *m = members[i];
+        if (m && m->tube && !gw_given(m->unbraced_length))
+            gw_text_addf(&which, "%s%s", which.length ? ", " : "", names[i]);
+    }
+    if (which.length)
+        assume_of_system(model, system,
+                         GW_SAY(model->arena,
+                                "{}: unbraced_length not given: the span (glass does not brace the inner flange)",
+                                gw_of_text(which.at)));
+}
+
+void gw_assume_system(struct gw_model *model, const struct gw_system *system)
+{
+    if (system->system->glazing != GW_CAPTURED && system->silicone && system->silicone->carries_weight == GW_UNSAID)
+        assume_of_system(model, system,
+                         GW_PLAINLY("setting blocks carry the weight of the glass, the bead none of it (silicone: "
+                                    "carries_weight)"));
+    assume_unbraced(model, system);
+    if (system->transom && !gw_given(system->transom->block_offset))
+        assume_of_system(model, system,
+                         GW_PLAINLY("transom: block_offset not given: setting blocks at the quarter points"));
 }
 
 void gw_settle_project(struct gw_model *model)

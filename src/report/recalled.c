@@ -115,15 +115,16 @@ static const char *ids_alike(struct page *page, struct gw_used *rest, unsigned i
     return ids.at;
 }
 
-/* The rows of one basis, with their sources. */
+/* The rows of one basis, what they are about, with their sources. */
 static void rows_of(struct page *page, const struct gw_used *rows, enum gw_basis basis)
 {
     struct gw_used rest = *rows;
     for (unsigned i = 0; gw_used_next(&rest, &i); i++) {
         const struct gw_row *row = gw_table_row_at(page->results->answer->model->tables, i);
         if (row->basis != basis) continue;
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s / %s (%s)", gw_basis_words(row->basis), row->table,
-                                               ids_alike(page, &rest, i), row->source));
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s: %s: %s / %s (%s)", gw_basis_words(row->basis),
+                                 gw_table_find(row->table)->title, row->table, ids_alike(page, &rest, i), row->source));
     }
 }
 
@@ -140,12 +141,13 @@ void gw_page_sources(struct page *page, const struct gw_used *rows)
     static const enum gw_basis bases[] = {GW_MEMORY, GW_PRACTICE, GW_SECOND_HAND};
     const size_t n = count_of(page, rows, GW_MEMORY);
     gw_report_heading(page->report, 2, "Sources");
-    gw_report_line(
-        page->report,
-        n ? gw_format(page->arena, "%zu row%s of the tables behind these figures %s recalled, not yet confirmed%s.", n,
-                      n == 1 ? "" : "s", n == 1 ? "is" : "are", page->results->sources ? "" : "; --sources lists them")
-        : page->results->sources ? "No row of the tables behind these figures is recalled."
-                                 : "No row of the tables behind these figures is recalled; --sources "
-                                   "lists those that are common practice or second-hand.");
+    gw_report_line(page->report,
+                   n                        ? gw_format(page->arena,
+                                                        "%zu row%s of the tables behind these figures %s recalled, not seen in %s source%s.",
+                                                        n, n == 1 ? "" : "s", n == 1 ? "is" : "are", n == 1 ? "its" : "their",
+                                 page->results->sources ? "" : "; --sources lists them")
+                   : page->results->sources ? "No row of the tables behind these figures is recalled."
+                                            : "No row of the tables behind these figures is recalled; --sources "
+                                              "lists those that are common practice or second-hand.");
     for (size_t i = 0; page->results->sources && i < sizeof bases / sizeof *bases; i++) rows_of(page, rows, bases[i]);
 }

@@ -73,6 +73,25 @@ static void assumptions_are_merged(void **state)
     assert_int_equal(times(all, "- options: inward_height: top"), 1);
 }
 
+#define SYSTEM(name, transom)                                                                                          \
+    "galeward: 1\nsystem: {name: " name ", kind: stick, glazing: captured}\n"                                          \
+    "mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 6 in, web: 0.125 in, flange: 0.125 in}}\n"                 \
+    "transom: {alloy: 6063-T6, tube: {width: 2.5 in, depth: 6 in, web: 0.125 in, flange: 0.125 in}" transom "}\n"
+
+/* What of two systems decides alike is said once; a length that is given is not assumed. */
+static void unbraced_lengths_are_said(void **state)
+{
+    struct world *w = *state;
+    put_file(w, "x.yaml", SYSTEM("X", ", unbraced_length: 2 ft, block_offset: 15 in"));
+    put_file(w, "y.yaml", SYSTEM("Y", ", unbraced_length: 2 ft"));
+    put_file(w, "z.yaml", SYSTEM("Z", ""));
+    must_judge(w, PLACE "walls:\n" WALL("s") "candidates: [x.yaml, y.yaml, z.yaml]\n");
+    const char *text = page_of(w, false, GW_US);
+    assert_says(text, "- systems X, Y: mullion: unbraced_length not given");
+    assert_says(text, "- system Z: mullion, transom: unbraced_length not given");
+    assert_says(text, "- systems Y, Z: transom: block_offset not given");
+}
+
 static void not_checked_by_whom(void **state)
 {
     struct world *w = *state;
@@ -136,11 +155,10 @@ static void openings_are_told_by_their_mark(void **state)
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {WORLD_TEST(below_the_site_comes_first),
-                                       WORLD_TEST(assumptions_are_merged),
-                                       WORLD_TEST(not_checked_by_whom),
-                                       WORLD_TEST(what_may_govern_stands_alone),
-                                       WORLD_TEST(the_foot_says_what_it_was_made_from),
-                                       WORLD_TEST(openings_are_told_by_their_mark)};
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(below_the_site_comes_first),     WORLD_TEST(assumptions_are_merged),
+        WORLD_TEST(unbraced_lengths_are_said),      WORLD_TEST(not_checked_by_whom),
+        WORLD_TEST(what_may_govern_stands_alone),   WORLD_TEST(the_foot_says_what_it_was_made_from),
+        WORLD_TEST(openings_are_told_by_their_mark)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -14,7 +14,8 @@ static const char PROJECT[] = "galeward: 1\nproject: {name: Rested}\ncodes: {bui
                               "lites: {a: {layers: [{glass: 3 mm, treatment: heat_strengthened}]}}\n"
                               "candidates: [x.yaml]\n";
 static const char SYSTEM[] = "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n";
-static const char FLAWS[] = "(glass_flaws:", LISTED[] = "recalled: glass_flaws / weathered-annealed";
+static const char FLAWS[] = "(glass_flaws:",
+                  LISTED[] = "recalled: Surface-flaw failure model: glass_flaws / weathered-annealed";
 
 static const char *page(struct world *w, bool sources, const char *format)
 {
@@ -49,7 +50,7 @@ static void first_screen_names_what_governs(void **state)
     assert_non_null(first);
     assert_int_equal(times(text, FLAWS), 1); /* glass governs, and its checks do not repeat it */
     assert_int_equal(times(text, LISTED), 0);
-    assert_non_null(strstr(text, "recalled, not yet confirmed; --sources lists them"));
+    assert_non_null(strstr(text, "recalled, not seen in their source; --sources lists them"));
     assert_int_equal(times(text, "wind_terrain"), 0); /* second-hand, not recalled */
 }
 
@@ -59,7 +60,7 @@ static void sources_lists_every_row(void **state)
     const char *text = page(w, true, "text");
     assert_true(times(text, FLAWS) > 1);
     assert_int_equal(times(text, LISTED), 1);
-    assert_int_equal(times(text, "second-hand: wind_terrain / asce7-16-C"), 1);
+    assert_int_equal(times(text, "second-hand: Terrain exposure constants: wind_terrain / asce7-16-C"), 1);
     assert_int_equal(times(text, "--sources"), 0);
 }
 
