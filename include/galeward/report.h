@@ -104,7 +104,7 @@ struct gw_results {
     bool all;         /* pages hold every row and every step; else what decides, merged */
     const char *date; /* of the run, printed in the head; NULL: no date, so that like input gives like bytes */
     GW_LIST(const struct gw_assumption *) assumptions; /* corrections first, then the model's, then the take-off's */
-    GW_LIST(const struct gw_diag *) warnings;
+    GW_LIST(const struct gw_diag *) warnings;          /* requirements below the site's first, then the files' */
     GW_LIST(const struct gw_sequence_step) mock_up;
     struct gw_used used;                     /* rows behind every figure */
     GW_LIST(const struct gw_row *) weak;     /* of these the recalled ones and those of common practice */

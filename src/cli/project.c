@@ -33,6 +33,15 @@ static const char *today(struct gw_arena *arena)
     return gw_strdup(arena, text);
 }
 
+/* Warnings that judging found stand before those of the files. */
+static void say_found(struct run *run)
+{
+    struct gw_text text;
+    gw_text_init(&text, run->arena);
+    for (size_t i = 0; i < run->answer.below_site.n; i++) gw_diag_print(&text, run->results.warnings.items[i]);
+    fputs(text.at, stderr);
+}
+
 int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
 
 int run_project(struct run *run, struct cli *cli, bool judge)
@@ -48,6 +57,7 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
     enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     gw_results_of(&run->results, run->arena, &run->answer, shown);
+    say_found(run);
     run->results.sources = cli->options.sources;
     run->results.all = cli->options.all;
     if (cli->options.date) run->results.date = today(run->arena);
