@@ -27,8 +27,8 @@ enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t
 /* Of all of them, m, nominal; absent where a layer's is not given. */
 double gw_layers_thickness(const struct gw_layer *layers, size_t n);
 /* Layers, from outside to inside, as panes and cavities; checks them first. Their texts for reports:
- * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed"; in US units as the trade names them, "1/2 in (12 mm) cavity".
- * What has no name there is a quantity. */
+ * "6 mm heat strengthened + 12 mm cavity + 6 mm annealed"; in US units as the trade names them, "1/2 in (12 mm)
+ * cavity". What has no name there is a quantity. */
 enum gw_status gw_make_up_from(struct gw_make_up *out, const struct gw_layer *layers, size_t n,
                                struct gw_engine *engine);
 void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n, enum gw_units shown,
