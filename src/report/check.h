@@ -68,6 +68,7 @@ long gw_places_count(const struct places *places);
 /* "Ends of transoms (transom_connection)" */
 const char *gw_titled(struct page *page, const struct gw_finding *finding);
 /* " at east/lite/3"; "" of the project */
+const char *gw_where_text(struct page *page, const struct gw_demand *demand); /* with the mark of an opening */
 const char *gw_at_text(struct page *page, const struct gw_finding *finding);
 /* "" where something else than these figures fails. */
 const char *gw_required_text(struct page *page, const struct gw_finding *finding);

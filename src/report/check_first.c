@@ -60,7 +60,7 @@ static struct verdict_row verdict_row(struct page *page, const struct gw_summary
                                 .use = gw_use_text(page, f),
                                 .required = gw_required_text(page, f),
                                 .provided = has_text(page, f),
-                                .where = f->demand->where};
+                                .where = gw_where_text(page, f->demand)};
 }
 
 static void verdicts(struct page *page, const struct verdict_story *stories, size_t n)
@@ -165,7 +165,7 @@ static const char *short_test(struct page *page, const struct gw_finding *f)
 {
     if (!f->demand->check->path || f->verdict != GW_NOT_SHOWN || !(f->utilization > 1) || f->at_most) return "";
     return gw_format(page->arena, "tested %s, here %s %s at %s; ", gw_provided_text(page, f), gw_required_text(page, f),
-                     gw_load_direction_name(f->direction), f->demand->where);
+                     gw_load_direction_name(f->direction), gw_where_text(page, f->demand));
 }
 
 /* Of what stands on links: the reason why its tests do not reach that concerns most places, but those `told`. */

@@ -79,7 +79,7 @@ static const struct view_column PASS_COLUMNS[] = {
     COLUMN("Required", "required", .right = true),
     COLUMN("Provided", "provided", .right = true),
     COLUMN("Evidence", "evidence"),
-    COLUMN("Governs at", "element"),
+    COLUMN("Governs at", "place"),
 };
 static const struct view PASSES = VIEW(&PASS_ROW_RECORD, PASS_COLUMNS);
 

@@ -62,6 +62,8 @@ static struct check_row *row_of(struct page *page, struct check_rows *rows, cons
 
 /* What fails or is not shown -------------------------------------------------------------------------------------- */
 
+enum { TROUBLE_MARKS = 3 };
+
 /* A finding that fails or is not shown, with the place of its group in reading order; merged, a line of them. */
 struct trouble {
     const struct gw_finding *finding; /* of a line, the worst */
@@ -69,6 +71,9 @@ struct trouble {
     const char *why; /* its message, as it is read */
     long count;      /* elements of a line, and their extent */
     double bottom, top;
+    const char *marks[TROUBLE_MARKS]; /* of a line of openings: the first of its marks */
+    size_t n_marks;
+    const char *last_mark;
 };
 
 static int compare_sizes(size_t a, size_t b) { return (a > b) - (a < b); }

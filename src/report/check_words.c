@@ -174,9 +174,16 @@ const char *gw_titled(struct page *page, const struct gw_finding *f)
 /* It fails by something else than these figures. */
 static bool beside(const struct gw_finding *f) { return f->verdict == GW_FAIL && f->utilization <= 1; }
 
+/* "north/lite/1 (W1)" */
+const char *gw_where_text(struct page *page, const struct gw_demand *demand)
+{
+    const char *mark = demand->element ? gw_opening_mark(demand->element) : NULL;
+    return mark ? gw_format(page->arena, "%s (%s)", demand->where, mark) : demand->where;
+}
+
 const char *gw_at_text(struct page *page, const struct gw_finding *f)
 {
-    return gw_is_of_project(f->demand) ? "" : gw_format(page->arena, " at %s", f->demand->where);
+    return gw_is_of_project(f->demand) ? "" : gw_format(page->arena, " at %s", gw_where_text(page, f->demand));
 }
 
 const char *gw_required_text(struct page *page, const struct gw_finding *f)

@@ -206,6 +206,8 @@ static const struct gw_field FINDING[] = {
     V(evidence, GW_T_WORD, .word = evidence_word, .help = "test, calculation, statement or none"),
     FIELD(gw_demand, "element", where, GW_T_TEXT, .help = "element, wall, lite type, or project",
           THROUGH(gw_finding, demand)),
+    OUT_SAID("place", place_with_mark, "with the mark of an opening", .flags = GW_TABLES_ONLY,
+             THROUGH(gw_finding, demand)),
     FIELD(gw_finding, "demand", required, GW_T_NUMBER, .help = "required, in `unit`"),
     FIELD(gw_finding, "capacity", provided, GW_T_NUMBER, .help = "provided, in `unit`"),
     FIELD(gw_finding, "unit", dim, GW_T_UNIT, .help = "SI unit of the values, as the end of a key"),

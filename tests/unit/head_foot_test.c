@@ -141,7 +141,7 @@ static void openings_are_told_by_their_mark(void **state)
              "W2,north,5 ft,6 ft,10 ft,60 ft,a\nW3,north,5 ft,6 ft,10 ft,40 ft,a\n");
     must_judge(w, PLACE "elevations: [{name: north, building: low, width: 80 ft, ends: [corner, corner]}]\n"
                         "openings: s.csv\ncandidates: [x.yaml]\n");
-    const char *page = page_of(w, false, GW_US);
+    const char *page = page_of(w, true, GW_US);
     assert_says(page, "north: mullions W2, W3, zone 4");
     assert_says(page, "north: lite W1, zone 5");
     assert_says(page, " (W1)");
