@@ -113,7 +113,8 @@ struct gw_element {
     const struct gw_wall_lines *lines; /* of the grid */
     enum gw_sort sort;                 /* with the next two: where in the grid */
     unsigned strip, place_class;
-    double above, below;              /* m, transoms: heights of the rows that they divide; 0: none */
+    double elevation;    /* m above ground, transoms, their screws, anchors: the piece's own; else absent */
+    double above, below; /* m, transoms: heights of the rows that they divide; 0: none */
     const struct gw_lite_type *rests; /* transoms: the lite type that stands on it; NULL: none, or not known */
     const struct gw_lite_type *under; /* transoms: the lite type below it; the same */
     double pane;                      /* m, lites: height of the whole pane, where the roof line cuts it */

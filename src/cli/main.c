@@ -14,7 +14,8 @@ static const struct command COMMANDS[] = {
      "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
      0, 0, cmd_new, 1, NULL},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
-     "Pressures by wall, zone and kind on one page, then every group of like elements with its count.\n"
+     "By wall, height and zone the pressures; glass by size; what framing and anchors must bring. --all: every group\n"
+     "of like elements with its count.\n"
      "PROJECT is a file, or - for standard input.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1, NULL},

@@ -9,7 +9,7 @@
 /* A line of the table: demands that read alike but for the place. */
 struct demand_line {
     const struct gw_demand *demand; /* the first of them */
-    struct gw_element extent;       /* of an element's: all of them */
+    struct gw_element extent;       /* of an element's: all of them; of pieces with a height of their own, that */
     size_t n;
     const char *places[3];
     const char *how; /* as it is read: what differs in the last bits of a double only is one line */
@@ -32,7 +32,8 @@ static bool places(struct gw_text *out, const void *thing, enum gw_units shown)
     if (line->demand->element) {
         gw_text_addf(out, "%ld %s%s, ", line->extent.count, gw_kind_names[line->extent.kind],
                      line->extent.count == 1 ? "" : "s");
-        gw_add_extent(out, shown, line->extent.bottom, line->extent.top);
+        if (line->extent.top > line->extent.bottom) gw_add_extent(out, shown, line->extent.bottom, line->extent.top);
+        else gw_add_bare(out, GW_LENGTH, shown, line->extent.top, NEAREST);
         gw_text_addf(out, " %s", gw_dim_info(GW_LENGTH)->shown[shown]);
         return true;
     }
@@ -102,8 +103,12 @@ static struct demand_line line_of(struct page *page, const struct gw_demand *d)
     struct demand_line line = {.demand = d, .n = 1, .places = {d->where}};
     line.how = gw_message_text(page->arena, d->element ? &d->summary : &d->message, page->shown);
     if (d->element) line.extent = *d->element;
+    if (d->element && d->element->kind != GW_SCREW && gw_given(d->element->elevation))
+        line.extent.bottom = line.extent.top = d->element->elevation;
     return line;
 }
+
+static bool not_asked(const struct gw_demand *d) { return !d->element && d->state == GW_NOT_ASKED; }
 
 /* Of walls, lite types and the project first, then of elements. */
 static size_t gather(struct page *page, struct demand_line *lines, const struct gw_judgement *judgement)
@@ -112,9 +117,48 @@ static size_t gather(struct page *page, struct demand_line *lines, const struct 
     for (int elements = 0; elements < 2; elements++)
         for (size_t i = 0; i < judgement->demands.n; i++) {
             const struct gw_demand *d = &judgement->demands.items[i];
+            if (not_asked(d)) continue;
             if (d->element ? elements && gw_said(&d->summary) : !elements) lines[n++] = line_of(page, d);
         }
     return n;
+}
+
+/* Not required --------------------------------------------------------------------------------------------------- */
+
+static void add_name(struct gw_text *out, const struct gw_demand *d)
+{
+    const bool everywhere = strcmp(d->where, "project") == 0;
+    gw_text_add(out, gw_check_name(d));
+    if (!everywhere) gw_text_addf(out, " (%s)", d->where);
+}
+
+/* Each reason once, with all that it settles. */
+static void not_required(struct page *page, const struct gw_judgement *judgement)
+{
+    const size_t n = judgement->demands.n;
+    const struct gw_demand **left = gw_alloc(page->arena, n + 1, sizeof(const struct gw_demand *));
+    const char **why = gw_alloc(page->arena, n + 1, sizeof(const char *));
+    size_t count = 0;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_demand *d = &judgement->demands.items[i];
+        if (!not_asked(d)) continue;
+        why[count] = gw_message_text(page->arena, &d->message, page->shown);
+        left[count++] = d;
+    }
+    if (count) gw_report_line(page->report, "Not required:");
+    for (size_t i = 0; i < count; i++) {
+        struct gw_text text;
+        if (!left[i]) continue;
+        gw_text_init(&text, page->arena);
+        add_name(&text, left[i]);
+        for (size_t k = i + 1; k < count; k++) {
+            if (!left[k] || strcmp(why[i], why[k]) != 0) continue;
+            gw_text_add(&text, ", ");
+            add_name(&text, left[k]);
+            left[k] = NULL;
+        }
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", text.at, why[i]));
+    }
 }
 
 void gw_page_other_demands(struct page *page)
@@ -124,4 +168,5 @@ void gw_page_other_demands(struct page *page)
     size_t n = gather(page, lines, judgement);
     gw_report_heading(page->report, 2, "Other demands");
     gw_view_list(page, "", &LINES, lines, n);
+    not_required(page, judgement);
 }

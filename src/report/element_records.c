@@ -8,21 +8,6 @@
 
 static const char *kind_word(int kind) { return gw_kind_names[kind]; }
 
-static bool element_extent(struct gw_text *out, const void *thing, enum gw_units shown)
-{
-    const struct gw_element *e = thing;
-    gw_add_extent(out, shown, e->bottom, e->top);
-    return true;
-}
-
-static bool zone_in_full(struct gw_text *out, const void *thing, enum gw_units shown)
-{
-    const struct gw_element *e = thing;
-    (void)shown;
-    gw_text_addf(out, "%d%s", e->zone, e->parapet ? " parapet" : "");
-    return true;
-}
-
 static bool zone_in_short(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_element *e = thing;
@@ -31,19 +16,41 @@ static bool zone_in_short(struct gw_text *out, const void *thing, enum gw_units 
     return true;
 }
 
-static bool place_on_wall(struct gw_text *out, const void *thing, enum gw_units shown)
+static bool element_size(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_element *e = thing;
-    (void)shown;
-    gw_text_addf(out, "%s: %s, zone %d%s", e->wall, e->mark, e->zone, e->parapet ? ", parapet" : "");
+    gw_add_bare(out, GW_LENGTH, shown, e->width, NEAREST);
+    gw_text_add(out, " x ");
+    gw_add_bare(out, GW_LENGTH, shown, e->height, NEAREST);
     return true;
 }
 
-static bool member_place(struct gw_text *out, const void *thing, enum gw_units shown)
+static bool element_heights(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_element *e = thing;
-    gw_text_addf(out, "%s, ", gw_kind_names[e->kind]);
-    return place_on_wall(out, e, shown);
+    gw_add_heights(out, shown, e->bottom, e->top);
+    return true;
+}
+
+static bool own_height(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_element *e = thing;
+    if (gw_given(e->elevation)) gw_add_heights(out, shown, e->elevation, e->elevation);
+    return gw_given(e->elevation);
+}
+
+static bool inward_levels(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_element *e = thing;
+    gw_add_levels(out, shown, e->inward.pa, e->inward_asd.pa);
+    return true;
+}
+
+static bool outward_levels(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_element *e = thing;
+    gw_add_levels(out, shown, fabs(e->outward.pa), fabs(e->outward_asd.pa));
+    return true;
 }
 
 #define E_NUM(key_, dim_, help_) F(gw_element, key_, GW_T_NUMBER, .dim = dim_, .help = help_)
@@ -62,6 +69,7 @@ static const struct gw_field ELEMENT[] = {
     E_NUM(height, GW_LENGTH, "height carried"),
     E_NUM(bottom, GW_LENGTH, "lowest edge above ground"),
     E_NUM(top, GW_LENGTH, "highest edge above ground"),
+    E_NUM(elevation, GW_LENGTH, "of transoms, their screws and anchors: their own height above ground"),
     E_NUM(span, GW_LENGTH, "span, framing"),
     F(gw_element, zone, GW_T_INTEGER, .help = "4 or 5"),
     F(gw_element, parapet, GW_T_YES_NO, .help = "stands above the roof line"),
@@ -76,23 +84,18 @@ static const struct gw_field ELEMENT[] = {
     FIELD(gw_element, "basis", used, GW_T_BASIS, .help = "the weakest basis of the numbers behind it"),
     OUT_SAID("basis_for_people", gw_say_basis, "the basis in words", .flags = GW_TABLES_ONLY,
              .offset = offsetof(struct gw_element, used)),
-    OUT_SAID("extent", element_extent, "from bottom to top", .flags = GW_TABLES_ONLY),
-    OUT_SAID("zone_in_full", zone_in_full, "with 'parapet'", .flags = GW_TABLES_ONLY),
+    OUT_SAID("size", element_size, "width and height", .flags = GW_TABLES_ONLY),
+    OUT_SAID("heights", element_heights, "from bottom to top", .flags = GW_TABLES_ONLY),
+    OUT_SAID("own_height", own_height, "the elevation, where there is one", .flags = GW_TABLES_ONLY),
+    OUT_SAID("inward_levels", inward_levels, "strength / allowable-stress level", .flags = GW_TABLES_ONLY),
+    OUT_SAID("outward_levels", outward_levels, "the same, a magnitude", .flags = GW_TABLES_ONLY),
     OUT_SAID("zone_in_short", zone_in_short, "with p and ?", .flags = GW_TABLES_ONLY),
-    OUT_SAID("place", place_on_wall, "wall, mark and zone", .flags = GW_TABLES_ONLY),
-    OUT_SAID("member_place", member_place, "kind, wall, mark and zone", .flags = GW_TABLES_ONLY),
 };
 const struct gw_record gw_element_record = RECORD("element", gw_element, ELEMENT, .help = "a group of like elements");
 
 /* Keys of the element that a struct points to. */
 #define OF(struct_, key_, type_, help_, ...)                                                                           \
     FIELD(gw_element, #key_, key_, type_, .help = help_, THROUGH(struct_, element), __VA_ARGS__)
-/* All of them, for tables. */
-#define ELEMENT_OF(struct_)                                                                                            \
-    {                                                                                                                  \
-        .key = "its", .type = GW_T_RECORD, .record = &gw_element_record, .offset = offsetof(struct struct_, element),  \
-        .flags = GW_TABLES_ONLY | GW_FLAT                                                                              \
-    }
 
 /* Framing --------------------------------------------------------------------------------------------------------- */
 
@@ -105,6 +108,7 @@ static const struct gw_field REACTION[] = {
     OF(gw_reaction, mark, GW_T_TEXT, "jamb or interior, or mark of an opening"),
     OF(gw_reaction, count, GW_T_COUNT, "how many"),
     OF(gw_reaction, zone, GW_T_INTEGER, "4 or 5"),
+    OF(gw_reaction, elevation, GW_T_NUMBER, "its own height above ground", .dim = GW_LENGTH),
     R_NUM("inward_asd", GW_FORCE, inward, "of each, allowable-stress level"),
     R_NUM("outward_asd", GW_FORCE, outward, "of each, magnitude"),
     R_NUM("inward", GW_FORCE, inward_strength, "of each, strength level"),
@@ -112,7 +116,6 @@ static const struct gw_field REACTION[] = {
     OF(gw_reaction, carries, GW_T_WORD, "wind, or wind and dead load", .word = carries_word),
     R_NUM("area", GW_AREA, area, "of the wall that hangs on it, for the dead load; 0: slotted"),
     F(gw_reaction, shared_with, GW_T_TEXT, .help = "the same anchors at a corner, told of the other face"),
-    ELEMENT_OF(gw_reaction),
 };
 const struct gw_record gw_reaction_record = RECORD("reaction", gw_reaction, REACTION, .help = "a group of anchors");
 
@@ -125,12 +128,12 @@ static const struct gw_field MEMBER[] = {
     OF(gw_member_demand, mark, GW_T_TEXT, "its place in the frame"),
     OF(gw_member_demand, count, GW_T_COUNT, "how many"),
     OF(gw_member_demand, zone, GW_T_INTEGER, "4 or 5"),
+    OF(gw_member_demand, elevation, GW_T_NUMBER, "of a transom: its own height above ground", .dim = GW_LENGTH),
     M_NUM("moment_asd", GW_MOMENT, moment, "largest under wind, allowable-stress level"),
     M_NUM("shear_asd", GW_FORCE, shear, "the same"),
     M_NUM("deflection_limit", GW_LENGTH, deflection_limit, "under wind, of the member or of the edge of glass"),
     M_NUM("inertia_needed", GW_INERTIA, inertia, "of aluminum, for that limit"),
     F(gw_member_demand, shared_with, GW_T_TEXT, .help = "the same mullions at a corner, told of the other face"),
-    ELEMENT_OF(gw_member_demand),
 };
 const struct gw_record gw_member_record =
     RECORD("member", gw_member_demand, MEMBER, .help = "a group of mullions or transoms");
@@ -202,7 +205,6 @@ static const struct gw_field DIFFERENCE[] = {
     FIELD(gw_element, "effective_area", effective_area, GW_T_NUMBER, .help = "effective wind area", .dim = GW_AREA,
           THROUGH(gw_difference, element)),
     F(gw_difference, source, GW_T_TEXT, .help = "of the given one"),
-    ELEMENT_OF(gw_difference),
 };
 const struct gw_record gw_difference_record =
     RECORD("difference", gw_difference, DIFFERENCE,

@@ -1,6 +1,8 @@
 /* Figures as people read them: in the units shown, rounded to the safe side. */
 #include "report/page.h"
 
+#include "base/tolerance.h"
+
 #include <string.h>
 
 struct page gw_page_of(struct gw_report *report, const struct gw_results *results)
@@ -19,11 +21,16 @@ static double rounded(double value, int decimals, enum rounding rounding)
     return copysign(steps / scale, value);
 }
 
+double gw_printed(enum gw_dim dim, enum gw_units shown, double si, int decimals, enum rounding rounding)
+{
+    return rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
+}
+
 void gw_add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
     if (!gw_given(si)) return;
     int decimals = gw_dim_info(dim)->decimals[shown];
-    double value = rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
+    double value = gw_printed(dim, shown, si, decimals, rounding);
     if (dim == GW_RATIO) gw_text_number(out, value, 6);
     else gw_text_fixed(out, value, decimals);
 }
@@ -71,6 +78,25 @@ void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, doub
     gw_add_bare(out, GW_LENGTH, shown, bottom, NEAREST);
     gw_text_add(out, " - ");
     gw_add_bare(out, GW_LENGTH, shown, top, NEAREST);
+}
+
+void gw_add_heights(struct gw_text *out, enum gw_units shown, double low, double high)
+{
+    const int decimals = gw_dim_info(GW_LENGTH)->decimals[shown] - 1;
+    const double from = gw_quantity_shown(gw_units_standard(), GW_LENGTH, shown, low),
+                 to = gw_quantity_shown(gw_units_standard(), GW_LENGTH, shown, high);
+    gw_text_fixed(out, from, decimals);
+    if (to - from < GW_HAIR_M) return;
+    gw_text_add(out, " to ");
+    gw_text_fixed(out, to, decimals);
+}
+
+void gw_add_levels(struct gw_text *out, enum gw_units shown, double strength, double asd)
+{
+    if (!gw_given(strength)) return;
+    gw_add_bare(out, GW_PRESSURE, shown, strength, UP);
+    gw_text_add(out, " / ");
+    gw_add_bare(out, GW_PRESSURE, shown, asd, UP);
 }
 
 const char *gw_basis_words(enum gw_basis basis)

@@ -25,6 +25,12 @@ const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum
 void gw_add_utilization(struct gw_text *out, double value);
 /* "3.00 - 16.00": heights above ground. */
 void gw_add_extent(struct gw_text *out, enum gw_units shown, double bottom, double top);
+/* "3.0 to 16.0", "16.0": heights above ground, with a decimal less than a length has. */
+void gw_add_heights(struct gw_text *out, enum gw_units shown, double low, double high);
+/* "51.0 / 30.6": a pressure at strength and at allowable-stress level, up; nothing where absent. */
+void gw_add_levels(struct gw_text *out, enum gw_units shown, double strength, double asd);
+/* The number that stands on the page with so many decimals. */
+double gw_printed(enum gw_dim dim, enum gw_units shown, double si, int decimals, enum rounding rounding);
 /* A basis as people read it: "recalled" for what rests on memory. Of struct gw_used: the weakest of its rows. */
 const char *gw_basis_words(enum gw_basis basis);
 bool gw_say_basis(struct gw_text *out, const void *used, enum gw_units shown);

@@ -20,6 +20,7 @@ static const struct view_column ELEMENT_COLUMNS[] = {
     COLUMN("height", "height"),
     COLUMN("bottom", "bottom"),
     COLUMN("top", "top"),
+    COLUMN("elevation", "elevation"),
     COLUMN("span", "span"),
     COLUMN("zone", "zone"),
     COLUMN("parapet", "parapet"),

@@ -27,6 +27,7 @@ static struct gw_element start(const struct gw_builder *b, enum gw_sort sort, si
                                .sort = sort,
                                .strip = (unsigned)strip,
                                .place_class = (unsigned)place_class,
+                               .elevation = GW_ABSENT,
                                .pane = GW_ABSENT,
                                .edge = GW_ABSENT,
                                .span = GW_ABSENT,
@@ -129,6 +130,7 @@ static void set_transom(struct gw_element *e, const struct gw_room *room, size_t
 {
     const double *z = room->levels;
     bool head = level == room->n_rows;
+    e->elevation = z[level];
     e->above = head ? 0 : z[level + 1] - z[level];
     e->below = level ? z[level] - z[level - 1] : 0;
     e->rests = head ? NULL : room->rows[level].type;
@@ -205,6 +207,7 @@ static void add_anchors(struct gw_builder *b, size_t strip)
         const struct gw_class *at = &room->classes[GW_AXIS_MULLIONS][c];
         struct gw_element e = start(b, GW_SORT_ANCHOR, strip, c, at->end ? "jamb" : "interior");
         e.span = anchor_span(e.lines, room->grid.layers[GW_SORT_ANCHOR].strips[strip].member);
+        e.elevation = e.lines->anchors[room->grid.layers[GW_SORT_ANCHOR].strips[strip].member];
         e.corner = at->corner;
         e.carries = e.lines->bearings[room->grid.layers[GW_SORT_ANCHOR].strips[strip].member].piece > 0
                         ? GW_CARRIES_DEAD_AND_WIND

@@ -7,7 +7,7 @@
 /* What makes elements of two openings alike; lengths in micrometers so that equal ones compare equal. */
 struct group_key {
     const char *wall, *mark, *lite;
-    long long width, height, bottom, top, span, pane;
+    long long width, height, bottom, top, elevation, span, pane;
     int kind, zone, spans;
     bool overhang, parapet, place_unknown, height_unknown, corner;
 };
@@ -32,6 +32,7 @@ static struct group_key key_of(const struct gw_element *e)
                               .height = gw_micrometers(e->height),
                               .bottom = gw_micrometers(e->bottom),
                               .top = gw_micrometers(e->top),
+                              .elevation = gw_micrometers(e->elevation),
                               .span = gw_micrometers(e->span),
                               .pane = gw_micrometers(e->pane),
                               .kind = (int)e->kind,
@@ -49,9 +50,9 @@ static bool same_text(const char *a, const char *b) { return a == b || (a && b &
 static bool same_key(const struct group_key *a, const struct group_key *b)
 {
     return a->width == b->width && a->height == b->height && a->bottom == b->bottom && a->top == b->top &&
-           a->span == b->span && a->pane == b->pane && a->corner == b->corner && a->kind == b->kind &&
-           a->zone == b->zone && a->spans == b->spans && a->overhang == b->overhang && a->parapet == b->parapet &&
-           a->place_unknown == b->place_unknown && a->height_unknown == b->height_unknown &&
+           a->elevation == b->elevation && a->span == b->span && a->pane == b->pane && a->corner == b->corner &&
+           a->kind == b->kind && a->zone == b->zone && a->spans == b->spans && a->overhang == b->overhang &&
+           a->parapet == b->parapet && a->place_unknown == b->place_unknown && a->height_unknown == b->height_unknown &&
            same_text(a->wall, b->wall) && same_text(a->mark, b->mark) && same_text(a->lite, b->lite);
 }
 
