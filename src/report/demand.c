@@ -8,28 +8,6 @@
 
 #include <string.h>
 
-/* Bands of elements ------------------------------------------------------------------------------------------------ */
-
-/* The greater of two; whatever is given is greater than what is not. */
-static double greater(double a, double b) { return !gw_given(a) || b > a ? b : a; }
-
-void gw_widen_band(void *into, const void *row, bool first)
-{
-    struct gw_element *band = into;
-    const struct gw_element *e = row;
-    if (first) return;
-    band->count += e->count;
-    band->bottom = fmin(band->bottom, e->bottom);
-    band->top = fmax(band->top, e->top);
-    band->inward.pa = greater(band->inward.pa, e->inward.pa);
-    band->inward_asd.pa = greater(band->inward_asd.pa, e->inward_asd.pa);
-    band->outward_asd.pa = -greater(-band->outward_asd.pa, -e->outward_asd.pa);
-    if (!gw_given(band->outward.pa) || e->outward.pa < band->outward.pa) {
-        band->outward = e->outward;
-        band->governs = e->governs;
-    }
-}
-
 static const struct view_column MOCK_UP_COLUMNS[] = {
     COLUMN("Step", NULL),
     COLUMN("Test", "test_and_again"),

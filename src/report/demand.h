@@ -10,7 +10,5 @@ void gw_page_other_demands(struct page *page);
 void gw_page_members(struct page *page);
 void gw_page_reactions(struct page *page);
 void gw_page_given(struct page *page);
-/* Takes an element into a band of elements: counts, extent and worst pressures; the merge of a view of elements. */
-void gw_widen_band(void *into, const void *row, bool first);
 
 #endif

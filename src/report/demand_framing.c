@@ -109,8 +109,6 @@ static bool like_members(const void *left, const void *right)
     return !x->each && a->kind == b->kind && a->parapet == b->parapet && strcmp(a->wall, b->wall) == 0 && same_mark;
 }
 
-static double greater(double a, double b) { return !gw_given(a) || b > a ? b : a; }
-
 static double greatest(const struct member_row *row)
 {
     return fmax(row->zones[0].inertia, row->zones[1].inertia); /* leaves out an absent one */
@@ -126,9 +124,9 @@ static void take_member(void *into, const void *row, bool first)
         struct member_zone *a = &all->zones[i];
         const struct member_zone *b = &one->zones[i];
         a->count += b->count;
-        a->moment = greater(a->moment, b->moment);
-        a->shear = greater(a->shear, b->shear);
-        a->inertia = greater(a->inertia, b->inertia);
+        a->moment = fmax(a->moment, b->moment);
+        a->shear = fmax(a->shear, b->shear);
+        a->inertia = fmax(a->inertia, b->inertia);
     }
 }
 

@@ -76,15 +76,13 @@ static int by_size(const void *left, const void *right)
     return order ? order : compare_sizes(a->width, b->width);
 }
 
-static double greater(double a, double b) { return !gw_given(a) || b > a ? b : a; }
-
 static void take(struct glass_row *into, const struct glass_row *row)
 {
     into->count += row->count;
     into->area += row->area;
     into->edges += row->edges;
-    into->inward = greater(into->inward, row->inward);
-    into->outward = greater(into->outward, row->outward);
+    into->inward = fmax(into->inward, row->inward);
+    into->outward = fmax(into->outward, row->outward);
 }
 
 static size_t merge(struct glass_row *rows, size_t n)

@@ -87,7 +87,9 @@ static void take_line(void *into, const void *row, bool first)
     struct demand_line *line = into;
     const struct demand_line *other = row;
     if (first) return;
-    if (line->demand->element) gw_widen_band(&line->extent, &other->extent, false);
+    line->extent.count += other->extent.count;
+    line->extent.bottom = fmin(line->extent.bottom, other->extent.bottom);
+    line->extent.top = fmax(line->extent.top, other->extent.top);
     if (line->n < NAMED) line->places[line->n] = other->places[0];
     line->n++;
 }

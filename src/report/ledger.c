@@ -63,25 +63,24 @@ static int by_place(const void *left, const void *right)
 
 /* Merging -------------------------------------------------------------------------------------------------------- */
 
-static double greater(double a, double b) { return !gw_given(a) || b > a ? b : a; }
-
+/* fmax leaves out what is absent. */
 static void take_zone(struct ledger_zone *into, const struct ledger_zone *zone)
 {
     const bool leads = zone->worst && (!into->worst || zone->outward > into->outward);
     into->count += zone->count;
     if (leads) into->governs = zone->governs;
     if (leads) into->worst = zone->worst;
-    into->inward = greater(into->inward, zone->inward);
-    into->outward = greater(into->outward, zone->outward);
-    into->inward_asd = greater(into->inward_asd, zone->inward_asd);
-    into->outward_asd = greater(into->outward_asd, zone->outward_asd);
+    into->inward = fmax(into->inward, zone->inward);
+    into->outward = fmax(into->outward, zone->outward);
+    into->inward_asd = fmax(into->inward_asd, zone->inward_asd);
+    into->outward_asd = fmax(into->outward_asd, zone->outward_asd);
 }
 
 static void take_row(struct ledger_row *into, const struct ledger_row *row)
 {
     into->bottom = fmin(into->bottom, row->bottom);
     into->top = fmax(into->top, row->top);
-    into->area = greater(into->area, row->area);
+    into->area = fmax(into->area, row->area);
     if (row->to_story > into->to_story) into->to_story = row->to_story;
     if (row->story && (!into->story || row->story < into->story)) into->story = row->story;
     into->groups += row->groups;
