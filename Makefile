@@ -24,7 +24,7 @@ ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
 
 LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c src/*/*/*.c))
 CLI_SRC = $(wildcard src/cli/*.c)
-GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c
+GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c src/base/spelling.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
 CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
 GEN_OBJ = $(GEN_SRC:%.c=$(B)/%.o)

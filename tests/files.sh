@@ -149,7 +149,7 @@ printf '{"id": 1}\n{"edition": "a\000b"}\n{"edition": "\303("}\n---\n\000\n' | "
 expect "a stream of no text" 1 $? ""
 holds "a case for each" '[ "$(wc -l <told)" = 4 ]'
 holds "a zero byte" 'sed -n 2p told | grep -q "\"line\":2,\"column\":15"'
-holds "no UTF-8" 'sed -n 3p told | grep -q "not UTF-8 text\",\"line\":3,\"column\":14"'
+holds "no UTF-8" 'sed -n 3p told | grep -q "not UTF-8 text[^\"]*\",\"line\":3,\"column\":14"'
 holds "a zero byte alone" 'sed -n 4p told | grep -q "\"line\":5,\"column\":1"'
 echo "{\"id\": [123456789012345678, true, null, {\"a\": \"1\"}], ${case#?}" | "$program" calc wind 2>err >told
 holds "an id to the letter" 'grep -qF "{\"id\":[123456789012345678,true,null,{\"a\":\"1\"}],\"" told'

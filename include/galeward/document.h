@@ -30,7 +30,8 @@ struct gw_node {
     size_t count;
 };
 
-enum gw_severity { GW_ERROR, GW_WARNING };
+/* A note says how a value was read where nobody would read it otherwise; it is printed and not repeated in results. */
+enum gw_severity { GW_ERROR, GW_WARNING, GW_NOTE };
 
 /* One finding. `code` is a short constant word ("unknown_key"); `key` the field it concerns, or "". */
 struct gw_diag {
@@ -82,6 +83,10 @@ struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *sour
 struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *source,
                              const char *(*rename)(void *context, const char *header), void *context,
                              struct gw_diags *diags, const struct gw_node **header);
+/* Bytes of a byte order mark at the start, which is no part of the text: 3 or 0. */
+size_t gw_source_mark(const struct gw_source *source);
+/* What ends the lines of the text: '\n', or '\r' where it has none. */
+char gw_source_line_end(const struct gw_source *source);
 /* Is the text UTF-8 without zero bytes? Says where it is not. */
 bool gw_source_check(const struct gw_source *source, struct gw_diags *diags);
 

@@ -67,6 +67,13 @@ struct gw_choice {
     const char *help;
 };
 
+/* Another word for one of the choices, as drawings and reports have it. `name` NULL: it may be more than one of them,
+ * and is refused. `says`: what a reader is told, as the end of a sentence. */
+struct gw_also {
+    const char *word, *name, *says;
+    enum gw_severity severity; /* of what is told where it is taken */
+};
+
 struct gw_record;
 enum { GW_HOPS = 3 };
 
@@ -78,6 +85,7 @@ struct gw_field {
     enum gw_dim dim;
     const struct gw_record *record;
     const struct gw_choice *choices;  /* ends with a NULL name */
+    const struct gw_also *also;       /* other words for them; ends with a NULL word; NULL: none */
     double least, greatest;           /* refused outside; both 0: no limit */
     double likely_least, likely_most; /* a warning outside; both 0: none */
     const char *fallback;             /* default, as a user would write it; NULL: none */
@@ -149,6 +157,10 @@ void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *
 void gw_assume_that(struct gw_arena *arena, struct gw_assumptions *list, const struct gw_assumption *said);
 
 const char *gw_choice_name(const struct gw_choice *choices, int value); /* "" for 0 */
+/* The choice of that name, or the only one that differs from it in capitals, spaces, hyphens and '_' alone; or NULL. */
+const struct gw_choice *gw_choice_match(const struct gw_choice *choices, const char *word);
+/* Do two words differ in those alone? */
+bool gw_words_alike(const char *a, const char *b);
 const struct gw_field *gw_record_field(const struct gw_record *record, const char *key);
 /* The nearest of the record's keys, or NULL. */
 const char *gw_record_nearest(const struct gw_record *record, const char *key);

@@ -80,6 +80,8 @@ struct gw_dim_info {
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim);
 /* GW_DIM_COUNT where no dimension has that key. */
 enum gw_dim gw_dim_by_key(const char *key);
+/* The dimension that the units of `dim` are listed under: thicknesses are lengths, and so on. */
+enum gw_dim gw_unit_dim(enum gw_dim dim);
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length);
 
 enum gw_quantity_fault {

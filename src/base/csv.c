@@ -9,7 +9,7 @@ struct csv {
     struct gw_diags *diags;
     size_t at;
     unsigned line, column;
-    char separator;
+    char separator, line_end;
     bool broken; /* an open quote ate the rest of the file */
 };
 
@@ -20,7 +20,7 @@ static char peek(const struct csv *c) { return at_end(c) ? '\0' : c->source->tex
 static void step(struct csv *c)
 {
     char was = c->source->text[c->at++];
-    if (was == '\n') {
+    if (was == c->line_end) {
         c->line++;
         c->column = 1;
     } else {
@@ -147,7 +147,8 @@ struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *sou
                              struct gw_diags *diags, const struct gw_node **first)
 {
     struct csv c = {.arena = arena, .source = source, .diags = diags, .line = 1, .column = 1};
-    if (source->length >= 3 && memcmp(source->text, "\xEF\xBB\xBF", 3) == 0) c.at = 3;
+    c.line_end = gw_source_line_end(source);
+    c.at = gw_source_mark(source);
     c.separator = find_separator(source, c.at);
     struct gw_node *rows = gw_alloc(arena, 1, sizeof *rows), **end = &rows->first;
     *rows = (struct gw_node){.kind = GW_SEQUENCE, .line = 1, .column = 1, .source = source};

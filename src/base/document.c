@@ -76,11 +76,22 @@ void gw_diags_sort(struct gw_diags *diags)
     diags->capacity = diags->n + 1;
 }
 
+size_t gw_source_mark(const struct gw_source *source)
+{
+    return source->length >= 3 && memcmp(source->text, "\xEF\xBB\xBF", 3) == 0 ? 3 : 0;
+}
+
+char gw_source_line_end(const struct gw_source *source)
+{
+    return source->length && memchr(source->text, '\n', source->length) ? '\n' : '\r';
+}
+
 static const char *line_start(const struct gw_source *source, unsigned line)
 {
-    const char *at = source->text, *end = source->text + source->length;
+    const char *at = source->text + gw_source_mark(source), *end = source->text + source->length;
+    const char line_end = gw_source_line_end(source);
     for (unsigned n = 1; n < line; n++) {
-        at = memchr(at, '\n', (size_t)(end - at));
+        at = memchr(at, line_end, (size_t)(end - at));
         if (!at) return NULL;
         at++;
     }
@@ -110,7 +121,8 @@ static void print_source_line(struct gw_text *out, const struct gw_diag *diag)
 
 void gw_diag_print(struct gw_text *out, const struct gw_diag *diag)
 {
-    const char *word = diag->severity == GW_ERROR ? "error" : "warning";
+    static const char *const words[] = {[GW_ERROR] = "error", [GW_WARNING] = "warning", [GW_NOTE] = "note"};
+    const char *word = words[diag->severity];
     const char *name = diag->source ? diag->source->name : "galeward";
     gw_text_add_safe(out, name, strlen(name));
     if (diag->line) gw_text_addf(out, ":%u:%u", diag->line, diag->column);

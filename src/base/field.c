@@ -17,6 +17,36 @@ const char *gw_choice_name(const struct gw_choice *choices, int value)
     return "";
 }
 
+static char next_letter(const char **at)
+{
+    while (**at && strchr(" -_/", **at)) (*at)++;
+    char c = **at;
+    if (c) (*at)++;
+    return (char)(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
+}
+
+bool gw_words_alike(const char *a, const char *b)
+{
+    for (;;) {
+        char x = next_letter(&a), y = next_letter(&b);
+        if (x != y) return false;
+        if (!x) return true;
+    }
+}
+
+const struct gw_choice *gw_choice_match(const struct gw_choice *choices, const char *word)
+{
+    const struct gw_choice *found = NULL;
+    size_t n = 0;
+    for (const struct gw_choice *c = choices; c->name; c++) {
+        if (strcmp(c->name, word) == 0) return c;
+        if (!gw_words_alike(c->name, word)) continue;
+        found = c;
+        n++;
+    }
+    return n == 1 ? found : NULL;
+}
+
 void gw_field_json_key(struct gw_text *out, const struct gw_field *field)
 {
     const char *suffix = field->type == GW_T_NUMBER ? gw_dim_info(field->dim)->suffix : "";

@@ -1,6 +1,8 @@
 /* Quantities as people write them. The units themselves are rows of tables/units.yaml. */
 #include "galeward/units.h"
 
+#include "base/spelling.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -109,8 +111,7 @@ enum gw_dim gw_dim_by_key(const char *key)
     return (enum gw_dim)dim;
 }
 
-/* Thicknesses are lengths, and so on; the unit rows name a dimension once. */
-static enum gw_dim unit_dim(enum gw_dim dim)
+enum gw_dim gw_unit_dim(enum gw_dim dim)
 {
     switch ((int)dim) {
     case GW_THICKNESS:
@@ -136,15 +137,21 @@ const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, c
 {
     for (size_t i = 0; i < units.n; i++) {
         const struct gw_unit *u = &units.items[i];
-        if (u->dim == unit_dim(dim) && strlen(u->name) == length && memcmp(u->name, name, length) == 0) return u;
+        if (u->dim == gw_unit_dim(dim) && strlen(u->name) == length && memcmp(u->name, name, length) == 0) return u;
     }
     return NULL;
+}
+
+static const struct gw_unit *unit_written(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
+{
+    const struct gw_unit *exact = gw_unit_find(units, dim, name, length);
+    return exact ? exact : gw_unit_alike(units, gw_unit_dim(dim), name, length);
 }
 
 static bool is_known_unit(struct gw_unit_list units, const char *name, size_t length)
 {
     for (int dim = 0; dim < GW_DIM_COUNT; dim++)
-        if (gw_unit_find(units, (enum gw_dim)dim, name, length)) return true;
+        if (unit_written(units, (enum gw_dim)dim, name, length)) return true;
     return false;
 }
 
@@ -179,10 +186,38 @@ static size_t fraction_at(const struct cursor *c, size_t at, double *value)
     return i - at;
 }
 
+/* Digits in threes after commas, where they can be nothing else: "1,234,567" or "1,234.5". One comma alone may be a
+ * decimal comma, and is no number. Returns the bytes read, 0 for none. */
+static size_t thousands_at(const struct cursor *c, double *value)
+{
+    enum { LONGEST = 32 };
+    char digits[LONGEST];
+    size_t i = c->at, n = 0, commas = 0;
+    bool negative = i < c->length && c->text[i] == '-';
+    i += negative;
+    while (starts_digit(c, i) && n < 3) digits[n++] = c->text[i++];
+    if (!n || digits[0] == '0') return 0;
+    for (; i < c->length && c->text[i] == ',' && n + 3 < LONGEST; commas++) {
+        for (size_t k = 1; k <= 3; k++) {
+            if (!starts_digit(c, i + k)) return 0;
+            digits[n++] = c->text[i + k];
+        }
+        i += 4;
+    }
+    bool point = commas && i < c->length && c->text[i] == '.' && starts_digit(c, i + 1);
+    if (point) digits[n++] = c->text[i++];
+    while (point && starts_digit(c, i) && n < LONGEST) digits[n++] = c->text[i++];
+    if (!(commas > 1 || point) || starts_digit(c, i) || (i < c->length && strchr(".,", c->text[i]))) return 0;
+    if (gw_read_number(digits, n, value) != n) return 0;
+    if (negative) *value = -*value;
+    return i - c->at;
+}
+
 /* "6 1/2", "6-1/2", "3/8", "12.5" */
 static bool read_mixed(struct cursor *c, double *value)
 {
     size_t used = fraction_at(c, c->at, value);
+    if (!used) used = thousands_at(c, value);
     if (used) {
         c->at += used;
         return true;
@@ -223,6 +258,21 @@ struct reading {
     enum gw_units preset;
 };
 
+static bool is_foot(const struct reading *r, const struct gw_unit *unit)
+{
+    const struct gw_unit *foot = gw_unit_find(r->units, GW_LENGTH, "ft", 2);
+    return unit && foot && gw_unit_dim(r->dim) == GW_LENGTH && !(fabs(unit->factor - foot->factor) > 0);
+}
+
+/* "ft6in" where it is no unit: the feet before the digit. */
+static size_t feet_span(const struct reading *r, const struct cursor *c, size_t span)
+{
+    size_t n = 0;
+    while (n < span && !starts_digit(c, c->at + n)) n++;
+    if (n == span || is_known_unit(r->units, c->text + c->at, span)) return span;
+    return is_foot(r, unit_written(r->units, r->dim, c->text + c->at, n)) ? n : span;
+}
+
 static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *c, const struct gw_unit **unit)
 {
     skip_spaces(c);
@@ -233,14 +283,18 @@ static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *
         *unit = gw_unit_find(r->units, r->dim, bare, strlen(bare));
         return *unit || !*bare ? GW_QUANTITY_OK : GW_QUANTITY_UNKNOWN_UNIT;
     }
-    *unit = gw_unit_find(r->units, r->dim, c->text + c->at, span);
+    *unit = unit_written(r->units, r->dim, c->text + c->at, span);
+    if (!*unit) {
+        span = feet_span(r, c, span);
+        *unit = unit_written(r->units, r->dim, c->text + c->at, span);
+    }
     if (!*unit)
         return is_known_unit(r->units, c->text + c->at, span) ? GW_QUANTITY_WRONG_UNIT : GW_QUANTITY_UNKNOWN_UNIT;
     c->at += span;
     return GW_QUANTITY_OK;
 }
 
-/* After feet may come inches, and only inches. */
+/* After feet may come inches, and only inches; less than a foot of them may be bare: 5'-6, 5 ft 6. */
 static enum gw_quantity_fault read_inches(const struct reading *r, struct cursor *c, double *si)
 {
     if (c->at < c->length && c->text[c->at] == '-') c->at++;
@@ -252,9 +306,14 @@ static enum gw_quantity_fault read_inches(const struct reading *r, struct cursor
     struct reading with_unit = *r;
     with_unit.preset = GW_UNITS_NONE;
     enum gw_quantity_fault fault = read_unit(&with_unit, c, &unit);
+    const struct gw_unit *inch = gw_unit_find(r->units, GW_LENGTH, "in", 2);
+    const double foot = 12;
+    if (fault == GW_QUANTITY_NO_UNIT && inches < foot) {
+        unit = inch;
+        fault = GW_QUANTITY_OK;
+    }
     if (fault == GW_QUANTITY_NO_UNIT) c->at = at;
     if (fault != GW_QUANTITY_OK) return fault == GW_QUANTITY_NO_UNIT ? GW_QUANTITY_TRAILING : fault;
-    const struct gw_unit *inch = gw_unit_find(r->units, GW_LENGTH, "in", 2);
     if (!inch || fabs(unit->factor - inch->factor) > 0) {
         c->at = at;
         return GW_QUANTITY_TRAILING;
@@ -263,23 +322,20 @@ static enum gw_quantity_fault read_inches(const struct reading *r, struct cursor
     return GW_QUANTITY_OK;
 }
 
-static bool is_foot(const struct reading *r, const struct gw_unit *unit)
-{
-    const struct gw_unit *foot = gw_unit_find(r->units, GW_LENGTH, "ft", 2);
-    return unit && foot && unit_dim(r->dim) == GW_LENGTH && !(fabs(unit->factor - foot->factor) > 0);
-}
-
 static enum gw_quantity_fault read_all(const struct reading *r, struct cursor *c, double *si)
 {
     double number;
     const struct gw_unit *unit = NULL;
     skip_spaces(c);
     if (!read_mixed(c, &number)) return GW_QUANTITY_NOT_A_NUMBER;
+    skip_spaces(c);
+    const size_t end = c->at;
     enum gw_quantity_fault fault = read_unit(r, c, &unit);
     if (fault != GW_QUANTITY_OK) return fault;
-    *si = unit ? number * unit->factor + unit->offset : number;
+    const bool written = c->at > end; /* "5-6" is no 5 ft, though bare numbers are feet */
     skip_spaces(c);
-    if (c->at < c->length && is_foot(r, unit)) fault = read_inches(r, c, si);
+    *si = unit ? number * unit->factor + unit->offset : number;
+    if (c->at < c->length && written && is_foot(r, unit)) fault = read_inches(r, c, si);
     skip_spaces(c);
     if (fault == GW_QUANTITY_OK && c->at < c->length) return GW_QUANTITY_TRAILING;
     if (fault == GW_QUANTITY_OK && !isfinite(*si)) return GW_QUANTITY_RANGE;
@@ -291,9 +347,13 @@ enum gw_quantity_fault gw_quantity_read(struct gw_unit_list units, enum gw_dim d
 {
     struct reading r = {units, dim, preset};
     struct cursor c = {text, length, 0};
-    double si;
+    struct gw_plain plain;
+    double si = 0;
+    const bool marked = gw_plain_text(&plain, text, length);
+    if (marked) c = (struct cursor){plain.text, plain.length, 0};
     enum gw_quantity_fault fault = read_all(&r, &c, &si);
-    *at = c.at < length ? c.at : length;
+    if (c.at > c.length) c.at = c.length;
+    *at = marked ? plain.from[c.at] : c.at;
     if (fault == GW_QUANTITY_OK) *value = si;
     return fault;
 }

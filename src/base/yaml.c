@@ -45,8 +45,9 @@ static size_t utf8_span(const char *text, size_t length)
 static yaml_mark_t mark_of(const struct gw_source *source, size_t offset)
 {
     yaml_mark_t mark = {0};
-    for (size_t i = 0; i < offset; i++) {
-        if (source->text[i] == '\n') {
+    const char line_end = gw_source_line_end(source);
+    for (size_t i = gw_source_mark(source); i < offset; i++) {
+        if (source->text[i] == line_end) {
             mark.line++;
             mark.column = 0;
         } else {
@@ -56,18 +57,39 @@ static yaml_mark_t mark_of(const struct gw_source *source, size_t offset)
     return mark;
 }
 
+static bool is_utf16(const struct gw_source *s)
+{
+    if (s->length < 2) return false;
+    bool marked = memcmp(s->text, "\xFF\xFE", 2) == 0 || memcmp(s->text, "\xFE\xFF", 2) == 0;
+    return marked || (s->text[0] == '\0') != (s->text[1] == '\0');
+}
+
+/* The second byte order mark of two files that were joined, or the text's end. */
+static size_t stray_mark(const struct gw_source *s)
+{
+    for (size_t i = 1; i + 2 < s->length; i++) {
+        const char *at = memchr(s->text + i, 0xEF, s->length - i - 2);
+        if (!at) break;
+        i = (size_t)(at - s->text);
+        if (memcmp(at, "\xEF\xBB\xBF", 3) == 0) return i;
+    }
+    return s->length;
+}
+
 static bool check_encoding(struct reader *r)
 {
     const struct gw_source *s = r->source;
-    bool utf16 = s->length >= 2 && (memcmp(s->text, "\xFF\xFE", 2) == 0 || memcmp(s->text, "\xFE\xFF", 2) == 0);
-    if (utf16) {
-        fail(r, "encoding", (yaml_mark_t){0}, "the file is UTF-16: save it as UTF-8");
+    if (is_utf16(s)) {
+        fail(r, "encoding", (yaml_mark_t){0}, "the file is UTF-16: save it as UTF-8 (a sheet as 'CSV UTF-8')");
         return false;
     }
-    size_t good = utf8_span(s->text, s->length);
-    if (good == s->length) return true;
-    fail(r, "encoding", mark_of(s, good), "not UTF-8 text");
-    return false;
+    size_t good = utf8_span(s->text, s->length), stray = stray_mark(s);
+    if (good < s->length)
+        fail(r, "encoding", mark_of(s, good), "not UTF-8 text: save the file as UTF-8 (a sheet as 'CSV UTF-8')");
+    else if (stray < s->length)
+        fail(r, "encoding", mark_of(s, stray),
+             "a byte order mark (U+FEFF) inside the text, as where two files were joined: take it out");
+    return !r->failed;
 }
 
 /* What libyaml says, in the words of someone who writes project files. */
@@ -103,13 +125,32 @@ static const char *begun(struct reader *r, bool at_context)
 }
 
 /* libyaml's mark counts characters. */
-static char character_at(const struct gw_source *source, yaml_mark_t at)
+static const char *place_of(const struct gw_source *source, yaml_mark_t at)
 {
-    const char *c = source->text, *end = c + source->length;
-    for (size_t line = 0; line < at.line && c < end; c++) line += *c == '\n';
+    const char *c = source->text + gw_source_mark(source), *end = source->text + source->length;
+    const char line_end = gw_source_line_end(source);
+    for (size_t line = 0; line < at.line && c < end; c++) line += *c == line_end;
     for (size_t column = 0; column < at.column && c < end; column++)
         for (c++; c < end && ((unsigned char)*c & 0xC0) == 0x80;) c++;
-    return c < end ? *c : '\0';
+    return c;
+}
+
+static char character_at(const struct gw_source *source, yaml_mark_t at)
+{
+    const char *c = place_of(source, at);
+    return c < source->text + source->length ? *c : '\0';
+}
+
+/* "exposure:B" in the line where a key was not found: NULL, or what to write. */
+static const char *unspaced_key(struct reader *r, yaml_mark_t at)
+{
+    const char *from = place_of(r->source, at), *end = r->source->text + r->source->length;
+    size_t key = 0, line = 0;
+    while (from + line < end && !strchr("\r\n", from[line])) line++;
+    while (key < line && from[key] != ':') key++;
+    if (!key || key + 1 >= line || memchr(from, ' ', key)) return NULL;
+    return gw_format(r->arena, "not valid YAML: no space after the ':'; write %.*s: %.*s", (int)key, from,
+                     (int)(line - key - 1), from + key + 1);
 }
 
 static const char *syntax_message(struct reader *r, bool at_context)
@@ -119,6 +160,9 @@ static const char *syntax_message(struct reader *r, bool at_context)
         return gw_format(r->arena, "not valid YAML: the file ends inside a bracket that is never closed%s",
                          begun(r, at_context));
     const char *problem = p->problem ? p->problem : "unknown problem";
+    const char *unspaced =
+        strcmp(problem, "could not find expected ':'") == 0 ? unspaced_key(r, p->context_mark) : NULL;
+    if (unspaced) return unspaced;
     for (size_t i = 0; i < sizeof WORDINGS / sizeof *WORDINGS; i++)
         if (strcmp(problem, WORDINGS[i].problem) == 0)
             return gw_format(r->arena, "not valid YAML: %s%s", WORDINGS[i].ours, begun(r, at_context));
@@ -136,7 +180,8 @@ static void syntax_error(struct reader *r)
                                      strcmp(p->problem, "could not find expected ':'") == 0);
     yaml_mark_t at = at_context ? p->context_mark : p->problem_mark;
     if (p->error == YAML_READER_ERROR)
-        at = mark_of(r->source, p->problem_offset < r->source->length ? p->problem_offset : 0);
+        at = mark_of(r->source,
+                     p->problem_offset < r->source->length ? p->problem_offset + gw_source_mark(r->source) : 0);
     if (p->error == YAML_SCANNER_ERROR && character_at(r->source, at) == '\t')
         fail(r, "syntax", at, "a tab: indent with spaces");
     else fail(r, "syntax", at, syntax_message(r, at_context));
@@ -362,7 +407,8 @@ struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *so
     if (!check_encoding(&r)) return NULL;
     if (yaml_parser_initialize(&r.parser)) {
         yaml_parser_set_encoding(&r.parser, YAML_UTF8_ENCODING);
-        yaml_parser_set_input_string(&r.parser, (const unsigned char *)source->text, source->length);
+        const size_t mark = gw_source_mark(source);
+        yaml_parser_set_input_string(&r.parser, (const unsigned char *)source->text + mark, source->length - mark);
         if (!gw_guard(arena, read_document, &r)) r.no_memory = true;
         while (r.n_events) drop_event(&r);
         yaml_parser_delete(&r.parser);

@@ -6,13 +6,15 @@
 #include "galeward/model.h"
 
 static const struct gw_field CASE[] = {
-    PICK(gw_debris_case, edition, gw_debris_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),
+    PICK(gw_debris_case, edition, gw_debris_edition_choices, .also = gw_edition_words, .flags = GW_REQUIRED,
+         .help = "edition of ASCE 7"),
     NUM(gw_debris_case, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
         .help = "from the building's own map; asce7-05: nominal, later: strength level"),
     NUM(gw_debris_case, region_wind_speed, GW_SPEED, LIMITS(1, 300),
         .help = "Risk Category III: from the Category II map, which the region goes by"),
     NUM(gw_debris_case, coast_distance, GW_LENGTH, LIMITS(0, 1e7), .help = "from the coastal mean high water line"),
-    PICK(gw_debris_case, risk_category, gw_risk_choices, .flags = GW_REQUIRED, .help = "risk category"),
+    PICK(gw_debris_case, risk_category, gw_risk_choices, .also = gw_risk_words, .flags = GW_REQUIRED,
+         .help = "risk category"),
     F(gw_debris_case, health_care, GW_T_BOOL, .help = "Risk Category III: health care facility, with a map of its own"),
     NUM(gw_debris_case, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0, 1000),
         .help = "lowest edge of the glazing above ground"),

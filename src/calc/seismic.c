@@ -15,7 +15,8 @@ static const struct gw_choice PARTS[] = {{"wall_element", GW_PART_WALL_ELEMENT, 
                                          {0}};
 
 static const struct gw_field FORCE[] = {
-    PICK(gw_seismic_force_case, edition, gw_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),
+    PICK(gw_seismic_force_case, edition, gw_edition_choices, .also = gw_edition_words, .flags = GW_REQUIRED,
+         .help = "edition of ASCE 7"),
     NUM(gw_seismic_force_case, sds, GW_RATIO, .flags = GW_REQUIRED, LIMITS(0.001, 5), .help = "S_DS of the site"),
     NUM(gw_seismic_force_case, weight, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1e-6, 1e9),
         .help = "W_p, a force: what the part or connection holds"),
@@ -103,7 +104,7 @@ static const struct gw_field DRIFT[] = {
     NUM(drift_case, drift_ratio, GW_RATIO, LIMITS(0, 0.1), .help = "D_p over story_height, in place of drift"),
     NUM(drift_case, drift_with_importance, GW_THICKNESS, LIMITS(0, 5), .help = "D_pI, in place of drift"),
     NUM(drift_case, importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_e; absent: by risk_category"),
-    PICK(drift_case, risk_category, gw_risk_choices, .help = "for I_e and the allowable drift"),
+    PICK(drift_case, risk_category, gw_risk_choices, .also = gw_risk_words, .help = "for I_e and the allowable drift"),
     PICK(drift_case, structure, gw_drift_structure_choices, .help = "without a drift: whose allowable one is taken"),
     NUM(drift_case, story_height, GW_LENGTH, LIMITS(0.1, 50), .help = "between the floors"),
     NUM(drift_case, redundancy, GW_RATIO, LIMITS(1, 2),
@@ -251,7 +252,8 @@ static const struct gw_field CLEARANCE[] = {
     NUM(clearance_case, frame_height, GW_LENGTH, LIMITS(0.01, 50), .help = "frame opening; racking"),
     PICK(clearance_case, distribution, DISTRIBUTIONS,
          .help = "of the drift; absent: racking where both heights are given"),
-    PICK(clearance_case, edition, gw_edition_choices, .help = "of ASCE 7, for passes; absent: both wordings only"),
+    PICK(clearance_case, edition, gw_edition_choices, .also = gw_edition_words,
+         .help = "of ASCE 7, for passes; absent: both wordings only"),
 };
 static const struct gw_record CLEARANCE_RECORD = RECORD("clearance", clearance_case, CLEARANCE);
 

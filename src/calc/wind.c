@@ -18,7 +18,8 @@ static const struct gw_field PARAPET[] = {
 };
 static const struct gw_record PARAPET_RECORD = RECORD("parapet", gw_wind_parapet, PARAPET);
 static const struct gw_field WIND_CASE[] = {
-    PICK(gw_wind_case, edition, gw_edition_choices, .flags = GW_REQUIRED, .help = "edition of ASCE 7"),
+    PICK(gw_wind_case, edition, gw_edition_choices, .also = gw_edition_words, .flags = GW_REQUIRED,
+         .help = "edition of ASCE 7"),
     NUM(gw_wind_case, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
         .help = "3-second gust"),
     PICK(gw_wind_case, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "exposure"),

@@ -4,6 +4,38 @@
 const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},
                                              {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"},
                                              {0}};
+const struct gw_also gw_level_words[] = {
+    {"ultimate", "strength", "pressures for combinations with 1.0 W, not multiplied by 0.6", GW_WARNING},
+    {"LRFD", "strength", "pressures for combinations with 1.0 W, not multiplied by 0.6", GW_WARNING},
+    {"strength level", "strength", NULL, GW_NOTE},
+    {"allowable", "asd", "allowable-stress pressures, taken as multiplied by 0.6 already", GW_WARNING},
+    {"allowable stress", "asd", "allowable-stress pressures, taken as multiplied by 0.6 already", GW_WARNING},
+    {"service", NULL,
+     "it may be either: write strength for pressures of combinations with 1.0 W, asd for those multiplied by 0.6", 0},
+    {"nominal", NULL,
+     "it may be either: write strength for pressures of combinations with 1.0 W, asd for those multiplied by 0.6", 0},
+    {"working", NULL, "it may be either: write asd for pressures multiplied by 0.6, strength for others", 0},
+    {0}};
+const struct gw_also gw_edition_words[] = {{"7-10", "asce7-10", NULL, GW_NOTE},
+                                           {"7-16", "asce7-16", NULL, GW_NOTE},
+                                           {"7-22", "asce7-22", NULL, GW_NOTE},
+                                           {"asce/sei 7-10", "asce7-10", NULL, GW_NOTE},
+                                           {"asce/sei 7-16", "asce7-16", NULL, GW_NOTE},
+                                           {"asce/sei 7-22", "asce7-22", NULL, GW_NOTE},
+                                           {0}};
+const struct gw_also gw_risk_words[] = {{"1", "I", NULL, GW_NOTE},
+                                        {"2", "II", NULL, GW_NOTE},
+                                        {"3", "III", NULL, GW_NOTE},
+                                        {"4", "IV", NULL, GW_NOTE},
+                                        {"category I", "I", NULL, GW_NOTE},
+                                        {"category II", "II", NULL, GW_NOTE},
+                                        {"category III", "III", NULL, GW_NOTE},
+                                        {"category IV", "IV", NULL, GW_NOTE},
+                                        {0}};
+const struct gw_also gw_glass_standard_words[] = {
+    {"ASTM E1300-04", "e1300-04", NULL, GW_NOTE},   {"ASTM E1300-09a", "e1300-09a", NULL, GW_NOTE},
+    {"ASTM E1300-12a", "e1300-12a", NULL, GW_NOTE}, {"ASTM E1300-16", "e1300-16", NULL, GW_NOTE},
+    {"ASTM E1300-24", "e1300-24", NULL, GW_NOTE},   {0}};
 const struct gw_choice gw_edition_choices[] = {
     {"asce7-10", GW_ASCE7_10, ""}, {"asce7-16", GW_ASCE7_16, ""}, {"asce7-22", GW_ASCE7_22, ""}, {0}};
 const struct gw_choice gw_exposure_choices[] = {{"B", GW_EXPOSURE_B, "urban, suburban, wooded"},

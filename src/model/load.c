@@ -72,9 +72,8 @@ static enum gw_units preset_of(const struct gw_node *root)
 {
     const struct gw_node *units = gw_node_get(root, "units");
     if (!units || units->kind != GW_SCALAR) return GW_UNITS_NONE;
-    for (const struct gw_choice *c = gw_units_choices; c->name; c++)
-        if (strcmp(c->name, units->text) == 0) return (enum gw_units)c->value;
-    return GW_UNITS_NONE;
+    const struct gw_choice *found = gw_choice_match(gw_units_choices, units->text);
+    return found ? (enum gw_units)found->value : GW_UNITS_NONE;
 }
 
 static struct gw_load loader(struct gw_model *model, enum gw_units preset)

@@ -34,18 +34,20 @@ static const struct gw_field INFO[] = {
     F(gw_info, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "project name"),
     F(gw_info, number, GW_T_TEXT, .help = "project number"),
     F(gw_info, by, GW_T_TEXT, .help = "who wrote the file"),
-    PICK(gw_info, risk_category, gw_risk_choices, .fallback = "II",
+    PICK(gw_info, risk_category, gw_risk_choices, .also = gw_risk_words, .fallback = "II",
          .help = "risk category; the wind speed comes from its map"),
 };
 static const struct gw_record INFO_RECORD = RECORD("project", gw_info, INFO);
 
 static const struct gw_field CODES[] = {
     PICK(gw_codes, building, gw_building_code_choices, .flags = GW_REQUIRED, .help = "building code in force"),
-    PICK(gw_codes, wind, gw_edition_choices,
+    PICK(gw_codes, wind, gw_edition_choices, .also = gw_edition_words,
          .help = "edition of ASCE 7; absent: the one that the building code adopts"),
-    PICK(gw_codes, glass, gw_glass_standard_choices, .help = "edition of ASTM E1300; absent: by the building code"),
+    PICK(gw_codes, glass, gw_glass_standard_choices, .also = gw_glass_standard_words,
+         .help = "edition of ASTM E1300; absent: by the building code"),
     F(gw_codes, aluminum, GW_T_TEXT, .help = "edition of the Aluminum Design Manual; absent: by the building code"),
-    PICK(gw_codes, debris, gw_debris_edition_choices, .help = "edition for wind-borne debris; absent: that for wind"),
+    PICK(gw_codes, debris, gw_debris_edition_choices, .also = gw_edition_words,
+         .help = "edition for wind-borne debris; absent: that for wind"),
 };
 static const struct gw_record CODES_RECORD = RECORD("codes", gw_codes, CODES);
 
@@ -309,7 +311,7 @@ static const struct gw_field GIVEN[] = {
         .help = "inward pressure"),
     NUM(gw_given_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),
-    PICK(gw_given_row, level, LEVELS, .flags = GW_REQUIRED, .help = "strength or asd"),
+    PICK(gw_given_row, level, LEVELS, .also = gw_level_words, .flags = GW_REQUIRED, .help = "strength or asd"),
     F(gw_given_row, source, GW_T_TEXT, .help = "sheet"),
     PLACE(gw_given_row),
 };
@@ -333,7 +335,7 @@ static const struct gw_field TUNNEL[] = {
         .help = "inward pressure"),
     NUM(gw_tunnel_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),
-    PICK(gw_tunnel_row, level, LEVELS, .flags = GW_REQUIRED, .help = "strength or asd"),
+    PICK(gw_tunnel_row, level, LEVELS, .also = gw_level_words, .flags = GW_REQUIRED, .help = "strength or asd"),
     F(gw_tunnel_row, source, GW_T_TEXT, .flags = GW_REQUIRED, .help = "report"),
     PLACE(gw_tunnel_row),
 };

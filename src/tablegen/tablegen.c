@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MAX_TABLES = 200, MAX_UNITS = 200, MAX_COLUMNS = 24 };
+enum { MAX_TABLES = 200, MAX_UNITS = 400, MAX_COLUMNS = 24 };
 
 struct column {
     const char *name, *type, *prefix, *unit_name, *member;
