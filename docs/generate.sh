@@ -5,7 +5,7 @@ folder=${2:-docs}
 {
     echo "# Field reference"
     echo
-    echo "Generated from the field tables by \`make docs\`. A bare number takes the unit of the file's \`units: us | si\`."
+    echo "Generated from the field tables by \`make docs\`. A bare number takes the unit of the file's \`units: us | si\`; how values may be written: [values.md](values.md)."
     echo
     "$program" schema project --format md
     echo

@@ -84,6 +84,9 @@ enum gw_dim gw_dim_by_key(const char *key);
 enum gw_dim gw_unit_dim(enum gw_dim dim);
 const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length);
 
+/* The same by what people write for it: in capitals ("FT"), with stops ("in."), but never 'mPa' for 'MPa'. */
+const struct gw_unit *gw_unit_written(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length);
+
 enum gw_quantity_fault {
     GW_QUANTITY_OK,
     GW_QUANTITY_NOT_A_NUMBER,

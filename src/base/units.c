@@ -142,7 +142,7 @@ const struct gw_unit *gw_unit_find(struct gw_unit_list units, enum gw_dim dim, c
     return NULL;
 }
 
-static const struct gw_unit *unit_written(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
+const struct gw_unit *gw_unit_written(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length)
 {
     const struct gw_unit *exact = gw_unit_find(units, dim, name, length);
     return exact ? exact : gw_unit_alike(units, gw_unit_dim(dim), name, length);
@@ -151,7 +151,7 @@ static const struct gw_unit *unit_written(struct gw_unit_list units, enum gw_dim
 static bool is_known_unit(struct gw_unit_list units, const char *name, size_t length)
 {
     for (int dim = 0; dim < GW_DIM_COUNT; dim++)
-        if (unit_written(units, (enum gw_dim)dim, name, length)) return true;
+        if (gw_unit_written(units, (enum gw_dim)dim, name, length)) return true;
     return false;
 }
 
@@ -270,7 +270,7 @@ static size_t feet_span(const struct reading *r, const struct cursor *c, size_t 
     size_t n = 0;
     while (n < span && !starts_digit(c, c->at + n)) n++;
     if (n == span || is_known_unit(r->units, c->text + c->at, span)) return span;
-    return is_foot(r, unit_written(r->units, r->dim, c->text + c->at, n)) ? n : span;
+    return is_foot(r, gw_unit_written(r->units, r->dim, c->text + c->at, n)) ? n : span;
 }
 
 static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *c, const struct gw_unit **unit)
@@ -283,10 +283,10 @@ static enum gw_quantity_fault read_unit(const struct reading *r, struct cursor *
         *unit = gw_unit_find(r->units, r->dim, bare, strlen(bare));
         return *unit || !*bare ? GW_QUANTITY_OK : GW_QUANTITY_UNKNOWN_UNIT;
     }
-    *unit = unit_written(r->units, r->dim, c->text + c->at, span);
+    *unit = gw_unit_written(r->units, r->dim, c->text + c->at, span);
     if (!*unit) {
         span = feet_span(r, c, span);
-        *unit = unit_written(r->units, r->dim, c->text + c->at, span);
+        *unit = gw_unit_written(r->units, r->dim, c->text + c->at, span);
     }
     if (!*unit)
         return is_known_unit(r->units, c->text + c->at, span) ? GW_QUANTITY_WRONG_UNIT : GW_QUANTITY_UNKNOWN_UNIT;

@@ -1,6 +1,9 @@
 /* A CSV sheet to a list of records. */
 #include "galeward/sheet.h"
 
+#include "base/fields.h"
+#include "base/spelling.h"
+
 #include <string.h>
 
 struct gw_sheet_column *gw_sheet_columns(struct gw_arena *arena, const struct gw_node *mapping, size_t *n)
@@ -22,12 +25,41 @@ static const char *header_of(const struct gw_sheet_layout *sheet, const char *ke
     return header;
 }
 
+/* "Width (in)", "width_mm", "Width, ft": where the unit of the field begins, and its length; NULL: there is none. */
+static const char *unit_of_header(const struct gw_field *field, const char *header, size_t *length)
+{
+    size_t end = strlen(header), from;
+    if (field->type != GW_T_NUMBER || end < 2) return NULL;
+    const char closing = header[end - 1];
+    const bool bracketed = closing == ')' || closing == ']';
+    end -= bracketed;
+    for (from = end; from && !strchr(bracketed ? "([" : ",_ ", header[from - 1]);) from--;
+    if (!from) return NULL;
+    *length = end - from;
+    return gw_unit_written(gw_units_standard(), field->dim, header + from, *length) ? header + from : NULL;
+}
+
+/* The header is the one wanted, but for capitals, spaces, hyphens, '_' and a unit at its end. */
+static bool is_header(const struct gw_field *field, const char *wanted, const char *header)
+{
+    char bare[64];
+    size_t length;
+    if (gw_words_alike(wanted, header)) return true;
+    const char *unit = unit_of_header(field, header, &length);
+    if (!unit || (size_t)(unit - header) >= sizeof bare) return false;
+    size_t n = (size_t)(unit - header);
+    while (n && strchr("([, _", header[n - 1])) n--;
+    memcpy(bare, header, n);
+    bare[n] = '\0';
+    return gw_words_alike(wanted, bare);
+}
+
 static const char *field_of_header(void *context, const char *header)
 {
     const struct gw_sheet_layout *sheet = context;
     for (size_t i = 0; i < sheet->record->n; i++) {
-        const char *key = sheet->record->fields[i].key;
-        if (key && strcmp(header_of(sheet, key), header) == 0) return key;
+        const struct gw_field *field = &sheet->record->fields[i];
+        if (field->key && *header && is_header(field, header_of(sheet, field->key), header)) return field->key;
     }
     return NULL;
 }
@@ -42,7 +74,7 @@ static void check_named(const struct gw_sheet_layout *sheet, const struct gw_nod
         gw_nearest_start(&nearest, c->header);
         bool found = false;
         for (const struct gw_node *h = header; h; h = h->next) {
-            found = found || strcmp(h->text, c->header) == 0;
+            found = found || (h->key && strcmp(h->key, c->key) == 0) || strcmp(h->text, c->header) == 0;
             gw_nearest_offer(&nearest, h->text);
         }
         if (!found)
@@ -96,16 +128,179 @@ static void check_header(const struct gw_sheet_layout *sheet, const struct gw_no
             want_column(sheet, header, sheet->record->fields[i].key, load);
 }
 
-static void load_rows(struct gw_sheet_rows *out, const struct gw_record *record, const struct gw_node *rows,
-                      struct gw_load *load)
+static const struct gw_node *column_of(const struct gw_node *header, const char *key)
 {
-    char *items = gw_alloc(load->arena, rows->count + 1, record->size);
-    out->items = items;
-    out->rows = gw_alloc(load->arena, rows->count + 1, sizeof *out->rows);
-    for (const struct gw_node *row = rows->first; row; row = row->next, out->n++) {
-        out->rows[out->n].node = row;
-        out->rows[out->n].good = gw_record_load(load, record, row, "this row", items + out->n * record->size);
+    for (; header; header = header->next)
+        if (header->key && strcmp(header->key, key) == 0) return header;
+    return NULL;
+}
+
+/* A field that no column gives and that the header may have meant: a letter or two off. */
+static const char *near_miss(const struct gw_sheet_layout *sheet, const struct gw_node *header, const char *text)
+{
+    enum { LONG = 5 };
+    for (size_t i = 0; i < sheet->record->n; i++) {
+        const char *key = sheet->record->fields[i].key;
+        if (!key || column_of(header, key)) continue;
+        struct gw_nearest nearest;
+        gw_nearest_start(&nearest, text);
+        nearest.least = strlen(text) < LONG ? 2 : 3;
+        gw_nearest_offer(&nearest, key);
+        if (nearest.best) return key;
     }
+    return NULL;
+}
+
+/* As a spreadsheet heads it: A to Z, then AA. */
+static const char *column_letters(struct gw_arena *arena, size_t column)
+{
+    enum { LETTERS = 26 };
+    const char *last = gw_format(arena, "%c", (char)('A' + (column - 1) % LETTERS));
+    if (column <= LETTERS) return last;
+    return gw_format(arena, "%s%s", column_letters(arena, (column - 1) / LETTERS), last);
+}
+
+static void add_unread(struct gw_text *list, const char *item)
+{
+    gw_text_addf(list, "%s%s", list->length ? ", " : "", item);
+}
+
+/* Columns with something in them that no field takes. */
+static void note_unread(const struct gw_sheet_layout *sheet, const struct gw_node *header, struct gw_load *load)
+{
+    struct gw_text others, unnamed;
+    size_t column = 1;
+    gw_text_init(&others, load->arena);
+    gw_text_init(&unnamed, load->arena);
+    for (const struct gw_node *h = header; h; h = h->next, column++) {
+        if (h->key || !h->count) continue;
+        const char *meant = h->length ? near_miss(sheet, header, h->text) : NULL;
+        if (meant)
+            gw_diag_node(load->diags, GW_WARNING, "unread", meant, h, "column '%s' is not read; did you mean '%s'?",
+                         h->text, meant);
+        else if (h->length) add_unread(&others, gw_format(load->arena, "'%s'", h->text));
+        else add_unread(&unnamed, gw_format(load->arena, "%zu (%s)", column, column_letters(load->arena, column)));
+    }
+    if (others.length)
+        gw_diag_node(load->diags, GW_NOTE, "unread", NULL, header, "columns that are not read: %s", others.at);
+    if (unnamed.length)
+        gw_diag_node(load->diags, GW_NOTE, "unread", NULL, header, "columns without a header, not read: %s",
+                     unnamed.at);
+}
+
+enum { FIELDS = 64 };
+
+/* What is known of a sheet while its rows are loaded. */
+struct reading {
+    const struct gw_sheet_layout *sheet;
+    const struct gw_node *header;
+    struct gw_load *load;
+    const char *units[FIELDS];                  /* of bare numbers, that the header of the field's column names */
+    bool told[FIELDS];                          /* that a bare number took it */
+    const struct gw_node *blank[FIELDS], *date; /* first row without, first cell with one */
+    size_t n_blank[FIELDS], n_dates;
+    bool any_unit;
+};
+
+static void start_reading(struct reading *r)
+{
+    for (size_t i = 0; i < r->sheet->record->n && i < FIELDS; i++) {
+        const struct gw_field *field = &r->sheet->record->fields[i];
+        const struct gw_node *column = field->key ? column_of(r->header, field->key) : NULL;
+        size_t length;
+        const char *unit = column ? unit_of_header(field, column->text, &length) : NULL;
+        if (unit) r->units[i] = gw_strndup(r->load->arena, unit, length);
+        r->any_unit = r->any_unit || unit;
+    }
+}
+
+/* "60" below "Width (in)" is 60 in, whatever the file's bare numbers are. */
+static void take_unit(struct reading *r, const struct gw_field *field, struct gw_node *cell)
+{
+    const size_t i = (size_t)(field - r->sheet->record->fields);
+    if (!r->units[i] || strspn(cell->text, "0123456789./ -+") != cell->length) return;
+    const struct gw_node *column = column_of(r->header, field->key);
+    if (!r->told[i])
+        gw_diag_node(r->load->diags, GW_NOTE, "header", field->key, column, "bare numbers below '%s' are in %s",
+                     column->text, r->units[i]);
+    r->told[i] = true;
+    cell->text = gw_format(r->load->arena, "%s %s", cell->text, r->units[i]);
+    cell->length = strlen(cell->text);
+}
+
+/* A default that a cell left empty takes, in a column that is there to say it. */
+static void note_blanks(struct reading *r, const struct gw_node *row)
+{
+    for (size_t i = 0; i < r->sheet->record->n && i < FIELDS; i++) {
+        const struct gw_field *field = &r->sheet->record->fields[i];
+        if (!field->fallback || gw_node_get(row, field->key) || !column_of(r->header, field->key)) continue;
+        if (!r->n_blank[i]++) r->blank[i] = row;
+    }
+}
+
+static void look_at_row(struct reading *r, struct gw_node *row)
+{
+    for (struct gw_node *cell = row->first; cell; cell = cell->next) {
+        const bool date = gw_is_date(cell->text);
+        if (!date && !r->any_unit) continue;
+        const struct gw_field *field = gw_record_field(r->sheet->record, cell->key);
+        if (field->type == GW_T_NUMBER) take_unit(r, field, cell);
+        if (field->type == GW_T_TEXT && date && !r->n_dates++) r->date = cell;
+    }
+    note_blanks(r, row);
+}
+
+static void tell(struct reading *r)
+{
+    for (size_t i = 0; i < r->sheet->record->n && i < FIELDS; i++) {
+        const struct gw_field *field = &r->sheet->record->fields[i];
+        if (r->n_blank[i])
+            gw_diag_node(r->load->diags, GW_WARNING, "default", field->key, r->blank[i],
+                         "'%s' is empty in %zu row%s, this the first: %s is taken",
+                         column_of(r->header, field->key)->text, r->n_blank[i], r->n_blank[i] == 1 ? "" : "s",
+                         field->fallback);
+    }
+    if (r->n_dates)
+        gw_diag_node(
+            r->load->diags, GW_WARNING, "date", r->date->key, r->date,
+            "'%s' may be a date that a spreadsheet made of a text such as 1-4%s: make the column text there and "
+            "enter it again",
+            r->date->text, r->n_dates > 1 ? gw_format(r->load->arena, " (%zu cells)", r->n_dates) : "");
+}
+
+/* "Total,,,24": sums below the rows, which give none of the numbers that every row needs. */
+static bool is_totals(const struct gw_record *record, const struct gw_node *row)
+{
+    static const char *const words[] = {"total", "totals", "subtotal", "grand total", "sum", "total count"};
+    const struct gw_node *first = row->first;
+    if (!first || !strchr("tTsSgG", first->text[0])) return false;
+    bool is = false;
+    for (size_t i = 0; i < COUNT(words); i++) is = is || gw_words_alike(words[i], first->text);
+    for (size_t i = 0; is && i < record->n; i++) {
+        const struct gw_field *field = &record->fields[i];
+        if (field->type == GW_T_NUMBER && (field->flags & GW_REQUIRED) && gw_node_get(row, field->key)) return false;
+    }
+    return is;
+}
+
+static void load_rows(struct gw_sheet_rows *out, struct reading *r, struct gw_node *rows)
+{
+    const struct gw_record *record = r->sheet->record;
+    char *items = gw_alloc(r->load->arena, rows->count + 1, record->size);
+    out->items = items;
+    out->rows = gw_alloc(r->load->arena, rows->count + 1, sizeof *out->rows);
+    start_reading(r);
+    for (struct gw_node *row = rows->first; row; row = row->next) {
+        if (is_totals(record, row)) {
+            gw_diag_node(r->load->diags, GW_NOTE, "totals", NULL, row, "a row of totals: not read");
+            continue;
+        }
+        look_at_row(r, row);
+        out->rows[out->n].node = row;
+        out->rows[out->n].good = gw_record_load(r->load, record, row, "this row", items + out->n * record->size);
+        out->n++;
+    }
+    tell(r);
 }
 
 bool gw_sheet_read(struct gw_sheet_rows *out, const struct gw_sheet_layout *sheet, const struct gw_source *source,
@@ -115,16 +310,18 @@ bool gw_sheet_read(struct gw_sheet_rows *out, const struct gw_sheet_layout *shee
     const size_t before = load->diags->errors;
     *out = (struct gw_sheet_rows){.n = 0};
     if (!gw_source_check(source, load->diags)) return false;
-    const struct gw_node *header,
-        *rows = gw_csv_draft(load->arena, source, field_of_header, &context, load->diags, &header);
+    const struct gw_node *header;
+    struct gw_node *rows = gw_csv_draft(load->arena, source, field_of_header, &context, load->diags, &header);
     const size_t read = load->diags->errors;
     if (!header) return false;
     check_named(sheet, header, load);
     if (load->diags->errors == read) check_header(sheet, header, load);
     if (load->diags->errors != read) return false;
-    if (!rows->count && read == before)
+    note_unread(sheet, header, load);
+    struct reading reading = {.sheet = sheet, .header = header, .load = load};
+    load_rows(out, &reading, rows);
+    if (!out->n && read == before)
         gw_diag_node(load->diags, GW_ERROR, "empty", NULL, header, "the %s has no %s below its header", sheet->what,
                      sheet->rows);
-    load_rows(out, sheet->record, rows, load);
     return load->diags->errors == before;
 }

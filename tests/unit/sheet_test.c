@@ -71,6 +71,33 @@ static void a_map_names_other_columns(void **state)
     assert_near(at(&rows, 0)->value, 0.007, 1e-12);
 }
 
+static void a_header_names_the_unit_of_bare_numbers(void **state)
+{
+    struct world *w = *state;
+    struct gw_sheet_rows rows;
+    assert_true(read_sheet(
+        w, &rows, "Readings of May\nWALL,Item,Value (mm),Column\neast,bite,7,2\nwest,bite,3/8 in,\nTotal,,,2\n", NULL,
+        GW_US));
+    assert_int_equal(rows.n, 2);
+    assert_near(at(&rows, 0)->value, 0.007, 1e-12);
+    assert_near(at(&rows, 1)->value, 0.375 * 0.0254, 1e-12);
+    assert_int_equal(at(&rows, 1)->column, GW_NO_INTEGER);
+    assert_int_equal(w->diags.n, 3);
+    said(w, 0, 2, "the columns are headed in line 2; what stands above is not read");
+    said(w, 1, 2, "bare numbers below 'Value (mm)' are in mm");
+    said(w, 2, 5, "a row of totals: not read");
+}
+
+static void lines_may_end_with_a_lone_cr(void **state)
+{
+    struct world *w = *state;
+    struct gw_sheet_rows rows;
+    assert_false(read_sheet(w, &rows, "wall\titem\tvalue\reast\tbite\t7 mm\rwest\tbite\tnone\r", NULL, GW_SI));
+    assert_int_equal(rows.n, 2);
+    said(w, 0, 3, "'value' wants a length such as 1/4 in, not 'none'");
+    assert_int_equal(w->diags.items[0].column, 11);
+}
+
 static void other_rows_go_on(void **state)
 {
     struct world *w = *state;
@@ -152,6 +179,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(keys_head_the_columns),
         WORLD_TEST(a_map_names_other_columns),
+        WORLD_TEST(a_header_names_the_unit_of_bare_numbers),
+        WORLD_TEST(lines_may_end_with_a_lone_cr),
         WORLD_TEST(other_rows_go_on),
         WORLD_TEST(needed_columns_are_missed_once),
         WORLD_TEST(a_header_that_names_nothing),
