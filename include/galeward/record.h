@@ -85,7 +85,7 @@ struct gw_field {
     enum gw_dim dim;
     const struct gw_record *record;
     const struct gw_choice *choices;  /* ends with a NULL name */
-    const struct gw_also *also;       /* other words for them; ends with a NULL word; NULL: none */
+    const struct gw_also *also;       /* other words for them, or in headers for the key; ends with a NULL word */
     double least, greatest;           /* refused outside; both 0: no limit */
     double likely_least, likely_most; /* a warning outside; both 0: none */
     const char *fallback;             /* default, as a user would write it; NULL: none */

@@ -140,19 +140,25 @@ static const char *without_commas(struct gw_arena *arena, const char *text)
     return out.at;
 }
 
+static size_t count_in(const char *text, size_t span, char c)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < span; i++) n += text[i] == c;
+    return n;
+}
+
 static const char *comma_hint(struct gw_arena *arena, const char *text)
 {
-    size_t span = strspn(text, "-+0123456789.,"), mark = 0;
-    for (size_t i = 0; i < span; i++)
-        if (text[i] == ',') mark = i;
-    if (!mark || !is_digit(text[mark - 1]) || !is_digit(text[mark + 1])) return NULL;
-    size_t after = run_of(text + mark + 1, is_digit);
-    bool alone = !memchr(text, '.', span) && (size_t)(strchr(text, ',') - text) == mark;
-    if (alone && after == 3 && mark <= 3 && text[0] != '0')
-        return gw_format(arena, "the comma may part thousands or stand for a point: write %s or %s",
-                         without_commas(arena, text), with_point(arena, text, mark));
-    if (memchr(text + mark, '.', span - mark)) return "a comma in the number: write it without";
-    return gw_format(arena, "a comma for a point: write %s", with_point(arena, text, mark));
+    const size_t sign = strchr("+-", text[0]) && text[0], span = sign + strspn(text + sign, "0123456789.,");
+    const char *comma = memchr(text, ',', span), *point = memchr(text, '.', span);
+    if (!comma || comma == text + sign || !is_digit(comma[1])) return NULL;
+    const size_t before = (size_t)(comma - text) - sign, after = run_of(comma + 1, is_digit);
+    if (count_in(text, span, ',') > 1 || (point && point > comma)) return "commas in the number: write it without them";
+    const char *decimal = with_point(arena, text, (size_t)(comma - text));
+    if (point || after != 3 || before > 3 || text[sign] == '0')
+        return gw_format(arena, "a comma for a point: write %s", decimal);
+    return gw_format(arena, "the comma may part thousands or stand for a point: write %s or %s",
+                     without_commas(arena, text), decimal);
 }
 
 /* "5-6", "5 6", "5-6 1/2", "5-6\"": in feet and inches it would be so. */

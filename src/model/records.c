@@ -423,6 +423,7 @@ static const struct gw_field OPENINGS[] = {
 };
 static const struct gw_record OPENINGS_RECORD = RECORD("openings", gw_openings, OPENINGS, .scalar_key = "file");
 
+static const struct gw_also COUNTS[] = {{"qty", "count", NULL, GW_NOTE}, {"quantity", "count", NULL, GW_NOTE}, {0}};
 static const struct gw_field OPENING[] = {
     F(gw_opening, mark, GW_T_TEXT, .flags = GW_REQUIRED, .help = "mark on the drawings"),
     F(gw_opening, wall, GW_T_TEXT,
@@ -430,8 +431,8 @@ static const struct gw_field OPENING[] = {
     F(gw_opening, building, GW_T_TEXT, .help = "its building; absent: its wall's, or the only one"),
     NUM(gw_opening, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "width"),
     NUM(gw_opening, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), LIKELY(0.3, 12), .help = "height"),
-    F(gw_opening, count, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 1000000), LIKELY(1, 5000),
-      .help = "how many"),
+    F(gw_opening, count, GW_T_INTEGER, .also = COUNTS, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 1000000),
+      LIKELY(1, 5000), .help = "how many"),
     NUM(gw_opening, sill, GW_LENGTH, LIMITS(-100, 1000),
         .help = "sill above ground; absent: taken at the top of the building"),
     NUM(gw_opening, offset, GW_LENGTH, LIMITS(0, 10000),

@@ -54,12 +54,24 @@ static bool is_header(const struct gw_field *field, const char *wanted, const ch
     return gw_words_alike(wanted, bare);
 }
 
+/* Another word that people head the column with. */
+static bool is_also_header(const struct gw_field *field, const char *header)
+{
+    const struct gw_also *also = field->choices ? NULL : field->also;
+    for (; also && also->word; also++)
+        if (gw_words_alike(also->word, header)) return true;
+    return false;
+}
+
 static const char *field_of_header(void *context, const char *header)
 {
     const struct gw_sheet_layout *sheet = context;
     for (size_t i = 0; i < sheet->record->n; i++) {
         const struct gw_field *field = &sheet->record->fields[i];
-        if (field->key && *header && is_header(field, header_of(sheet, field->key), header)) return field->key;
+        if (!field->key || !*header) continue;
+        const char *wanted = header_of(sheet, field->key);
+        if (is_header(field, wanted, header)) return field->key;
+        if (wanted == field->key && is_also_header(field, header)) return field->key;
     }
     return NULL;
 }
@@ -160,7 +172,7 @@ static const char *column_letters(struct gw_arena *arena, size_t column)
     return gw_format(arena, "%s%s", column_letters(arena, (column - 1) / LETTERS), last);
 }
 
-static void add_unread(struct gw_text *list, const char *item)
+static void add_item(struct gw_text *list, const char *item)
 {
     gw_text_addf(list, "%s%s", list->length ? ", " : "", item);
 }
@@ -173,13 +185,15 @@ static void note_unread(const struct gw_sheet_layout *sheet, const struct gw_nod
     gw_text_init(&others, load->arena);
     gw_text_init(&unnamed, load->arena);
     for (const struct gw_node *h = header; h; h = h->next, column++) {
+        if (h->key && is_also_header(gw_record_field(sheet->record, h->key), h->text))
+            gw_diag_node(load->diags, GW_NOTE, "read_as", h->key, h, "'%s' is read as %s", h->text, h->key);
         if (h->key || !h->count) continue;
         const char *meant = h->length ? near_miss(sheet, header, h->text) : NULL;
         if (meant)
             gw_diag_node(load->diags, GW_WARNING, "unread", meant, h, "column '%s' is not read; did you mean '%s'?",
                          h->text, meant);
-        else if (h->length) add_unread(&others, gw_format(load->arena, "'%s'", h->text));
-        else add_unread(&unnamed, gw_format(load->arena, "%zu (%s)", column, column_letters(load->arena, column)));
+        else if (h->length) add_item(&others, gw_format(load->arena, "'%s'", h->text));
+        else add_item(&unnamed, gw_format(load->arena, "%zu (%s)", column, column_letters(load->arena, column)));
     }
     if (others.length)
         gw_diag_node(load->diags, GW_NOTE, "unread", NULL, header, "columns that are not read: %s", others.at);
@@ -196,7 +210,7 @@ struct reading {
     const struct gw_node *header;
     struct gw_load *load;
     const char *units[FIELDS];                  /* of bare numbers, that the header of the field's column names */
-    bool told[FIELDS];                          /* that a bare number took it */
+    bool took[FIELDS];                          /* that a bare number took it */
     const struct gw_node *blank[FIELDS], *date; /* first row without, first cell with one */
     size_t n_blank[FIELDS], n_dates;
     bool any_unit;
@@ -219,11 +233,7 @@ static void take_unit(struct reading *r, const struct gw_field *field, struct gw
 {
     const size_t i = (size_t)(field - r->sheet->record->fields);
     if (!r->units[i] || strspn(cell->text, "0123456789./ -+") != cell->length) return;
-    const struct gw_node *column = column_of(r->header, field->key);
-    if (!r->told[i])
-        gw_diag_node(r->load->diags, GW_NOTE, "header", field->key, column, "bare numbers below '%s' are in %s",
-                     column->text, r->units[i]);
-    r->told[i] = true;
+    r->took[i] = true;
     cell->text = gw_format(r->load->arena, "%s %s", cell->text, r->units[i]);
     cell->length = strlen(cell->text);
 }
@@ -250,8 +260,22 @@ static void look_at_row(struct reading *r, struct gw_node *row)
     note_blanks(r, row);
 }
 
+static void tell_units(struct reading *r)
+{
+    struct gw_text list;
+    gw_text_init(&list, r->load->arena);
+    for (size_t i = 0; i < r->sheet->record->n && i < FIELDS; i++)
+        if (r->took[i])
+            add_item(&list,
+                     gw_format(r->load->arena, "'%s'", column_of(r->header, r->sheet->record->fields[i].key)->text));
+    if (list.length)
+        gw_diag_node(r->load->diags, GW_NOTE, "header", NULL, r->header,
+                     "bare numbers are in the unit of their header: %s", list.at);
+}
+
 static void tell(struct reading *r)
 {
+    tell_units(r);
     for (size_t i = 0; i < r->sheet->record->n && i < FIELDS; i++) {
         const struct gw_field *field = &r->sheet->record->fields[i];
         if (r->n_blank[i])
