@@ -49,15 +49,34 @@ static bool ends_cell(const struct csv *c)
     return at_end(c) || peek(c) == c->separator || peek(c) == '\n' || peek(c) == '\r';
 }
 
+static const char NO_BREAK_SPACE[] = "\xC2\xA0";
+
+/* Spaces at the end, those of web pages and word processors too. */
 static void trim(struct gw_text *text)
 {
-    while (text->length && strchr(" \t", text->at[text->length - 1])) text->at[--text->length] = '\0';
+    for (;;) {
+        const size_t n = text->length;
+        const bool wide = n > 1 && memcmp(text->at + n - 2, NO_BREAK_SPACE, 2) == 0;
+        if (!wide && !(n && strchr(" \t", text->at[n - 1]))) return;
+        text->length -= wide ? 2 : 1;
+        text->at[text->length] = '\0';
+    }
+}
+
+static void skip_spaces(struct csv *c)
+{
+    for (;;) {
+        const bool wide = c->source->length - c->at > 1 && memcmp(c->source->text + c->at, NO_BREAK_SPACE, 2) == 0;
+        if (wide) step(c);
+        else if (peek(c) != ' ' && !(peek(c) == '\t' && c->separator != '\t')) return;
+        step(c);
+    }
 }
 
 /* A quote opens a quoted cell only at the cell's start: 5'-6" in the middle of a cell is an inch mark. */
 static struct gw_node *read_cell(struct csv *c)
 {
-    while (peek(c) == ' ' || (peek(c) == '\t' && c->separator != '\t')) step(c);
+    skip_spaces(c);
     struct gw_node *node = gw_alloc(c->arena, 1, sizeof *node);
     *node = (struct gw_node){.kind = GW_SCALAR, .line = c->line, .column = c->column, .source = c->source};
     struct gw_text text;

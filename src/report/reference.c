@@ -35,6 +35,11 @@ static void choice_words(struct gw_text *out, const struct gw_field *field)
         gw_text_addf(out, "%s`%s`", c == field->choices ? "" : ", ", c->name);
         if (c->help && *c->help) gw_text_addf(out, " (%s)", c->help);
     }
+    const char *before = "; also read: ";
+    for (const struct gw_also *also = field->also; also && also->word; also++) {
+        if (also->name) gw_text_addf(out, "%s`%s` as `%s`", before, also->word, also->name);
+        if (also->name) before = ", ";
+    }
 }
 
 static void kind(struct gw_text *out, const struct gw_field *field)
