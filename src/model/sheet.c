@@ -248,14 +248,21 @@ static void note_blanks(struct reading *r, const struct gw_node *row)
     }
 }
 
+/* A cell's key is its field's own, as field_of_header gave it. */
+static const struct gw_field *field_of_cell(const struct gw_record *record, const struct gw_node *cell)
+{
+    for (size_t i = 0; i < record->n; i++)
+        if (record->fields[i].key == cell->key) return &record->fields[i];
+    return NULL;
+}
+
 static void look_at_row(struct reading *r, struct gw_node *row)
 {
     for (struct gw_node *cell = row->first; cell; cell = cell->next) {
-        const bool date = gw_is_date(cell->text);
-        if (!date && !r->any_unit) continue;
-        const struct gw_field *field = gw_record_field(r->sheet->record, cell->key);
-        if (field->type == GW_T_NUMBER) take_unit(r, field, cell);
-        if (field->type == GW_T_TEXT && date && !r->n_dates++) r->date = cell;
+        const struct gw_field *field = field_of_cell(r->sheet->record, cell);
+        if (!field) continue;
+        if (r->any_unit && field->type == GW_T_NUMBER) take_unit(r, field, cell);
+        if (field->type == GW_T_TEXT && gw_is_date(cell->text) && !r->n_dates++) r->date = cell;
     }
     note_blanks(r, row);
 }
