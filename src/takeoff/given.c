@@ -20,6 +20,13 @@ static bool applies(const struct gw_given_row *row, const struct gw_element *e)
     return gw_speaks_of(row->building, row->zone, e) && !e->parapet && !(gw_given(row->up_to) && e->top > row->up_to);
 }
 
+/* Whether a row's area is no more than the element's, which is a product of lengths: 5 ft x 10 ft is 50 ft2 on every
+ * floor. */
+static bool reaches(const struct gw_given_row *row, const struct gw_element *e)
+{
+    return row->area <= e->effective_area * (1 + GW_HAIR);
+}
+
 /* Of rows limited in height the lowest that still reaches the element is meant for it. Pressures fall as areas grow:
  * the row with the largest area not above the element's is the safe one; below every row, the smallest. */
 static bool fits_better(const struct gw_given_row *row, const struct gw_given_row *best, const struct gw_element *e)
@@ -27,7 +34,7 @@ static bool fits_better(const struct gw_given_row *row, const struct gw_given_ro
     bool limited = gw_given(row->up_to), best_limited = gw_given(best->up_to);
     if (limited != best_limited) return limited;
     if (limited && (row->up_to < best->up_to || row->up_to > best->up_to)) return row->up_to < best->up_to;
-    bool fits = row->area <= e->effective_area, best_fits = best->area <= e->effective_area;
+    bool fits = reaches(row, e), best_fits = reaches(best, e);
     if (fits != best_fits) return fits;
     return fits ? row->area > best->area : row->area < best->area;
 }
@@ -45,10 +52,10 @@ static const struct gw_given_row *row_above(const struct gw_given *given, const 
                                             const struct gw_element *e)
 {
     const struct gw_given_row *above = NULL;
-    if (row->area > e->effective_area) return NULL;
+    if (!reaches(row, e)) return NULL;
     for (size_t i = 0; i < given->rows.n; i++) {
         const struct gw_given_row *other = &given->rows.items[i];
-        if (other->area <= e->effective_area || other->zone != row->zone || !same_height(other, row) ||
+        if (reaches(other, e) || other->zone != row->zone || !same_height(other, row) ||
             !same_text(other->building, row->building))
             continue;
         if (!above || other->area < above->area) above = other;

@@ -150,11 +150,28 @@ static void openings_share_rows(void **state)
     assert_non_null(strstr(members, "n: mullion      12")); /* two jambs of six openings in zone 4 */
 }
 
+/* Lites of 5 x 8 ft are 40 ft2 on every floor, whatever the last bits of their heights: the row of 40 ft2 speaks of
+ * them all. */
+static void equal_sizes_take_one_given_row(void **state)
+{
+    struct world *w = *state;
+    must_judge(w,
+               HEAD WALL "given:\n"
+                         "  - {zone: 4, area: 10 ft2, inward: 98 psf, outward: 99 psf, level: strength, source: S}\n"
+                         "  - {zone: 5, area: 10 ft2, inward: 98 psf, outward: 99 psf, level: strength, source: S}\n"
+                         "  - {zone: 4, area: 40 ft2, inward: 90 psf, outward: 95 psf, level: strength, source: S}\n"
+                         "  - {zone: 5, area: 40 ft2, inward: 90 psf, outward: 95 psf, level: strength, source: S}\n");
+    const char *wall = page_of(w, true, "Wall s, building low", "Glass and pieces");
+    assert_int_equal(rows(wall, "a "), 1);
+    assert_non_null(strstr(wall, "2.0 to 70.0  1 to 7      35   90.0 / 54.0  95.0 / 57.0      21   90.0 / 54.0"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(equal_floors_are_one_row),    WORLD_TEST(steps_are_parted_on_demand),
-        WORLD_TEST(glass_is_counted_once),       WORLD_TEST(pieces_have_their_own_height),
-        WORLD_TEST(equal_reactions_are_one_row), WORLD_TEST(openings_share_rows)};
+        WORLD_TEST(equal_floors_are_one_row),      WORLD_TEST(steps_are_parted_on_demand),
+        WORLD_TEST(glass_is_counted_once),         WORLD_TEST(pieces_have_their_own_height),
+        WORLD_TEST(equal_reactions_are_one_row),   WORLD_TEST(openings_share_rows),
+        WORLD_TEST(equal_sizes_take_one_given_row)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
