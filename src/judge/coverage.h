@@ -4,6 +4,15 @@
 
 #include "judge/check.h"
 
+#define GW_NO_SPECIMEN "the report's tested dimensions are not given; ask the manufacturer for them"
+
+struct gw_dimension {
+    const char *name;
+    double tested, needed; /* m */
+};
+/* The first that is not recorded or is less than needed; not said: none. */
+struct gw_message gw_specimen_short_of(struct gw_ask *ask, const struct gw_dimension *dimensions, size_t n);
+
 /* Design pressures that a test proves: of the greatest pressure held, where that is recorded, over the proof factor.
  * Pa, magnitudes; absent: not given. */
 struct gw_pressures gw_proved(struct gw_ask *ask, const struct gw_rating *rating);

@@ -6,15 +6,20 @@
 /* A specimen that is longer is taken for none that is known. */
 enum { MOST_SPANS = 8 };
 
+/* A specimen's beam: overhanging at either end, or not, with a hinge at `hinge` or none, m from its lower support. */
+struct shape {
+    double before, after, hinge;
+};
+
 static bool solve(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load,
-                  double hinge)
+                  struct shape shape)
 {
     double supports[MOST_SPANS + 1];
     struct gw_engine engine;
     const int spans = t->spans > 1 ? t->spans : 1;
     if (spans > MOST_SPANS) return false;
-    for (int i = 0; i <= spans; i++) supports[i] = i * t->span;
-    const double length = spans * t->span;
+    for (int i = 0; i <= spans; i++) supports[i] = shape.before + i * t->span;
+    const double length = supports[spans] + shape.after, hinge = shape.before + shape.hinge;
     const struct gw_beam_segment segment = {length, 1, 1};
     const struct gw_beam_load load = {GW_BEAM_SPREAD, 0, length, line_load, line_load};
     const struct gw_beam beam = {.length = length,
@@ -32,17 +37,43 @@ static bool solve(struct gw_beam_result *out, struct gw_ask *ask, const struct g
 
 bool gw_specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *t, double line_load)
 {
-    return solve(out, ask, t, line_load, GW_ABSENT);
+    return solve(out, ask, t, line_load, (struct shape){.hinge = GW_ABSENT});
 }
 
-/* N under 1 N/m, `at` from the specimen's end: the lesser of a hinge's and of a stiff joint's, since nobody knows which
- * moment it passed; none where it turns between the two. */
-static double shear_at(struct gw_ask *ask, struct gw_beam_result *room, const struct gw_tested *t, double at)
+/* Whether a specimen ran past one of its ends or past both is not recorded. */
+enum { ENDS = 3 };
+static size_t ends_of(struct shape out[ENDS], const struct gw_tested *t)
 {
-    if (!solve(room, ask, t, 1, at)) return GW_ABSENT;
-    const double hinge = gw_beam_at(room, at, GW_BEAM_AFTER).shear;
-    if (!solve(room, ask, t, 1, GW_ABSENT)) return GW_ABSENT;
-    const double stiff = gw_beam_at(room, at, GW_BEAM_AFTER).shear;
+    const double o = t->overhang;
+    if (!(o > 0)) {
+        out[0] = (struct shape){.before = 0};
+        return 1;
+    }
+    out[0] = (struct shape){.before = o};
+    out[1] = (struct shape){.after = o};
+    out[2] = (struct shape){.before = o, .after = o};
+    return ENDS;
+}
+
+/* N across a place `at` past the lower support, under 1 N/m; rounding is no force. */
+static double shear_of(struct gw_ask *ask, struct gw_beam_result *room, const struct gw_tested *t, struct shape shape,
+                       double at)
+{
+    if (!solve(room, ask, t, 1, shape)) return GW_ABSENT;
+    const double shear = gw_beam_at(room, shape.before + at, GW_BEAM_AFTER).shear;
+    return fabs(shear) > GW_HAIR * t->span ? shear : 0;
+}
+
+/* The lesser of a hinge's and of a stiff joint's, since nobody knows which moment it passed; none where it turns
+ * between the two. */
+static double shear_at(struct gw_ask *ask, struct gw_beam_result *room, const struct gw_tested *t, struct shape shape,
+                       double at)
+{
+    shape.hinge = at;
+    const double hinge = shear_of(ask, room, t, shape, at);
+    shape.hinge = GW_ABSENT;
+    const double stiff = shear_of(ask, room, t, shape, at);
+    if (!gw_given(hinge) || !gw_given(stiff)) return GW_ABSENT;
     return hinge * stiff > 0 ? fmin(fabs(hinge), fabs(stiff)) : 0;
 }
 
@@ -50,12 +81,15 @@ static double shear_at(struct gw_ask *ask, struct gw_beam_result *room, const st
 static double least_shear(struct gw_ask *ask, const struct gw_tested *t)
 {
     struct gw_beam_result *room = gw_alloc_bare(ask->arena, sizeof *room);
+    struct shape ends[ENDS];
+    const size_t n = ends_of(ends, t);
     double least = GW_ABSENT; /* of which fmin takes the other */
-    for (int i = 1; i < t->spans; i++) {
-        const double shear = shear_at(ask, room, t, i * t->span + t->splice_at);
-        if (!gw_given(shear)) return GW_ABSENT;
-        least = fmin(least, shear);
-    }
+    for (size_t k = 0; k < n; k++)
+        for (int i = 1; i < t->spans; i++) {
+            const double shear = shear_at(ask, room, t, ends[k], i * t->span + t->splice_at);
+            if (!gw_given(shear)) return GW_ABSENT;
+            least = fmin(least, shear);
+        }
     return least;
 }
 
