@@ -117,7 +117,8 @@ struct gw_finding {
     struct gw_message question; /* where `message` tells more: what alone is to be asked; not said: the message */
     struct gw_message untested; /* of a link, or what stands on links: why no test of those recorded shows it; not said:
                                    one does, or none is */
-    struct gw_message confirm;  /* of a pass: what of the test is to be confirmed; not said: nothing */
+    struct gw_message
+        confirm; /* of a pass: what of the test is to be confirmed, which report to ask for; not said: nothing */
     const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */
     long lean;                     /* how many of the elements here lean on that link */
     const struct gw_used *used;    /* never NULL */

@@ -52,7 +52,8 @@ enum gw_included {
     GW_INCLUDES_SPLICE,
     GW_INCLUDES_STACK_JOINT,
     GW_INCLUDES_CORNER,
-    GW_INCLUDES_PARAPET
+    GW_INCLUDES_PARAPET,
+    GW_INCLUDES_JAMB
 };
 /* What one specimen measured; a dimension that is not recorded is never taken from elsewhere. */
 struct gw_tested {

@@ -1,12 +1,14 @@
-/* What to ask whom: the questions behind everything that is not shown, each once. */
+/* What to ask whom: the questions behind everything that is not shown or rests on a statement, each once. */
 #include "galeward/answers.h"
 #include "galeward/memo.h"
 
 #include <string.h>
 
-/* What stands on links is not shown for their questions, which they ask themselves, unless it has one of its own. */
+/* What stands on links is not shown for their questions, which they ask themselves, unless it has one of its own; a
+ * pass that rests on a statement asks for the report. */
 static bool asks(const struct gw_finding *f)
 {
+    if (f->verdict == GW_PASS) return gw_said(&f->question);
     return f->verdict == GW_NOT_SHOWN && (!(f->demand->check->path && f->link) || gw_said(&f->question)) &&
            gw_said(&f->message);
 }

@@ -90,7 +90,7 @@ static const char SYSTEM[] =
     "      transom: {span: 5 ft, above: 11 ft, below: 3 ft, deflection: {value: 0.05 in, at: 40 psf}}\n"
     "      fastening: {diameter: 1/4 in, spacing: 9 in}     # of the pressure plate\n"
     "      # reinforcement: steel insert     # of the mullion, where it had any\n"
-    "      # includes: [anchors, splice, stack_joint, corner, parapet]     # only what hung in it as it hangs here\n"
+    "      # includes: [anchors, splice, stack_joint, corner, parapet, jamb]     # only what hung in it as it hangs here\n"
     "      # splice_shear: 900 lb     # that its splice carried; or spans: 2, splice_at: 1 ft, past the anchor between "
     "them\n"
     "  - {test: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, report: R-101}\n"

@@ -37,7 +37,7 @@ static struct gw_outcome weigh(const struct gw_showing *s, const struct gw_deman
     /* a proviso of a pass says nothing about numbers that fail */
     const bool proviso = s->covers && !s->adverse && o.verdict != GW_PASS && s->met == GW_UNSAID;
     if (gw_said(&s->why) && !proviso) o.message = s->why;
-    if (s->covers && !s->adverse && o.verdict == GW_PASS) o.confirm = s->why;
+    if (s->covers && !s->adverse && o.verdict == GW_PASS) o.confirm = gw_said(&s->why) ? s->why : s->confirm;
     o.covers = s->covers;
     o.adverse = s->adverse;
     o.presumed = s->presumed;
@@ -347,6 +347,7 @@ static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_de
         o.direction = GW_NO_DIRECTION;
     }
     o.message = GW_SAY(ask->arena, "{} covers it", gw_of_text(gw_report_name(o.rating)));
+    if (gw_said(&o.confirm)) o.message = gw_say_both(ask->arena, &o.message, "; ", &o.confirm);
     return against_calculation(o, ask, d, system);
 }
 

@@ -206,13 +206,35 @@ static struct gw_message without_reinforcement(struct gw_ask *ask, const struct 
     return GW_SAY(ask->arena, "tested with reinforcement ({}), which the system has not", gw_of_text(t->reinforcement));
 }
 
+/* One unit alone stands or hangs there, in the specimen as here. */
+static struct gw_message half_not_hung(const struct gw_ask *ask, const struct gw_rating *rating,
+                                       const struct gw_element *e, const char *why)
+{
+    const bool half = ask->system && gw_is_half(ask->system, e);
+    return half && !gw_specimen_includes(rating, GW_INCLUDES_JAMB) ? GW_PLAINLY(why) : (struct gw_message){0};
+}
+
+/* m of the specimen's wall that loaded such a mullion: of a half that of half its end bay, which is at least as wide as
+ * the narrowest lite recorded. */
+static double loaded_width(const struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+{
+    if (!ask->system || !gw_is_half(ask->system, e)) return t->module;
+    if (!gw_given(t->module)) return GW_ABSENT;
+    double bay = fmin(t->module, t->lite_width); /* fmin takes what is given */
+    for (size_t i = 0; i < t->lites.n; i++) bay = fmin(bay, t->lites.items[i].width);
+    return bay / 2;
+}
+
 /* Another mullion than the specimen's, whatever its dimensions. */
 static struct gw_message other_mullion(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
 {
     const struct gw_message unhung = not_hung(rating, e);
     if (gw_said(&unhung)) return unhung;
-    if (ask->system && gw_is_half(ask->system, e))
-        return GW_PLAINLY("the last half mullion of units stands here: a specimen's interior mullion does not show it");
+    const struct gw_message half =
+        half_not_hung(ask, rating, e,
+                      "the last half mullion of units stands here: a specimen's interior mullion does not show it "
+                      "(tested: includes: jamb)");
+    if (gw_said(&half)) return half;
     return without_reinforcement(ask, rating->tested);
 }
 
@@ -221,21 +243,24 @@ static struct gw_message short_of_mullion(struct gw_ask *ask, const struct gw_ra
 {
     const struct gw_tested *t = rating->tested;
     const struct gw_message other = other_mullion(ask, rating, e);
-    const double overhang = gw_given(t->overhang) ? t->overhang : 0;
+    const double overhang = gw_given(t->overhang) ? t->overhang : 0, width = loaded_width(ask, t, e);
+    const char *across = gw_given(width) && width < t->module ? "half of the end bay" : "module";
     if (gw_said(&other)) return other;
     if (e->overhang) {
-        const struct gw_dimension d[] = {{"overhang", overhang, e->span}, {"module", t->module, e->width}};
+        const struct gw_dimension d[] = {{"overhang", overhang, e->span}, {across, width, e->width}};
         return gw_specimen_short_of(ask, d, COUNT(d));
     }
-    const struct gw_dimension d[] = {{"span", t->span, e->span}, {"module", t->module, e->width}};
+    const struct gw_dimension d[] = {{"span", t->span, e->span}, {across, width, e->width}};
     return gw_specimen_short_of(ask, d, COUNT(d));
 }
 
-/* A simple span bends more than the spans of any piece; as many equal spans bend alike. */
-static bool bends_alike(const struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
+/* A simple span bends more than the spans of any piece; as many equal spans bend alike, unless its splice let them bend
+ * less. */
+static bool bends_alike(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e)
 {
     const double equal = ask->model->tables->test_rule[GW_ROW_TEST_RULE_EQUAL_SPANS].value;
-    return t->spans <= 1 || e->overhang || (t->spans == e->spans && gw_equal_spans(e, equal));
+    if (t->spans <= 1 || e->overhang) return true;
+    return t->spans == e->spans && gw_equal_spans(e, equal) && !gw_specimen_relieved(ask, t);
 }
 
 /* A simple span covers the spans of any piece. A continuous specimen covers as many equal spans of its own length or
@@ -246,15 +271,16 @@ static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_ra
     const struct gw_tested *t = rating->tested;
     const struct gw_pressures proved = gw_proved(ask, rating);
     if (bends_alike(ask, t, e)) return (struct gw_message){0};
-    struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const double least = fmin(proved.inward, proved.outward);
     const double at = deflection && rating->deflection ? rating->deflection->at : least;
-    if (gw_specimen_feels(felt, ask, t, at * t->module)) {
-        const struct gw_stretch *s = gw_stretch_of(ask, e);
-        const double here = deflection ? s->forces.deflection : s->forces.moment;
-        const double there = deflection ? fabs(felt->deflection_max.value) : felt->moment_max.value;
-        if (!gw_said(&s->fault) && here <= there * (1 + GW_HAIR)) return (struct gw_message){0};
-    }
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    const double here = deflection ? s->forces.deflection : s->forces.moment;
+    const double there = deflection ? gw_specimen_deflection(ask, t, at * loaded_width(ask, t, e))
+                                    : gw_specimen_moment(ask, t, at * loaded_width(ask, t, e));
+    if (!gw_said(&s->fault) && here <= there * (1 + GW_HAIR)) return (struct gw_message){0};
+    if (gw_given(t->splice_at) && gw_specimen_relieved(ask, t))
+        return GW_SAY(ask->arena, "its splice {} past an anchor let its spans feel less than this piece",
+                      gw_of_quantity(GW_LENGTH, t->splice_at));
     return GW_SAY(ask->arena, "tested over {} spans, here {}: a continuous specimen feels less than this piece",
                   gw_of_count(t->spans), gw_of_count(e->spans));
 }
@@ -296,11 +322,12 @@ static void mullion_against(struct gw_showing *out, struct gw_ask *ask, const st
     struct gw_beam_result *felt = gw_alloc_bare(ask->arena, sizeof *felt);
     const struct gw_stretch *s = gw_stretch_of(ask, e);
     if (!measured || !gw_given(t->module) || !gw_given(t->span) || gw_said(&s->fault)) return;
-    if (!gw_specimen_feels(felt, ask, t, measured->at * t->module)) return;
+    if (!gw_specimen_feels(felt, ask, t, measured->at * loaded_width(ask, t, e))) return;
     const struct gw_framing_bend bend = gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment);
     const double unit = fabs(felt->deflection_max.value);
     const bool as_many = (t->spans <= 1 && e->spans <= 1) || (t->spans > 1 && bends_alike(ask, t, e));
-    const bool scaled = measured->at < asked * (1 - GW_HAIR) || t->module < e->width - GW_HAIR_M || !as_many;
+    const bool scaled =
+        measured->at < asked * (1 - GW_HAIR) || loaded_width(ask, t, e) < e->width - GW_HAIR_M || !as_many;
     out->as_stiff = measured->value * bend.response / unit;
     if (is_like(ask, rating, e)) gw_reading_against(out, ask, measured, &bend, unit, scaled);
 }
@@ -334,26 +361,59 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     if (insert && out->covers) out->as_stiff = fmax(out->as_stiff, out->provided[0]);
 }
 
+/* A splice in this stretch that no anchor holds; a wall that names none has its joints at anchors. */
+static bool splice_in_span(const struct gw_element *e)
+{
+    const struct gw_wall_lines *l = &e->grid->lines;
+    bool inside = false;
+    for (size_t i = 0; i < l->n_splices; i++) {
+        bool held = l->splices[i] < e->bottom - GW_HAIR_M || l->splices[i] > e->top + GW_HAIR_M;
+        for (size_t k = 0; k < l->n_anchors; k++) held = held || fabs(l->splices[i] - l->anchors[k]) < GW_HAIR_M;
+        inside = inside || !held;
+    }
+    return inside;
+}
+
+/* Named, it is shown as far as its specimen could have held one: one span folds at a splice inside it. */
+static struct gw_message splice_not_hung(const struct gw_rating *rating, const struct gw_element *e)
+{
+    const struct gw_tested *t = rating->tested;
+    if (!gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
+        return GW_PLAINLY("the report names no splice in its specimen");
+    if (t->spans <= 1 && !gw_given(t->splice_shear) && splice_in_span(e))
+        return GW_PLAINLY("a specimen of one span has no splice inside it, which would let it fold: one at its end "
+                          "shows none between anchors; ask the manufacturer for its spans and where its splice lay "
+                          "(tested: spans, splice_at), or what that carried (splice_shear)");
+    return (struct gw_message){0};
+}
+
 void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                     const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
     if (!begin(out, rating, GW_FIXED)) return;
     const struct gw_pressures proved = gw_proved(ask, rating);
-    const double carried = gw_splice_carried(ask, rating->tested, fmin(proved.inward, proved.outward)),
+    const struct gw_tested *t = rating->tested;
+    const double full = gw_splice_carried(ask, t, fmin(proved.inward, proved.outward)),
+                 carried =
+                     ask->system && gw_is_half(ask->system, e) ? full * loaded_width(ask, t, e) / t->module : full,
                  asked = gw_term_of(demand, 0)->value;
     /* where it lay tells its force, whatever the spans here are */
-    const bool placed = gw_given(rating->tested->splice_at) && gw_given(carried);
+    const bool placed = gw_given(t->splice_at) && gw_given(carried);
     out->why = placed ? other_mullion(ask, rating, e) : short_of_mullion(ask, rating, e);
-    if (!gw_said(&out->why) && !gw_specimen_includes(rating, GW_INCLUDES_SPLICE))
-        out->why = GW_PLAINLY("the report names no splice in its specimen");
-    if (!gw_given(carried))
-        out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
-                                     "manufacturer (tested: splice_shear, or splice_at)");
-    else if (!gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
+    if (!gw_said(&out->why)) out->why = splice_not_hung(rating, e);
+    if (gw_given(carried) && !gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
         out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_quantity(GW_FORCE, carried),
                           gw_of_quantity(GW_FORCE, asked));
     finish(out, ask, rating, e, true);
+    if (gw_given(carried)) return;
+    out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
+                                 "manufacturer (tested: splice_shear, or splice_at)");
+    out->confirm = t->spans > 1
+                       ? GW_PLAINLY("to confirm: where in its specimen did the splice lie (tested: splice_at), "
+                                    "or what shear did it carry (splice_shear)?")
+                       : GW_PLAINLY("to confirm: what shear did the splice of its specimen, at the end of a "
+                                    "span, carry (tested: splice_shear)?");
 }
 
 /* A laboratory holds the specimen by anchors of its own unless the report says otherwise. What its own anchors held is
@@ -365,13 +425,16 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     if (!begin(out, rating, GW_FIXED)) return;
     const struct gw_tested *t = rating->tested;
     const struct gw_pressures proved = gw_proved(ask, rating);
-    const double area = t->module * (t->spans > 1 ? t->span : t->span / 2);
+    const struct gw_message half =
+        half_not_hung(ask, rating, e,
+                      "one unit alone hangs on it: a specimen's anchor that two units share does not show it (tested: "
+                      "includes: jamb)");
+    const double area = loaded_width(ask, t, e) * (t->spans > 1 ? t->span : t->span / 2);
     if (!gw_specimen_includes(rating, GW_INCLUDES_ANCHORS))
         out->why = GW_PLAINLY("a laboratory holds the specimen by anchors of its own");
     else if (e->corner && !gw_specimen_includes(rating, GW_INCLUDES_CORNER))
         out->why = GW_PLAINLY("an anchor at a corner takes both faces: a flat specimen does not show it");
-    else if (ask->system && gw_is_half(ask->system, e))
-        out->why = GW_PLAINLY("one unit alone hangs on it: a specimen's anchor that two units share does not show it");
+    else if (gw_said(&half)) out->why = half;
     else if (!gw_given(area))
         out->why = GW_PLAINLY("the report records no module and span; ask the manufacturer for them");
     const struct gw_mullion_bearing *bearing = gw_anchor_bearing(e);

@@ -2,7 +2,8 @@
 #include "judge/coverage.h"
 #include "judge/outcome.h"
 
-/* Where units stand one upon the other: at splices; without any, at every anchor but the first and the last. */
+/* Where units stand one upon the other, and mullions of sticks: at splices; without any, at every anchor but the first
+ * and the last, as is assumed. A window wall's stand between slabs, and meet at the splices that are named. */
 static bool has_pieces(const struct gw_wall_lines *l) { return l->n_splices || l->n_anchors > 2; }
 
 /* A wall's joint of a kind; openings of a schedule are framed in one piece. */
@@ -15,10 +16,14 @@ enum { JOINTS = 3 };
 
 static void find_joints(struct joint *out, const struct gw_ask *ask, const struct gw_wall_grid *g)
 {
-    const bool units = ask->system && ask->system->system->kind == GW_UNITIZED;
+    const enum gw_system_kind kind = ask->system ? ask->system->system->kind : GW_SYSTEM_UNSET;
+    const bool units = kind == GW_UNITIZED, slab = kind == GW_WINDOW_WALL;
     out[0] = (struct joint){GW_INCLUDES_STACK_JOINT, "stack_joint", "stack joints between units",
                             g && units && has_pieces(&g->lines)};
-    out[1] = (struct joint){GW_INCLUDES_SPLICE, "splice", "splices of mullions", g && !units && g->lines.n_splices};
+    const bool named = g && g->lines.n_splices > 0;
+    out[1] = (struct joint){GW_INCLUDES_SPLICE, "splice",
+                            named ? "splices of mullions" : "splices of mullions (at each anchor, none being named)",
+                            g && !units && (slab ? named : has_pieces(&g->lines))};
     out[2] = (struct joint){GW_INCLUDES_CORNER, "corner", "an outside corner",
                             g && (g->left_corner < GW_HAIR_M || g->right_corner < GW_HAIR_M)};
 }

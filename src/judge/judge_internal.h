@@ -20,7 +20,7 @@ struct gw_judge_memory {
     bool *placed_types;                /* by elevation and lite type */
     struct gw_memo members;            /* by what their strength hangs on */
     struct gw_memo blasts;             /* by lite type and size */
-    struct gw_memo spliced;            /* shear of a specimen's splice, by its record */
+    struct gw_memo specimens;          /* what a specimen felt, by its record */
 };
 
 /* context.c: around each call of a check. */

@@ -93,16 +93,72 @@ static double least_shear(struct gw_ask *ask, const struct gw_tested *t)
     return least;
 }
 
+/* What a specimen felt at least, under 1 N/m and with E I of 1. */
+struct least {
+    double shear;              /* across its splice, N */
+    double moment, deflection; /* in its spans, N m, m; 0: none */
+};
+
+static void feel(struct least *least, struct gw_ask *ask, struct gw_beam_result *room, const struct gw_tested *t,
+                 struct shape shape)
+{
+    const bool known = solve(room, ask, t, 1, shape);
+    const double top = shape.before + (t->spans > 1 ? t->spans : 1) * t->span;
+    least->moment = known ? fmin(least->moment, room->moment_max.value) : 0;
+    least->deflection =
+        known ? fmin(least->deflection, fmax(gw_beam_deflection_between(room, shape.before, top).value, 0)) : 0;
+}
+
+/* Over either end or both, the splice stiff or a hinge beside each of the anchors between two spans. */
+static void least_spans(struct least *least, struct gw_ask *ask, const struct gw_tested *t)
+{
+    struct gw_beam_result *room = gw_alloc_bare(ask->arena, sizeof *room);
+    struct shape ends[ENDS];
+    const size_t n = ends_of(ends, t);
+    for (size_t k = 0; k < n; k++) {
+        struct shape shape = ends[k];
+        shape.hinge = GW_ABSENT;
+        feel(least, ask, room, t, shape);
+        for (int i = 1; i < t->spans && gw_given(t->splice_at); i++) {
+            shape.hinge = i * t->span + t->splice_at;
+            feel(least, ask, room, t, shape);
+        }
+    }
+}
+
+static const struct least *least_of(struct gw_ask *ask, const struct gw_tested *t)
+{
+    struct least **kept = (struct least **)gw_memo_at(&ask->memory->specimens, ask->arena, &t, sizeof t);
+    struct least *least = *kept;
+    if (least) return least;
+    *kept = least = gw_alloc(ask->arena, 1, sizeof *least);
+    *least = (struct least){GW_ABSENT, GW_ABSENT, GW_ABSENT};
+    if (gw_given(t->splice_at)) least->shear = least_shear(ask, t);
+    least_spans(least, ask, t);
+    return least;
+}
+
 double gw_splice_carried(struct gw_ask *ask, const struct gw_tested *t, double pressure)
 {
     if (gw_given(t->splice_shear) || !gw_given(t->splice_at)) return t->splice_shear;
-    double **kept = (double **)gw_memo_at(&ask->memory->spliced, ask->arena, &t, sizeof t);
-    double *unit = *kept;
-    if (!unit) {
-        *kept = unit = gw_alloc(ask->arena, 1, sizeof *unit);
-        *unit = least_shear(ask, t);
-    }
-    return *unit * pressure * t->module;
+    return least_of(ask, t)->shear * pressure * t->module;
+}
+
+double gw_specimen_moment(struct gw_ask *ask, const struct gw_tested *t, double line_load)
+{
+    return least_of(ask, t)->moment * line_load;
+}
+
+double gw_specimen_deflection(struct gw_ask *ask, const struct gw_tested *t, double line_load)
+{
+    return least_of(ask, t)->deflection * line_load;
+}
+
+bool gw_specimen_relieved(struct gw_ask *ask, const struct gw_tested *t)
+{
+    struct gw_beam_result *plain = gw_alloc_bare(ask->arena, sizeof *plain);
+    if (!gw_given(t->splice_at) || !gw_specimen_feels(plain, ask, t, 1)) return false;
+    return least_of(ask, t)->moment < plain->moment_max.value * (1 - GW_HAIR);
 }
 
 void gw_reading_against(struct gw_showing *out, struct gw_ask *ask, const struct gw_measured *measured,

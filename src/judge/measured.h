@@ -10,6 +10,12 @@
  * does; false: its beam is not known. */
 bool gw_specimen_feels(struct gw_beam_result *out, struct gw_ask *ask, const struct gw_tested *tested,
                        double line_load);
+/* The greatest moment and deflection of its spans under a line load, N/m, with E I of 1, N m and m: the least of what a
+ * hinge and a stiff joint where its splice lay make of them, its overhang past one end or both. */
+double gw_specimen_moment(struct gw_ask *ask, const struct gw_tested *tested, double line_load);
+double gw_specimen_deflection(struct gw_ask *ask, const struct gw_tested *tested, double line_load);
+/* The splice whose place is recorded may have made that moment less than its spans alone had. */
+bool gw_specimen_relieved(struct gw_ask *ask, const struct gw_tested *tested);
 /* N, across the splice of a specimen under `pressure`, Pa: as recorded, else by the beam from where it lay; absent. */
 double gw_splice_carried(struct gw_ask *ask, const struct gw_tested *tested, double pressure);
 

@@ -170,6 +170,12 @@ static bool has_own_test(const struct gw_element *e)
     return e->kind == GW_LITE && (e->component == GW_VENT || e->component == GW_DOOR);
 }
 
+static struct gw_message which_report(struct gw_ask *ask, const struct gw_finding *stated)
+{
+    return GW_SAY(ask->arena, "what shows {} names no report and is a statement: ask the manufacturer for the report",
+                  gw_of_text(stated->demand->check->id));
+}
+
 /* The test's own figures where it shows every link; else those of the link that governs. */
 static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
@@ -187,9 +193,14 @@ static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *
     f->required = f->provided = GW_ABSENT;
     f->utilization = path->worst->utilization;
     f->direction = path->worst->direction;
-    f->message = GW_SAY(ask->arena, "by calculation, every link of it{}; {} governs ({})", gw_of_message(&lacks),
+    const bool stated = f->evidence == GW_BY_STATEMENT;
+    f->message = GW_SAY(ask->arena, "by {}, every link of it{}; {} governs ({})",
+                        gw_of_text(stated ? "statement and calculation" : "calculation"), gw_of_message(&lacks),
                         gw_of_message(&at), gw_of_message(&why));
-    if (is_short) f->remark = GW_SAY(ask->arena, "{}; it passes by calculation", gw_of_message(&why));
+    if (stated) f->confirm = f->question = which_report(ask, path->stated ? path->stated : f);
+    if (is_short)
+        f->remark = GW_SAY(ask->arena, "{}; it passes by {}", gw_of_message(&why),
+                           gw_of_text(stated ? "statement" : "calculation"));
 }
 
 /* What is to be asked where calculation shows each link, by what the ratings alone said. */
@@ -218,6 +229,7 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
         f->message = GW_SAY(ask->arena, "what names no report is a statement, which the project does not take: {}",
                             gw_of_message(&f->message));
         f->question = gw_ask_for_report(ask, (path->stated ? path->stated : f)->demand->check);
+        f->confirm = (struct gw_message){0};
         return;
     }
     if (!asks_for_test(ask->model)) return;

@@ -54,12 +54,14 @@ static const struct gw_field TESTED_FASTENING[] = {
 };
 static const struct gw_record TESTED_FASTENING_RECORD =
     RECORD("tested fastening", gw_tested_fastening, TESTED_FASTENING);
-static const struct gw_choice INCLUDED[] = {{"anchors", GW_INCLUDES_ANCHORS, "as they hang in the building"},
-                                            {"splice", GW_INCLUDES_SPLICE, "of mullions"},
-                                            {"stack_joint", GW_INCLUDES_STACK_JOINT, "between units"},
-                                            {"corner", GW_INCLUDES_CORNER, "an outside corner"},
-                                            {"parapet", GW_INCLUDES_PARAPET, "framing above the roof"},
-                                            {0}};
+static const struct gw_choice INCLUDED[] = {
+    {"anchors", GW_INCLUDES_ANCHORS, "as they hang in the building"},
+    {"splice", GW_INCLUDES_SPLICE, "of mullions"},
+    {"stack_joint", GW_INCLUDES_STACK_JOINT, "between units"},
+    {"corner", GW_INCLUDES_CORNER, "an outside corner"},
+    {"parapet", GW_INCLUDES_PARAPET, "framing above the roof"},
+    {"jamb", GW_INCLUDES_JAMB, "the last half mullion of units, under half of the end bay"},
+    {0}};
 static const struct gw_field TESTED[] = {
     NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100),
         .help = "width that loaded an interior mullion free between its anchors; absent: there was none"),

@@ -1,6 +1,7 @@
 /* What a reader must see before any verdict: given pressures that are too low, a rule of wind that does not hold. */
 #include "takeoff_internal.h"
 
+#include "base/tolerance.h"
 #include "galeward/wind.h"
 #include "tables_data.h"
 
@@ -38,10 +39,35 @@ static const char *percent(struct gw_arena *arena, double share)
     return text.at;
 }
 
+/* Of those that are too low the least in magnitude; NULL. */
+static const struct gw_difference *least_given(const struct gw_takeoff *t)
+{
+    const struct gw_difference *least = NULL;
+    for (size_t i = 0; i < t->differences.n; i++) {
+        const struct gw_difference *d = &t->differences.items[i];
+        if (is_too_low(d) && (!least || fabs(d->given) < fabs(least->given))) least = d;
+    }
+    return least;
+}
+
+/* An acceptance does not say that it knows of the code's least pressure. */
+static struct gw_message below_least(const struct gw_builder *b)
+{
+    const double floor = b->model->tables->wind_minimum[GW_ROW_WIND_MINIMUM_CLADDING].pressure_pa;
+    const struct gw_difference *d = least_given(b->takeoff);
+    if (!d || !(fabs(d->given) < floor * (1 - GW_HAIR))) return (struct gw_message){0};
+    return GW_SAY(b->arena, "; {} given at {} {} is below the code's least, {}",
+                  gw_of_quantity(GW_PRESSURE, fabs(d->given)), gw_of_text(d->id), gw_of_text(d->direction),
+                  gw_of_quantity(GW_PRESSURE, floor));
+}
+
 static struct gw_message who_accepts(const struct gw_builder *b)
 {
     const struct gw_acceptance *accepted = b->model->project.lower_than_computed;
-    if (accepted) return GW_SAY(b->arena, "accepted by {}: {}", gw_of_text(accepted->by), gw_of_text(accepted->reason));
+    const struct gw_message below = below_least(b);
+    if (accepted)
+        return GW_SAY(b->arena, "accepted by {}: {}{}", gw_of_text(accepted->by), gw_of_text(accepted->reason),
+                      gw_of_message(&below));
     return GW_PLAINLY("nothing passes with them unless the project says who accepts that (lower_than_computed: by, "
                       "reason)");
 }
