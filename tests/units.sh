@@ -39,7 +39,7 @@ for project in projects/*.yaml; do
     for command in demand check; do look "$command $project" "$command" "$project"; done
     # one element of each kind and wall
     "$program" explain "$project" | sed -n 's|^\(.*/[a-z]*/[0-9]*\)  .*|\1|p' | awk -F/ '!seen[$1 $2]++' >"$work/elements"
-    while read -r element; do look "explain $project $element" explain "$project" "$element"; done <"$work/elements"
+    while read -r element; do look "explain $project $element" explain "$project" "$element" --all; done <"$work/elements"
 done
 while read -r phrase; do
     grep -qE "$phrase" "$work/all" || { echo "units: no result needs: $phrase"; failed=$((failed + 1)); }

@@ -59,22 +59,31 @@ struct gw_arg {
 
 /* One step as an engineer writes it. `formula` is an expression in the names of `args` (+ - * / ^ ( ) , and the
  * functions exp ln log10 sqrt abs min max); printing puts the values in their places. A step with no formula is a
- * decision: its `note` says what was chosen and why. Homogeneous in units: any consistent set of units gives the same
- * equation. */
+ * value that was found otherwise, from its `args`: its `note` says how; or, with no value, a decision: its `note` says
+ * what was chosen and why. Homogeneous in units: any consistent set of units gives the same equation. */
+enum { GW_STEP_ARGS = 10 };
 struct gw_step {
     const char *symbol, *formula;
     struct gw_message note;
     const char *clause;
-    double value;
+    double value; /* absent: a decision */
     enum gw_dim dim;
-    struct gw_arg args[10];
+    struct gw_arg args[GW_STEP_ARGS];
     unsigned n_args;
+    const char *like[GW_STEP_ARGS]; /* how the symbol begins that an argument may go by; NULL: by its own name */
+    size_t from[GW_STEP_ARGS];      /* settled: 1 + the step that gives the argument; 0: none, it is given */
+    const char *group;              /* the title that it stands under; NULL */
+    const char *place;              /* where it is worked out, as a subscript; NULL */
+    enum gw_bool leads;             /* settled: to a result */
 };
 
 struct gw_trace {
     struct gw_arena *arena;
     struct gw_step *steps;
     size_t n, capacity;
+    const char **groups; /* titles, in the order in which they are read */
+    size_t n_groups, groups_capacity;
+    const char *group, *place; /* of the steps recorded now */
 };
 
 struct gw_engine {
@@ -97,8 +106,26 @@ void gw_trace_note(struct gw_engine *engine, const char *symbol, const char *cla
                  sizeof((const struct gw_value[]){__VA_ARGS__}) / sizeof(struct gw_value))
 void gw_trace_say(struct gw_engine *engine, const char *symbol, const char *clause, const char *format,
                   const struct gw_value *values, unsigned n);
+/* A value found by other means than a formula, from `args`. */
+void gw_trace_found(struct gw_engine *engine, const char *symbol, enum gw_dim dim, double value, const char *clause,
+                    const char *note, const struct gw_arg *args, unsigned n_args);
+#define GW_FOUND(engine, symbol, dim, value, clause, note, ...)                                                        \
+    gw_trace_found(engine, symbol, dim, value, clause, note, (const struct gw_arg[]){__VA_ARGS__},                     \
+                   sizeof((const struct gw_arg[]){__VA_ARGS__}) / sizeof(struct gw_arg))
+/* Steps recorded from now on stand under this title, in the order in which titles came; NULL: under none. Returns the
+ * title before. */
+const char *gw_trace_group(struct gw_engine *engine, const char *title);
+/* Where steps recorded from now on are worked out, as a subscript ("h", "1"); NULL: nowhere in particular. Returns the
+ * place before. An argument means the quantity of its own place before that of another. */
+const char *gw_trace_at(struct gw_engine *engine, const char *place);
+/* Makes a derivation of what was recorded. Steps stand by groups; one that repeats another is left out; each argument
+ * is tied to the step that gives it; a name that has several values gets its place as a subscript, or a number, so that
+ * it means one thing. What leads to one of `results` (values, whatever their sign) `leads`; everything where none of
+ * them is among the steps. */
+void gw_trace_settle(struct gw_trace *trace, const double *results, size_t n);
 /* gw_step(e, "q_h", GW_PRESSURE, q, clause, "c*k*v^2", {"c", c, GW_WIND_CONSTANT}, {"k", k, GW_RATIO}, {"v", v,
- * GW_SPEED}); */
+ * GW_SPEED}); a formula that serves several places: {"K_z=K_h", k, GW_RATIO} prints K_h where it says K_z, and
+ * {"Mn|Mn", m, GW_BENDING} what begins with Mn and has that value: Mny. */
 #define GW_STEP(engine, symbol, dim, value, clause, formula, ...)                                                      \
     gw_trace_step(engine, symbol, dim, value, clause, formula, (const struct gw_arg[]){__VA_ARGS__},                   \
                   sizeof((const struct gw_arg[]){__VA_ARGS__}) / sizeof(struct gw_arg))
@@ -118,6 +145,10 @@ enum gw_status gw_refuse_values(struct gw_engine *engine, enum gw_status status,
 
 /* "0.002560*1.04360*..." : the formula with its values, six digits, in the units shown. */
 void gw_step_substituted(struct gw_text *out, const struct gw_step *step, enum gw_units shown);
+/* Gives the arguments other names, here and in the formula. */
+void gw_step_rename(struct gw_step *step, const char *const *names, struct gw_arena *arena);
+/* "GC_pi = g" says no more than the value does. */
+bool gw_step_is_plain(const struct gw_step *step);
 
 #ifdef __cplusplus
 }

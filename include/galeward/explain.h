@@ -18,10 +18,14 @@ struct gw_explained_glass {
     const struct gw_lite_type *type;
 };
 
-/* A check of one candidate at the element, with its derivation. */
+/* A check of one candidate at the element, with its derivation. Where a test answers and the check can be calculated,
+ * the calculation stands beside it: it does not change the verdict. */
 struct gw_explained_link {
     struct gw_finding finding;
     struct gw_trace trace;
+    struct gw_comparisons compared; /* what the best of its tests was compared by; empty: none was */
+    struct gw_finding *calculated;  /* NULL: the finding is the calculation, or there is none */
+    struct gw_trace calculation;
 };
 
 struct gw_explanation {

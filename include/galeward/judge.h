@@ -23,15 +23,31 @@ const char *gw_load_direction_name(enum gw_load_direction direction); /* "inward
 /* How grave: not required, pass, not shown, fail (0 to 3). The one order of verdicts. */
 int gw_verdict_rank(enum gw_verdict verdict);
 
+/* What a test was compared by, at one place: its specimen against what is there. */
+struct gw_compared {
+    const char *what;                  /* "span" */
+    enum gw_dim dim;                   /* of the two numbers */
+    double tested, needed;             /* SI; absent: not recorded, or words */
+    const char *tested_as, *needed_as; /* words; NULL: numbers */
+    bool at_most;                      /* the specimen's is not to be greater */
+    bool holds;
+};
+struct gw_comparisons {
+    GW_LIST(struct gw_compared) list;
+    size_t capacity;
+    const struct gw_rating *rating; /* whose specimen it is; NULL: nothing was compared */
+};
+
 /* The context of one answer: what functions of the judge pass around. */
 struct gw_ask {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
-    struct gw_arena *arena;         /* results and what is remembered live as long as it */
-    const struct gw_system *system; /* on offer, while one is judged */
-    struct gw_trace *trace;         /* NULL: no derivation wanted */
-    struct gw_engine engine;        /* opened by the judge for each call of a check; gathers the rows used */
-    struct gw_judge_memory *memory; /* what was worked out already; the judge's own */
+    struct gw_arena *arena;          /* results and what is remembered live as long as it */
+    const struct gw_system *system;  /* on offer, while one is judged */
+    struct gw_trace *trace;          /* NULL: no derivation wanted */
+    struct gw_comparisons *compared; /* with a derivation: what its test was compared by; NULL: not wanted */
+    struct gw_engine engine;         /* opened by the judge for each call of a check; gathers the rows used */
+    struct gw_judge_memory *memory;  /* what was worked out already; the judge's own */
 };
 void gw_ask_init(struct gw_ask *ask, const struct gw_model *model, const struct gw_takeoff *takeoff,
                  struct gw_arena *arena);

@@ -85,6 +85,13 @@ struct gw_wind_result {
     unsigned n_notes;
 };
 
+/* Groups of its derivation. */
+#define GW_WIND_VELOCITY "Velocity pressure"
+#define GW_WIND_COEFFICIENTS "Coefficients"
+#define GW_WIND_NET "Pressure"
+#define GW_WIND_LEVEL "Level"
+#define GW_WIND_PARAPET "Parapet"
+
 /* The whole case. GW_OK fills `*out`; else engine->fault says which input and which limit, `*out` is undefined. */
 enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind_case *in, struct gw_engine *engine);
 /* The alternative for buildings of middle height is asked for and does not hold: the figures of high ones are used. */

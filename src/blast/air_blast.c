@@ -157,8 +157,8 @@ static double on_face(const char *symbol, enum gw_dim dim, double reflected, dou
                       struct gw_engine *engine)
 {
     const double value = gw_blast_oblique(reflected, side_on, angle);
-    GW_STEP(engine, symbol, dim, value, OBLIQUE, "Y_r*c^2+Y_s*(1+c^2-2*c)", {"Y_r", reflected, dim},
-            {"Y_s", side_on, dim}, {"c", cos(angle), GW_RATIO});
+    GW_STEP(engine, symbol, dim, value, OBLIQUE, "Y_r*c^2+Y_s*(1+c^2-2*c)", {"Y_r|P_|I_", reflected, dim},
+            {"Y_s|P_|I_", side_on, dim}, {"c", cos(angle), GW_RATIO});
     return value;
 }
 

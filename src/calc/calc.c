@@ -140,6 +140,7 @@ static bool run(struct call *call, const struct gw_calc_kind *kind, const struct
     if (!traced) return true;
     call->answer.trace = trace;
     gw_json_key(&call->json, "trace");
+    gw_trace_settle(&trace, NULL, 0);
     gw_calc_trace(&call->json, &trace, call->manner.units);
     return true;
 }

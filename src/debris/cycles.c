@@ -24,9 +24,9 @@ static void add_step(struct gw_cycles *out, const struct gw_debris_cycles *row, 
                                    .cycles = (int)row->cycles};
     out->total += step->cycles;
     GW_STEP(engine, "p_low", GW_PRESSURE, step->low, row->row.source, "c*P", {"c", row->low, GW_RATIO},
-            {"P", pressure, GW_PRESSURE});
+            {"P|p_", pressure, GW_PRESSURE});
     GW_STEP(engine, "p_high", GW_PRESSURE, step->high, row->row.source, "c*P", {"c", row->high, GW_RATIO},
-            {"P", pressure, GW_PRESSURE});
+            {"P|p_", pressure, GW_PRESSURE});
 }
 
 enum gw_status gw_debris_cycles(struct gw_cycles *out, struct gw_asd inward, struct gw_asd outward,

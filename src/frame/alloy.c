@@ -125,9 +125,9 @@ void gw_alloy_buckling(struct gw_buckling_constants *out, const struct gw_alloy 
     out->k2 = row->k2;
     const char *const *symbol = SYMBOLS[buckling];
     GW_STEP(engine, symbol[0], GW_STRESS, out->b, row->row.source, "k*F*(1+(F/R)^(1/n))", {"k", row->factor, GW_RATIO},
-            {"F", f, GW_STRESS}, {"R", row->reference_pa, GW_STRESS}, {"n", row->root, GW_RATIO});
-    GW_STEP(engine, symbol[1], GW_STRESS, out->d, row->row.source, "B/d*sqrt(i*B/E)", {"B", out->b, GW_STRESS},
+            {"F|F", f, GW_STRESS}, {"R", row->reference_pa, GW_STRESS}, {"n", row->root, GW_RATIO});
+    GW_STEP(engine, symbol[1], GW_STRESS, out->d, row->row.source, "B/d*sqrt(i*B/E)", {"B|B", out->b, GW_STRESS},
             {"d", row->divisor, GW_RATIO}, {"i", row->inside, GW_RATIO}, {"E", e, GW_STRESS});
     GW_STEP(engine, symbol[2], GW_RATIO, out->c, row->row.source, "c*B/D", {"c", row->limit, GW_RATIO},
-            {"B", out->b, GW_STRESS}, {"D", out->d, GW_STRESS});
+            {"B|B", out->b, GW_STRESS}, {"D|D", out->d, GW_STRESS});
 }

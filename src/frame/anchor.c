@@ -181,7 +181,7 @@ static void combine_one(struct gw_anchor_combination *c, const struct gw_anchor_
     gw_trace_note(engine, c->name, row->row.source, "load combination");
     const double moment = dead_moment(c->dead, in, engine), pull = row->wind * f->out + fasteners;
     GW_STEP(engine, "R", GW_FORCE, pull, row->row.source, "f_W*W+f_E*E", {"f_W", row->wind, GW_RATIO},
-            {"W", f->out, GW_FORCE}, {"f_E", row->seismic, GW_RATIO},
+            {"W|R", f->out, GW_FORCE}, {"f_E", row->seismic, GW_RATIO},
             {"E", gw_given(f->fasteners) ? f->fasteners : 0, GW_FORCE});
     c->bolt_tension = bolt_tension(pull, moment, in, engine);
     c->bolt_shear = c->dead / in->bolts;

@@ -37,7 +37,7 @@ enum gw_status gw_bending_positive(const char *key, double value, struct gw_engi
 
 double gw_bending_allow(const char *symbol, const char *clause, double nominal, double safety, struct gw_engine *engine)
 {
-    GW_STEP(engine, symbol, GW_BENDING, nominal / safety, clause, "Mn/Omega", {"Mn", nominal, GW_BENDING},
+    GW_STEP(engine, symbol, GW_BENDING, nominal / safety, clause, "Mn/Omega", {"Mn|M", nominal, GW_BENDING},
             {"Omega", safety, GW_RATIO});
     return nominal / safety;
 }
@@ -132,9 +132,9 @@ static void find_yielding(struct gw_bending_result *out, const struct gw_bending
                                  fmin(limit->value * in->modulus_tension * alloy->yield,
                                       limit->value * in->modulus_compression * alloy->compressive_yield));
     GW_STEP(engine, "Mny", GW_BENDING, out->nominal_yielding, "ADM F.2", "min(Z*Fcy,min(k*St*Fty,k*Sc*Fcy))",
-            {"Z", in->plastic, GW_SECTION_MODULUS}, {"Fcy", alloy->compressive_yield, GW_STRESS},
-            {"k", limit->value, GW_RATIO}, {"St", in->modulus_tension, GW_SECTION_MODULUS},
-            {"Fty", alloy->yield, GW_STRESS}, {"Sc", in->modulus_compression, GW_SECTION_MODULUS});
+            {"Z|Z", in->plastic, GW_SECTION_MODULUS}, {"Fcy", alloy->compressive_yield, GW_STRESS},
+            {"k", limit->value, GW_RATIO}, {"St|S", in->modulus_tension, GW_SECTION_MODULUS},
+            {"Fty", alloy->yield, GW_STRESS}, {"Sc|S", in->modulus_compression, GW_SECTION_MODULUS});
 }
 
 static void find_rupture(struct gw_bending_result *out, const struct gw_bending *in, const struct gw_alloy *alloy,
@@ -146,7 +146,7 @@ static void find_rupture(struct gw_bending_result *out, const struct gw_bending 
     }
     out->nominal_rupture = in->plastic * alloy->ultimate / alloy->tension_coefficient;
     GW_STEP(engine, "Mnu", GW_BENDING, out->nominal_rupture, "ADM F.2", "Z*Ftu/kt",
-            {"Z", in->plastic, GW_SECTION_MODULUS}, {"Ftu", alloy->ultimate, GW_STRESS},
+            {"Z|Z", in->plastic, GW_SECTION_MODULUS}, {"Ftu", alloy->ultimate, GW_STRESS},
             {"kt", alloy->tension_coefficient, GW_RATIO});
 }
 

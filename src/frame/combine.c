@@ -10,18 +10,18 @@ double gw_combine_uses(double a, double b, enum gw_interaction how, struct gw_en
     if (how == GW_INTERACTION_STEEL_BOLT) {
         const struct gw_bolt_interaction *row = GW_USE(engine, &engine->tables->bolt_interaction[0]);
         const double use = fmax(most, straight / row->sum);
-        GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "max(max(u_1,u_2),(u_1+u_2)/c)", {"u_1", a, GW_RATIO},
-                {"u_2", b, GW_RATIO}, {"c", row->sum, GW_RATIO});
+        GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "max(max(u_1,u_2),(u_1+u_2)/c)",
+                {"u_1|use", a, GW_RATIO}, {"u_2|use", b, GW_RATIO}, {"c", row->sum, GW_RATIO});
         return use;
     }
     if (how == GW_INTERACTION_NONE || how == GW_INTERACTION_ELLIPTIC) {
         const bool none = how == GW_INTERACTION_NONE;
         GW_STEP(engine, "use", GW_RATIO, none ? most : square, "interaction by the report of the capacities",
-                none ? "max(u_1,u_2)" : "sqrt(u_1^2+u_2^2)", {"u_1", a, GW_RATIO}, {"u_2", b, GW_RATIO});
+                none ? "max(u_1,u_2)" : "sqrt(u_1^2+u_2^2)", {"u_1|use", a, GW_RATIO}, {"u_2|use", b, GW_RATIO});
         return none ? most : square;
     }
     GW_STEP(engine, "use", GW_RATIO, straight, "both at once: straight sum of the ratios", "u_1+u_2",
-            {"u_1", a, GW_RATIO}, {"u_2", b, GW_RATIO});
+            {"u_1|use", a, GW_RATIO}, {"u_2|use", b, GW_RATIO});
     return straight;
 }
 
@@ -47,7 +47,7 @@ double gw_combine_twist(double bending, double shear, double twist, struct gw_en
 {
     const struct gw_combined_rule *row = GW_USE(engine, &engine->tables->combined_rule[0]);
     const double n = row->exponent, use = pow(pow(bending, n) + pow(shear + twist, n), 1 / n);
-    GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "(u_b^n+(u_v+u_t)^n)^(1/n)", {"u_b", bending, GW_RATIO},
+    GW_STEP(engine, "use", GW_RATIO, use, row->row.source, "(u_b^n+(u_v+u_t)^n)^(1/n)", {"u_b|use", bending, GW_RATIO},
             {"n", n, GW_RATIO}, {"u_v", shear, GW_RATIO}, {"u_t", twist, GW_RATIO});
     return use;
 }
@@ -58,11 +58,11 @@ double gw_combine_faces(double allowable_x, double allowable_y, double other, en
     const double each = fmin(1 / (1 / allowable_x + other / allowable_y), 1 / (other / allowable_x + 1 / allowable_y));
     if (alike)
         GW_STEP(engine, dim == GW_FORCE ? "V_a" : "M_a", dim, each, "both faces of a corner at once, alike",
-                "1/(1/R_x+1/R_y)", {"R_x", allowable_x, dim}, {"R_y", allowable_y, dim});
+                "1/(1/R_x+1/R_y)", {"R_x|M|V", allowable_x, dim}, {"R_y|M|V", allowable_y, dim});
     else
         GW_STEP(engine, dim == GW_FORCE ? "V_a" : "M_a", dim, each,
                 "both faces of a corner at once, the other face r times as much, about the worse axes",
-                "min(1/(1/R_x+r/R_y),1/(r/R_x+1/R_y))", {"R_x", allowable_x, dim}, {"R_y", allowable_y, dim},
+                "min(1/(1/R_x+r/R_y),1/(r/R_x+1/R_y))", {"R_x|M|V", allowable_x, dim}, {"R_y|M|V", allowable_y, dim},
                 {"r", other, GW_RATIO});
     return each;
 }

@@ -125,6 +125,6 @@ enum gw_status gw_connection(struct gw_connection_result *out, const struct gw_c
     if (!gw_given(out->allowable)) return GW_OK;
     out->utilization = out->fastener / out->allowable;
     GW_STEP(engine, "use", GW_RATIO, out->utilization, GROUP_CLAUSE, "V/V_a", {"V", out->fastener, GW_FORCE},
-            {"V_a", out->allowable, GW_FORCE});
+            {"V_a|V_a|R_a", out->allowable, GW_FORCE});
     return GW_OK;
 }

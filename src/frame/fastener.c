@@ -85,7 +85,7 @@ double gw_screw_tension(double ultimate, double area, double safety_factor, stru
 {
     const double allowable = ultimate * area / safety_factor;
     GW_STEP(engine, "T_a", GW_FORCE, allowable, TENSION_CLAUSE, "F_u*A_s/SF", {"F_u", ultimate, GW_STRESS},
-            {"A_s", area, GW_SECTION_AREA}, {"SF", safety_factor, GW_RATIO});
+            {"A_s|A", area, GW_SECTION_AREA}, {"SF", safety_factor, GW_RATIO});
     return allowable;
 }
 
@@ -93,7 +93,7 @@ double gw_screw_shear(double ultimate, double area, double safety_factor, struct
 {
     const double allowable = ultimate * area / (sqrt(3) * safety_factor);
     GW_STEP(engine, "V_a", GW_FORCE, allowable, SHEAR_CLAUSE, "F_u*A_r/(sqrt(3)*SF)", {"F_u", ultimate, GW_STRESS},
-            {"A_r", area, GW_SECTION_AREA}, {"SF", safety_factor, GW_RATIO});
+            {"A_r|A", area, GW_SECTION_AREA}, {"SF", safety_factor, GW_RATIO});
     return allowable;
 }
 

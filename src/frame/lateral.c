@@ -76,8 +76,8 @@ static double closed_slenderness(const struct gw_bending *in, double cb, struct 
         k * sqrt(in->unbraced_length * in->modulus_compression / (cb * sqrt(in->inertia_y * in->torsion)));
     GW_STEP(engine, "lambda", GW_RATIO, lambda, "ADM F.4.2.3, closed shape", "k*sqrt(Lb*Sc/(Cb*sqrt(Iy*J)))",
             {"k", k, GW_RATIO}, {"Lb", in->unbraced_length, GW_THICKNESS},
-            {"Sc", in->modulus_compression, GW_SECTION_MODULUS}, {"Cb", cb, GW_RATIO},
-            {"Iy", in->inertia_y, GW_INERTIA}, {"J", in->torsion, GW_INERTIA});
+            {"Sc|S", in->modulus_compression, GW_SECTION_MODULUS}, {"Cb", cb, GW_RATIO},
+            {"Iy|I", in->inertia_y, GW_INERTIA}, {"J", in->torsion, GW_INERTIA});
     return lambda;
 }
 
@@ -89,8 +89,8 @@ static double open_moment(const struct gw_bending *in, const struct gw_alloy *al
         PI / l * sqrt(e * in->inertia_y * g * in->torsion + pow(PI * e / l, 2) * in->inertia_y * in->warping);
     GW_STEP(engine, "Me", GW_BENDING, moment, "elastic lateral-torsional buckling",
             "pi/Lb*sqrt(E*Iy*G*J+(pi*E/Lb)^2*Iy*Cw)", {"pi", PI, GW_RATIO}, {"Lb", l, GW_THICKNESS},
-            {"E", e, GW_STRESS}, {"Iy", in->inertia_y, GW_INERTIA}, {"G", g, GW_STRESS}, {"J", in->torsion, GW_INERTIA},
-            {"Cw", in->warping, GW_WARPING});
+            {"E", e, GW_STRESS}, {"Iy|I", in->inertia_y, GW_INERTIA}, {"G", g, GW_STRESS},
+            {"J", in->torsion, GW_INERTIA}, {"Cw", in->warping, GW_WARPING});
     return moment;
 }
 
@@ -98,7 +98,7 @@ static double slenderness_of(const struct gw_bending *in, double moment, double 
 {
     const double lambda = PI * sqrt(e * in->modulus_compression / (cb * moment));
     GW_STEP(engine, "lambda", GW_RATIO, lambda, "ADM F.4.2.5, any shape", "pi*sqrt(E*Sc/(Cb*Me))", {"pi", PI, GW_RATIO},
-            {"E", e, GW_STRESS}, {"Sc", in->modulus_compression, GW_SECTION_MODULUS}, {"Cb", cb, GW_RATIO},
+            {"E", e, GW_STRESS}, {"Sc|S", in->modulus_compression, GW_SECTION_MODULUS}, {"Cb", cb, GW_RATIO},
             {"Me", moment, GW_BENDING});
     return lambda;
 }
@@ -143,12 +143,12 @@ static double strength(const struct gw_bending_result *out, const struct gw_bend
         const double mn = out->nominal_yielding * (1 - lambda / cc) + PI * PI * e * lambda * sc / pow(cc, 3);
         GW_STEP(engine, "Mnmb", GW_BENDING, mn, "ADM F.4", "Mny*(1-lambda/Cc)+pi^2*E*lambda*Sc/Cc^3",
                 {"Mny", out->nominal_yielding, GW_BENDING}, {"lambda", lambda, GW_RATIO}, {"Cc", cc, GW_RATIO},
-                {"pi", PI, GW_RATIO}, {"E", e, GW_STRESS}, {"Sc", sc, GW_SECTION_MODULUS});
+                {"pi", PI, GW_RATIO}, {"E", e, GW_STRESS}, {"Sc|S", sc, GW_SECTION_MODULUS});
         return mn;
     }
     const double mn = PI * PI * e * sc / (lambda * lambda);
     GW_STEP(engine, "Mnmb", GW_BENDING, mn, "ADM F.4", "pi^2*E*Sc/lambda^2", {"pi", PI, GW_RATIO}, {"E", e, GW_STRESS},
-            {"Sc", sc, GW_SECTION_MODULUS}, {"lambda", lambda, GW_RATIO});
+            {"Sc|S", sc, GW_SECTION_MODULUS}, {"lambda", lambda, GW_RATIO});
     return mn;
 }
 

@@ -33,20 +33,20 @@ static double flat_stress(const struct flat *f, struct gw_engine *engine)
     }
     if (f->slenderness < second) {
         const double stress = k->b - f->factor * k->d * f->slenderness;
-        GW_STEP(engine, f->symbol, GW_STRESS, stress, f->clause, "B-m*D*s", {"B", k->b, GW_STRESS},
-                {"m", f->factor, GW_RATIO}, {"D", k->d, GW_STRESS}, {"s", f->slenderness, GW_RATIO});
+        GW_STEP(engine, f->symbol, GW_STRESS, stress, f->clause, "B-m*D*s", {"B|B", k->b, GW_STRESS},
+                {"m", f->factor, GW_RATIO}, {"D|D", k->d, GW_STRESS}, {"s", f->slenderness, GW_RATIO});
         return stress;
     }
     const double stress = k->k2 * sqrt(k->b * f->elastic_modulus) / (f->factor * f->slenderness);
     GW_STEP(engine, f->symbol, GW_STRESS, stress, f->clause, "k2*sqrt(B*E)/(m*s)", {"k2", k->k2, GW_RATIO},
-            {"B", k->b, GW_STRESS}, {"E", f->elastic_modulus, GW_STRESS}, {"m", f->factor, GW_RATIO},
+            {"B|B", k->b, GW_STRESS}, {"E", f->elastic_modulus, GW_STRESS}, {"m", f->factor, GW_RATIO},
             {"s", f->slenderness, GW_RATIO});
     return stress;
 }
 
 static double step_slenderness(const struct gw_flat_element *e, struct gw_engine *engine)
 {
-    GW_STEP(engine, "b/t", GW_RATIO, e->width / e->thickness, "ADM B.5", "b/t", {"b", e->width, GW_THICKNESS},
+    GW_STEP(engine, "s", GW_RATIO, e->width / e->thickness, "ADM B.5", "b/t", {"b", e->width, GW_THICKNESS},
             {"t", e->thickness, GW_THICKNESS});
     return e->width / e->thickness;
 }

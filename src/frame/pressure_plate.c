@@ -121,11 +121,11 @@ static void tensions(struct gw_pressure_plate_result *out, const struct beam *b,
     if (b->has_end && worst == 0)
         GW_STEP(engine, "N_most", GW_FORCE, out->tension_most, BEAM_CLAUSE, "p*b*(a+s/2)+(m_0-m_1)/s",
                 PRESSURE_AND_WIDTH, {"a", b->overhang, GW_THICKNESS}, {"s", b->span, GW_THICKNESS},
-                {"m_0", moment_at(b, 0), GW_BENDING}, {"m_1", moment_at(b, 1), GW_BENDING});
+                {"m_0|m", moment_at(b, 0), GW_BENDING}, {"m_1|m", moment_at(b, 1), GW_BENDING});
     else if (b->has_end)
         GW_STEP(engine, "N_most", GW_FORCE, out->tension_most, BEAM_CLAUSE, "p*b*s+(2*m_1-m_0-m_2)/s",
-                PRESSURE_AND_WIDTH, {"s", b->span, GW_THICKNESS}, {"m_1", moment_at(b, worst), GW_BENDING},
-                {"m_0", moment_at(b, worst - 1), GW_BENDING}, {"m_2", moment_at(b, worst + 1), GW_BENDING});
+                PRESSURE_AND_WIDTH, {"s", b->span, GW_THICKNESS}, {"m_1|m", moment_at(b, worst), GW_BENDING},
+                {"m_0|m", moment_at(b, worst - 1), GW_BENDING}, {"m_2|m", moment_at(b, worst + 1), GW_BENDING});
     out->tension_upper = gw_given(in->preload) ? in->preload + out->tension_most : GW_ABSENT;
     if (!gw_given(in->preload)) return;
     GW_STEP(engine, "N_upper", GW_FORCE, out->tension_upper, "soft joint", "F_0+N", {"F_0", in->preload, GW_FORCE},
@@ -148,7 +148,7 @@ static void moments(struct gw_pressure_plate_result *out, struct beam *b, const 
     out->moment = moment_at(b, worst);
     if (worst == 0) return;
     GW_STEP(engine, "m_most", GW_BENDING, out->moment, BEAM_CLAUSE, "m+(m_0-m)*f", {"m", b->inner, GW_BENDING},
-            {"m_0", b->end, GW_BENDING}, {"f", (out->moment - b->inner) / (b->end - b->inner), GW_RATIO});
+            {"m_0|m", b->end, GW_BENDING}, {"f", (out->moment - b->inner) / (b->end - b->inner), GW_RATIO});
 }
 
 static void deflect(struct gw_pressure_plate_result *out, const struct beam *b, const struct gw_pressure_plate_case *in,
@@ -159,15 +159,15 @@ static void deflect(struct gw_pressure_plate_result *out, const struct beam *b, 
     if (!gw_given(stiffness)) return;
     out->deflection = middle_of_span(b, worst) / stiffness;
     GW_STEP(engine, "d", GW_THICKNESS, out->deflection, BEAM_CLAUSE, "(5*p*b*s^4/384-(m_1+m_2)*s^2/16)/(E*I)",
-            PRESSURE_AND_WIDTH, {"s", s, GW_THICKNESS}, {"m_1", moment_at(b, worst), GW_BENDING},
-            {"m_2", moment_at(b, worst + 1), GW_BENDING}, {"E", in->section->metal.elastic_modulus, GW_STRESS},
+            PRESSURE_AND_WIDTH, {"s", s, GW_THICKNESS}, {"m_1|m", moment_at(b, worst), GW_BENDING},
+            {"m_2|m", moment_at(b, worst + 1), GW_BENDING}, {"E", in->section->metal.elastic_modulus, GW_STRESS},
             {"I", in->section->inertia, GW_INERTIA});
     if (!b->has_end) return;
     const double turn = b->load * pow(s, 3) / 24 - (2 * moment_at(b, 0) + moment_at(b, 1)) * s / 6;
     out->deflection_end = (b->load * pow(a, 4) / 8 - turn * a) / stiffness;
     GW_STEP(engine, "d_end", GW_THICKNESS, out->deflection_end, BEAM_CLAUSE,
             "(p*b*a^4/8-(p*b*s^3/24-(2*m_0+m_1)*s/6)*a)/(E*I)", PRESSURE_AND_WIDTH, {"a", a, GW_THICKNESS},
-            {"s", s, GW_THICKNESS}, {"m_0", moment_at(b, 0), GW_BENDING}, {"m_1", moment_at(b, 1), GW_BENDING},
+            {"s", s, GW_THICKNESS}, {"m_0|m", moment_at(b, 0), GW_BENDING}, {"m_1|m", moment_at(b, 1), GW_BENDING},
             {"E", in->section->metal.elastic_modulus, GW_STRESS}, {"I", in->section->inertia, GW_INERTIA});
 }
 
@@ -199,8 +199,8 @@ static enum gw_status strength_of_plate(struct gw_pressure_plate_result *out, co
     if (status) return status;
     out->stress_allowable = fmin(plate->metal.yield / yield, plate->metal.ultimate / rupture);
     GW_STEP(engine, "f_a", GW_STRESS, out->stress_allowable, ALLOWABLE_CLAUSE, "min(F_ty/O_y,F_tu/O_u)",
-            {"F_ty", plate->metal.yield, GW_STRESS}, {"O_y", yield, GW_RATIO},
-            {"F_tu", plate->metal.ultimate, GW_STRESS}, {"O_u", rupture, GW_RATIO});
+            {"F_ty|Fty", plate->metal.yield, GW_STRESS}, {"O_y", yield, GW_RATIO},
+            {"F_tu|Ftu", plate->metal.ultimate, GW_STRESS}, {"O_u", rupture, GW_RATIO});
     return GW_OK;
 }
 
@@ -213,7 +213,7 @@ static enum gw_status bend(struct gw_pressure_plate_result *out, const struct be
     if (!status) status = gw_fastener_positive_if_given("plate.inertia", plate->inertia, engine);
     if (status) return status;
     out->stress = out->moment / plate->section_modulus;
-    GW_STEP(engine, "sigma", GW_STRESS, out->stress, "elastic section", "M/S", {"M", out->moment, GW_BENDING},
+    GW_STEP(engine, "sigma", GW_STRESS, out->stress, "elastic section", "M/S", {"M|m", out->moment, GW_BENDING},
             {"S", plate->section_modulus, GW_SECTION_MODULUS});
     deflect(out, b, in, engine);
     status = bend_across(out, b, plate, engine);

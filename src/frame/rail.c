@@ -96,8 +96,8 @@ void gw_setting_chair(struct gw_chair_result *out, const struct gw_chair_case *i
     GW_STEP(engine, "M", GW_BENDING, out->moment, CHAIR_CLAUSE, "P*e", {"P", in->weight, GW_FORCE},
             {"e", in->arm, GW_THICKNESS});
     GW_STEP(engine, "M_a", GW_BENDING, out->allowable, CHAIR_CLAUSE, "b*t^2/4*min(F_ty/c_y,F_tu/c_u)",
-            {"b", b, GW_THICKNESS}, {"t", t, GW_THICKNESS}, {"F_ty", in->metal.yield, GW_STRESS},
-            {"c_y", other->factor, GW_RATIO}, {"F_tu", in->metal.ultimate, GW_STRESS},
+            {"b", b, GW_THICKNESS}, {"t", t, GW_THICKNESS}, {"F_ty|Fty", in->metal.yield, GW_STRESS},
+            {"c_y", other->factor, GW_RATIO}, {"F_tu|Ftu", in->metal.ultimate, GW_STRESS},
             {"c_u", rupture->factor, GW_RATIO});
     GW_STEP(engine, "d", GW_THICKNESS, out->deflection, CHAIR_CLAUSE, "P*e^3/(3*E*b*t^3/12)",
             {"P", in->weight, GW_FORCE}, {"e", in->arm, GW_THICKNESS}, {"E", in->metal.elastic_modulus, GW_STRESS},

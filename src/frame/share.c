@@ -111,7 +111,7 @@ static enum gw_status check(const struct gw_share *in, struct gw_engine *engine)
 /* The sum so far and one part more, in the first part's modulus. */
 static double add_transformed(double sum, double modulus, double first, double inertia, struct gw_engine *engine)
 {
-    GW_STEP(engine, "I", GW_INERTIA, sum + modulus / first * inertia, CLAUSE, "sum+E/E1*I", {"sum", sum, GW_INERTIA},
+    GW_STEP(engine, "I", GW_INERTIA, sum + modulus / first * inertia, CLAUSE, "sum+E/E1*I", {"sum|I", sum, GW_INERTIA},
             {"E", modulus, GW_STRESS}, {"E1", first, GW_STRESS}, {"I", inertia, GW_INERTIA});
     return sum + modulus / first * inertia;
 }
@@ -130,7 +130,7 @@ static double share_of(double modulus, double first, double inertia, double all,
 {
     const double share = modulus / first * inertia / all;
     GW_STEP(engine, "share", GW_RATIO, share, CLAUSE, "E/E1*I/Isum", {"E", modulus, GW_STRESS},
-            {"E1", first, GW_STRESS}, {"I", inertia, GW_INERTIA}, {"Isum", all, GW_INERTIA});
+            {"E1", first, GW_STRESS}, {"I", inertia, GW_INERTIA}, {"Isum|I", all, GW_INERTIA});
     return share;
 }
 
@@ -218,7 +218,7 @@ enum gw_status gw_share_allowable(struct gw_share_limit *out, const struct gw_sh
         known = known && gw_given(whole);
         if (gw_given(whole))
             GW_STEP(engine, "M_a", GW_BENDING, whole, "used up first", "M_part/share",
-                    {"M_part", parts[i].allowable, GW_BENDING}, {"share", share, GW_RATIO});
+                    {"M_part|M", parts[i].allowable, GW_BENDING}, {"share", share, GW_RATIO});
         if (!(whole < out->moment)) continue;
         out->moment = whole;
         out->governs = i;
@@ -250,7 +250,7 @@ static void find_axis(struct gw_share_result *out, const struct gw_share *in, st
         const struct gw_share_part *p = &in->parts[i];
         const double arm = p->centroid - out->neutral_axis, n = modular(in, i);
         GW_STEP(engine, "I", GW_INERTIA, sum + n * (p->inertia + p->area * arm * arm), COMPOSITE,
-                "sum+n*(I+A*(y-ybar)^2)", {"sum", sum, GW_INERTIA}, {"n", n, GW_RATIO}, {"I", p->inertia, GW_INERTIA},
+                "sum+n*(I+A*(y-ybar)^2)", {"sum|I", sum, GW_INERTIA}, {"n", n, GW_RATIO}, {"I", p->inertia, GW_INERTIA},
                 {"A", p->area, GW_SECTION_AREA}, {"y", p->centroid, GW_THICKNESS},
                 {"ybar", out->neutral_axis, GW_THICKNESS});
         sum += n * (p->inertia + p->area * arm * arm);
@@ -267,9 +267,9 @@ static void composite_part(struct gw_share_result *out, const struct gw_share *i
     out->axial[i] = -n * p->area * arm / inertia * in->moment;
     out->stresses[i] = fabs(out->axial[i]) / p->area + out->moments[i] / p->modulus;
     GW_STEP(engine, "M_part", GW_BENDING, out->moments[i], COMPOSITE, "n*I/Isum*M", {"n", n, GW_RATIO},
-            {"I", p->inertia, GW_INERTIA}, {"Isum", inertia, GW_INERTIA}, {"M", in->moment, GW_BENDING});
+            {"I", p->inertia, GW_INERTIA}, {"Isum|I", inertia, GW_INERTIA}, {"M", in->moment, GW_BENDING});
     GW_STEP(engine, "N", GW_FORCE, out->axial[i], COMPOSITE, "-n*A*e/Isum*M", {"n", n, GW_RATIO},
-            {"A", p->area, GW_SECTION_AREA}, {"e", arm, GW_THICKNESS}, {"Isum", inertia, GW_INERTIA},
+            {"A", p->area, GW_SECTION_AREA}, {"e", arm, GW_THICKNESS}, {"Isum|I", inertia, GW_INERTIA},
             {"M", in->moment, GW_BENDING});
     GW_STEP(engine, "f", GW_STRESS, out->stresses[i], COMPOSITE, "abs(N)/A+M_part/S", {"N", out->axial[i], GW_FORCE},
             {"A", p->area, GW_SECTION_AREA}, {"M_part", out->moments[i], GW_BENDING},
@@ -278,7 +278,7 @@ static void composite_part(struct gw_share_result *out, const struct gw_share *i
     out->flow[i] = in->shear * n * p->area * fabs(arm) / inertia;
     GW_STEP(engine, "q", GW_SHEAR_FLOW, out->flow[i], "V Q/I", "V*n*A*abs(e)/Isum", {"V", in->shear, GW_FORCE},
             {"n", n, GW_RATIO}, {"A", p->area, GW_SECTION_AREA}, {"e", arm, GW_THICKNESS},
-            {"Isum", inertia, GW_INERTIA});
+            {"Isum|I", inertia, GW_INERTIA});
 }
 
 enum gw_status gw_share_moment(struct gw_share_result *out, const struct gw_share *in, struct gw_engine *engine)

@@ -64,8 +64,8 @@ static void find_yielding(struct gw_bending_result *out, const struct steel *s, 
     const double limit = rule(row, engine), fy = s->grade->yield_pa;
     out->nominal_yielding = fmin(fy * s->plastic, limit * fy * s->modulus);
     GW_STEP(engine, "Mp", GW_BENDING, out->nominal_yielding, rule_source(row, engine), "min(Fy*Z,k*Fy*S)",
-            {"Fy", fy, GW_STRESS}, {"Z", s->plastic, GW_SECTION_MODULUS}, {"k", limit, GW_RATIO},
-            {"S", s->modulus, GW_SECTION_MODULUS});
+            {"Fy", fy, GW_STRESS}, {"Z|Z", s->plastic, GW_SECTION_MODULUS}, {"k", limit, GW_RATIO},
+            {"S|S", s->modulus, GW_SECTION_MODULUS});
 }
 
 /* Clear widths between walls: no credit for the corner radius. */
@@ -92,7 +92,7 @@ static double length_limit(const char *symbol, int row, double moment, const str
     const double length = k * s->elastic_modulus * ry * sqrt(s->torsion * s->area) / moment;
     GW_STEP(engine, symbol, GW_THICKNESS, length, rule_source(row, engine), "k*E*ry*sqrt(J*A)/M", {"k", k, GW_RATIO},
             {"E", s->elastic_modulus, GW_STRESS}, {"ry", ry, GW_THICKNESS}, {"J", s->torsion, GW_INERTIA},
-            {"A", s->area, GW_SECTION_AREA}, {"M", moment, GW_BENDING});
+            {"A", s->area, GW_SECTION_AREA}, {"M|M", moment, GW_BENDING});
     return length;
 }
 
@@ -117,7 +117,7 @@ static enum gw_status lateral_tube(struct gw_bending_result *out, const struct s
     const double lp = length_limit("Lp", GW_ROW_STEEL_RULE_PLASTIC_LENGTH, out->nominal_yielding, s, engine);
     const double lr = length_limit("Lr", GW_ROW_STEEL_RULE_ELASTIC_LENGTH, at_lr, s, engine);
     GW_STEP(engine, "Mr", GW_BENDING, at_lr, rule_source(residual, engine), "k*Fy*S", {"k", k, GW_RATIO},
-            {"Fy", s->grade->yield_pa, GW_STRESS}, {"S", s->modulus, GW_SECTION_MODULUS});
+            {"Fy", s->grade->yield_pa, GW_STRESS}, {"S|S", s->modulus, GW_SECTION_MODULUS});
     if (length > lr)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "unbraced_length",
                          "the steel tube buckles sideways before it yields");
@@ -138,7 +138,7 @@ static enum gw_status find_tube(struct gw_bending_result *out, const struct stee
     out->shear_nominal = out->shear_stress * 2 * clear * s->tube.web;
     GW_STEP(engine, "Vn", GW_FORCE, out->shear_nominal, rule_source(GW_ROW_STEEL_RULE_SHEAR, engine), "k*Fy*2*h*t",
             {"k", shear, GW_RATIO}, {"Fy", s->grade->yield_pa, GW_STRESS}, {"h", clear, GW_THICKNESS},
-            {"t", s->tube.web, GW_THICKNESS});
+            {"t|t", s->tube.web, GW_THICKNESS});
     return GW_OK;
 }
 

@@ -123,16 +123,24 @@ static void trace_cavities(const struct state *s)
 {
     const struct gw_cavity *in = s->in;
     for (int i = 0; i < s->n; i++) {
-        GW_STEP(s->engine, "V", GW_VOLUME, volume_now(s, i), LAW, "V_s-v_o+v_i",
+        GW_STEP(s->engine, "V_cavity", GW_VOLUME, volume_now(s, i), LAW, "V_s-v_o+v_i",
                 {"V_s", sealed_volume(s, i), GW_VOLUME}, {"v_o", s->lites[i].volume, GW_VOLUME},
                 {"v_i", s->lites[i + 1].volume, GW_VOLUME});
         double p =
             in->sealing_pressure * sealed_volume(s, i) / in->sealing_temperature * in->temperature / volume_now(s, i);
-        GW_STEP(s->engine, "p", GW_PRESSURE, p, LAW, "p_s*V_s/V*(T/T_s)", {"p_s", in->sealing_pressure, GW_PRESSURE},
-                {"V_s", sealed_volume(s, i), GW_VOLUME}, {"V", volume_now(s, i), GW_VOLUME},
-                {"T", in->temperature, GW_RATIO}, {"T_s", in->sealing_temperature, GW_RATIO});
-        gw_trace_note(s->engine, "p_gauge", LAW, "p less the atmosphere; it presses on both lites beside the cavity");
+        GW_STEP(s->engine, "p_cavity", GW_PRESSURE, p, LAW, "p_s*V_s/V_cavity*(T/T_s)",
+                {"p_s|p_air", in->sealing_pressure, GW_PRESSURE}, {"V_s", sealed_volume(s, i), GW_VOLUME},
+                {"V_cavity", volume_now(s, i), GW_VOLUME}, {"T", in->temperature, GW_RATIO},
+                {"T_s", in->sealing_temperature, GW_RATIO});
+        GW_FOUND(s->engine, "p_gauge", GW_PRESSURE, s->gauge[i], LAW,
+                 "p_cavity less the atmosphere; it presses on both lites beside the cavity",
+                 {"p_cavity", p, GW_PRESSURE});
     }
+    for (int i = 0; i <= s->n; i++)
+        GW_FOUND(s->engine, "q_net", GW_PRESSURE, fabs(s->lites[i].net), LAW,
+                 "what is left on this lite of the wind and of the cavities beside it",
+                 {"p_gauge", s->gauge[i ? i - 1 : 0], GW_PRESSURE},
+                 {"p_gauge", s->gauge[i < s->n ? i : i - 1], GW_PRESSURE});
 }
 
 static enum gw_status check(const struct gw_cavity *in, struct gw_engine *engine)

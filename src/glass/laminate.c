@@ -97,13 +97,13 @@ enum gw_status gw_laminate_thickness(struct gw_laminate_result *out, const struc
     out->stress[0] = sqrt(cube / (h1 + 2 * gamma * hs2));
     out->stress[1] = sqrt(cube / (h2 + 2 * gamma * hs1));
     GW_STEP(engine, "h_ef,w", GW_THICKNESS, out->deflection, CLAUSE, "(h_1^3+h_2^3+12*Gamma*I_s)^(1/3)",
-            {"h_1", h1, GW_THICKNESS}, {"h_2", h2, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
+            {"h_1|t", h1, GW_THICKNESS}, {"h_2|t", h2, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
             {"I_s", inertia, GW_SECTION_MODULUS});
     GW_STEP(engine, "h_1,ef", GW_THICKNESS, out->stress[0], CLAUSE, "(h_ef^3/(h_1+2*Gamma*h_s2))^(1/2)",
-            {"h_ef", out->deflection, GW_THICKNESS}, {"h_1", h1, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
+            {"h_ef", out->deflection, GW_THICKNESS}, {"h_1|t", h1, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
             {"h_s2", hs2, GW_THICKNESS});
     GW_STEP(engine, "h_2,ef", GW_THICKNESS, out->stress[1], CLAUSE, "(h_ef^3/(h_2+2*Gamma*h_s1))^(1/2)",
-            {"h_ef", out->deflection, GW_THICKNESS}, {"h_2", h2, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
+            {"h_ef", out->deflection, GW_THICKNESS}, {"h_2|t", h2, GW_THICKNESS}, {"Gamma", gamma, GW_RATIO},
             {"h_s1", hs1, GW_THICKNESS});
     return GW_OK;
 }

@@ -172,6 +172,7 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     if (status != GW_OK) return status;
     complete(&a, &in);
     out->load = a.load;
+    gw_trace_group(engine, "Thicknesses");
     status = gw_lite_find_thicknesses(&a);
     if (status == GW_OK) status = set_aside(&out->standard, gw_lite_by_standard(&a), engine);
     struct gw_fault first = engine->fault;
@@ -181,10 +182,12 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
         if (in.edges == 4) engine->fault = first; /* else it says no more than that the standard is silent */
         return GW_OUTSIDE_METHOD;
     }
+    gw_trace_group(engine, "Weight");
     for (int i = 0; i < out->n_panes; i++)
         out->panes[i].weight = gw_make_up_weight(&(struct gw_make_up){{in.make_up.panes[i]}, {0}, 1}, engine);
     for (int i = 0; i < out->n_panes; i++) out->weight += out->panes[i].weight;
     choose(&a);
+    gw_trace_group(engine, GW_LITE_PRINCIPLES);
     if (out->governing != GW_ROUTE_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
     status = gw_lite_find_resistance(&a);
     out->resistance = out->principles.resistance;

@@ -17,6 +17,10 @@ struct assessment {
 
 /* Effective thicknesses of every pane; both routes need them. */
 enum gw_status gw_lite_find_thicknesses(struct assessment *a);
+/* A group of the derivation. */
+#define GW_LITE_PRINCIPLES "First principles: plies and cavities as they share the load"
+/* The place of a pane's steps in the derivation; NULL where there is only one. */
+const char *gw_pane_place(int pane, int panes);
 enum gw_status gw_lite_by_standard(const struct assessment *a);
 enum gw_status gw_lite_by_principles(const struct assessment *a);
 enum gw_status gw_lite_find_resistance(const struct assessment *a); /* of first principles, by search */

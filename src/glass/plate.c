@@ -47,10 +47,12 @@ static const char *const CLAUSE = "von Karman plate, four edges simply supported
 static const char *const STRESS_NOTE =
     "at this load the largest stress, beside a corner, is good to about 1 %; deflection and risk are good to 0.1 %";
 
-static const char FROM_TABLE[] = "deflection over thickness and stress times a b/(E t^2) at q*, from the table of "
-                                 "solutions of the equations of large deflection";
-static const char FROM_EQUATIONS[] =
-    "deflection over thickness and stress times a b/(E t^2) at q*, from the equations of large deflection";
+static const char DEFLECTION_FROM_TABLE[] = "deflection over thickness at q*_load, from the table of solutions of the "
+                                            "equations of large deflection",
+                  DEFLECTION_FROM_EQUATIONS[] =
+                      "deflection over thickness at q*_load, from the equations of large deflection",
+                  STRESS_FROM_TABLE[] = "stress times a b/(E t^2) at q*_load, from the same table",
+                  STRESS_FROM_EQUATIONS[] = "stress times a b/(E t^2) at q*_load, from the same equations";
 
 static enum gw_status check_positive(const char *key, double value, struct gw_engine *engine)
 {
@@ -165,17 +167,22 @@ static void trace(const struct gw_plate_result *out, const struct gw_plate_case 
                   bool by_table, struct gw_engine *engine)
 {
     const double e = in->elastic_modulus, t = in->thickness;
-    GW_STEP(engine, "q*", GW_RATIO, out->q_star, CLAUSE, "q*(a*b)^2/(E*t^4)", {"q", in->pressure, GW_STRESS},
+    GW_STEP(engine, "q*_load", GW_RATIO, out->q_star, CLAUSE, "q*(a*b)^2/(E*t^4)", {"q", in->pressure, GW_STRESS},
             {"a", fmax(in->width, in->height), GW_THICKNESS}, {"b", fmin(in->width, in->height), GW_THICKNESS},
-            {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS});
-    gw_trace_note(engine, "W, S", CLAUSE, by_table ? FROM_TABLE : FROM_EQUATIONS);
-    if (!in->want || in->want & GW_PLATE_DEFLECTION)
+            {"E", e, GW_STRESS}, {"t|t|h_", t, GW_THICKNESS});
+    if (!in->want || in->want & GW_PLATE_DEFLECTION) {
+        GW_FOUND(engine, "W", GW_RATIO, s->deflection, CLAUSE,
+                 by_table ? DEFLECTION_FROM_TABLE : DEFLECTION_FROM_EQUATIONS, {"q*_load", out->q_star, GW_RATIO});
         GW_STEP(engine, "w", GW_THICKNESS, out->deflection, CLAUSE, "W*t", {"W", s->deflection, GW_RATIO},
-                {"t", t, GW_THICKNESS});
-    if (!in->want || in->want & GW_PLATE_STRESS)
+                {"t|t|h_", t, GW_THICKNESS});
+    }
+    if (!in->want || in->want & GW_PLATE_STRESS) {
+        GW_FOUND(engine, "S", GW_RATIO, s->stress_max, CLAUSE, by_table ? STRESS_FROM_TABLE : STRESS_FROM_EQUATIONS,
+                 {"q*_load", out->q_star, GW_RATIO});
         GW_STEP(engine, "sigma_max", GW_STRESS, out->stress_max, CLAUSE, "S*E*t^2/(a*b)",
-                {"S", s->stress_max, GW_RATIO}, {"E", e, GW_STRESS}, {"t", t, GW_THICKNESS},
+                {"S", s->stress_max, GW_RATIO}, {"E", e, GW_STRESS}, {"t|t|h_", t, GW_THICKNESS},
                 {"a", fmax(in->width, in->height), GW_THICKNESS}, {"b", fmin(in->width, in->height), GW_THICKNESS});
+    }
 }
 
 enum gw_status gw_plate(struct gw_plate_result *out, const struct gw_plate_case *given, struct gw_engine *engine)

@@ -25,7 +25,7 @@ static enum gw_status layered(struct effective *out, const struct gw_pane *pane,
     for (int i = 0; i < pane->n_plies; i++) {
         out->stress[i] = sqrt(cubes / minimum[i]);
         GW_STEP(engine, "h_i,ef", GW_THICKNESS, out->stress[i], PLIES, "(h_ef^3/h_i)^(1/2)",
-                {"h_ef", out->deflection, GW_THICKNESS}, {"h_i", minimum[i], GW_THICKNESS});
+                {"h_ef", out->deflection, GW_THICKNESS}, {"h_i|t", minimum[i], GW_THICKNESS});
     }
     return GW_OK;
 }
@@ -91,11 +91,13 @@ enum gw_status gw_lite_find_thicknesses(struct assessment *a)
 {
     for (int i = 0; i < a->in->make_up.n_panes; i++) {
         struct effective e = {0};
+        gw_trace_at(a->engine, gw_pane_place(i, a->in->make_up.n_panes));
         enum gw_status status = find_effective(&e, &a->in->make_up.panes[i], a);
         if (status != GW_OK) return status;
         a->out->panes[i].principles.deflection_thickness = e.deflection;
         for (int k = 0; k < a->in->make_up.panes[i].n_plies; k++) a->stress_thickness[i][k] = e.stress[k];
     }
+    gw_trace_at(a->engine, NULL);
     return GW_OK;
 }
 
@@ -125,15 +127,15 @@ static enum gw_status ply_capacity(struct gw_pane_by_principles *p, const struct
 
 static enum gw_status find_capacities(const struct assessment *a)
 {
-    static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
     for (int i = 0; i < GW_PANES && i < a->in->make_up.n_panes; i++) {
         const struct gw_pane *pane = &a->in->make_up.panes[i];
-        gw_trace_note(a->engine, names[i], MODEL, "its plies from outside");
+        gw_trace_at(a->engine, gw_pane_place(i, a->in->make_up.n_panes));
         for (int k = 0; k < pane->n_plies; k++) {
             enum gw_status status = ply_capacity(&a->out->panes[i].principles, pane, k, a->stress_thickness[i][k], a);
             if (status != GW_OK) return status;
         }
     }
+    gw_trace_at(a->engine, NULL);
     return GW_OK;
 }
 
@@ -238,8 +240,10 @@ enum gw_status gw_lite_find_resistance(const struct assessment *a)
     enum gw_status status = search_unit(&b->resistance, &pane, sign, a);
     a->engine->trace = trace;
     if (!(b->utilization > 0)) b->pane = pane; /* else that of the load stands */
-    gw_trace_note(a->engine, "p_R", CAVITY,
-                  "the pressure at which the net load of a pane reaches its q_R, found by bracketing");
+    const struct gw_pane_result *panes = a->out->panes;
+    GW_FOUND(a->engine, "p_R", GW_PRESSURE, b->resistance, CAVITY,
+             "the pressure at which the net load of a pane reaches its q_R, found by bracketing",
+             {"q_R", panes[0].principles.capacity, GW_PRESSURE}, {"q_R", panes[1].principles.capacity, GW_PRESSURE});
     return status;
 }
 
@@ -283,8 +287,10 @@ static enum gw_status load_panes(const struct assessment *a)
     for (int i = 0; i < a->in->make_up.n_panes && status == GW_OK; i++) {
         panes[i].principles.net = net[i];
         panes[i].principles.deflection = deflection[i];
+        gw_trace_at(a->engine, gw_pane_place(i, a->in->make_up.n_panes));
         status = respond_pane(i, a);
     }
+    gw_trace_at(a->engine, NULL);
     return status;
 }
 
@@ -303,8 +309,8 @@ static void gather(struct gw_lite_route *b, const struct assessment *a)
         b->breakage = fmax(b->breakage, p->breakage);
     }
     const struct gw_pane_by_principles *p = &a->out->panes[b->pane].principles;
-    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, MODEL, "q_net/q_R", {"q_net", fabs(p->net), GW_PRESSURE},
-            {"q_R", p->capacity, GW_PRESSURE});
+    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, MODEL, "q_net/q_R",
+            {n > 1 ? "q_net" : "q_net|F_g|q_net", fabs(p->net), GW_PRESSURE}, {"q_R", p->capacity, GW_PRESSURE});
 }
 
 /* Fewer than four edges ----------------------------------------------------------------------------------------------
@@ -347,7 +353,7 @@ static void answer_support(const struct assessment *a, const struct gw_support_r
     p->stress_max = b->stress_max = bounded ? fmax(r->stress_edge_bound, r->stress_surface) : r->stress_surface;
     b->utilization = fabs(a->load.pressure) / b->resistance;
     GW_STEP(a->engine, "use", GW_RATIO, b->utilization, "stresses of edge and surface", "p/p_R",
-            {"p", fabs(a->load.pressure), GW_PRESSURE}, {"p_R", b->resistance, GW_PRESSURE});
+            {"p|F_g|p", fabs(a->load.pressure), GW_PRESSURE}, {"p_R", b->resistance, GW_PRESSURE});
 }
 
 /* The ply with the least stress thickness has the most stress. */
@@ -384,7 +390,7 @@ enum gw_status gw_lite_by_principles(const struct assessment *a)
     if (a->in->climate && a->in->make_up.n_panes > 1)
         gw_lite_note(a->out,
                      "climatic load is taken with the duration of the pressure beside it, though it lasts longer");
-    gw_trace_note(a->engine, "route", MODEL, "first principles: plies and cavities as they share the load");
+    gw_trace_group(a->engine, GW_LITE_PRINCIPLES);
     if (a->in->edges < 4) return by_support(a);
     enum gw_status status = find_capacities(a);
     if (status == GW_OK && loaded) status = load_panes(a);

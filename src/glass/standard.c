@@ -207,6 +207,10 @@ static enum gw_status stiffness(double *out, int i, const struct assessment *a)
 static enum gw_status find_shares(const struct assessment *a)
 {
     static const char *const names[] = {"LSF_1", "LSF_2", "LSF_3"};
+    static const char *const TWO[] = {"t_1^3/(t_1^3+t_2^3)", "t_2^3/(t_1^3+t_2^3)"}, *const THREE[] = {
+                                                                                         "t_1^3/(t_1^3+t_2^3+t_3^3)",
+                                                                                         "t_2^3/(t_1^3+t_2^3+t_3^3)",
+                                                                                         "t_3^3/(t_1^3+t_2^3+t_3^3)"};
     double cubes[GW_PANES] = {0}, sum = 0;
     const int n = a->in->make_up.n_panes;
     a->out->panes[0].standard.share = 1;
@@ -218,9 +222,9 @@ static enum gw_status find_shares(const struct assessment *a)
     }
     for (int i = 0; i < n; i++) {
         a->out->panes[i].standard.share = cubes[i] / sum;
-        GW_STEP(a->engine, names[i], GW_RATIO, cubes[i] / sum, SHARE, "t_i^3/(t_1^3+t_2^3+t_3^3)",
-                {"t_i", cbrt(cubes[i]), GW_THICKNESS}, {"t_1", cbrt(cubes[0]), GW_THICKNESS},
-                {"t_2", cbrt(cubes[1]), GW_THICKNESS}, {"t_3", cbrt(cubes[2]), GW_THICKNESS});
+        GW_STEP(a->engine, names[i], GW_RATIO, cubes[i] / sum, SHARE, n > 2 ? THREE[i] : TWO[i],
+                {"t_1", cbrt(cubes[0]), GW_THICKNESS}, {"t_2", cbrt(cubes[1]), GW_THICKNESS},
+                {"t_3", cbrt(cubes[2]), GW_THICKNESS});
     }
     return GW_OK;
 }
@@ -275,6 +279,9 @@ static enum gw_status respond(int i, double base_duration, const struct assessme
     double share = fabs(a->load.pressure) * s->share;
     s->deflection = s->stress_max = s->breakage = GW_ABSENT;
     if (!gw_given(a->load.pressure)) return GW_OK;
+    if (a->in->make_up.n_panes > 1)
+        GW_STEP(a->engine, "q_pane", GW_PRESSURE, share, SHARE, "p*LSF",
+                {"p|F_g|p", fabs(a->load.pressure), GW_PRESSURE}, {"LSF", s->share, GW_RATIO});
     double bending = a->out->panes[i].principles.deflection_thickness;
     bool laminated = bending != s->thickness;
     struct gw_plate_case lite =
@@ -310,8 +317,8 @@ static void gather(struct gw_lite_route *b, const struct assessment *a)
         b->stress_max = fmax(b->stress_max, panes[i].standard.stress_max);
         b->breakage = fmax(b->breakage, panes[i].standard.breakage);
     }
-    GW_STEP(a->engine, "use", GW_RATIO, b->utilization, FACTOR, "p/LR", {"p", fabs(a->load.pressure), GW_PRESSURE},
-            {"LR", b->resistance, GW_PRESSURE});
+    GW_STEP(a->engine, "use_factors", GW_RATIO, b->utilization, FACTOR, "p/LR",
+            {"p|F_g|p", fabs(a->load.pressure), GW_PRESSURE}, {"LR", b->resistance, GW_PRESSURE});
 }
 
 static enum gw_status check_limits(const struct assessment *a)
@@ -339,21 +346,29 @@ static bool beyond_charts(const struct assessment *a)
     return false;
 }
 
+const char *gw_pane_place(int pane, int panes)
+{
+    static const char *const places[GW_PANES] = {"1", "2", "3"};
+    return panes > 1 ? places[pane] : NULL;
+}
+
 enum gw_status gw_lite_by_standard(const struct assessment *a)
 {
     const int n = a->in->make_up.n_panes;
-    static const char *const names[GW_PANES] = {"pane 1", "pane 2", "pane 3"};
     enum gw_status status = check_limits(a);
-    gw_trace_note(a->engine, "route", FACTOR, "the standard's factors");
-    for (int i = 0; i < n && status == GW_OK; i++)
+    gw_trace_group(a->engine, "The standard's factors");
+    for (int i = 0; i < n && status == GW_OK; i++) {
+        gw_trace_at(a->engine, gw_pane_place(i, n));
         status = gw_pane_designation(&a->out->panes[i].standard.thickness, &a->in->make_up.panes[i], a->engine);
+    }
     if (status == GW_OK) status = find_shares(a);
     for (int i = 0; i < n && status == GW_OK; i++) {
         double base_duration = GW_ABSENT;
-        gw_trace_note(a->engine, names[i], FACTOR, "counted from outside");
+        gw_trace_at(a->engine, gw_pane_place(i, n));
         status = resist(i, &base_duration, a);
         if (status == GW_OK) status = respond(i, base_duration, a);
     }
+    gw_trace_at(a->engine, NULL);
     if (status != GW_OK) return status;
     gather(&a->out->standard, a);
     if (beyond_charts(a)) gw_lite_note(a->out, "a non-factored load lies beyond the standard's charts");

@@ -86,12 +86,13 @@ static void trace_load(const struct gw_plate_case *lite, const struct gw_plate_r
     const struct gw_glass_flaws *flaws = &engine->tables->glass_flaws[0];
     const double area = lite->width * lite->height, e = engine->tables->glass_material[0].elastic_modulus_pa;
     double stiffness = e * lite->thickness * lite->thickness;
-    gw_trace_note(engine, "NFL", MODEL,
-                  "the pressure at which B below reaches the required probability, found by secant steps");
-    GW_STEP(engine, "q*", GW_RATIO, plate->q_star, MODEL, "NFL*(a*b)^2/(E*t^4)", {"NFL", lite->pressure, GW_STRESS},
-            {"a", fmax(lite->width, lite->height), GW_THICKNESS}, {"b", fmin(lite->width, lite->height), GW_THICKNESS},
-            {"E", e, GW_STRESS}, {"t", lite->thickness, GW_THICKNESS});
-    gw_trace_note(engine, "J", MODEL, "the risk integral of the plate at that q* and ratio of the sides");
+    GW_STEP(engine, "q*_NFL", GW_RATIO, plate->q_star, MODEL, "q_NFL*(a*b)^2/(E*t^4)",
+            {"q_NFL", lite->pressure, GW_STRESS}, {"a", fmax(lite->width, lite->height), GW_THICKNESS},
+            {"b", fmin(lite->width, lite->height), GW_THICKNESS}, {"E", e, GW_STRESS},
+            {"t|t|h_", lite->thickness, GW_THICKNESS});
+    GW_FOUND(engine, "J", GW_RATIO, plate->risk, MODEL,
+             "the risk integral of the plate at that q*_NFL and ratio of the sides",
+             {"q*_NFL", plate->q_star, GW_RATIO});
     double b = exp(log(flaws->k) + (1 - flaws->m) * log(area) + flaws->m * log(stiffness) +
                    flaws->m / flaws->n * log(duration / flaws->reference_duration_s) + log(plate->risk));
     /* Numbers in N and m: k is tied to them. */
@@ -100,6 +101,9 @@ static void trace_load(const struct gw_plate_case *lite, const struct gw_plate_r
             {"n", flaws->n, GW_RATIO}, {"td", duration, GW_RATIO}, {"t0", flaws->reference_duration_s, GW_RATIO},
             {"J", plate->risk, GW_RATIO});
     GW_STEP(engine, "P", GW_RATIO, probability, MODEL, "1-exp(-B)", {"B", b, GW_RATIO});
+    GW_FOUND(engine, "NFL", GW_PRESSURE, lite->pressure, MODEL,
+             "the q_NFL at which P is the probability that is admitted, found by secant steps",
+             {"P", probability, GW_RATIO}, {"B", b, GW_RATIO});
 }
 
 enum gw_status gw_glass_load(double *out, double width, double height, double thickness, double duration,
@@ -141,7 +145,7 @@ double gw_glass_weight(double nominal, struct gw_engine *engine)
     const struct gw_glass_weight *row = &engine->tables->glass_weight[0];
     double weight = row->pressure_pa * nominal / row->thickness_m;
     gw_used_add(&engine->used, &row->row);
-    GW_STEP(engine, "weight", GW_PRESSURE, weight, row->row.source, "p*t/t_1", {"p", row->pressure_pa, GW_PRESSURE},
-            {"t", nominal, GW_THICKNESS}, {"t_1", row->thickness_m, GW_THICKNESS});
+    GW_STEP(engine, "weight", GW_PRESSURE, weight, row->row.source, "g*t/t_unit", {"g", row->pressure_pa, GW_PRESSURE},
+            {"t", nominal, GW_THICKNESS}, {"t_unit", row->thickness_m, GW_THICKNESS});
     return weight;
 }

@@ -121,7 +121,7 @@ static enum gw_status open_three(struct gw_support_result *out, struct shape *s,
     out->surface_place[0] = plate.x * s->in.breadth;
     out->surface_place[1] = plate.y * s->in.breadth;
     s->largest = plate.largest;
-    GW_STEP(engine, "a/b", GW_RATIO, ratio, THREE.clause, "a/b", {"a", s->in.span, GW_THICKNESS},
+    GW_STEP(engine, "r", GW_RATIO, ratio, THREE.clause, "a/b", {"a", s->in.span, GW_THICKNESS},
             {"b", s->in.breadth, GW_THICKNESS});
     gw_trace_note(engine, "alpha, beta", THREE.clause,
                   "deflection over q b^4/(E t^3) and stress over q b^2/t^2 at the middle of the free edge b, from the "
@@ -237,8 +237,9 @@ static double pressure_at(double stress, double coefficient, const char *symbol,
                           const struct shape *s, struct gw_engine *engine)
 {
     const double t = s->in.stress_thickness, pressure = stress / coefficient * (t / out->length) * (t / out->length);
-    GW_STEP(engine, symbol, GW_STRESS, pressure, s->form->clause, "sigma*t^2/(beta*l^2)", {"sigma", stress, GW_STRESS},
-            {"t", t, GW_THICKNESS}, {"beta", coefficient, GW_RATIO}, {"l", out->length, GW_THICKNESS});
+    GW_STEP(engine, symbol, GW_STRESS, pressure, s->form->clause, "sigma*t^2/(beta*l^2)",
+            {"sigma|f_", stress, GW_STRESS}, {"t", t, GW_THICKNESS}, {"beta", coefficient, GW_RATIO},
+            {"l", out->length, GW_THICKNESS});
     return pressure;
 }
 

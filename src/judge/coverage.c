@@ -6,6 +6,7 @@
 #include "judge/leaning.h"
 #include "judge/measured.h"
 #include "judge/member.h"
+#include "judge/specimen.h"
 
 #include "tables_data.h"
 
@@ -60,6 +61,10 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
     const struct gw_pressures asked = gw_pressures_on(ask, e), proved = gw_proved(ask, rating);
     const double in = turns ? gw_greater(asked) : asked.inward, outward = turns ? gw_greater(asked) : asked.outward;
     const bool presses = proved.inward < in * (1 - GW_HAIR);
+    gw_compare_number(ask, "pressure inward", GW_PRESSURE, proved.inward, in, proved.inward >= in * (1 - GW_HAIR));
+    gw_compare_number(ask, "pressure outward", GW_PRESSURE, proved.outward, outward,
+                      proved.outward >= outward * (1 - GW_HAIR));
+    if (ask->trace && ask->compared) ask->compared->rating = rating;
     if (hold(out, proved, in, outward))
         out->why = held_less(ask, presses, presses ? proved.inward : proved.outward, presses ? in : outward);
     out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
@@ -70,6 +75,9 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
 
 struct gw_message gw_specimen_short_of(struct gw_ask *ask, const struct gw_dimension *dimensions, size_t n)
 {
+    for (size_t i = 0; i < n; i++)
+        gw_compare_number(ask, dimensions[i].name, GW_LENGTH, dimensions[i].tested, dimensions[i].needed,
+                          dimensions[i].tested >= dimensions[i].needed - GW_HAIR_M);
     for (size_t i = 0; i < n; i++) {
         const struct gw_dimension *d = &dimensions[i];
         if (!gw_given(d->tested))
@@ -104,6 +112,15 @@ static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_
     if (!t)
         return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
                           "fastening)");
+    gw_compare_number(ask, "spacing of screws", GW_THICKNESS, t->spacing, e->height,
+                      t->spacing >= e->height - GW_HAIR_M);
+    if (screw && gw_given(t->diameter))
+        gw_compare(ask, &(struct gw_compared){.what = "diameter of screws",
+                                              .dim = GW_THICKNESS,
+                                              .tested = t->diameter,
+                                              .needed = screw->diameter,
+                                              .at_most = true,
+                                              .holds = t->diameter <= screw->diameter + GW_HAIR_M});
     if (t->spacing < e->height - GW_HAIR_M)
         return GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
                       gw_of_quantity(GW_THICKNESS, e->height));
@@ -139,6 +156,9 @@ static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const st
 {
     out->met = GW_UNSAID;
     out->proof = GW_ABSENT;
+    if (measured)
+        gw_compare_number(ask, "pressure at the deflection", GW_PRESSURE, measured->at, asked,
+                          measured->at >= asked * (1 - GW_HAIR));
     if (!measured)
         out->why = GW_PLAINLY("the report records no deflection; ask the manufacturer for it, with its pressure");
     else if (measured->at < asked * (1 - GW_HAIR))
@@ -270,14 +290,21 @@ static struct gw_message other_continuity(struct gw_ask *ask, const struct gw_ra
 {
     const struct gw_tested *t = rating->tested;
     const struct gw_pressures proved = gw_proved(ask, rating);
-    if (bends_alike(ask, t, e)) return (struct gw_message){0};
+    const double spans = t->spans > 1 ? t->spans : 1;
+    if (bends_alike(ask, t, e)) {
+        gw_compare_number(ask, "spans of the piece", GW_RATIO, spans, e->spans, true);
+        return (struct gw_message){0};
+    }
     const double least = fmin(proved.inward, proved.outward);
     const double at = deflection && rating->deflection ? rating->deflection->at : least;
     const struct gw_stretch *s = gw_stretch_of(ask, e);
     const double here = deflection ? s->forces.deflection : s->forces.moment;
     const double there = deflection ? gw_specimen_deflection(ask, t, at * loaded_width(ask, t, e))
                                     : gw_specimen_moment(ask, t, at * loaded_width(ask, t, e));
-    if (!gw_said(&s->fault) && here <= there * (1 + GW_HAIR)) return (struct gw_message){0};
+    const bool feels_less = !gw_said(&s->fault) && here <= there * (1 + GW_HAIR);
+    if (feels_less) gw_compare_words(ask, "continuity", "what it felt", "feels no more, by the same beam", true);
+    if (feels_less) return (struct gw_message){0};
+    gw_compare_number(ask, "spans of the piece", GW_RATIO, spans, e->spans, false);
     if (gw_given(t->splice_at) && gw_specimen_relieved(ask, t))
         return GW_SAY(ask->arena, "its splice {} past an anchor let its spans feel less than this piece",
                       gw_of_quantity(GW_LENGTH, t->splice_at));

@@ -1,47 +1,11 @@
 /* Which lites one specimen reaches: size, support, hold of the edges, make-up. */
 #include "judge/coverage.h"
+#include "judge/specimen.h"
 
 #include "base/fields.h"
 #include "base/tolerance.h"
 
 #include <string.h>
-
-static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
-
-static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)
-{
-    return same_length(a->glass, b->glass) && same_length(a->cavity, b->cavity) &&
-           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer;
-}
-
-static bool same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type)
-{
-    bool same = lite->layers.n == type->layers.n;
-    for (size_t i = 0; i < lite->layers.n && same; i++)
-        same = same_layer(&lite->layers.items[i], &type->layers.items[i]);
-    return same;
-}
-
-bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here)
-{
-    const struct gw_lite_type *a = gw_model_lite(ask->model, named), *b = gw_model_lite(ask->model, here);
-    if (strcmp(named, here) == 0) return true;
-    if (!a || !b || !a->layers.n) return false;
-    struct gw_tested_lite lite = {.width = GW_ABSENT};
-    lite.layers.items = a->layers.items, lite.layers.n = a->layers.n;
-    return same_make_up(&lite, b);
-}
-
-/* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
-static bool held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)
-{
-    const enum gw_edge_hold as = glazing == GW_SILICONE ? GW_EDGE_SILICONE : GW_EDGE_PLATE;
-    if (!hold || glazing == GW_MIXED) return true;
-    const enum gw_edge_hold edges[] = {hold->all, hold->head, hold->sill, hold->left, hold->right};
-    for (size_t i = 0; i < COUNT(edges); i++)
-        if (edges[i] && edges[i] != as) return false;
-    return true;
-}
 
 static struct gw_message short_of_one(struct gw_ask *ask, const struct gw_tested_lite *lite, const struct gw_element *e,
                                       const struct gw_lite_type *type, bool named_alike)
@@ -49,15 +13,23 @@ static struct gw_message short_of_one(struct gw_ask *ask, const struct gw_tested
     const struct gw_dimension d[] = {{"lite width", lite->width, e->width}, {"lite height", lite->height, e->pane}};
     const struct gw_message size = gw_specimen_short_of(ask, d, COUNT(d));
     const int edges = lite->support == GW_NO_INTEGER ? 4 : lite->support;
+    if (type) gw_compare_number(ask, "edges held", GW_RATIO, edges, type->support, edges == type->support);
     if (gw_said(&size)) return size;
     if (type && edges != type->support)
         return GW_SAY(ask->arena, "tested on {} edges, here held on {}", gw_of_count(edges),
                       gw_of_count(type->support));
-    if (ask->system && !held_alike(lite->hold, ask->system->system->glazing))
+    if (ask->system && !gw_held_alike(lite->hold, ask->system->system->glazing))
         return GW_PLAINLY("its edges were held otherwise than the system holds them");
+    const bool alike = named_alike || (type && lite->layers.n && gw_same_make_up(lite, type));
+    if (type && type->layers.n)
+        gw_compare_words(ask, "make-up",
+                         alike            ? "the same"
+                         : lite->layers.n ? "another"
+                                          : "not recorded",
+                         type->name, alike);
     if (named_alike) return (struct gw_message){0};
     if (!lite->layers.n) return GW_PLAINLY("the report records no make-up of its lites; ask the manufacturer for it");
-    if (type && type->layers.n && !same_make_up(lite, type))
+    if (type && type->layers.n && !gw_same_make_up(lite, type))
         return GW_SAY(ask->arena, "tested with another make-up than {}", gw_of_text(type->name));
     return (struct gw_message){0};
 }
@@ -83,8 +55,10 @@ struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_
     struct gw_message first = {0};
     if (!t) return GW_PLAINLY(GW_NO_SPECIMEN);
     if (!t->lites.n) return short_of_named(ask, t, e, type);
+    const size_t before = ask->compared ? ask->compared->list.n : 0;
     for (size_t i = 0; i < t->lites.n; i++) {
         const struct gw_tested_lite *lite = &t->lites.items[i];
+        if (ask->compared && i) ask->compared->list.n = before; /* the lite before was another one */
         if (lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, e->component))
             continue;
         const struct gw_message one = short_of_one(ask, lite, e, type, false);

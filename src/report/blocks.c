@@ -45,12 +45,6 @@ void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *te
 
 void gw_report_cell(struct gw_report *report, const char *text) { gw_report_toned(report, GW_PLAIN, text); }
 
-/* "GC_pi = g" says no more than the value does. */
-static bool is_plain_value(const struct gw_step *step)
-{
-    return step->n_args == 1 && strcmp(step->formula, step->args[0].name) == 0;
-}
-
 static const char *or_empty(const char *text) { return text ? text : ""; }
 
 void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown)
@@ -64,13 +58,13 @@ void gw_report_equation(struct gw_report *report, const struct gw_step *step, si
                                    gw_message_text(report->arena, &step->note, shown),
                                    or_empty(step->clause)};
     struct gw_text text;
-    if (step->formula && !is_plain_value(step)) {
+    if (step->formula && !gw_step_is_plain(step)) {
         gw_text_init(&text, report->arena);
         gw_step_substituted(&text, step, shown);
         equation.formula = step->formula;
         equation.substituted = text.at;
     }
-    if (step->formula) {
+    if (gw_given(step->value)) {
         gw_text_init(&text, report->arena);
         gw_text_number(&text, gw_quantity_shown(gw_units_standard(), step->dim, shown, step->value), 6);
         equation.result = text.at;
@@ -104,6 +98,7 @@ const char *gw_equation_text(struct gw_arena *arena, const struct gw_equation *e
     } else {
         if (*e->formula) gw_text_addf(&text, " = %s = %s", e->formula, e->substituted);
         gw_text_addf(&text, " = %s%s%s", e->result, *e->unit ? " " : "", e->unit);
+        if (*e->note) gw_text_addf(&text, ": %s", e->note);
     }
     if (*e->clause) gw_text_addf(&text, "   [%s]", e->clause);
     return text.at;

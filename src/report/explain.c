@@ -2,6 +2,8 @@
 #include "report/explain.h"
 #include "report/view.h"
 
+#include <string.h>
+
 static void head(struct page *page, const struct gw_element *e)
 {
     const char *what = *e->mark ? gw_format(page->arena, " (%s)", e->mark) : "";
@@ -24,10 +26,68 @@ static void head(struct page *page, const struct gw_element *e)
                                            gw_quantity_text(page, GW_AREA, e->effective_area, NEAREST)));
 }
 
-static void steps(struct page *page, const char *heading, const struct gw_trace *trace)
+/* Steps are numbered through, whatever derivation they are of. */
+struct walk {
+    struct page page;
+    size_t number;
+};
+
+static bool is_shown(const struct page *page, const struct gw_step *step)
 {
-    gw_report_heading(page->report, 2, heading);
-    for (size_t i = 0; i < trace->n; i++) gw_report_equation(page->report, &trace->steps[i], i + 1, page->shown);
+    return step->leads == GW_YES || page->results->all;
+}
+
+static bool is_given_before(const struct page *page, const struct gw_trace *trace, size_t step, unsigned arg)
+{
+    const char *name = trace->steps[step].args[arg].name;
+    for (size_t i = 0; i <= step; i++) {
+        const struct gw_step *s = &trace->steps[i];
+        for (unsigned k = 0; is_shown(page, s) && k < (i == step ? arg : s->n_args); k++)
+            if (!s->from[k] && strcmp(s->args[k].name, name) == 0) return true;
+    }
+    return false;
+}
+
+static void add_given(struct page *page, struct gw_text *out, const struct gw_arg *arg)
+{
+    const char *unit = gw_dim_info(arg->dim)->shown[page->shown];
+    gw_text_addf(out, "%s%s = ", out->length ? ", " : "", arg->name);
+    gw_text_number(out, gw_quantity_shown(gw_units_standard(), arg->dim, page->shown, arg->value), 6);
+    gw_text_addf(out, "%s%s", *unit ? " " : "", unit);
+}
+
+/* What steps from `first` to the end of its group take without another step giving it. */
+static void given(struct page *page, const struct gw_trace *trace, size_t first)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    for (size_t i = first; i < trace->n && trace->steps[i].group == trace->steps[first].group; i++) {
+        const struct gw_step *s = &trace->steps[i];
+        for (unsigned k = 0; is_shown(page, s) && s->formula && !gw_step_is_plain(s) && k < s->n_args; k++)
+            if (!s->from[k] && !is_given_before(page, trace, i, k)) add_given(page, &text, &s->args[k]);
+    }
+    if (text.length) gw_report_line(page->report, gw_format(page->arena, "Given: %s", text.at));
+}
+
+static void steps(struct walk *walk, const struct gw_trace *trace)
+{
+    struct page *page = &walk->page;
+    const struct gw_step *before = NULL;
+    size_t left_out = 0;
+    for (size_t i = 0; i < trace->n; i++) {
+        const struct gw_step *s = &trace->steps[i];
+        left_out += !is_shown(page, s);
+        if (!is_shown(page, s)) continue;
+        const bool opens = !before || before->group != s->group;
+        if (opens && s->group) gw_report_heading(page->report, 3, s->group);
+        if (opens) given(page, trace, i);
+        gw_report_equation(page->report, s, ++walk->number, page->shown);
+        before = s;
+    }
+    if (left_out)
+        gw_report_line(page->report,
+                       gw_format(page->arena, "(%zu more %s to none of these results: --all prints %s)", left_out,
+                                 left_out > 1 ? "steps lead" : "step leads", left_out > 1 ? "them" : "it"));
 }
 
 /* A line of the table of pressures: the element at one level. */
@@ -66,10 +126,12 @@ static const char *fault_text(const struct page *page, const struct gw_fault *fa
     return gw_fault_text(page->arena, fault, page->shown);
 }
 
-static void glass(struct page *page, const struct gw_explained_glass *d, const char *make_up)
+static void glass(struct walk *walk, const struct gw_explained_glass *d, const char *make_up)
 {
+    struct page *page = &walk->page;
     const struct gw_lite_result *r = &d->result;
-    steps(page, gw_format(page->arena, "Glass: %s", make_up), &d->trace);
+    gw_report_heading(page->report, 2, gw_format(page->arena, "Glass: %s", make_up));
+    steps(walk, &d->trace);
     if (d->status != GW_OK) {
         gw_report_line(page->report,
                        gw_format(page->arena, "The computation stops here: %s", fault_text(page, &d->engine.fault)));
@@ -90,15 +152,51 @@ static void glass(struct page *page, const struct gw_explained_glass *d, const c
                              gw_quantity_text(page, GW_THICKNESS, r->deflection, UP)));
 }
 
-static void link(struct page *page, const struct gw_explained_link *l)
+/* A row of what a test was compared by. */
+static void add_compared(struct page *page, const struct gw_compared *c)
 {
-    const struct gw_finding *f = &l->finding;
-    steps(page, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title), &l->trace);
+    const char *none = "not recorded";
+    const enum rounding tested = c->at_most ? UP : DOWN, needed = c->at_most ? DOWN : UP;
+    gw_report_cell(page->report, c->what);
+    gw_report_cell(page->report, c->tested_as          ? c->tested_as
+                                 : gw_given(c->tested) ? gw_quantity_text(page, c->dim, c->tested, tested)
+                                                       : none);
+    gw_report_cell(page->report, c->needed_as ? c->needed_as : gw_quantity_text(page, c->dim, c->needed, needed));
+    gw_report_toned(page->report, c->holds ? GW_GOOD : GW_DOUBTFUL, c->holds ? "covered" : "not covered");
+}
+
+static void compared(struct page *page, const struct gw_comparisons *c)
+{
+    static const struct gw_report_column columns[] = {
+        {"What", false}, {"Tested", true}, {"Here", true}, {"Test", false}};
+    if (!c->list.n) return;
+    const char *report = c->rating && c->rating->report ? c->rating->report : "the test";
+    gw_report_table(page->report, gw_format(page->arena, "%s: what was tested, what is here", report), columns,
+                    sizeof columns / sizeof *columns);
+    for (size_t i = 0; i < c->list.n; i++) add_compared(page, &c->list.items[i]);
+}
+
+static void conclude(struct page *page, const char *lead, const struct gw_finding *f)
+{
     const char *needs = gw_quantity_text(page, f->dim, f->required, f->at_most ? NEAREST : UP);
     const char *has = gw_quantity_text(page, f->dim, f->provided, f->at_most ? NEAREST : DOWN);
-    gw_report_line(page->report,
-                   gw_format(page->arena, "%s%s%s%s%s: %s", gw_verdict_name(f->verdict), *needs ? ", " : "", needs,
-                             *has ? " against " : "", has, gw_message_text(page->arena, &f->message, page->shown)));
+    gw_report_line(page->report, gw_format(page->arena, "%s%s%s%s%s%s: %s", lead, gw_verdict_name(f->verdict),
+                                           *needs ? ", " : "", needs, *has ? " against " : "", has,
+                                           gw_message_text(page->arena, &f->message, page->shown)));
+}
+
+static void link(struct walk *walk, const struct gw_explained_link *l)
+{
+    struct page *page = &walk->page;
+    const struct gw_finding *f = &l->finding;
+    gw_report_heading(page->report, 2, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title));
+    if (!l->calculated || page->results->all) steps(walk, &l->trace); /* else the calculation repeats them */
+    compared(page, &l->compared);
+    conclude(page, "", f);
+    if (!l->calculated) return;
+    gw_report_heading(page->report, 3, "By calculation, beside the test");
+    steps(walk, &l->calculation);
+    conclude(page, "By calculation: ", l->calculated);
 }
 
 static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUMN("Row", "row"),
@@ -109,14 +207,16 @@ static const struct view ROWS = VIEW(&gw_row_record, ROW_COLUMNS);
 static void explain_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct explained *x = result->value;
-    struct page page = gw_page_of(report, x->results);
+    struct walk walk = {.page = gw_page_of(report, x->results)};
+    struct page page = walk.page;
     head(&page, x->of->element);
-    steps(&page, "Steps", &x->of->trace);
+    gw_report_heading(report, 2, "Wind");
+    steps(&walk, &x->of->trace);
     if (x->of->status != GW_OK)
         gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
     design_values(&page, x->of->element);
-    if (x->of->glass) glass(&page, x->of->glass, x->make_up);
-    for (size_t i = 0; i < x->of->links.n; i++) link(&page, &x->of->links.items[i]);
+    if (x->of->glass) glass(&walk, x->of->glass, x->make_up);
+    for (size_t i = 0; i < x->of->links.n; i++) link(&walk, &x->of->links.items[i]);
     if (x->results->sources) {
         gw_report_heading(report, 2, "Rows of the tables that it rests on");
         gw_view_table(&page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);

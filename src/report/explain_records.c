@@ -14,6 +14,44 @@ static const char *glass_route_word(int route)
     FIELD(struct_, key_, member_.steps, GW_T_RECORD, .flags = GW_MANY, .record = &gw_step_record, .help = help_,       \
           __VA_ARGS__)
 
+/* What a test was compared by ---------------------------------------------------------------------------------------
+ */
+
+static double tested(const void *thing, enum gw_units shown)
+{
+    const struct gw_compared *c = thing;
+    return gw_quantity_shown(gw_units_standard(), c->dim, shown, c->tested);
+}
+
+static double needed(const void *thing, enum gw_units shown)
+{
+    const struct gw_compared *c = thing;
+    return gw_quantity_shown(gw_units_standard(), c->dim, shown, c->needed);
+}
+
+static bool unit_of_compared(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_compared *c = thing;
+    if (!c->needed_as) gw_text_add(out, gw_dim_info(c->dim)->shown[shown]);
+    return !c->needed_as;
+}
+
+static const struct gw_field COMPARED[] = {
+    F(gw_compared, what, GW_T_TEXT, .help = "what of the specimen"),
+    {.key = "tested",
+     .type = GW_T_FIGURE,
+     .figure = tested,
+     .help = "its own, in `unit`; null: not recorded, or words"},
+    {.key = "needed", .type = GW_T_FIGURE, .figure = needed, .help = "what is here, in `unit`; null: words"},
+    {.key = "unit", .type = GW_T_SAID, .say = unit_of_compared, .help = "of both; empty: plain numbers"},
+    F(gw_compared, tested_as, GW_T_TEXT, .help = "its own in words"),
+    F(gw_compared, needed_as, GW_T_TEXT, .help = "what is here in words"),
+    F(gw_compared, at_most, GW_T_YES_NO, .help = "the specimen's is not to be greater"),
+    F(gw_compared, holds, GW_T_YES_NO, .help = "the test covers it"),
+};
+static const struct gw_record COMPARED_RECORD =
+    RECORD("compared", gw_compared, COMPARED, .help = "what a test was compared by");
+
 /* Links ------------------------------------------------------------------------------------------------------------ */
 
 static const struct gw_field LINK[] = {
@@ -22,6 +60,11 @@ static const struct gw_field LINK[] = {
     FIELD(gw_explained_link, "finding", finding, GW_T_RECORD, .record = &gw_finding_record,
           .flags = GW_FLAT | GW_INSIDE),
     TRACE(gw_explained_link, "trace", trace, "its derivation", .hops = 0),
+    FIELD(gw_explained_link, "compared", compared.list, GW_T_RECORD, .flags = GW_MANY, .record = &COMPARED_RECORD,
+          .help = "by what the best of its tests was compared"),
+    F(gw_explained_link, calculated, GW_T_RECORD, .record = &gw_finding_record,
+      .help = "where a test answers: what calculation says besides; null: none"),
+    TRACE(gw_explained_link, "calculation", calculation, "its derivation", .hops = 0),
 };
 static const struct gw_record LINK_RECORD =
     RECORD("link", gw_explained_link, LINK, .help = "a check of one candidate at the element, with its derivation");

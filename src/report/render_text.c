@@ -153,9 +153,42 @@ static void put_line(struct page *page, const struct gw_block *block)
     gw_text_add(page->out, "\n");
 }
 
+/* The first line at the left, the others below it indented. */
+static void put_hanging(struct page *page, const char *text, size_t indent)
+{
+    const size_t first = piece(text, PAGE);
+    gw_text_bytes(page->out, text, first);
+    text += first;
+    while (*text == ' ') text++;
+    end_line(page);
+    if (!*text) return;
+    gw_text_repeat(page->out, ' ', indent);
+    wrap(page->out, text, indent);
+    gw_text_add(page->out, "\n");
+}
+
 static void put_words(struct page *page, const char *text)
 {
     wrap(page->out, text, 0);
+    gw_text_add(page->out, "\n");
+}
+
+/* One line where it fits; else a line to each side of an equation, aligned on its signs, and the clause in one of them
+ * or below. */
+static void put_equation(struct page *page, const struct gw_equation *e, struct gw_arena *arena)
+{
+    const char *whole = gw_equation_text(arena, e);
+    const char *head = gw_format(arena, "%zu. %s", e->number, e->symbol);
+    const size_t indent = gw_text_width(head) + 1;
+    if (gw_text_width(whole) <= PAGE || !*e->formula || indent > PAGE / 3) {
+        put_hanging(page, whole, BELOW);
+        return;
+    }
+    put_words(page, gw_format(arena, "%s = %s", head, e->formula));
+    gw_text_repeat(page->out, ' ', indent);
+    wrap(page->out,
+         gw_format(arena, "= %s = %s%s%s   [%s]", e->substituted, e->result, *e->unit ? " " : "", e->unit, e->clause),
+         indent);
     gw_text_add(page->out, "\n");
 }
 
@@ -181,7 +214,7 @@ static void put_block(struct page *page, const struct gw_block *block, struct gw
         put_line(page, block);
         return;
     case GW_EQUATION:
-        put_words(page, gw_equation_text(arena, &block->equation));
+        put_equation(page, &block->equation, arena);
         return;
     case GW_FIGURE:
         put_words(page, gw_format(arena, "Figure: %s. %s", block->figure.title, block->figure.alternative));

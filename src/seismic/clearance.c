@@ -40,9 +40,10 @@ static enum gw_status compare(struct gw_clearance_result *out, const struct gw_c
     out->required_without = rule->factor * in->drift_in_lite;
     out->required_with_importance = rule->factor * in->drift_in_lite * in->importance;
     GW_STEP(engine, "D_required", GW_THICKNESS, out->required_without, rule->clause, "c*D_p",
-            {"c", rule->factor, GW_RATIO}, {"D_p", in->drift_in_lite, GW_THICKNESS});
+            {"c", rule->factor, GW_RATIO}, {"D_p|D", in->drift_in_lite, GW_THICKNESS});
     GW_STEP(engine, "D_required,I", GW_THICKNESS, out->required_with_importance, rule->clause, "c*D_p*I_e",
-            {"c", rule->factor, GW_RATIO}, {"D_p", in->drift_in_lite, GW_THICKNESS}, {"I_e", in->importance, GW_RATIO});
+            {"c", rule->factor, GW_RATIO}, {"D_p|D", in->drift_in_lite, GW_THICKNESS},
+            {"I_e", in->importance, GW_RATIO});
     out->passes_without = seismic_reaches(out->clearance, out->required_without) ? GW_YES : GW_NO;
     out->passes_with_importance = seismic_reaches(out->clearance, out->required_with_importance) ? GW_YES : GW_NO;
     if (known) {

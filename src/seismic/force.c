@@ -239,7 +239,8 @@ static void close_force(const struct force *f)
     out->force = fmax(fmin(out->computed, out->maximum), out->minimum);
     out->governs = out->computed > out->maximum ? "maximum" : out->computed < out->minimum ? "minimum" : "formula";
     GW_STEP(f->engine, "F_p", GW_FORCE, out->force, f->rule->clause, "max(min(F,F_max),F_min)",
-            {"F", out->computed, GW_FORCE}, {"F_max", out->maximum, GW_FORCE}, {"F_min", out->minimum, GW_FORCE});
+            {"F", out->computed, GW_FORCE}, {"F_max|F_p,max", out->maximum, GW_FORCE},
+            {"F_min|F_p,min", out->minimum, GW_FORCE});
     out->vertical = vertical->share * f->in->sds * f->in->weight;
     GW_STEP(f->engine, "F_v", GW_FORCE, out->vertical, vertical->clause, "c*S_DS*W_p", {"c", vertical->share, GW_RATIO},
             {"S_DS", f->in->sds, GW_RATIO}, {"W_p", f->in->weight, GW_FORCE});

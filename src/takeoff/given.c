@@ -86,7 +86,7 @@ static double between(const struct found *f, double area, double low, double hig
 {
     const double a_1 = f->row->area, a_2 = f->above->area;
     const double p = low + (high - low) * log10(area / a_1) / log10(a_2 / a_1);
-    GW_STEP(engine, "given", GW_PRESSURE, p, source_of(f->row), "p_1+(p_2-p_1)*log10(A/A_1)/log10(A_2/A_1)",
+    GW_STEP(engine, "p_given", GW_PRESSURE, p, source_of(f->row), "p_1+(p_2-p_1)*log10(A/A_1)/log10(A_2/A_1)",
             {"p_1", low, GW_PRESSURE}, {"p_2", high, GW_PRESSURE}, {"A", area, GW_AREA}, {"A_1", a_1, GW_AREA},
             {"A_2", a_2, GW_AREA});
     return p;
@@ -112,8 +112,12 @@ static struct gw_pair given_at(const struct found *f, double area, struct gw_eng
     const struct gw_pair low = pair_of(f->row, engine);
     if (!f->above) return low;
     const struct gw_pair high = pair_of(f->above, engine);
-    return (struct gw_pair){between(f, area, low.inward, high.inward, engine),
-                            between(f, area, low.outward, high.outward, engine)};
+    const char *before = gw_trace_at(engine, "in");
+    const double inward = between(f, area, low.inward, high.inward, engine);
+    gw_trace_at(engine, "out");
+    const double outward = between(f, area, low.outward, high.outward, engine);
+    gw_trace_at(engine, before);
+    return (struct gw_pair){inward, outward};
 }
 
 /* Drawings and their engineer know the building as it stands, not as it is once its glazing has broken. */
@@ -145,10 +149,10 @@ static void trace_given(struct gw_engine *engine, const char *source, bool given
 {
     double inward = given_rule ? given.inward : fmax(computed.inward, given.inward);
     double outward = given_rule ? given.outward : fmin(computed.outward, given.outward);
-    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, given_rule ? "given" : "max(computed, given)",
-            {"computed", computed.inward, GW_PRESSURE}, {"given", given.inward, GW_PRESSURE});
-    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, given_rule ? "given" : "min(computed, given)",
-            {"computed", computed.outward, GW_PRESSURE}, {"given", given.outward, GW_PRESSURE});
+    GW_STEP(engine, "p_design,in", GW_PRESSURE, inward, source, given_rule ? "p_given" : "max(p, p_given)",
+            {"p", computed.inward, GW_PRESSURE}, {"p_given=p_given,in", given.inward, GW_PRESSURE});
+    GW_STEP(engine, "p_design,out", GW_PRESSURE, outward, source, given_rule ? "p_given" : "min(p, p_given)",
+            {"p", computed.outward, GW_PRESSURE}, {"p_given=p_given,out", given.outward, GW_PRESSURE});
 }
 
 void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
@@ -158,6 +162,7 @@ void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine 
     const char *source = source_of(f.row);
     const bool given_rule = given_ones_govern(b->model, e);
     const struct gw_pair computed = {e->inward.pa, e->outward.pa};
+    gw_trace_group(engine, GW_TAKEOFF_GIVEN);
     note_row(engine, &f, given_rule);
     const struct gw_pair given = given_at(&f, e->effective_area, engine);
     note_difference(b, e, source, "inward", computed.inward, given.inward);

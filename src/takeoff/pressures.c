@@ -79,7 +79,7 @@ void gw_takeoff_case(const struct gw_model *model, const struct gw_element *e, s
 static bool holds_skin(enum gw_kind kind) { return kind == GW_LITE || kind == GW_SCREW; }
 
 /* Above the roof, glass and its screws take the outer skin's pressure, framing both skins together. */
-static void take_computed(struct gw_element *e, const struct gw_wind_result *r)
+static void take_computed(struct gw_element *e, const struct gw_wind_result *r, struct gw_engine *engine)
 {
     const struct gw_parapet_result *p = r->parapet_result;
     e->inward = r->positive;
@@ -87,6 +87,10 @@ static void take_computed(struct gw_element *e, const struct gw_wind_result *r)
     if (!e->parapet || !p) return;
     e->inward.pa = holds_skin(e->kind) ? p->skin_positive : p->windward_net;
     e->outward.pa = holds_skin(e->kind) ? p->skin_negative : -p->leeward_net;
+    if (holds_skin(e->kind)) return;
+    gw_trace_group(engine, GW_WIND_PARAPET);
+    GW_STEP(engine, "p_framing,out", GW_PRESSURE, e->outward.pa, "positive is inward", "-p_leeward",
+            {"p_leeward", p->leeward_net, GW_PRESSURE});
 }
 
 struct gw_strength gw_given_strength(enum gw_level level, double pa, struct gw_engine *engine)
@@ -110,10 +114,10 @@ static void take_greater(struct gw_element *e, struct gw_strength computed_in, s
                          const char *source, struct gw_engine *engine)
 {
     const double inward = fmax(e->inward.pa, computed_in.pa), outward = fmin(e->outward.pa, computed_out.pa);
-    GW_STEP(engine, "p+", GW_PRESSURE, inward, source, "max(computed, tunnel)",
-            {"computed", computed_in.pa, GW_PRESSURE}, {"tunnel", e->inward.pa, GW_PRESSURE});
-    GW_STEP(engine, "p-", GW_PRESSURE, outward, source, "min(computed, tunnel)",
-            {"computed", computed_out.pa, GW_PRESSURE}, {"tunnel", e->outward.pa, GW_PRESSURE});
+    GW_STEP(engine, "p_greater,in", GW_PRESSURE, inward, source, "max(p, p_tunnel)", {"p", computed_in.pa, GW_PRESSURE},
+            {"p_tunnel", e->inward.pa, GW_PRESSURE});
+    GW_STEP(engine, "p_greater,out", GW_PRESSURE, outward, source, "min(p, p_tunnel)",
+            {"p", computed_out.pa, GW_PRESSURE}, {"p_tunnel", e->outward.pa, GW_PRESSURE});
     e->inward.pa = inward;
     e->outward.pa = outward;
 }
@@ -130,12 +134,17 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         struct gw_wind_result zone_4;
         gw_takeoff_case(b->model, e, &in, &unused);
         in.zone = 4;
+        gw_trace_at(engine, "4");
         if (gw_wind_pressure(&zone_4, &in, engine) != GW_OK) return;
-        struct gw_strength test_in = gw_given_strength(row->level, row->inward, engine),
-                           test_out = gw_given_strength(row->level, -row->outward, engine);
+        gw_trace_group(engine, GW_TAKEOFF_GIVEN);
+        gw_trace_at(engine, "in");
+        const struct gw_strength test_in = gw_given_strength(row->level, row->inward, engine);
         const struct gw_strength computed_in = e->inward, computed_out = e->outward;
         e->inward = gw_wind_tunnel(test_in, zone_4.positive, engine);
+        gw_trace_at(engine, "out");
+        const struct gw_strength test_out = gw_given_strength(row->level, -row->outward, engine);
         e->outward = gw_wind_tunnel(test_out, zone_4.negative, engine);
+        gw_trace_at(engine, NULL);
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
         const bool breached = gw_model_breached(b->model, e->building);
         if (breached) take_greater(e, computed_in, computed_out, row->source, engine);
@@ -150,10 +159,13 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
 static void set_levels(const struct gw_builder *b, struct gw_element *e, struct gw_engine *engine)
 {
     enum gw_building_code code = b->model->project.codes->building;
-    e->inward_asd = gw_to_asd(e->inward, engine);
-    e->outward_asd = gw_to_asd(e->outward, engine);
     bool framing = e->kind == GW_MULLION || e->kind == GW_TRANSOM;
+    gw_trace_group(engine, GW_WIND_LEVEL);
+    gw_trace_at(engine, "in");
+    e->inward_asd = gw_to_asd(e->inward, engine);
     e->inward_deflection = framing ? gw_wind_deflection_pa(e->inward, code, true, engine) : GW_ABSENT;
+    gw_trace_at(engine, "out");
+    e->outward_asd = gw_to_asd(e->outward, engine);
     e->outward_deflection = framing ? gw_wind_deflection_pa(e->outward, code, true, engine) : GW_ABSENT;
 }
 
@@ -166,7 +178,7 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     gw_takeoff_case(b->model, e, &in, &parapet);
     enum gw_status status = gw_wind_pressure(result, &in, engine);
     if (status != GW_OK) return status;
-    take_computed(e, result);
+    take_computed(e, result, engine);
     e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
     e->computed = true;
     take_tunnel(b, e, engine);
@@ -253,6 +265,13 @@ static void trace_area(const struct gw_element *e, bool anchor_tributary, struct
             {"h", e->height, GW_LENGTH});
 }
 
+static const char *zone_because(const struct gw_element *e)
+{
+    if (e->place_unknown) return "5, the worst: its place is not known";
+    if (e->zone == 5) return "5: it stands in the strip of width a beside an outside corner";
+    return "4: it stands clear of the strips of width a beside the outside corners";
+}
+
 enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *e, struct gw_trace *trace,
                                  struct gw_wind_result *out)
 {
@@ -262,6 +281,15 @@ enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_e
     gw_engine_init(&engine, model->tables, trace);
     const struct gw_waiver *waiver = gw_model_waiver(model, e->building);
     if (waiver) gw_trace_note(&engine, "GC_pi", "site: impact", waiver->text);
+    static const char *const groups[] = {GW_WIND_VELOCITY, GW_WIND_COEFFICIENTS, GW_WIND_NET,
+                                         GW_WIND_PARAPET,  GW_TAKEOFF_GIVEN,     GW_WIND_LEVEL};
+    for (size_t i = 0; i < sizeof groups / sizeof *groups; i++) gw_trace_group(&engine, groups[i]);
+    gw_trace_group(&engine, GW_WIND_COEFFICIENTS);
     trace_area(e, model->project.options->anchor_area == GW_ANCHOR_TRIBUTARY, &engine);
-    return find_pressures(&b, &again, &engine, out);
+    const enum gw_status status = find_pressures(&b, &again, &engine, out);
+    gw_trace_group(&engine, GW_WIND_COEFFICIENTS);
+    if (status == GW_OK)
+        GW_FOUND(&engine, "zone", GW_RATIO, GW_ABSENT, "zones of a wall", zone_because(e),
+                 {"a", out->zone_width, GW_LENGTH});
+    return status;
 }

@@ -2,6 +2,9 @@
 #ifndef GALEWARD_TAKEOFF_INTERNAL_H
 #define GALEWARD_TAKEOFF_INTERNAL_H
 
+/* A group of derivations: what drawings or a wind tunnel say. */
+#define GW_TAKEOFF_GIVEN "Given pressures"
+
 #include "base/tolerance.h"
 #include "galeward/takeoff.h"
 

@@ -74,16 +74,23 @@ static double line_at(const struct wind_run *run, const char *symbol, const stru
     return gcp;
 }
 
+static bool is_reduced(const struct wind_run *run)
+{
+    const struct gw_wind_flat_roof *flat = &run->engine->tables->wind_flat_roof[GW_ROW_WIND_FLAT_ROOF_WALL];
+    return run->low && wind_at_most(wind_roof_slope(run->in), flat->slope_rad);
+}
+
 /* Under a flat roof the wall coefficients of the low figure are reduced, both signs; those inside are not. */
 static double under_flat_roof(const struct wind_run *run, const char *symbol, double gcp, const char *clause)
 {
     const struct gw_wind_flat_roof *flat = &run->engine->tables->wind_flat_roof[GW_ROW_WIND_FLAT_ROOF_WALL];
     gw_used_add(&run->engine->used, &flat->row);
-    if (!wind_at_most(wind_roof_slope(run->in), flat->slope_rad)) return gcp;
+    if (!is_reduced(run)) return gcp;
     if (!gw_given(run->in->roof_slope))
         gw_wind_note(run, symbol, clause, "roof_slope not given: taken as flat, which reduces the wall coefficients");
     double reduced = flat->factor * gcp;
-    GW_STEP(run->engine, symbol, GW_RATIO, reduced, clause, "f*g", {"f", flat->factor, GW_RATIO}, {"g", gcp, GW_RATIO});
+    GW_STEP(run->engine, symbol, GW_RATIO, reduced, clause, "f_flat*GC_fig", {"f_flat", flat->factor, GW_RATIO},
+            {"GC_fig", gcp, GW_RATIO});
     return reduced;
 }
 
@@ -99,11 +106,15 @@ double gw_wind_wall_gcp(const struct wind_run *run, enum wind_sign sign, double 
 {
     const struct gw_wind_wall_gcp *row = &run->engine->tables->wind_wall_gcp[wall_line(run, sign)];
     const struct line line = {row->area_1_m2, row->gcp_1, row->area_2_m2, row->gcp_2};
-    const char *symbol = sign == WIND_POSITIVE ? "GC_p+" : "GC_p-",
+    const char *symbol = sign == WIND_POSITIVE ? "GC_p,in" : "GC_p,out",
+               *of_figure = sign == WIND_POSITIVE ? "GC_fig,in" : "GC_fig,out",
                *clause = gw_wind_clause(run, gw_wind_figure_clause(run));
     gw_used_add(&run->engine->used, &row->row);
-    double gcp = line_at(run, symbol, &line, area, clause);
-    return run->low ? under_flat_roof(run, symbol, gcp, clause) : gcp;
+    const char *before = gw_trace_at(run->engine, sign == WIND_POSITIVE ? "in" : "out");
+    double gcp = line_at(run, is_reduced(run) ? of_figure : symbol, &line, area, clause);
+    if (run->low) gcp = under_flat_roof(run, symbol, gcp, clause);
+    gw_trace_at(run->engine, before);
+    return gcp;
 }
 
 static size_t roof_line(const struct wind_run *run, int zone)

@@ -61,10 +61,11 @@ double gw_wind_gcpi(const struct wind_run *run)
         return GW_ABSENT;
     }
     const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_GCPI);
-    GW_STEP(run->engine, "GC_pi", GW_RATIO, row->gcpi, clause, "g", {"g", row->gcpi, GW_RATIO});
-    if (!large_volume_applies(run)) return row->gcpi;
+    const bool large = large_volume_applies(run);
+    GW_STEP(run->engine, large ? "GC_table" : "GC_pi", GW_RATIO, row->gcpi, clause, "g", {"g", row->gcpi, GW_RATIO});
+    if (!large) return row->gcpi;
     double factor = volume_factor(run), reduced = factor * row->gcpi;
-    GW_STEP(run->engine, "GC_pi", GW_RATIO, reduced, clause, "R_i*g", {"R_i", factor, GW_RATIO},
-            {"g", row->gcpi, GW_RATIO});
+    GW_STEP(run->engine, "GC_pi", GW_RATIO, reduced, clause, "R_i*GC_table", {"R_i", factor, GW_RATIO},
+            {"GC_table", row->gcpi, GW_RATIO});
     return reduced;
 }

@@ -60,20 +60,37 @@ struct parapet_pressure {
     bool with_kd;
 };
 
+/* One of its pressures, by the names of its steps. */
+struct parapet_names {
+    const char *symbol, *of, *raw, *first, *second;
+    bool adds;
+};
+
 /* q_p (first - second), both coefficients on faces that push the same way when signs differ. */
-static double design(const struct wind_run *run, const char *symbol, const struct parapet_pressure *at, double first,
-                     double second)
+static double design(const struct wind_run *run, const struct parapet_names *names, const struct parapet_pressure *at,
+                     double first, double second)
 {
-    double factor = at->with_kd ? at->kd : 1, p = at->q * factor * (first - second);
-    GW_STEP(run->engine, symbol, GW_PRESSURE, p, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET),
-            at->with_kd ? "q_p*K_d*(g_1-g_2)" : "q_p*(g_1-g_2)", {"q_p", at->q, GW_PRESSURE}, {"K_d", at->kd, GW_RATIO},
-            {"g_1", first, GW_RATIO}, {"g_2", second, GW_RATIO});
-    return gw_wind_at_least_minimum(run, symbol, p);
+    double factor = at->with_kd ? at->kd : 1, p = at->q * factor * (names->adds ? first + second : first - second);
+    const char *with = names->adds ? "q_p*K_d*(g_1+g_2)" : "q_p*K_d*(g_1-g_2)",
+               *without = names->adds ? "q_p*(g_1+g_2)" : "q_p*(g_1-g_2)";
+    GW_STEP(run->engine, names->raw, GW_PRESSURE, p, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_PARAPET),
+            at->with_kd ? with : without, {"q_p", at->q, GW_PRESSURE}, {"K_d", at->kd, GW_RATIO},
+            {names->first, first, GW_RATIO}, {names->second, second, GW_RATIO});
+    return gw_wind_at_least_minimum(run, names->symbol, names->of, p);
 }
+
+static const struct parapet_names WINDWARD = {"p_windward",  "p=p_net,windward", "p_net,windward",
+                                              "g_1=GC_p,in", "g_2=GC_p,roof",    false},
+                                  LEEWARD = {"p_leeward",   "p=p_net,leeward", "p_net,leeward",
+                                             "g_1=GC_p,in", "g_2=GC_p,out",    false},
+                                  SKIN_IN = {"p_skin,in",   "p=p_net,skin,in", "p_net,skin,in",
+                                             "g_1=GC_p,in", "g_2=GC_pi,skin",  true},
+                                  SKIN_OUT = {"p_skin,out",   "p=p_net,skin,out", "p_net,skin,out",
+                                              "g_1=GC_p,out", "g_2=GC_pi,skin",   false};
 
 enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_result *out)
 {
-    static const struct wind_names at_top = {"K_p", "K_zt,p", "q_p"};
+    static const struct wind_names at_top = {"K_p", "K_zt,p", "q_p", "K_z=K_p", "K_zt=K_zt,p", "p"};
     const struct gw_wind_parapet_limits *limits =
         &run->engine->tables->wind_parapet_limits[GW_ROW_WIND_PARAPET_LIMITS_PARAPET];
     gw_used_add(&run->engine->used, &limits->row);
@@ -88,9 +105,9 @@ enum gw_status gw_wind_parapet(const struct wind_run *run, struct gw_parapet_res
     double roof = gw_wind_roof_gcp(run, roof_zone(run), run->out->effective_area);
     double inside = gw_given(run->in->parapet->gcpi) ? run->in->parapet->gcpi : 0;
     out->qp = level.q;
-    out->windward_net = design(run, "p_windward", &at, positive, roof);
-    out->leeward_net = design(run, "p_leeward", &at, positive, negative);
-    out->skin_positive = design(run, "p_skin+", &at, positive, -inside);
-    out->skin_negative = design(run, "p_skin-", &at, negative, inside);
+    out->windward_net = design(run, &WINDWARD, &at, positive, roof);
+    out->leeward_net = design(run, &LEEWARD, &at, positive, negative);
+    out->skin_positive = design(run, &SKIN_IN, &at, positive, inside);
+    out->skin_negative = design(run, &SKIN_OUT, &at, negative, inside);
     return GW_OK;
 }

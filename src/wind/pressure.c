@@ -119,7 +119,8 @@ static enum gw_status check_height(const struct wind_run *run)
 
 static enum gw_status find_levels(const struct wind_run *run)
 {
-    static const struct wind_names at_roof = {"K_h", "K_zt,h", "q_h"}, at_height = {"K_z", "K_zt,z", "q_z"};
+    static const struct wind_names at_roof = {"K_h", "K_zt,h", "q_h", "K_z=K_h", "K_zt=K_zt,h", "h"},
+                                   at_height = {"K_z", "K_zt,z", "q_z", "K_z", "K_zt=K_zt,z", "z"};
     const struct gw_wind_case *in = run->in;
     struct gw_wind_result *out = run->out;
     struct wind_level roof, height;
@@ -153,7 +154,7 @@ static void find_area(const struct wind_run *run)
 /* Velocity pressure of the internal pressure that adds to suction outside. */
 static double outward_internal_q(const struct wind_run *run)
 {
-    static const struct wind_names at_opening = {"K_i", "K_zt,i", "q_i"};
+    static const struct wind_names at_opening = {"K_i", "K_zt,i", "q_i", "K_z=K_i", "K_zt=K_zt,i", "i"};
     struct wind_level level;
     if (run->low || run->in->enclosure != GW_PARTIALLY_ENCLOSED || !gw_given(run->in->highest_opening))
         return run->out->qh;
@@ -166,10 +167,10 @@ static double inward_alternative(const struct wind_run *run, bool with_kd, const
 {
     const struct gw_wind_result *out = run->out;
     double kd = with_kd ? out->kd : 1, p = kd * (fmax(out->qz, out->qh) * out->gcp_positive + out->qh * out->gcpi);
-    GW_STEP(run->engine, "p+", GW_PRESSURE, p, clause,
+    GW_STEP(run->engine, "p_net,in", GW_PRESSURE, p, clause,
             with_kd ? "max(q_z, q_h)*K_d*GC_p+q_h*K_d*GC_pi" : "max(q_z, q_h)*GC_p+q_h*GC_pi",
             {"q_z", out->qz, GW_PRESSURE}, {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO},
-            {"GC_p", out->gcp_positive, GW_RATIO}, {"GC_pi", out->gcpi, GW_RATIO});
+            {"GC_p=GC_p,in", out->gcp_positive, GW_RATIO}, {"GC_pi", out->gcpi, GW_RATIO});
     return p;
 }
 
@@ -182,15 +183,16 @@ static double inward(const struct wind_run *run, bool with_kd)
     if (run->alternative) return inward_alternative(run, with_kd, clause);
     if (run->low) {
         p = out->qh * kd * (out->gcp_positive + out->gcpi);
-        GW_STEP(run->engine, "p+", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*(GC_p+GC_pi)" : "q_h*(GC_p+GC_pi)",
-                {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO}, {"GC_p", out->gcp_positive, GW_RATIO},
-                {"GC_pi", out->gcpi, GW_RATIO});
+        GW_STEP(run->engine, "p_net,in", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*(GC_p+GC_pi)" : "q_h*(GC_p+GC_pi)",
+                {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO},
+                {"GC_p=GC_p,in", out->gcp_positive, GW_RATIO}, {"GC_pi", out->gcpi, GW_RATIO});
         return p;
     }
     p = kd * (out->qz * out->gcp_positive + out->qh * out->gcpi);
-    GW_STEP(run->engine, "p+", GW_PRESSURE, p, clause, with_kd ? "q_z*K_d*GC_p+q_h*K_d*GC_pi" : "q_z*GC_p+q_h*GC_pi",
-            {"q_z", out->qz, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO}, {"GC_p", out->gcp_positive, GW_RATIO},
-            {"q_h", out->qh, GW_PRESSURE}, {"GC_pi", out->gcpi, GW_RATIO});
+    GW_STEP(run->engine, "p_net,in", GW_PRESSURE, p, clause,
+            with_kd ? "q_z*K_d*GC_p+q_h*K_d*GC_pi" : "q_z*GC_p+q_h*GC_pi", {"q_z", out->qz, GW_PRESSURE},
+            {"K_d", out->kd, GW_RATIO}, {"GC_p=GC_p,in", out->gcp_positive, GW_RATIO}, {"q_h", out->qh, GW_PRESSURE},
+            {"GC_pi", out->gcpi, GW_RATIO});
     return p;
 }
 
@@ -201,21 +203,24 @@ static double outward(const struct wind_run *run, bool with_kd, double qi)
     double kd = with_kd ? out->kd : 1, p;
     if (run->low) {
         p = out->qh * kd * (out->gcp_negative - out->gcpi);
-        GW_STEP(run->engine, "p-", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*(GC_p-GC_pi)" : "q_h*(GC_p-GC_pi)",
-                {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO}, {"GC_p", out->gcp_negative, GW_RATIO},
-                {"GC_pi", out->gcpi, GW_RATIO});
+        GW_STEP(run->engine, "p_net,out", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*(GC_p-GC_pi)" : "q_h*(GC_p-GC_pi)",
+                {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO},
+                {"GC_p=GC_p,out", out->gcp_negative, GW_RATIO}, {"GC_pi", out->gcpi, GW_RATIO});
         return p;
     }
     p = kd * (out->qh * out->gcp_negative - qi * out->gcpi);
-    GW_STEP(run->engine, "p-", GW_PRESSURE, p, clause, with_kd ? "q_h*K_d*GC_p-q_i*K_d*GC_pi" : "q_h*GC_p-q_i*GC_pi",
-            {"q_h", out->qh, GW_PRESSURE}, {"K_d", out->kd, GW_RATIO}, {"GC_p", out->gcp_negative, GW_RATIO},
-            {"q_i", qi, GW_PRESSURE}, {"GC_pi", out->gcpi, GW_RATIO});
+    const bool own = fabs(qi - out->qh) > 0; /* of the highest opening */
+    GW_STEP(run->engine, "p_net,out", GW_PRESSURE, p, clause,
+            with_kd ? "q_h*K_d*GC_p-q_i*K_d*GC_pi" : "q_h*GC_p-q_i*GC_pi", {"q_h", out->qh, GW_PRESSURE},
+            {"K_d", out->kd, GW_RATIO}, {"GC_p=GC_p,out", out->gcp_negative, GW_RATIO},
+            {own ? "q_i" : "q_i=q_h", qi, GW_PRESSURE}, {"GC_pi", out->gcpi, GW_RATIO});
     return p;
 }
 
 static enum gw_status find_coefficients(const struct wind_run *run)
 {
     struct gw_wind_result *out = run->out;
+    gw_trace_group(run->engine, GW_WIND_COEFFICIENTS);
     out->gcpi = gw_wind_gcpi(run);
     if (!gw_given(out->gcpi)) return run->engine->fault.status;
     find_area(run);
@@ -229,16 +234,22 @@ static enum gw_status find_pressures(const struct wind_run *run)
 {
     struct gw_wind_result *out = run->out;
     const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
+    gw_trace_group(run->engine, GW_WIND_VELOCITY);
     double qi = outward_internal_q(run);
     if (!velocity || !gw_given(qi)) return run->engine->fault.status;
     bool with_kd = velocity->kd_in_pressure == GW_YES;
     out->kd = velocity->kd;
+    gw_trace_group(run->engine, GW_WIND_NET);
     out->raw_positive.pa = inward(run, with_kd);
     out->raw_negative.pa = outward(run, with_kd, qi);
-    out->positive.pa = gw_wind_at_least_minimum(run, "p+", out->raw_positive.pa);
-    out->negative.pa = gw_wind_at_least_minimum(run, "p-", out->raw_negative.pa);
+    out->positive.pa = gw_wind_at_least_minimum(run, "p_in", "p=p_net,in", out->raw_positive.pa);
+    out->negative.pa = gw_wind_at_least_minimum(run, "p_out", "p=p_net,out", out->raw_negative.pa);
+    gw_trace_group(run->engine, GW_WIND_LEVEL);
+    const char *before = gw_trace_at(run->engine, "in");
     out->asd_positive = gw_to_asd(out->positive, run->engine);
+    gw_trace_at(run->engine, "out");
     out->asd_negative = gw_to_asd(out->negative, run->engine);
+    gw_trace_at(run->engine, before);
     return GW_OK;
 }
 
@@ -249,14 +260,19 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
     *out = (struct gw_wind_result){.n_notes = 0};
     enum gw_status status = check(&run);
     if (status != GW_OK) return status;
+    gw_trace_group(engine, GW_WIND_VELOCITY); /* the order in which they are read */
+    gw_trace_group(engine, GW_WIND_COEFFICIENTS);
     gw_wind_choose_figure(&run);
     status = check_height(&run);
+    gw_trace_group(engine, GW_WIND_VELOCITY);
     if (status == GW_OK) status = find_levels(&run);
     if (status == GW_OK) status = find_coefficients(&run);
     if (status == GW_OK) status = find_pressures(&run);
     if (status == GW_OK && in->parapet) {
+        gw_trace_group(engine, GW_WIND_PARAPET);
         status = gw_wind_parapet(&run, &out->parapet_values);
         out->parapet_result = &out->parapet_values;
     }
+    gw_trace_group(engine, NULL);
     return status;
 }

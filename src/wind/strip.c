@@ -28,8 +28,8 @@ static double capped(const struct wind_run *run, double width, const char *claus
     gw_used_add(&run->engine->used, &cap->row);
     gw_wind_note(run, "a", clause, "edge strip: the cap for wide, low buildings is applied, as asked for");
     const double least = cap->height_share * height;
-    GW_STEP(run->engine, "a", GW_LENGTH, least, clause, "min(a, r*h)", {"a", width, GW_LENGTH},
-            {"r", cap->height_share, GW_RATIO}, {"h", height, GW_LENGTH});
+    GW_STEP(run->engine, "a", GW_LENGTH, least, clause, "min(a, r*h_roof)", {"a", width, GW_LENGTH},
+            {"r", cap->height_share, GW_RATIO}, {"h_roof", height, GW_LENGTH});
     return least;
 }
 
@@ -38,9 +38,9 @@ static double low_strip(const struct wind_run *run, const struct gw_wind_strip *
     double width = run->in->least_width, height = run->in->mean_roof_height;
     double smaller = fmin(rule->width_share * width, rule->height_share * height);
     double a = fmax(fmax(smaller, rule->least_share * width), rule->least_m);
-    GW_STEP(run->engine, "a", GW_LENGTH, a, clause, "max(max(min(s*B, r*h), t*B), a_least)",
+    GW_STEP(run->engine, "a", GW_LENGTH, a, clause, "max(max(min(s*B, r*h_roof), t*B), a_least)",
             {"s", rule->width_share, GW_RATIO}, {"B", width, GW_LENGTH}, {"r", rule->height_share, GW_RATIO},
-            {"h", height, GW_LENGTH}, {"t", rule->least_share, GW_RATIO}, {"a_least", rule->least_m, GW_LENGTH});
+            {"h_roof", height, GW_LENGTH}, {"t", rule->least_share, GW_RATIO}, {"a_least", rule->least_m, GW_LENGTH});
     return capped(run, a, clause);
 }
 
@@ -108,8 +108,8 @@ double gw_wind_roof_reach(const struct wind_run *run, double strip)
     gw_used_add(&run->engine->used, &row->row);
     if (gw_given(row->height_share)) {
         const double height = run->in->mean_roof_height, reach = row->height_share * height;
-        GW_STEP(run->engine, "c_3", GW_LENGTH, reach, clause, "r*h", {"r", row->height_share, GW_RATIO},
-                {"h", height, GW_LENGTH});
+        GW_STEP(run->engine, "c_3", GW_LENGTH, reach, clause, "r*h_roof", {"r", row->height_share, GW_RATIO},
+                {"h_roof", height, GW_LENGTH});
         return reach;
     }
     const double reach = row->strip_share * strip;

@@ -91,10 +91,12 @@ double gw_wind_kz_of_run(const struct wind_run *run, const char *symbol, double 
     const char *clause = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZ);
     double held = held_height(run, terrain, low, z, clause);
     double kz = velocity->kz_scale * pow(held / terrain->zg_m, 2 / terrain->alpha);
-    GW_STEP(run->engine, symbol, GW_RATIO, kz, clause, "L*(z/z_g)^(2/alpha)", {"L", velocity->kz_scale, GW_RATIO},
-            {"z", held, GW_LENGTH}, {"z_g", terrain->zg_m, GW_LENGTH}, {"alpha", terrain->alpha, GW_RATIO});
-    if (run->in->exposure_b_floor != GW_FLOOR_ALWAYS || !(kz < low->kz_always)) return kz;
-    GW_STEP(run->engine, symbol, GW_RATIO, low->kz_always, clause, "max(K, K_least)", {"K", kz, GW_RATIO},
+    const bool floored = run->in->exposure_b_floor == GW_FLOOR_ALWAYS && kz < low->kz_always;
+    GW_STEP(run->engine, floored ? "K_table" : symbol, GW_RATIO, kz, clause, "k*(z/z_g)^(2/alpha)",
+            {"k", velocity->kz_scale, GW_RATIO}, {"z", held, GW_LENGTH}, {"z_g", terrain->zg_m, GW_LENGTH},
+            {"alpha", terrain->alpha, GW_RATIO});
+    if (!floored) return kz;
+    GW_STEP(run->engine, symbol, GW_RATIO, low->kz_always, clause, "max(K_table, K_least)", {"K_table", kz, GW_RATIO},
             {"K_least", low->kz_always, GW_RATIO});
     note_floor_rule(run, low, clause);
     return low->kz_always;
@@ -126,7 +128,7 @@ double gw_wind_ke_of_run(const struct wind_run *run)
         return 1;
     }
     double ke = exp(-velocity->ke_rate_per_m * in->elevation);
-    GW_STEP(run->engine, "K_e", GW_RATIO, ke, clause, "exp(-c*z_e)", {"c", velocity->ke_rate_per_m, GW_PER_LENGTH},
+    GW_STEP(run->engine, "K_e", GW_RATIO, ke, clause, "exp(-c_e*z_e)", {"c_e", velocity->ke_rate_per_m, GW_PER_LENGTH},
             {"z_e", in->elevation, GW_LENGTH});
     return ke;
 }
@@ -138,8 +140,8 @@ static const char *velocity_formula(const struct gw_wind_velocity *velocity)
     return gw_given(velocity->ke_rate_per_m) ? "c*K_z*K_zt*K_d*K_e*V^2" : "c*K_z*K_zt*K_d*V^2";
 }
 
-static double velocity_pressure(const struct wind_run *run, const struct gw_wind_velocity *velocity, const char *symbol,
-                                const struct wind_level *at, double ke)
+static double velocity_pressure(const struct wind_run *run, const struct gw_wind_velocity *velocity,
+                                const struct wind_names *names, const struct wind_level *at, double ke)
 {
     const struct gw_wind_constant *constant =
         &run->engine->tables->wind_constant[GW_ROW_WIND_CONSTANT_VELOCITY_PRESSURE];
@@ -147,9 +149,9 @@ static double velocity_pressure(const struct wind_run *run, const struct gw_wind
     double c = constant->value_pa_s2_m2, v = run->in->basic_wind_speed;
     double kd = velocity->kd_in_pressure == GW_YES ? 1 : velocity->kd;
     double q = c * at->kz * at->kzt * kd * ke * v * v;
-    GW_STEP(run->engine, symbol, GW_PRESSURE, q, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
-            velocity_formula(velocity), {"c", c, GW_WIND_CONSTANT}, {"K_z", at->kz, GW_RATIO},
-            {"K_zt", at->kzt, GW_RATIO}, {"K_d", kd, GW_RATIO}, {"K_e", ke, GW_RATIO}, {"V", v, GW_SPEED});
+    GW_STEP(run->engine, names->q, GW_PRESSURE, q, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
+            velocity_formula(velocity), {"c", c, GW_WIND_CONSTANT}, {names->kz_in_q, at->kz, GW_RATIO},
+            {names->kzt_in_q, at->kzt, GW_RATIO}, {"K_d", kd, GW_RATIO}, {"K_e", ke, GW_RATIO}, {"V", v, GW_SPEED});
     return q;
 }
 
@@ -165,11 +167,13 @@ bool gw_wind_level_at(const struct wind_run *run, double z, double ke, const str
 {
     const struct gw_wind_velocity *velocity = gw_wind_velocity_row(run);
     if (!velocity) return false;
+    const char *before = gw_trace_at(run->engine, names->place);
     level->kz = gw_wind_kz_of_run(run, names->kz, z);
     level->kzt = topographic_factor(run, names->kzt, z);
-    if (!gw_given(level->kz) || !gw_given(level->kzt)) return false;
-    level->q = velocity_pressure(run, velocity, names->q, level, ke);
-    return true;
+    const bool known = gw_given(level->kz) && gw_given(level->kzt);
+    if (known) level->q = velocity_pressure(run, velocity, names, level, ke);
+    gw_trace_at(run->engine, before);
+    return known;
 }
 
 double gw_wind_kz(enum gw_edition edition, enum gw_exposure exposure, enum gw_floor_rule floor, double z,

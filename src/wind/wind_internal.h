@@ -17,6 +17,8 @@ struct wind_run {
 /* Names of the quantities at one height, as the derivation prints them. */
 struct wind_names {
     const char *kz, *kzt, *q;
+    const char *kz_in_q, *kzt_in_q; /* in the formula of q, which serves all heights */
+    const char *place;
 };
 
 struct wind_level {
@@ -74,7 +76,7 @@ double gw_wind_strip(const struct wind_run *run);
 double gw_wind_roof_reach(const struct wind_run *run, double strip);
 
 /* levels.c: the least design pressure, on a positive pressure or a negative one. */
-double gw_wind_at_least_minimum(const struct wind_run *run, const char *symbol, double pressure);
+double gw_wind_at_least_minimum(const struct wind_run *run, const char *symbol, const char *of, double pressure);
 
 /* parapet.c */
 /* A high parapet all round: the roof's corners count as its edges. */

@@ -37,9 +37,10 @@ static void formats_by_name_and_by_ending(void **state)
 static void all_blocks(struct gw_report *report)
 {
     const struct gw_arg args[] = {{"a", 3, GW_RATIO}, {"b", 4, GW_RATIO}};
-    struct gw_step product = {"c", "a*b", {0}, "Eq. 1", 12, GW_RATIO, {args[0], args[1]}, 2};
-    struct gw_step value = {"a", "a", {0}, NULL, 3, GW_RATIO, {args[0]}, 1};
-    struct gw_step decision = {.symbol = "case", .note = {.format = "the first"}, .clause = "1.2"};
+    struct gw_step product = {
+        .symbol = "c", .formula = "a*b", .clause = "Eq. 1", .value = 12, .args = {args[0], args[1]}, .n_args = 2};
+    struct gw_step value = {.symbol = "a", .formula = "a", .value = 3, .args = {args[0]}, .n_args = 1};
+    struct gw_step decision = {.symbol = "case", .note = {.format = "the first"}, .clause = "1.2", .value = GW_ABSENT};
     const struct gw_figure figure = {"Plate", "a square, deepest at its center", NULL, NULL};
     gw_report_heading(report, 2, "Steps");
     gw_report_equation(report, &product, 1, GW_US);
@@ -199,7 +200,7 @@ static size_t steps_of(const struct gw_node *root)
 {
     size_t n = gw_node_get(root, "trace")->count + gw_node_get(root, "glass_trace")->count;
     for (const struct gw_node *link = gw_node_get(root, "links")->first; link; link = link->next)
-        n += gw_node_get(link, "trace")->count;
+        n += gw_node_get(link, "trace")->count + gw_node_get(link, "calculation")->count;
     return n;
 }
 
@@ -211,6 +212,7 @@ static void data_hold_every_step(void **state)
     static const char *const elements[] = {"seaward/lite/1", "seaward/mullion/1", "seaward/transom/1",
                                            "seaward/screw/1", "seaward/anchor/1"};
     open_project(w, "projects/gull-point.yaml", &results);
+    results.all = true;
     for (size_t i = 0; i < sizeof elements / sizeof *elements; i++) {
         struct gw_report page;
         const struct gw_element *element = gw_takeoff_find(&w->takeoff, elements[i]);

@@ -161,10 +161,78 @@ static void check_step(struct tally *tally, struct gw_arena *arena, const char *
                 read ? "" : " (not readable)");
 }
 
-static void check_trace(struct tally *tally, struct gw_arena *arena, const char *id, const struct gw_trace *trace)
+static void complain(struct tally *tally, const char *id, const struct gw_step *step, const char *name, const char *why)
+{
+    tally->bad++;
+    print_error("%s: %s = %s: %s %s\n", id, step->symbol, step->formula ? step->formula : "(found)", name, why);
+}
+
+static bool is_same(double a, double b) { return fabs(a - b) <= 1e-9 * fmax(fabs(a), fabs(b)); }
+
+/* A number that stands in more than one place by chance: none, a few, a tenth. */
+static bool is_common(double value) { return fabs(value * 100 - round(value * 100)) < 1e-9; }
+
+/* Equal by chance, or because one of them governs: a floor that applies, panes alike, a sum of one item. */
+static bool is_chance(const char *given, const char *step)
+{
+    static const char *const pairs[][2] = {
+        {"p_least", "p_"}, {"t_", "t_"},    {"m", ""},       {"M", ""},
+        {"P", "W"},        {"t", "t"},      {"d_most", "W"}, {"T", "B_"},
+        {"h", "b_"},       {"h_", "b_"},    {"d", ""},       {"Q_full", "Q"},
+        {"D_", "D_"},      {"s_head", "s"}, {"V", ""},       {"sigma_surface", "sigma_edge"}};
+    for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++)
+        if (strncmp(given, pairs[i][0], strlen(pairs[i][0])) == 0 &&
+            strncmp(step, pairs[i][1], strlen(pairs[i][1])) == 0)
+            return true;
+    return false;
+}
+
+/* A given argument is none that a step before gives under another name. */
+static void check_given(struct tally *tally, const char *id, const struct gw_trace *trace, size_t i, unsigned k)
+{
+    const struct gw_arg *arg = &trace->steps[i].args[k];
+    for (size_t j = 0; j < i; j++) {
+        const struct gw_step *s = &trace->steps[j];
+        if (!gw_given(s->value) || gw_step_is_plain(&trace->steps[i])) continue;
+        if (strcmp(s->symbol, arg->name) == 0)
+            complain(tally, id, &trace->steps[i], arg->name, "is given, and a step gives it");
+        else if (s->dim == arg->dim && is_same(s->value, arg->value) && !is_common(arg->value) &&
+                 !is_chance(arg->name, s->symbol))
+            complain(tally, id, &trace->steps[i], arg->name, s->symbol);
+    }
+}
+
+/* A name means one thing: of the steps before, and of what is given. */
+static void check_meaning(struct tally *tally, const char *id, const struct gw_trace *trace, size_t i)
+{
+    const struct gw_step *step = &trace->steps[i];
+    const char last = step->symbol[strlen(step->symbol) - 1];
+    if (strchr("+-*/^=", last)) complain(tally, id, step, step->symbol, "ends in an operator");
+    for (size_t j = 0; j < i; j++) {
+        const struct gw_step *s = &trace->steps[j];
+        if (strcmp(s->symbol, step->symbol) == 0 && gw_given(s->value) && gw_given(step->value) &&
+            !is_same(s->value, step->value))
+            complain(tally, id, step, step->symbol, "has two values");
+    }
+    for (unsigned k = 0; k < step->n_args && !gw_step_is_plain(step); k++) {
+        if (!step->from[k]) {
+            check_given(tally, id, trace, i, k);
+            continue;
+        }
+        const struct gw_step *from = &trace->steps[step->from[k] - 1];
+        assert_true(step->from[k] <= i);
+        if (!gw_given(from->value)) continue; /* decided */
+        if (strcmp(from->symbol, step->args[k].name) != 0 || !is_same(from->value, step->args[k].value))
+            complain(tally, id, step, step->args[k].name, "is not what its step gives");
+    }
+}
+
+static void check_trace(struct tally *tally, struct gw_arena *arena, const char *id, struct gw_trace *trace)
 {
     tally->cases++;
     assert_true(trace->n > 0);
+    gw_trace_settle(trace, NULL, 0);
+    for (size_t i = 0; i < trace->n; i++) check_meaning(tally, id, trace, i);
     for (size_t i = 0; i < trace->n; i++) {
         const struct gw_step *step = &trace->steps[i];
         assert_non_null(step->symbol);

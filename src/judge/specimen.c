@@ -1,0 +1,74 @@
+#include "judge/specimen.h"
+
+#include "base/fields.h"
+#include "base/tolerance.h"
+#include "judge/coverage.h"
+
+#include <string.h>
+
+void gw_compare(struct gw_ask *ask, const struct gw_compared *one)
+{
+    struct gw_comparisons *c = ask->trace ? ask->compared : NULL;
+    if (!c) return;
+    for (size_t i = 0; i < c->list.n; i++) {
+        struct gw_compared *other = &c->list.items[i];
+        if (strcmp(other->what, one->what) != 0) continue;
+        if (other->holds && (one->needed > other->needed || !one->holds)) *other = *one;
+        return;
+    }
+    c->list.items = gw_grow(ask->arena, c->list.items, c->list.n, &c->capacity, sizeof *one);
+    c->list.items[c->list.n++] = *one;
+}
+
+void gw_compare_number(struct gw_ask *ask, const char *what, enum gw_dim dim, double tested, double needed, bool holds)
+{
+    gw_compare(ask,
+               &(struct gw_compared){.what = what, .dim = dim, .tested = tested, .needed = needed, .holds = holds});
+}
+
+void gw_compare_words(struct gw_ask *ask, const char *what, const char *tested, const char *needed, bool holds)
+{
+    const struct gw_compared one = {.what = what,
+                                    .tested = GW_ABSENT,
+                                    .needed = GW_ABSENT,
+                                    .tested_as = tested,
+                                    .needed_as = needed,
+                                    .holds = holds};
+    gw_compare(ask, &one);
+}
+
+static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
+
+static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)
+{
+    return same_length(a->glass, b->glass) && same_length(a->cavity, b->cavity) &&
+           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer;
+}
+
+bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type)
+{
+    bool same = lite->layers.n == type->layers.n;
+    for (size_t i = 0; i < lite->layers.n && same; i++)
+        same = same_layer(&lite->layers.items[i], &type->layers.items[i]);
+    return same;
+}
+
+bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here)
+{
+    const struct gw_lite_type *a = gw_model_lite(ask->model, named), *b = gw_model_lite(ask->model, here);
+    if (strcmp(named, here) == 0) return true;
+    if (!a || !b || !a->layers.n) return false;
+    struct gw_tested_lite lite = {.width = GW_ABSENT};
+    lite.layers.items = a->layers.items, lite.layers.n = a->layers.n;
+    return gw_same_make_up(&lite, b);
+}
+
+bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)
+{
+    const enum gw_edge_hold as = glazing == GW_SILICONE ? GW_EDGE_SILICONE : GW_EDGE_PLATE;
+    if (!hold || glazing == GW_MIXED) return true;
+    const enum gw_edge_hold edges[] = {hold->all, hold->head, hold->sill, hold->left, hold->right};
+    for (size_t i = 0; i < COUNT(edges); i++)
+        if (edges[i] && edges[i] != as) return false;
+    return true;
+}

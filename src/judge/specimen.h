@@ -1,0 +1,17 @@
+/* A specimen beside what is built: what was compared, and whether its lite is made and held alike. */
+#ifndef GALEWARD_JUDGE_SPECIMEN_H
+#define GALEWARD_JUDGE_SPECIMEN_H
+
+#include "judge/check.h"
+
+/* For who wants to see what a verdict rests on: nothing is kept without a derivation. Each thing once, the worst of
+ * them. */
+void gw_compare(struct gw_ask *ask, const struct gw_compared *one);
+void gw_compare_number(struct gw_ask *ask, const char *what, enum gw_dim dim, double tested, double needed, bool holds);
+void gw_compare_words(struct gw_ask *ask, const char *what, const char *tested, const char *needed, bool holds);
+
+bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type);
+/* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
+bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing);
+
+#endif
