@@ -133,6 +133,9 @@ struct gw_result gw_result_check(const struct gw_results *results);
 struct gw_result gw_result_elements(const struct gw_results *results);
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,
                                    const struct gw_explanation *explanation);
+/* Several of them on one page, which is all there is. */
+struct gw_result gw_result_explain_all(struct gw_arena *arena, const struct gw_results *results,
+                                       const struct gw_explanation *explanations, size_t n);
 /* The tables, or one of them (`name`). */
 struct gw_result gw_result_tables(struct gw_arena *arena, const struct gw_tables *tables, const char *name,
                                   enum gw_units shown);

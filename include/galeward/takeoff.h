@@ -193,6 +193,16 @@ bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct
 /* By id; NULL. A look-up in a hash index, as all that follow take a time that does not grow with the take-off. */
 const struct gw_element *gw_takeoff_find(const struct gw_takeoff *takeoff, const char *id);
 
+/* Elements as people ask for them: by id; by an opening's mark, "D-12"; by wall, column and story, "east:3:2". After a
+ * mark or a place ":KIND" says which (":screw"), else the lites. Each element once; none: `missing` says what there is.
+ */
+struct gw_selection {
+    GW_LIST(const struct gw_element *) elements;
+    struct gw_message missing;
+};
+void gw_takeoff_select(struct gw_selection *out, const struct gw_takeoff *takeoff, struct gw_arena *arena,
+                       const char *what);
+
 /* Places to elements ----------------------------------------------------------------------------------------------- */
 
 /* The grid of a wall of the project; NULL: no wall has that name. */

@@ -32,8 +32,10 @@ static const struct command COMMANDS[] = {
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
      cmd_check, 1, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
-     "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n\n"
-     "  galeward explain clinic.yaml east/lite/1\n",
+     "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
+     "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
+     "--all prints every step, not only those that lead to a result.\n\n"
+     "  galeward explain clinic.yaml east/lite/1\n  galeward explain clinic.yaml east:3:2:screw\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"

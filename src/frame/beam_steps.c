@@ -199,7 +199,7 @@ static void sum_room(struct sum *sum, unsigned args)
 static const char *sum_arg(struct sum *sum, const char *letter, double value, enum gw_dim dim)
 {
     const char *name = gw_format(arena_of(sum->run), "%s%u", letter, sum->n + 1);
-    const char *like = gw_format(arena_of(sum->run), "%s|%s", name, letter);
+    const char *like = gw_format(arena_of(sum->run), "%s|%s%s", name, letter, *letter == 'q' ? "|w" : "");
     sum->args[sum->n++] = (struct gw_arg){like, value, dim};
     return name;
 }
@@ -405,7 +405,7 @@ static void deflection_step(const struct beam_run *run)
     }
     GW_STEP(run->engine, "y", GW_BEAM_LENGTH, y->value, BENDING, "y0+t0*s-(M0*s^2/2+V0*s^3/6-(4*q0+q)*s^4/120)/(E*I)",
             L("y0", a->deflection), {"t0", a->slope, GW_RATIO}, L("s", s), M("M0|M", a->moment), P("V0|V", a->shear),
-            Q("q0|q", p->load_from), Q("q", q), {"E", segment->elastic_modulus, GW_BEAM_STRESS},
+            Q("q0|q|w", p->load_from), Q("q|q|w", q), {"E", segment->elastic_modulus, GW_BEAM_STRESS},
             {"I", segment->inertia, GW_BEAM_INERTIA});
 }
 

@@ -35,11 +35,12 @@ double gw_combine_bending(double moment_x, double allowable_x, double moment_y, 
     const bool both = moment_y > 0 || moment_y < 0; /* without a moment about y nothing need be known of it */
     const double use = moment_x / allowable_x + (both ? moment_y / allowable_y : 0);
     if (both)
-        GW_STEP(engine, "use", GW_RATIO, use, clause, "M_x/M_ax+M_y/M_ay", {"M_x", moment_x, GW_BENDING},
-                {"M_ax", allowable_x, GW_BENDING}, {"M_y", moment_y, GW_BENDING}, {"M_ay", allowable_y, GW_BENDING});
+        GW_STEP(engine, "use", GW_RATIO, use, clause, "M_x/M_ax+M_y/M_ay", {"M_x|M", moment_x, GW_BENDING},
+                {"M_ax|M", allowable_x, GW_BENDING}, {"M_y|M", moment_y, GW_BENDING},
+                {"M_ay|M", allowable_y, GW_BENDING});
     else
-        GW_STEP(engine, "use", GW_RATIO, use, clause, "M_x/M_ax", {"M_x", moment_x, GW_BENDING},
-                {"M_ax", allowable_x, GW_BENDING});
+        GW_STEP(engine, "use", GW_RATIO, use, clause, "M_x/M_ax", {"M_x|M", moment_x, GW_BENDING},
+                {"M_ax|M", allowable_x, GW_BENDING});
     return use;
 }
 
@@ -78,7 +79,7 @@ double gw_combine_end(double reaction, double weight, struct gw_engine *engine)
 {
     const double force = hypot(reaction, weight / 2);
     GW_STEP(engine, "R", GW_FORCE, force, "wind, and half of the glass across it", "sqrt(R_w^2+(D/2)^2)",
-            {"R_w", reaction, GW_FORCE}, {"D", weight, GW_FORCE});
+            {"R_w|R", reaction, GW_FORCE}, {"D", weight, GW_FORCE});
     return force;
 }
 

@@ -280,9 +280,11 @@ enum gw_status gw_mullion_line(struct gw_mullion_forces *out, const struct gw_mu
 double gw_mullion_deflection(const struct gw_mullion_forces *of, double stiffness, struct gw_engine *engine)
 {
     static const char clause[] = "mullion as a beam over its wall";
-    gw_trace_note(engine, "d_1", clause, "the beam's deflection with E I of 1: solved over the whole wall");
-    GW_STEP(engine, "d", GW_BEAM_LENGTH, of->deflection / stiffness, clause, "d_1/EI",
-            {"d_1", of->deflection, GW_RATIO}, {"EI", stiffness, GW_RATIO});
+    const double one = 1; /* N m2, as EI: their ratio has no unit */
+    GW_FOUND(engine, "d_1", GW_BEAM_LENGTH, of->deflection, clause,
+             "the beam's deflection with E I of EI_1, 1 N m2: solved over the whole wall", {"EI_1", one, GW_RATIO});
+    GW_STEP(engine, "d", GW_BEAM_LENGTH, of->deflection / stiffness, clause, "d_1*EI_1/EI",
+            {"d_1", of->deflection, GW_BEAM_LENGTH}, {"EI_1", one, GW_RATIO}, {"EI", stiffness, GW_RATIO});
     return of->deflection / stiffness;
 }
 

@@ -228,7 +228,7 @@ static void gaskets(struct gw_pressure_plate_result *out, const struct gw_pressu
     out->gasket_right = clamped + in->pressure * in->width_right / 2;
     GW_STEP(engine, "G", GW_FORCE, fmax(out->gasket_left, out->gasket_right) * s, "one gasket, a screw's length",
             "G_0+p*b_1/2*s", {"G_0", clamped * s, GW_FORCE}, {"p", in->pressure, GW_STRESS},
-            {"b_1", fmax(in->width_left, in->width_right), GW_THICKNESS}, {"s", s, GW_THICKNESS});
+            {"b_1|b", fmax(in->width_left, in->width_right), GW_THICKNESS}, {"s", s, GW_THICKNESS});
 }
 
 static void note(struct gw_pressure_plate_result *out, const char *text)

@@ -41,7 +41,7 @@ static void bend(struct gw_rail_result *out, const struct gw_rail_case *in, stru
     out->deflection = p * a * (3 * span * span - 4 * a * a) / (24 * in->elastic_modulus * in->inertia);
     GW_STEP(engine, "d", GW_THICKNESS, out->deflection, BEAM_CLAUSE, "G/2*a*(3*L^2-4*a^2)/(24*E*I)",
             {"G", in->weight, GW_FORCE}, {"a", a, GW_THICKNESS}, {"L", span, GW_THICKNESS},
-            {"E", in->elastic_modulus, GW_STRESS}, {"I", in->inertia, GW_INERTIA});
+            {"E", in->elastic_modulus, GW_STRESS}, {"I|I", in->inertia, GW_INERTIA});
 }
 
 static void twist(struct gw_rail_result *out, const struct gw_rail_case *in, struct gw_engine *engine)

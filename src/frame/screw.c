@@ -122,7 +122,7 @@ static double pullout_yield(double factor, const struct gw_screw *screw, double 
 {
     const double nominal = factor * screw->diameter * engagement * yield;
     GW_STEP(engine, "R_n", GW_FORCE, nominal, PULLOUT_CLAUSE, "c*D*L_e*F_ty", {"c", factor, GW_RATIO},
-            {"D", screw->diameter, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS}, {"F_ty", yield, GW_STRESS});
+            {"D", screw->diameter, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS}, {"F_ty|Fty", yield, GW_STRESS});
     return nominal;
 }
 
@@ -130,7 +130,7 @@ static double pullout_rupture(const struct pullout *p, double engagement, double
 {
     const double nominal = p->row->rupture * p->width * engagement * ultimate;
     GW_STEP(engine, "R_n", GW_FORCE, nominal, PULLOUT_CLAUSE, "c*A_n*L_e*F_tu", {"c", p->row->rupture, GW_RATIO},
-            {"A_n", p->width, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS}, {"F_tu", ultimate, GW_STRESS});
+            {"A_n", p->width, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS}, {"F_tu|Ftu", ultimate, GW_STRESS});
     return nominal;
 }
 
@@ -141,9 +141,9 @@ static double pullout_between(const struct pullout *p, const struct gw_screw *sc
                            p->row->blend * p->width * metal->ultimate * (engagement - p->yield_to);
     GW_STEP(engine, "R_n", GW_FORCE, nominal, PULLOUT_CLAUSE, "c_y*D*F_ty*(L_r-L_e)+c_u*A_n*F_tu*(L_e-L_y)",
             {"c_y", p->row->yielding, GW_RATIO}, {"D", screw->diameter, GW_THICKNESS},
-            {"F_ty", metal->yield, GW_STRESS}, {"L_r", p->rupture_from, GW_THICKNESS},
+            {"F_ty|Fty", metal->yield, GW_STRESS}, {"L_r", p->rupture_from, GW_THICKNESS},
             {"L_e", engagement, GW_THICKNESS}, {"c_u", p->row->blend, GW_RATIO}, {"A_n", p->width, GW_THICKNESS},
-            {"F_tu", metal->ultimate, GW_STRESS}, {"L_y", p->yield_to, GW_THICKNESS});
+            {"F_tu|Ftu", metal->ultimate, GW_STRESS}, {"L_y", p->yield_to, GW_THICKNESS});
     return nominal;
 }
 
@@ -224,7 +224,7 @@ static enum gw_status pullover_flat(double *out, const struct gw_screw_head *hea
            sheet->metal.yield;
     GW_STEP(engine, "R_n", GW_FORCE, *out, PULLOVER_CLAUSE, "(c_0+c_1*t/D_ws)*D_ws*t*F_ty",
             {"c_0", row->base, GW_RATIO}, {"c_1", row->slope, GW_RATIO}, {"t", sheet->thickness, GW_THICKNESS},
-            {"D_ws", head->diameter, GW_THICKNESS}, {"F_ty", sheet->metal.yield, GW_STRESS});
+            {"D_ws", head->diameter, GW_THICKNESS}, {"F_ty|Fty", sheet->metal.yield, GW_STRESS});
     return GW_OK;
 }
 
@@ -242,7 +242,7 @@ static enum gw_status pullover_countersunk(double *out, double diameter, const s
     *out = (row->base + row->slope * sheet->thickness / diameter) * diameter * sheet->thickness * sheet->metal.yield;
     GW_STEP(engine, "R_n", GW_FORCE, *out, PULLOVER_CLAUSE, "(c_0+c_1*t/D)*D*t*F_ty", {"c_0", row->base, GW_RATIO},
             {"c_1", row->slope, GW_RATIO}, {"t", sheet->thickness, GW_THICKNESS}, {"D", diameter, GW_THICKNESS},
-            {"F_ty", sheet->metal.yield, GW_STRESS});
+            {"F_ty|Fty", sheet->metal.yield, GW_STRESS});
     return GW_OK;
 }
 
@@ -261,7 +261,7 @@ static enum gw_status pullover_2010(double *out, const struct gw_screw_head *hea
         return gw_refuse(engine, GW_BAD_VALUE, "hole_diameter", "the hole must be smaller than the head");
     *out = row->base * sheet->thickness * sheet->metal.ultimate * (head->diameter - head->hole);
     GW_STEP(engine, "R_n", GW_FORCE, *out, PULLOVER_OLD_CLAUSE, "C*t*F_tu*(D_ws-D_h)", {"C", row->base, GW_RATIO},
-            {"t", sheet->thickness, GW_THICKNESS}, {"F_tu", sheet->metal.ultimate, GW_STRESS},
+            {"t", sheet->thickness, GW_THICKNESS}, {"F_tu|Ftu", sheet->metal.ultimate, GW_STRESS},
             {"D_ws", head->diameter, GW_THICKNESS}, {"D_h", head->hole, GW_THICKNESS});
     return GW_OK;
 }
@@ -315,7 +315,7 @@ static enum gw_status bear(double *out, int most_row, double diameter, double ed
     *out = fmin(edge, most->value * diameter) * sheet->thickness * sheet->metal.ultimate;
     GW_STEP(engine, "R_n", GW_FORCE, *out, BEARING_CLAUSE, "min(d_e,c*D)*t*F_tu", {"d_e", edge, GW_THICKNESS},
             {"c", most->value, GW_RATIO}, {"D", diameter, GW_THICKNESS}, {"t", sheet->thickness, GW_THICKNESS},
-            {"F_tu", sheet->metal.ultimate, GW_STRESS});
+            {"F_tu|Ftu", sheet->metal.ultimate, GW_STRESS});
     return GW_OK;
 }
 
@@ -336,6 +336,6 @@ double gw_screw_tilting(double diameter, double thickness, double ultimate, stru
     const double factor = GW_USE(engine, &engine->tables->screw_shear[GW_ROW_SCREW_SHEAR_TILTING])->value;
     const double nominal = factor * sqrt(thickness * thickness * thickness * diameter) * ultimate;
     GW_STEP(engine, "R_n", GW_FORCE, nominal, TILTING_CLAUSE, "c*sqrt(t_2^3*D)*F_tu", {"c", factor, GW_RATIO},
-            {"t_2", thickness, GW_THICKNESS}, {"D", diameter, GW_THICKNESS}, {"F_tu", ultimate, GW_STRESS});
+            {"t_2", thickness, GW_THICKNESS}, {"D", diameter, GW_THICKNESS}, {"F_tu|Ftu", ultimate, GW_STRESS});
     return nominal;
 }

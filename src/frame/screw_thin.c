@@ -49,6 +49,7 @@ enum gw_status gw_screw_pullout_thin(double *nominal, const struct gw_screw *scr
     if (tested >= *nominal) return GW_OK;
     *nominal = tested;
     GW_STEP(engine, "R_n", GW_FORCE, tested, row->row.source, "c_t*D*L_e*F_ty", {"c_t", factor, GW_RATIO},
-            {"D", screw->diameter, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS}, {"F_ty", metal->yield, GW_STRESS});
+            {"D", screw->diameter, GW_THICKNESS}, {"L_e", engagement, GW_THICKNESS},
+            {"F_ty|Fty", metal->yield, GW_STRESS});
     return GW_OK;
 }

@@ -162,8 +162,8 @@ static enum gw_status set_aside(struct gw_lite_route *b, enum gw_status status, 
     return GW_OK;
 }
 
-enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *given, const struct gw_lite_load *load,
-                              struct gw_engine *engine)
+static enum gw_status assess(struct gw_lite_result *out, const struct gw_lite *given, const struct gw_lite_load *load,
+                             struct gw_engine *engine)
 {
     struct gw_lite in = *given;
     struct assessment a = {.in = &in, .load = *load, .engine = engine, .out = out};
@@ -172,7 +172,6 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     if (status != GW_OK) return status;
     complete(&a, &in);
     out->load = a.load;
-    gw_trace_group(engine, "Thicknesses");
     status = gw_lite_find_thicknesses(&a);
     if (status == GW_OK) status = set_aside(&out->standard, gw_lite_by_standard(&a), engine);
     struct gw_fault first = engine->fault;
@@ -191,5 +190,14 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     if (out->governing != GW_ROUTE_PRINCIPLES || gw_given(out->principles.resistance)) return GW_OK;
     status = gw_lite_find_resistance(&a);
     out->resistance = out->principles.resistance;
+    return status;
+}
+
+enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *given, const struct gw_lite_load *load,
+                              struct gw_engine *engine)
+{
+    const char *before = gw_trace_group(engine, "Thicknesses");
+    const enum gw_status status = assess(out, given, load, engine);
+    gw_trace_group(engine, before);
     return status;
 }

@@ -81,6 +81,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
                            .proof = GW_ABSENT,
                            .as_stiff = GW_ABSENT};
     gw_ask_open(ask);
+    gw_trace_group(&ask->engine, "What its test shows");
     d->check->does->test(&s, ask, d, rating);
     if (!s.applies) return (struct gw_outcome){.rating = NULL};
     struct gw_outcome o = weigh(&s, d);

@@ -30,6 +30,7 @@ void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_
 {
     gw_demand_clear(out, check, place);
     gw_ask_open(ask);
+    gw_trace_group(&ask->engine, "What is asked");
     check->does->demand(out, ask, place);
     out->used = gw_ask_close(ask, NULL);
 }

@@ -96,6 +96,7 @@ struct gw_outcome gw_calculate(struct gw_ask *ask, const struct gw_demand *d, co
                            .use = GW_ABSENT,
                            .dim = gw_term_of(d, 0)->dim};
     gw_ask_open(ask);
+    gw_trace_group(&ask->engine, "What it takes");
     d->check->does->capacity(&c, ask, d, system);
     if (c.state == GW_CAPACITY_KNOWN) o = weigh_limits(&c, d);
     else o.message = c.message;

@@ -237,9 +237,11 @@ struct gw_framing_bend gw_framing_bend_again(struct gw_ask *ask, const struct gw
 
 double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, struct gw_engine *engine)
 {
-    gw_trace_note(engine, "d_1", bend->clause, "the edge's deflection from its own ends with E I of 1");
-    GW_STEP(engine, "d_edge", GW_BEAM_LENGTH, bend->response / stiffness, bend->clause, "d_1/EI",
-            {"d_1", bend->response, GW_RATIO}, {"EI", stiffness, GW_RATIO});
+    const double one = 1; /* N m2, as EI: their ratio has no unit */
+    GW_FOUND(engine, "d_1", GW_BEAM_LENGTH, bend->response, bend->clause,
+             "the edge's deflection from its own ends with E I of EI_1, 1 N m2", {"EI_1", one, GW_RATIO});
+    GW_STEP(engine, "d_edge", GW_BEAM_LENGTH, bend->response / stiffness, bend->clause, "d_1*EI_1/EI",
+            {"d_1", bend->response, GW_BEAM_LENGTH}, {"EI_1", one, GW_RATIO}, {"EI", stiffness, GW_RATIO});
     return bend->response / stiffness;
 }
 

@@ -18,7 +18,7 @@ static double shed_width(struct gw_ask *ask, const struct gw_element *e)
     if (!gw_screw_across(ask, e)) {
         const double both = reach.above + reach.below;
         GW_STEP(&ask->engine, "b", GW_THICKNESS, both, "both lites at midspan", "b_1+b_2",
-                {"b_1", reach.above, GW_THICKNESS}, {"b_2", reach.below, GW_THICKNESS});
+                {"b_1|b_", reach.above, GW_THICKNESS}, {"b_2|b_", reach.below, GW_THICKNESS});
         return both;
     }
     gw_trace_note(&ask->engine, "b", "roof line", "what of it lies on this side");

@@ -6,12 +6,14 @@
 
 static void head(struct page *page, const struct gw_element *e)
 {
-    const char *what = *e->mark ? gw_format(page->arena, " (%s)", e->mark) : "";
+    const char *opening = e->grid->opening ? "opening " : "",
+               *lite = e->grid->opening && e->lite ? gw_format(page->arena, ", lite type %s", e->lite) : "";
+    const char *what = *e->mark ? gw_format(page->arena, " (%s%s%s)", opening, e->mark, lite) : "";
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s%s", e->id, gw_kind_names[e->kind], what));
-    gw_report_line(page->report,
-                   gw_format(page->arena, "Project %s, wall %s, building %s, %ld of these, columns %s",
-                             page->results->answer->model->project.project->name, e->wall,
-                             e->building ? e->building->name : "?", e->count, *e->columns ? e->columns : "-"));
+    gw_report_line(page->report, gw_format(page->arena, "Project %s, wall %s, building %s, %ld of these%s%s",
+                                           page->results->answer->model->project.project->name, e->wall,
+                                           e->building ? e->building->name : "?", e->count,
+                                           *e->columns ? ", columns " : "", e->columns));
     gw_report_line(page->report, gw_format(page->arena, "%s wide, %s high, from %s to %s above ground, zone %d%s%s",
                                            gw_quantity_text(page, GW_LENGTH, e->width, NEAREST),
                                            gw_quantity_text(page, GW_LENGTH, e->height, NEAREST),
@@ -204,24 +206,87 @@ static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUM
                                                  COLUMN("Source", "source")};
 static const struct view ROWS = VIEW(&gw_row_record, ROW_COLUMNS);
 
+static void explain_one(struct walk *walk, const struct explained *x)
+{
+    struct page *page = &walk->page;
+    head(page, x->of->element);
+    gw_report_heading(page->report, 2, "Wind");
+    steps(walk, &x->of->trace);
+    if (x->of->status != GW_OK)
+        gw_report_line(page->report,
+                       gw_format(page->arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
+    design_values(page, x->of->element);
+    if (x->of->glass) glass(walk, x->of->glass, x->make_up);
+    for (size_t i = 0; i < x->of->links.n; i++) link(walk, &x->of->links.items[i]);
+    if (!page->results->sources) return;
+    gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
+    gw_view_table(page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
+}
+
+/* Foot ------------------------------------------------------------------------------------------------------------- */
+
+/* It is said of that thing, or of a part of it: "wall east", "wall east, above the roof". */
+static bool is_said_of(const struct gw_assumption *a, const char *what, const char *name)
+{
+    const size_t n = strlen(what), length = strlen(name);
+    if (strncmp(a->where, what, n) != 0 || strncmp(a->where + n, name, length) != 0) return false;
+    return !a->where[n + length] || a->where[n + length] == ',';
+}
+
+/* What is said of another wall or building does not concern the element. */
+static bool concerns(const struct gw_assumption *a, const struct gw_answer *answer, const struct gw_element *e)
+{
+    const struct gw_takeoff *t = answer->takeoff;
+    const struct gw_project *p = &answer->model->project;
+    for (size_t i = 0; i < t->n_walls; i++)
+        if (strcmp(t->grids.items[i]->wall, e->wall) != 0 && is_said_of(a, "wall ", t->grids.items[i]->wall))
+            return false;
+    for (size_t i = 0; i < p->buildings.n; i++)
+        if (&p->buildings.items[i] != e->building && is_said_of(a, "buildings.", p->buildings.items[i].name))
+            return false;
+    return true;
+}
+
+struct explained_all {
+    const struct gw_results *results;
+    const struct explained *items;
+    size_t n;
+};
+
+static void foot(struct page *page, const struct explained_all *all)
+{
+    const struct gw_results *r = all->results;
+    struct gw_results own = *r;
+    struct gw_used used = all->items[0].of->used;
+    own.assumptions.items = gw_alloc(page->arena, r->assumptions.n + 1, sizeof *own.assumptions.items);
+    own.assumptions.n = 0;
+    for (size_t i = 0; i < r->assumptions.n; i++) {
+        bool counts = false;
+        for (size_t k = 0; k < all->n && !counts; k++)
+            counts = concerns(r->assumptions.items[i], r->answer, all->items[k].of->element);
+        if (counts || r->all) own.assumptions.items[own.assumptions.n++] = r->assumptions.items[i];
+    }
+    for (size_t k = 1; k < all->n; k++) gw_used_merge(&used, &all->items[k].of->used);
+    struct page last = *page;
+    last.results = &own;
+    gw_page_foot(&last, &used);
+}
+
+static void explain_all_page(struct gw_report *report, const struct gw_result *result)
+{
+    const struct explained_all *all = result->value;
+    struct walk walk = {.page = gw_page_of(report, all->results)};
+    for (size_t i = 0; i < all->n; i++) explain_one(&walk, &all->items[i]);
+    foot(&walk.page, all);
+}
+
 static void explain_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct explained *x = result->value;
-    struct walk walk = {.page = gw_page_of(report, x->results)};
-    struct page page = walk.page;
-    head(&page, x->of->element);
-    gw_report_heading(report, 2, "Wind");
-    steps(&walk, &x->of->trace);
-    if (x->of->status != GW_OK)
-        gw_report_line(report, gw_format(page.arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
-    design_values(&page, x->of->element);
-    if (x->of->glass) glass(&walk, x->of->glass, x->make_up);
-    for (size_t i = 0; i < x->of->links.n; i++) link(&walk, &x->of->links.items[i]);
-    if (x->results->sources) {
-        gw_report_heading(report, 2, "Rows of the tables that it rests on");
-        gw_view_table(&page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
-    }
-    gw_page_foot(&page, &x->of->used);
+    const struct explained_all alone = {x->results, x, 1};
+    struct gw_result as_page = *result;
+    as_page.value = &alone;
+    explain_all_page(report, &as_page);
 }
 
 static void list_rows(struct explained *x, struct gw_arena *arena)
@@ -241,15 +306,31 @@ static const char *make_up(const struct gw_results *r, const struct gw_lite_type
     return text.at;
 }
 
-struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r,
-                                   const struct gw_explanation *explanation)
+static void keep(struct explained *x, struct gw_arena *arena, const struct gw_results *r,
+                 const struct gw_explanation *explanation)
 {
-    struct explained *x = gw_alloc(arena, 1, sizeof *x);
     struct gw_explanation *kept = gw_alloc(arena, 1, sizeof *kept);
     x->results = r;
     *kept = *explanation;
     x->of = kept;
     if (x->of->glass) x->make_up = make_up(r, x->of->glass->type, arena);
     list_rows(x, arena);
+}
+
+struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r,
+                                   const struct gw_explanation *explanation)
+{
+    struct explained *x = gw_alloc(arena, 1, sizeof *x);
+    keep(x, arena, r, explanation);
     return (struct gw_result){.shown = r->shown, .record = &gw_explanation_record, .value = x, .page = explain_page};
+}
+
+struct gw_result gw_result_explain_all(struct gw_arena *arena, const struct gw_results *r,
+                                       const struct gw_explanation *explanations, size_t n)
+{
+    struct explained_all *all = gw_alloc(arena, 1, sizeof *all);
+    struct explained *items = gw_alloc(arena, n, sizeof *items);
+    for (size_t i = 0; i < n; i++) keep(&items[i], arena, r, &explanations[i]);
+    *all = (struct explained_all){r, items, n};
+    return (struct gw_result){.shown = r->shown, .value = all, .page = explain_all_page};
 }

@@ -260,7 +260,7 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
     *out = (struct gw_wind_result){.n_notes = 0};
     enum gw_status status = check(&run);
     if (status != GW_OK) return status;
-    gw_trace_group(engine, GW_WIND_VELOCITY); /* the order in which they are read */
+    const char *before = gw_trace_group(engine, GW_WIND_VELOCITY); /* the order in which they are read */
     gw_trace_group(engine, GW_WIND_COEFFICIENTS);
     gw_wind_choose_figure(&run);
     status = check_height(&run);
@@ -273,6 +273,6 @@ enum gw_status gw_wind_pressure(struct gw_wind_result *out, const struct gw_wind
         status = gw_wind_parapet(&run, &out->parapet_values);
         out->parapet_result = &out->parapet_values;
     }
-    gw_trace_group(engine, NULL);
+    gw_trace_group(engine, before);
     return status;
 }

@@ -24,6 +24,25 @@ static void check_opening(const struct gw_element *e, long count, int zone, doub
     assert_string_equal(e->columns, "");
 }
 
+/* The first of what is selected. */
+static void check_selected(struct world *w, const char *what, const struct gw_element *wanted)
+{
+    struct gw_selection found;
+    gw_takeoff_select(&found, &w->takeoff, &w->arena, what);
+    assert_true(found.elements.n > 0);
+    assert_non_null(wanted);
+    assert_ptr_equal(found.elements.items[0], wanted);
+    for (size_t i = 1; i < found.elements.n; i++) assert_int_equal(found.elements.items[i]->kind, wanted->kind);
+}
+
+static void check_missing(struct world *w, const char *what, const char *says)
+{
+    struct gw_selection found;
+    gw_takeoff_select(&found, &w->takeoff, &w->arena, what);
+    assert_int_equal(found.elements.n, 0);
+    assert_string_equal(gw_message_text(&w->arena, &found.missing, GW_US), says);
+}
+
 /* In the tower, a = 10 ft. Without an offset: the strip; without a sill: under the roof. W6 stands at 75 to 80 ft of a
  * wall of 80 ft, at its right corner; W7 ends 10 ft short of it. W8 has no wall: whether a corner is near is not known.
  * The blind wall has no corner: W9 is in zone 4 wherever it stands. */
@@ -59,6 +78,10 @@ static void openings_schedule(void **state)
     assert_int_equal(w->takeoff.no_wall, 1);
     assert_int_equal(w->takeoff.no_sill, 2 + 1);
     assert_string_equal(opening(w, "W1", GW_LITE)->wall, "n");
+    check_selected(w, "W7", opening(w, "W7", GW_LITE));
+    check_selected(w, "W7:anchor", opening(w, "W7", GW_ANCHOR));
+    check_selected(w, opening(w, "W2", GW_SCREW)->id, opening(w, "W2", GW_SCREW));
+    check_missing(w, "W77", "there is no element, and no opening of mark, 'W77'");
     assert_near(covered(w, "n", GW_LITE), 13 * 30, 1e-6);
     assert_near(covered(w, "n", GW_MULLION), 13 * 30, 1e-6);
     assert_near(covered(w, "n", GW_TRANSOM), 13 * 30, 1e-6);
@@ -182,11 +205,28 @@ static void derivations_agree(void **state)
     }
 }
 
+static void places_are_selected(void **state)
+{
+    struct world *w = *state;
+    must_take_off(w, HEAD LOW_BUILDING LOW_WALL);
+    const struct gw_takeoff *t = &w->takeoff;
+    check_selected(w, "south:2:1", gw_takeoff_at(t, "south", 2, 1, 1));
+    check_selected(w, "south:2:1:mullion", gw_takeoff_edge(t, "south", 2, 1, 1, GW_EDGE_LEFT, false));
+    check_selected(w, "south:2:1:transom", gw_takeoff_edge(t, "south", 2, 1, 1, GW_EDGE_SILL, false));
+    check_selected(w, "south:2:1:screw", gw_takeoff_edge(t, "south", 2, 1, 1, GW_EDGE_SILL, true));
+    check_missing(w, "north:2:1", "there is no wall 'north'; there are: south");
+    check_missing(w, "south:2:0",
+                  "a place is WALL:COLUMN:STORY, both counted from 1, and :KIND after it, as in east:3:2:screw");
+    check_missing(w, "south:2:1:bolt",
+                  "a place is WALL:COLUMN:STORY, both counted from 1, and :KIND after it, as in east:3:2:screw");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(openings_schedule), WORLD_TEST(outside_the_method), WORLD_TEST(model_stays_as_loaded),
-        WORLD_TEST(ids_and_columns),   WORLD_TEST(derivations_agree),  WORLD_TEST(refusals_go_to_the_caller),
+        WORLD_TEST(openings_schedule),   WORLD_TEST(outside_the_method), WORLD_TEST(model_stays_as_loaded),
+        WORLD_TEST(ids_and_columns),     WORLD_TEST(derivations_agree),  WORLD_TEST(refusals_go_to_the_caller),
+        WORLD_TEST(places_are_selected),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
