@@ -130,6 +130,7 @@ static void mean(struct settling *s, const struct gw_step *step, const char *nam
     const bool leads = step->leads == GW_YES;
     if (known) {
         known->leads = known->leads || leads;
+        if (!same_text(known->place, step->place)) known->place = NULL; /* at several places the same */
         return;
     }
     s->meanings = gw_grow(s->trace->arena, s->meanings, s->n, &s->capacity, sizeof *s->meanings);
@@ -164,11 +165,22 @@ static bool is_free(const struct settling *s, const struct meaning *m, const cha
     return true;
 }
 
+/* The place tells it from another value of the name. */
+static bool is_elsewhere(const struct settling *s, const struct meaning *m)
+{
+    for (size_t i = 0; i < s->n; i++)
+        if (same_text(s->meanings[i].name, m->name) && s->meanings[i].place &&
+            strcmp(s->meanings[i].place, m->place) != 0)
+            return true;
+    return false;
+}
+
 static void name_apart(const struct settling *s, struct meaning *m)
 {
     struct gw_arena *arena = s->trace->arena;
-    const char *at = m->place ? placed(arena, m->name, m->place) : m->name, *shown = at;
-    for (int k = m->place ? 1 : 0; k == 0 || !is_free(s, m, shown); k++)
+    const bool tells = m->place && is_elsewhere(s, m);
+    const char *at = tells ? placed(arena, m->name, m->place) : m->name, *shown = at;
+    for (int k = tells ? 1 : 0; k == 0 || !is_free(s, m, shown); k++)
         shown = placed(arena, at, gw_format(arena, "%d", k + 1));
     m->shown = shown;
 }

@@ -55,6 +55,7 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
     const struct gw_tube *t = in->tube, on_its_side = {t->depth, t->width, t->web, t->flange};
     struct gw_bending_result r;
     struct gw_section section, turned;
+    const char *before = gw_trace_at(engine, "x");
     enum gw_status status = bent_tube(&r, &section, t, in, engine);
     if (status != GW_OK) return status;
     m->moment = r.allowable;
@@ -64,7 +65,9 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
     m->inertia_y = section.inertia_y;
     m->torsion = section.torsion;
     const double upright = shear_stress_of(&r);
+    gw_trace_at(engine, "y");
     status = bent_tube(&r, &turned, &on_its_side, in, engine);
+    gw_trace_at(engine, before);
     if (status != GW_OK) return status;
     m->moment_y = r.allowable;
     m->shear_y = r.shear_allowable;
