@@ -349,7 +349,7 @@ static bool beyond_charts(const struct assessment *a)
 const char *gw_pane_place(int pane, int panes)
 {
     static const char *const places[GW_PANES] = {"1", "2", "3"};
-    return panes > 1 ? places[pane] : NULL;
+    return panes > 1 && pane >= 0 && pane < GW_PANES ? places[pane] : NULL;
 }
 
 enum gw_status gw_lite_by_standard(const struct assessment *a)

@@ -262,8 +262,8 @@ static void explain_derives_them(void **state)
     judge_of(w, HEAD, SPEED("160") ", coast_distance: 20000 ft, impact: " BY_CODE ", blast: {" PAIR "}}\n" GLASS(STOUT),
              GOOD);
     const char *text = report_text(w, "h/lite/1");
-    static const char *const parts[] = {"X: Wind-borne debris", "p_high", "X: Blast",
-                                        "debris_cycles",        "impact-8",     "I-1: provided"};
+    static const char *const parts[] = {"X: Wind-borne debris", "p_high",   "X: Blast",
+                                        "debris_cycles",        "impact-8", "I-1: provided"};
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) assert_non_null(strstr(text, parts[i]));
 }
 

@@ -408,6 +408,53 @@ static void steps_of_what_is_explained(void **state)
     assert_true(tally.steps > 1000);
 }
 
+static const struct gw_step *step_of(const struct gw_trace *trace, const char *symbol)
+{
+    for (size_t i = 0; i < trace->n; i++)
+        if (strcmp(trace->steps[i].symbol, symbol) == 0) return &trace->steps[i];
+    fail_msg("no step gives %s", symbol);
+    return NULL;
+}
+
+static void record_level(struct gw_engine *engine, const char *place, double z)
+{
+    gw_trace_at(engine, place);
+    GW_STEP(engine, "k", GW_RATIO, 3, "", "c+1", {"c", 2, GW_RATIO});
+    GW_STEP(engine, "q", GW_RATIO, 3 * z, "", "k*z", {"k", 3, GW_RATIO}, {"z", z, GW_RATIO});
+    gw_trace_at(engine, NULL);
+}
+
+/* Two levels share a factor; the result stands in a group that is read before; one step feeds nothing. */
+static void what_is_settled(void **state)
+{
+    struct world *w = *state;
+    struct gw_trace trace;
+    struct gw_engine engine;
+    gw_trace_init(&trace, &w->arena);
+    gw_engine_init(&engine, gw_tables_standard(), &trace);
+    gw_trace_group(&engine, "levels");
+    gw_trace_group(&engine, "results");
+    GW_STEP(&engine, "p", GW_RATIO, 50, "", "q_1-q_2+c*g", {"q_1=q_top", 60, GW_RATIO}, {"q_2|q", 12, GW_RATIO},
+            {"c", 1, GW_RATIO}, {"g", 2, GW_RATIO});
+    gw_trace_group(&engine, "levels");
+    record_level(&engine, "h", 7);
+    record_level(&engine, "z", 4);
+    GW_STEP(&engine, "q_top", GW_RATIO, 60, "", "5*q", {"q", 12, GW_RATIO});
+    GW_FOUND(&engine, "spare", GW_RATIO, 9, "", "seen", {"k", 3, GW_RATIO});
+    gw_trace_note(&engine, "choice", "", "said once");
+    gw_trace_note(&engine, "choice", "", "said once");
+    gw_trace_settle(&trace, (const double[]){-50}, 1);
+    assert_int_equal(trace.n, 7); /* k and the choice once */
+    assert_string_equal(trace.steps[trace.n - 1].symbol, "p");
+    assert_string_equal(step_of(&trace, "p")->formula, "q_top-q+c_2*g");
+    assert_string_equal(step_of(&trace, "q")->formula, "k*z");
+    assert_string_equal(step_of(&trace, "k")->formula, "c_1+1");
+    assert_int_equal(step_of(&trace, "k")->leads, GW_YES);
+    assert_int_equal(step_of(&trace, "q_h")->leads, GW_NO);
+    assert_int_equal(step_of(&trace, "spare")->leads, GW_NO);
+    assert_int_equal(step_of(&trace, "choice")->leads, GW_YES);
+}
+
 /* What no calc kind reaches: importance, floors, slots. */
 static void steps_of_importance_and_movement(void **state)
 {
@@ -431,9 +478,13 @@ int main(int argc, char **argv)
 {
     if (argc > 1) reference_directory = argv[1];
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(evaluator_by_hand),    WORLD_TEST(every_step_of_every_case),
-        WORLD_TEST(steps_of_the_levels),        WORLD_TEST(steps_of_the_glass_of_every_lite),
-        WORLD_TEST(steps_of_what_is_explained), WORLD_TEST(steps_of_importance_and_movement),
+        cmocka_unit_test(evaluator_by_hand),
+        WORLD_TEST(every_step_of_every_case),
+        WORLD_TEST(steps_of_the_levels),
+        WORLD_TEST(steps_of_the_glass_of_every_lite),
+        WORLD_TEST(steps_of_what_is_explained),
+        WORLD_TEST(what_is_settled),
+        WORLD_TEST(steps_of_importance_and_movement),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
