@@ -55,15 +55,16 @@ static void put_step(struct gw_text *out, const char *of, const struct gw_equati
 /* Every derivation of the page in one table, each line with the heading that it stands under. */
 static bool put_steps(struct gw_text *out, const struct gw_report *report)
 {
-    const char *of = "";
+    const char *of = "", *part = "";
     bool any = false;
     for (size_t i = 0; i < report->n; i++) {
         const struct gw_block *block = &report->blocks[i];
-        if (block->kind == GW_HEADING) of = block->text;
+        if (block->kind == GW_HEADING) part = block->level > 2 ? block->text : "";
+        if (block->kind == GW_HEADING && block->level <= 2) of = block->text;
         if (block->kind != GW_EQUATION) continue;
         if (!any) gw_text_add(out, "of,step,symbol,formula,values,result,unit,clause,note\n");
         any = true;
-        put_step(out, of, &block->equation);
+        put_step(out, *part ? gw_format(report->arena, "%s: %s", of, part) : of, &block->equation);
     }
     return any;
 }
