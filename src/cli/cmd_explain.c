@@ -49,7 +49,7 @@ int cmd_explain(struct cli *cli)
     if (code) return code;
     if (cli->options.n_arguments > 1) {
         const char *what = cli->options.arguments[1];
-        struct gw_selection found;
+        struct gw_selection found = {.missing = {0}};
         gw_takeoff_select(&found, &run.takeoff, &cli->arena, what);
         return found.elements.n ? explain(&run, cli, &found) : unknown_element(cli, &run.takeoff, what, &found);
     }

@@ -59,7 +59,7 @@ static void add_given(struct page *page, struct gw_text *out, const struct gw_ar
 }
 
 /* What steps from `first` to the end of its group take without another step giving it. */
-static void given(struct page *page, const struct gw_trace *trace, size_t first)
+static void put_given(struct page *page, const struct gw_trace *trace, size_t first)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
@@ -82,7 +82,7 @@ static void steps(struct walk *walk, const struct gw_trace *trace)
         if (!is_shown(page, s)) continue;
         const bool opens = !before || before->group != s->group;
         if (opens && s->group) gw_report_heading(page->report, 3, s->group);
-        if (opens) given(page, trace, i);
+        if (opens) put_given(page, trace, i);
         gw_report_equation(page->report, s, ++walk->number, page->shown);
         before = s;
     }
