@@ -221,7 +221,8 @@ static double draw_pair(struct plate_sheet *s, const struct panel panels[2], dou
     const double first = caption(s, &panels[0], left, top);
     if (!s->stacked) {
         const double y = fmax(first, caption(s, &panels[1], right, top)) - 6;
-        return fmax(draw_panel(s, &panels[0], left, y), draw_panel(s, &panels[1], right, y));
+        const double foot = draw_panel(s, &panels[0], left, y); /* one after the other: what is drawn keeps its order */
+        return fmax(foot, draw_panel(s, &panels[1], right, y));
     }
     const double y = draw_panel(s, &panels[0], left, first - 6) + 24;
     return draw_panel(s, &panels[1], left, caption(s, &panels[1], left, y) - 6);
