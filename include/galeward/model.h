@@ -16,7 +16,7 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_rule_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_route_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
-    gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[];
+    gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[], gw_choose_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
@@ -80,6 +80,16 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
 /* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand. */
 bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
                      const struct gw_tables *tables);
+/* The option by its place in the file, below GW_OPTION_LIMIT. */
+static inline gw_option_set gw_option_bit(size_t option) { return (gw_option_set)1 << option; }
+/* Never taken together: of one group, or they set one key, or keys of one insert, tube or screw, to different values.
+ */
+bool gw_options_exclude(const struct gw_system *system, size_t a, size_t b);
+/* Those that change something under a key of the system file. */
+gw_option_set gw_options_touching(const struct gw_system *system, const char *key);
+/* `base` with options taken: changes merge in the file's order, what is added comes last. What `base` points to is
+ * shared. False after a diagnostic: together they make no valid file. */
+bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 /* The wall that meets another at its end (0 left, 1 right, seen from outside), named at either of them; NULL. */
 const char *gw_model_meets(const struct gw_model *model, const struct gw_wall *wall, size_t end);

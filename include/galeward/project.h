@@ -161,9 +161,29 @@ struct gw_layer {
     double thickness, shear_modulus;
     const struct gw_node *node;
 };
+/* The part within which something is chosen everywhere or nowhere. */
+enum gw_choose { GW_CHOOSE_UNSET, GW_CHOOSE_ZONE, GW_CHOOSE_WALL, GW_CHOOSE_PROJECT };
+/* A number, and what it is a price of. */
+struct gw_price {
+    double value;    /* per m, per m2 or each, by `dim`; absent: none given */
+    enum gw_dim dim; /* GW_COST, GW_COST_PER_LENGTH, GW_COST_PER_AREA */
+};
+/* Another make-up of a lite type, that may stand in its place. */
+struct gw_lite_alternative {
+    const char *name;
+    GW_LIST(struct gw_layer) layers;
+    const char *cost; /* as it was written */
+    struct gw_price price;
+    const struct gw_lite_type *as; /* the type with this make-up in the place of its own */
+    const struct gw_node *node;
+};
 struct gw_lite_type {
     const char *name;
     GW_LIST(struct gw_layer) layers;
+    const char *cost; /* as it was written */
+    struct gw_price price;
+    enum gw_choose choose;
+    GW_LIST(struct gw_lite_alternative) alternatives;
     int support;
     enum gw_lite_span span;
     enum gw_edge_finish edge_finish;

@@ -19,6 +19,7 @@ enum gw_type {
     GW_T_CHOICE,  /* int of an enum whose 0 is "not given" */
     GW_T_RECORD,  /* const struct X *; NULL */
     GW_T_NODE,    /* const struct gw_node *: where the record stands; takes no key */
+    GW_T_TREE,    /* const struct gw_node *: a mapping kept as it was written, whose keys are another record's; NULL */
     /* Of results, which are written and never read: structs as they lie in the domain. */
     GW_T_YES_NO,   /* bool */
     GW_T_COUNT,    /* long */

@@ -7,6 +7,8 @@
 
 #include "galeward/project.h"
 
+#include <stdint.h>
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -122,6 +124,7 @@ struct gw_plate_spec {
 enum gw_hold { GW_HOLD_UNSET, GW_HOLD_TAPPED, GW_HOLD_CHASE };
 struct gw_screw_spec {
     double diameter, threads_per_inch;
+    double spacing, end_distance; /* m; absent: the wall's */
     enum gw_thread thread;
     enum gw_hold hold;
     enum gw_metal alloy;
@@ -170,11 +173,32 @@ struct gw_stack_spec {
 struct gw_adds {
     double inertia_x, section_modulus_x;
 };
+/* What the cost of an option counts. */
+enum gw_counted {
+    GW_COUNTS_UNSET,
+    GW_COUNTS_WALL,
+    GW_COUNTS_LITE,
+    GW_COUNTS_MULLION,
+    GW_COUNTS_TRANSOM,
+    GW_COUNTS_SCREW,
+    GW_COUNTS_ANCHOR
+};
 struct gw_system_option {
     const char *name;
-    const struct gw_adds *adds;
-    double cost;
+    const struct gw_node *change; /* keys of the system file, to be merged over it; NULL */
+    const struct gw_adds *adds;   /* to the mullion, after every change */
+    enum gw_counted of;
+    const char *cost; /* as it was written */
+    struct gw_price price;
+    double once; /* where it is used at all; absent: nothing */
+    enum gw_choose choose;
+    const char *group; /* of one group at most one is taken; NULL */
+    GW_LIST(const char *) requires;
+    const struct gw_node *node;
 };
+/* Options of one system, by their place in its file. */
+enum { GW_OPTION_LIMIT = 64 };
+typedef uint64_t gw_option_set;
 struct gw_system_head {
     const char *name;
     enum gw_system_kind kind;
@@ -202,7 +226,46 @@ struct gw_system {
     GW_LIST(struct gw_system_option) options;
     double cost;
     const struct gw_node *node;
+    struct gw_reads *reads; /* marked by gw_part; NULL: nobody asks */
 };
+
+/* What of a system, and of the make-up of lites, something was worked out from: the parts of the file, and the lite
+ * types and elevations by their number modulo 64. */
+struct gw_reads {
+    uint32_t parts;
+    uint64_t lites;   /* types whose own make-up was looked at */
+    uint64_t weights; /* types whose heaviest make-up on a wall was */
+    uint64_t walls;   /* those walls: elevations of the take-off */
+    bool beyond;      /* a make-up at another place than the one that is judged */
+};
+#define GW_SYSTEM_PARTS(X)                                                                                             \
+    X(pocket)                                                                                                          \
+    X(ratings)                                                                                                         \
+    X(mullion)                                                                                                         \
+    X(corner_mullion)                                                                                                  \
+    X(jamb_mullion)                                                                                                    \
+    X(transom)                                                                                                         \
+    X(pressure_plate)                                                                                                  \
+    X(screw)                                                                                                           \
+    X(silicone)                                                                                                        \
+    X(transom_connection)                                                                                              \
+    X(splice)                                                                                                          \
+    X(glass_seat)                                                                                                      \
+    X(past_anchor)                                                                                                     \
+    X(anchor)                                                                                                          \
+    X(jamb_anchor)                                                                                                     \
+    X(corner_anchor)                                                                                                   \
+    X(drift)                                                                                                           \
+    X(stack_joint)                                                                                                     \
+    X(frame_weight)
+#define GW_PART_NUMBER(part) GW_PART_##part,
+enum gw_system_part { GW_SYSTEM_PARTS(GW_PART_NUMBER) GW_SYSTEM_PART_COUNT };
+static inline void gw_mark_part(const struct gw_system *system, enum gw_system_part part)
+{
+    if (system->reads) system->reads->parts |= (uint32_t)1 << part;
+}
+/* The only way for a check to look at a part that options may change: gw_part(system, mullion)->alloy. */
+#define gw_part(system, part) (gw_mark_part(system, GW_PART_##part), (system)->part)
 
 #ifdef __cplusplus
 }

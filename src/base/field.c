@@ -81,6 +81,7 @@ bool gw_field_is_absent(const struct gw_field *field, const void *at)
     case GW_T_CHOICE:
         return *(const int *)at == 0;
     case GW_T_TEXT:
+    case GW_T_TREE:
         return *(void *const *)at == NULL;
     case GW_T_RECORD:
         return gw_field_struct(field, at) == NULL;

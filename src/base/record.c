@@ -24,6 +24,7 @@ static size_t type_size(const struct gw_field *field)
     case GW_T_RECORD:
         return field->record->size;
     case GW_T_NODE:
+    case GW_T_TREE:
         return sizeof(const struct gw_node *);
     default: /* of results: never read */
         return 0;
@@ -170,6 +171,19 @@ static bool load_text(struct gw_load *load, const struct gw_field *field, const 
     return true;
 }
 
+static bool load_tree(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                      const struct gw_node **out)
+{
+    if (node->kind != GW_MAPPING || !node->first) {
+        gw_load_say(load, "wrong_type", field, node,
+                    gw_format(load->arena, "'%s' wants a mapping of keys, not %s", gw_load_label(field, node),
+                              node->kind != GW_SEQUENCE && !node->length ? "nothing" : gw_kind_word(node)));
+        return false;
+    }
+    *out = node;
+    return true;
+}
+
 static bool load_into(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *path,
                       void *at)
 {
@@ -184,6 +198,8 @@ static bool load_into(struct gw_load *load, const struct gw_field *field, const 
         return load_choice(load, field, node, at);
     case GW_T_TEXT:
         return load_text(load, field, node, at);
+    case GW_T_TREE:
+        return load_tree(load, field, node, at);
     case GW_T_RECORD:
         return gw_record_load(load, field->record, node, path, at);
     default: /* takes no key, or is of results */

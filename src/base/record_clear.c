@@ -25,6 +25,7 @@ void gw_field_clear(const struct gw_field *field, void *at)
     case GW_T_TEXT:
     case GW_T_RECORD:
     case GW_T_NODE:
+    case GW_T_TREE:
         *(void **)at = NULL;
         break;
     default: /* of results: never read */

@@ -68,6 +68,11 @@ const struct gw_choice gw_water_rule_choices[] = {{"R", GW_WATER_R, ""},
                                                   {"AW", GW_WATER_AW, ""},
                                                   {"curtain_wall", GW_WATER_CURTAIN_WALL, ""},
                                                   {0}};
+const struct gw_choice gw_choose_choices[] = {
+    {"zone", GW_CHOOSE_ZONE, "one zone of one wall, below or above the roof line"},
+    {"wall", GW_CHOOSE_WALL, "one wall"},
+    {"project", GW_CHOOSE_PROJECT, "the whole project"},
+    {0}};
 const struct gw_choice gw_version_choices[] = {{"1", 1, ""}, {0}};
 const struct gw_choice gw_shape_choices[] = {
     {"ridge", GW_RIDGE, ""}, {"escarpment", GW_ESCARPMENT, ""}, {"hill", GW_HILL, "axisymmetric"}, {0}};

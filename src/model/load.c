@@ -115,10 +115,15 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
     load.assumptions = NULL;
     bool good = gw_record_load(&load, &gw_system_record, root, "", system);
     gw_validate_system(model, system);
+    const bool options = gw_validate_options(model, system, load.preset);
     if (!good) return;
     system->name = system->system->name;
     system->file = source->name;
-    gw_assume_system(model, system);
+    for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
+        struct gw_system alone; /* its faults are found where they are written */
+        gw_system_with(&alone, model, system, gw_option_bit(i));
+    }
+    if (options) gw_assume_system(model, system);
 }
 
 static void load_systems(struct gw_model *model, const char *project_path)

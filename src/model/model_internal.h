@@ -8,6 +8,18 @@
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
+/* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
+ * of the file's bare numbers. */
+bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum gw_units preset);
+void gw_validate_alternatives(struct gw_model *model, struct gw_lite_type *type);
+/* price.c: `cost` of a node, in one of the dimensions that it may have; a bare number is of the first. */
+struct gw_priced {
+    const char *of, *example;
+    enum gw_dim dims[2];
+    size_t n;
+};
+void gw_settle_price(struct gw_price *out, struct gw_model *model, const struct gw_node *node, enum gw_units preset,
+                     const struct gw_priced *may);
 /* validate.c: shared with the files that follow. */
 bool gw_same_length(double a, double b);
 const char *gw_feet(struct gw_model *model, double si);                       /* in the units of the file */

@@ -288,6 +288,14 @@ static const struct gw_field MOVEMENT_RULES[] = {
     MOVES(erection, GW_LENGTH, LIMITS(0, 0.05), .help = "tolerance each way; absent: the usual"),
 };
 static const struct gw_record MOVEMENT_RULES_RECORD = RECORD("movement", gw_movement_rules, MOVEMENT_RULES);
+static const struct gw_field ALTERNATIVE[] = {
+    F(gw_lite_alternative, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"),
+    F(gw_lite_alternative, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY | GW_REQUIRED,
+      .help = "from outside to inside"),
+    F(gw_lite_alternative, cost, GW_T_TEXT, .help = "per ft2 or m2 of its lites, or each"),
+    PLACE(gw_lite_alternative),
+};
+static const struct gw_record ALTERNATIVE_RECORD = RECORD("alternative", gw_lite_alternative, ALTERNATIVE);
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
@@ -297,6 +305,11 @@ static const struct gw_field LITE[] = {
     PICK(gw_lite_type, edge_finish, gw_edge_finish_choices, .help = "of free edges"),
     PICK(gw_lite_type, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "what kind of component it is"),
+    F(gw_lite_type, cost, GW_T_TEXT, .help = "per ft2 or m2 of its lites, or each"),
+    PICK(gw_lite_type, choose, gw_choose_choices, .fallback = "zone", .flags = GW_SILENT,
+         .help = "the part within which one make-up is taken"),
+    F(gw_lite_type, alternatives, GW_T_RECORD, .record = &ALTERNATIVE_RECORD, .flags = GW_MANY,
+      .help = "make-ups that may stand in its place"),
     PLACE(gw_lite_type),
 };
 static const struct gw_record LITE_RECORD = RECORD("lite type", gw_lite_type, LITE);

@@ -210,6 +210,9 @@ static const struct gw_field SCREW[] = {
     NUM(gw_screw_spec, head_diameter, GW_THICKNESS, LIMITS(0.002, 0.05), .help = "head or washer, on the plate"),
     NUM(gw_screw_spec, tested_pullout, GW_FORCE, LIMITS(1, 1e6), .help = "nominal pull-out by test"),
     F(gw_screw_spec, report, GW_T_TEXT, .help = "of that test"),
+    NUM(gw_screw_spec, spacing, GW_LENGTH, LIMITS(0.02, 2), .help = "along the plate; a wall's screws go before it"),
+    NUM(gw_screw_spec, end_distance, GW_LENGTH, LIMITS(0.005, 1),
+        .help = "of the last screw from the end of the plate; a wall's screws go before it"),
 };
 static const struct gw_record SCREW_RECORD = RECORD("screw", gw_screw_spec, SCREW);
 static const struct gw_field CAPACITY[] = {
@@ -299,10 +302,30 @@ static const struct gw_field ADDS[] = {
     NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
     NUM(gw_adds, section_modulus_x, GW_SECTION_MODULUS, LIMITS(0, 1), .help = "added modulus")};
 static const struct gw_record ADDS_RECORD = RECORD("adds", gw_adds, ADDS);
+static const struct gw_choice COUNTED[] = {{"wall", GW_COUNTS_WALL, "its area"},
+                                           {"lite", GW_COUNTS_LITE, "their area, or each"},
+                                           {"mullion", GW_COUNTS_MULLION, "their length"},
+                                           {"transom", GW_COUNTS_TRANSOM, "their length"},
+                                           {"screw", GW_COUNTS_SCREW, "each"},
+                                           {"anchor", GW_COUNTS_ANCHOR, "each"},
+                                           {0}};
 static const struct gw_field OPTION[] = {
     F(gw_system_option, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name"),
-    F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD, .help = "what it adds"),
-    NUM(gw_system_option, cost, GW_COST_PER_LENGTH, LIMITS(0, 1e9), .help = "cost per length"),
+    F(gw_system_option, change, GW_T_TREE,
+      .help = "keys of the system file: mappings merge key by key, lists and values replace"),
+    F(gw_system_option, adds, GW_T_RECORD, .record = &ADDS_RECORD,
+      .help = "to the mullion, after every change; beside a tube it counts as an aluminum insert"),
+    PICK(gw_system_option, of, COUNTED,
+         .help = "what the cost counts; absent: the wall, or for a cost by length of what `adds` the mullion"),
+    F(gw_system_option, cost, GW_T_TEXT,
+      .help = "per ft or m of a mullion or transom, per ft2 or m2 of a wall or lite, each of a lite, screw or anchor"),
+    NUM(gw_system_option, once, GW_COST, LIMITS(0, 1e12),
+        .help = "where it is used at all: a die, a test, an engineer"),
+    PICK(gw_system_option, choose, gw_choose_choices, .fallback = "zone", .flags = GW_SILENT,
+         .help = "the part within which it is taken everywhere or nowhere"),
+    F(gw_system_option, group, GW_T_TEXT, .help = "of one group at most one is taken"),
+    F(gw_system_option, requires, GW_T_TEXT, .flags = GW_MANY | GW_ALONE, .help = "only together with these options"),
+    PLACE(gw_system_option),
 };
 static const struct gw_record OPTION_RECORD = RECORD("option", gw_system_option, OPTION);
 static const struct gw_field SYSTEM_HEAD[] = {

@@ -287,6 +287,14 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
         FAULT(model, lite->node, "layers", "%s", fault_text(model, &engine.fault));
 }
 
+static void check_lite_type(struct gw_model *model, struct gw_lite_type *type)
+{
+    check_layers(model, type);
+    gw_validate_alternatives(model, type);
+    for (size_t i = 0; i < type->alternatives.n; i++)
+        if (type->alternatives.items[i].as) check_layers(model, type->alternatives.items[i].as);
+}
+
 static void check_air(struct gw_model *model, const struct gw_air_state *state, const struct gw_node *place,
                       const char *key)
 {
@@ -432,7 +440,7 @@ void gw_validate_project(struct gw_model *model)
     if (!p->buildings.n && buildings && buildings->kind == GW_SEQUENCE)
         FAULT(model, p->node, "buildings", "'buildings' is empty");
     for (size_t i = 0; i < p->buildings.n; i++) check_volume(model, &p->buildings.items[i]);
-    for (size_t i = 0; i < p->lites.n; i++) check_layers(model, &p->lites.items[i]);
+    for (size_t i = 0; i < p->lites.n; i++) check_lite_type(model, &p->lites.items[i]);
     check_glass_rules(model);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     check_elevations(model);

@@ -91,6 +91,7 @@ static void output_row(struct gw_text *out, const struct gw_field *field)
                                         [GW_T_CHOICE] = "text",
                                         [GW_T_RECORD] = "",
                                         [GW_T_NODE] = "",
+                                        [GW_T_TREE] = "mapping",
                                         [GW_T_YES_NO] = "true or false",
                                         [GW_T_COUNT] = "whole number",
                                         [GW_T_WORD] = "text",

@@ -181,6 +181,7 @@ static const char *json_type(const struct gw_field *field)
     case GW_T_RECORD:
     case GW_T_DESCRIBED:
     case GW_T_NODE:
+    case GW_T_TREE:
         return "object";
     default: /* words */
         return "string";
