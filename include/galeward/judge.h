@@ -23,6 +23,15 @@ const char *gw_load_direction_name(enum gw_load_direction direction); /* "inward
 /* How grave: not required, pass, not shown, fail (0 to 3). The one order of verdicts. */
 int gw_verdict_rank(enum gw_verdict verdict);
 
+/* What stands at a place where make-ups are chosen; NULL in the ask: each lite type as the project has it. */
+struct gw_chosen {
+    size_t place;                            /* that is being judged */
+    const size_t *place_of;                  /* by element of the take-off */
+    const struct gw_lite_type *const *lites; /* by place, then by lite type of the project: what stands for it there */
+    /* By elevation of the take-off, then by lite type: the heaviest that is chosen anywhere on that wall. */
+    const struct gw_lite_type *const *heaviest;
+};
+
 /* What a test was compared by, at one place: its specimen against what is there. */
 struct gw_compared {
     const char *what;                  /* "span" */
@@ -44,6 +53,8 @@ struct gw_ask {
     const struct gw_takeoff *takeoff;
     struct gw_arena *arena;          /* results and what is remembered live as long as it */
     const struct gw_system *system;  /* on offer, while one is judged */
+    const struct gw_chosen *choice;  /* of make-ups; NULL: the project's own */
+    struct gw_reads *reads;          /* which make-ups were looked at is marked there; NULL: nobody asks */
     struct gw_trace *trace;          /* NULL: no derivation wanted */
     struct gw_comparisons *compared; /* with a derivation: what its test was compared by; NULL: not wanted */
     struct gw_engine engine;         /* opened by the judge for each call of a check; gathers the rows used */
@@ -110,6 +121,7 @@ struct gw_demand {
     struct gw_message summary;             /* hazards: the part of the message that places share; else not said */
     const struct gw_hazard_demand *hazard; /* NULL unless the check is debris or blast, and asked */
     const struct gw_below *below;          /* NULL: the project asks for no less than the site */
+    struct gw_reads reads;                 /* make-ups that it was worked out from */
     const struct gw_used *used;            /* rows of tables; never NULL */
 };
 
@@ -118,6 +130,7 @@ const struct gw_term *gw_term_of(const struct gw_demand *demand, unsigned i);
 
 struct gw_finding {
     const struct gw_system *candidate;
+    const struct gw_system *offered; /* with the options that are chosen there; NULL: the candidate as it is */
     const struct gw_demand *demand;
     enum gw_verdict verdict;
     enum gw_evidence evidence;

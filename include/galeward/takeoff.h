@@ -92,6 +92,7 @@ struct gw_wall_grid {
     double roof_corner;               /* m, reach of the roof's corner along the parapet; 0: no part above the roof */
     double left_corner, right_corner; /* m, of an outside corner beyond that end; absent: none */
     const char *left_meets, *right_meets; /* the wall that meets it at that corner; NULL: none, or not named */
+    bool screws_given;                    /* the wall says how far apart its screws are */
     bool goes_on_left, goes_on_right;     /* the wall goes on beyond that end, with a bay as wide as its last one */
     struct gw_grid_layer layers[GW_SORT_COUNT];
 };
@@ -271,6 +272,8 @@ bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out);
 /* The wind case behind an element, and the same computation again with its derivation. */
 void gw_takeoff_case(const struct gw_model *model, const struct gw_element *element, struct gw_wind_case *out,
                      struct gw_wind_parapet *parapet);
+/* The pressures of an element anew, after its effective area was changed; what governs is not said again. */
+enum gw_status gw_takeoff_again(const struct gw_model *model, struct gw_element *element);
 enum gw_status gw_takeoff_derive(const struct gw_model *model, const struct gw_element *element, struct gw_trace *trace,
                                  struct gw_wind_result *out);
 

@@ -50,7 +50,7 @@ static bool mullion_takes(const struct trial *t, double span, double width)
     struct gw_simple_span felt;
     gw_engine_init(&ask->engine, ask->model->tables, NULL);
     if (!resized(&trial, t, gw_wind_effective_area(span, width, &ask->engine))) return false;
-    if (!gw_member_of(&m, &question, ask, t->system->mullion, span, "mullion")) return false;
+    if (!gw_member_of(&m, &question, ask, gw_part(t->system, mullion), span, "mullion")) return false;
     gw_simple_span(&felt, fmax(trial.inward_asd.pa, -trial.outward_asd.pa) * width, span, m.stiffness);
     const bool strong = felt.moment <= m.moment && !(felt.shear > m.shear);
     /* lites as tall as the span, since its rows are not told */
@@ -132,13 +132,13 @@ static void reach_of(struct gw_reach *out, struct gw_ask *ask, const struct gw_s
                              .at_span = GW_ABSENT,
                              .spacing = GW_ABSENT,
                              .screw_width = GW_ABSENT};
-    if (mullion && system->mullion) {
+    if (mullion && gw_part(system, mullion)) {
         out->at_width = mullion->width;
         out->at_span = mullion->span;
         out->span = greatest(&(struct trial){ask, system, mullion, mullion->width}, takes_span, least, longest);
         out->width = greatest(&(struct trial){ask, system, mullion, mullion->span}, takes_width, least, widest);
     }
-    if (!screw || !system->screw || !system->pressure_plate) return;
+    if (!screw || !gw_part(system, screw) || !gw_part(system, pressure_plate)) return;
     out->screw_width = screw->width;
     out->spacing = greatest(&(struct trial){ask, system, screw, screw->width}, takes_spacing, least, apart);
 }

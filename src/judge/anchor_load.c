@@ -1,4 +1,5 @@
 #include "judge/anchor_load.h"
+#include "judge/glass_lite.h"
 
 #include "judge/corner.h"
 #include "judge/judge_internal.h"
@@ -88,9 +89,9 @@ static double heaviest_on(struct gw_ask *ask, const struct gw_wall_grid *grid)
     const bool *placed = types_of(ask, placed_types(ask), grid);
     double heaviest = 0;
     for (size_t i = 0; i < ask->model->project.lites.n; i++) {
-        const struct gw_lite_type *type = &ask->model->project.lites.items[i];
         struct gw_make_up make_up;
         if (!placed[i]) continue;
+        const struct gw_lite_type *type = gw_heaviest_now(ask, grid, &ask->model->project.lites.items[i]);
         if (!type->layers.n || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &ask->engine) != GW_OK)
             return GW_ABSENT;
         heaviest = fmax(heaviest, gw_make_up_weight(&make_up, &ask->engine));
@@ -138,8 +139,8 @@ void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struc
 
 const struct gw_anchor_spec *gw_anchor_of(const struct gw_system *system, const struct gw_element *e)
 {
-    if (e->corner) return system->corner_anchor;
-    return gw_is_half(system, e) ? system->jamb_anchor : system->anchor;
+    if (e->corner) return gw_part(system, corner_anchor);
+    return gw_is_half(system, e) ? gw_part(system, jamb_anchor) : gw_part(system, anchor);
 }
 
 const char *gw_anchor_key(const struct gw_system *system, const struct gw_element *e)

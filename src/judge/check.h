@@ -115,6 +115,9 @@ struct gw_message gw_fault_message(const struct gw_ask *ask);
 /* It is the take-off's own element, not a changed copy: what it is remembered by is its index. */
 bool gw_is_taken_off(const struct gw_ask *ask, const struct gw_element *e);
 
+/* The element with the system's spacing of its screws, where the wall says none; else the same. */
+const struct gw_element *gw_as_fastened(struct gw_ask *ask, const struct gw_system *system, const struct gw_element *e);
+
 /* Allowable-stress pressures of an element, Pa, magnitudes; marks the rows that they rest on. */
 struct gw_pressures {
     double inward, outward;

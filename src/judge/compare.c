@@ -114,11 +114,11 @@ static bool shows_less(const struct gw_outcome *a, const struct gw_outcome *b)
 static struct gw_outcome governed(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system,
                                   size_t i)
 {
-    const struct gw_rating *rating = &system->ratings.items[i];
+    const struct gw_rating *rating = &gw_part(system, ratings).items[i];
     struct gw_outcome o = test_by(ask, d, rating);
-    for (size_t k = 0; o.rating && !d->check->does->levels && k < system->ratings.n; k++) {
-        if (!may_govern(&system->ratings.items[k], rating)) continue;
-        const struct gw_outcome other = test_by(ask, d, &system->ratings.items[k]);
+    for (size_t k = 0; o.rating && !d->check->does->levels && k < gw_part(system, ratings).n; k++) {
+        if (!may_govern(&gw_part(system, ratings).items[k], rating)) continue;
+        const struct gw_outcome other = test_by(ask, d, &gw_part(system, ratings).items[k]);
         if (shows_less(&other, &o)) o = other;
     }
     o.beside = o.rating && o.rating != rating ? rating : NULL;
@@ -143,7 +143,7 @@ static bool best_rating(struct gw_outcome *best, struct gw_ask *ask, const struc
     *best = (struct gw_outcome){.rating = NULL};
     if (!d->check->does->test) return false;
     ask->trace = NULL;
-    for (size_t i = 0; i < system->ratings.n; i++) {
+    for (size_t i = 0; i < gw_part(system, ratings).n; i++) {
         struct gw_outcome o = governed(ask, d, system, i);
         const bool named = best->rating && o.rating == best->rating && o.beside;
         if (o.rating && (!best->rating || named || shows_more(&o, best, d->check->path))) *best = o;
@@ -163,8 +163,8 @@ static void name_short_ones(struct gw_outcome *best, struct gw_ask *ask, const s
 {
     struct gw_trace *trace = ask->trace;
     ask->trace = NULL;
-    for (size_t i = 0; best->verdict == GW_PASS && !d->check->does->levels && i < system->ratings.n; i++) {
-        const struct gw_rating *rating = &system->ratings.items[i];
+    for (size_t i = 0; best->verdict == GW_PASS && !d->check->does->levels && i < gw_part(system, ratings).n; i++) {
+        const struct gw_rating *rating = &gw_part(system, ratings).items[i];
         if (rating == best->rating) continue;
         const struct gw_outcome o = test_by(ask, d, rating);
         if (!o.rating || o.foreign || o.verdict != GW_FAIL) continue;
@@ -416,8 +416,9 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
         [GW_LIMITS_THEN_RATING] = limits_then_rating};
     const struct gw_demand *d = f->demand;
     struct gw_outcome o;
-    ask->system = f->candidate;
-    if (!settled(&o, d, f->candidate)) o = routes[d->check->does->route](ask, d, f->candidate);
+    const struct gw_system *system = f->offered ? f->offered : f->candidate;
+    ask->system = system;
+    if (!settled(&o, d, system)) o = routes[d->check->does->route](ask, d, system);
     f->at_most = d->at_most;
     keep(f, &o);
 }

@@ -1,4 +1,5 @@
 #include "judge/coverage.h"
+#include "judge/glass_lite.h"
 
 #include "base/fields.h"
 #include "base/tolerance.h"
@@ -108,7 +109,7 @@ static struct gw_message short_beside(struct gw_ask *ask, const struct gw_rating
 static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_tested_fastening *t,
                                             const struct gw_element *e)
 {
-    const struct gw_screw_spec *screw = ask->system ? ask->system->screw : NULL;
+    const struct gw_screw_spec *screw = ask->system ? gw_part(ask->system, screw) : NULL;
     if (!t)
         return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
                           "fastening)");
@@ -124,6 +125,9 @@ static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_
     if (t->spacing < e->height - GW_HAIR_M)
         return GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
                       gw_of_quantity(GW_THICKNESS, e->height));
+    if (screw && t->end_distance < screw->end_distance - GW_HAIR_M)
+        return GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
+                      gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, screw->end_distance));
     if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
         return GW_SAY(ask->arena, "tested with screws of {}, here {}", gw_of_quantity(GW_THICKNESS, t->diameter),
                       gw_of_quantity(GW_THICKNESS, screw->diameter));
@@ -220,7 +224,7 @@ static struct gw_message not_hung(const struct gw_rating *rating, const struct g
  */
 static struct gw_message without_reinforcement(struct gw_ask *ask, const struct gw_tested *t)
 {
-    const struct gw_member_spec *m = ask->system ? ask->system->mullion : NULL;
+    const struct gw_member_spec *m = ask->system ? gw_part(ask->system, mullion) : NULL;
     const bool reinforced = t->reinforcement && strcmp(t->reinforcement, "none") != 0;
     if (!reinforced || !m || m->insert) return (struct gw_message){0};
     return GW_SAY(ask->arena, "tested with reinforcement ({}), which the system has not", gw_of_text(t->reinforcement));
@@ -335,7 +339,7 @@ static bool is_like(struct gw_ask *ask, const struct gw_rating *rating, const st
     const struct gw_message unhung = not_hung(rating, e);
     const struct gw_tested *t = rating->tested;
     const bool half = ask->system && gw_is_half(ask->system, e);
-    const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
+    const bool insert = ask->system && gw_part(ask->system, mullion) && gw_part(ask->system, mullion)->insert;
     const bool bare = t->reinforcement && strcmp(t->reinforcement, "none") == 0;
     return !gw_said(&unhung) && !half && !e->overhang && !(bare && insert) && fabs(t->span - e->span) < GW_HAIR_M;
 }
@@ -373,7 +377,7 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     const struct gw_element *e = demand->element;
     if (!begin(out, rating, GW_FIXED)) return;
     const double asked = gw_greater(gw_pressures_on(ask, e));
-    const bool insert = ask->system && ask->system->mullion && ask->system->mullion->insert;
+    const bool insert = ask->system && gw_part(ask->system, mullion) && gw_part(ask->system, mullion)->insert;
     out->why = short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why)) out->why = other_continuity(ask, rating, e, true);
     out->covers = !gw_said(&out->why);

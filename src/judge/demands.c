@@ -28,10 +28,14 @@ void gw_demand_clear(struct gw_demand *out, const struct gw_check *check, const 
 void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_place *place)
 {
+    struct gw_reads reads = {0}, *outer = ask->reads;
     gw_demand_clear(out, check, place);
     gw_ask_open(ask);
     gw_trace_group(&ask->engine, "What is asked");
+    ask->reads = &reads;
     check->does->demand(out, ask, place);
+    ask->reads = outer;
+    out->reads = reads;
     out->used = gw_ask_close(ask, NULL);
 }
 

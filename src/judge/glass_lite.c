@@ -2,10 +2,10 @@
 
 #include "judge/judge_internal.h"
 
-/* By element, as far as worked out. */
-struct gw_glass_memory {
-    const struct gw_glass_judged **judged;
-    const struct gw_used **used;
+/* Remembered by its make-up, its size and the pressures on it. */
+struct known_lite {
+    struct gw_glass_judged judged;
+    const struct gw_used *used;
 };
 
 static const struct gw_glass_rules *rules_of(const struct gw_model *model)
@@ -17,9 +17,44 @@ static const struct gw_glass_rules *rules_of(const struct gw_model *model)
     return model->project.glass ? model->project.glass : &none;
 }
 
-const struct gw_lite_type *gw_glazed_type(const struct gw_model *model, const struct gw_element *e)
+static uint64_t bit_of(size_t number) { return (uint64_t)1 << number % 64; }
+
+static const struct gw_lite_type *lite_at(const struct gw_ask *ask, const struct gw_lite_type *type, size_t place)
 {
-    const struct gw_lite_type *type = e->lite ? gw_model_lite(model, e->lite) : NULL;
+    const size_t i = (size_t)(type - ask->model->project.lites.items);
+    const struct gw_chosen *c = ask->choice;
+    if (ask->reads) ask->reads->lites |= bit_of(i);
+    if (ask->reads && c && place != c->place) ask->reads->beyond = true;
+    return c ? c->lites[place * ask->model->project.lites.n + i] : type;
+}
+
+const struct gw_lite_type *gw_lite_now(const struct gw_ask *ask, const struct gw_lite_type *type)
+{
+    if (!type) return NULL;
+    return lite_at(ask, type, ask->choice ? ask->choice->place : 0);
+}
+
+const struct gw_lite_type *gw_heaviest_now(const struct gw_ask *ask, const struct gw_wall_grid *grid,
+                                           const struct gw_lite_type *type)
+{
+    if (!type) return NULL;
+    const size_t n = ask->model->project.lites.n, i = (size_t)(type - ask->model->project.lites.items);
+    if (ask->reads) {
+        ask->reads->weights |= bit_of(i);
+        ask->reads->walls |= bit_of(grid->elevation);
+    }
+    return ask->choice ? ask->choice->heaviest[grid->elevation * n + i] : type;
+}
+
+const struct gw_lite_type *gw_type_of(const struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_lite_type *type = e->lite ? gw_model_lite(ask->model, e->lite) : NULL;
+    return type ? lite_at(ask, type, ask->choice ? ask->choice->place_of[e->index] : 0) : NULL;
+}
+
+const struct gw_lite_type *gw_glazed_type(const struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_lite_type *type = gw_type_of(ask, e);
     return type && type->layers.n ? type : NULL;
 }
 
@@ -96,50 +131,41 @@ void gw_use_plate_workspace(struct gw_ask *ask)
     ask->engine.workspace = m->workspace;
 }
 
-static struct gw_glass_memory *memory_of(struct gw_ask *ask)
-{
-    const size_t n = ask->takeoff->elements.n + 1;
-    if (ask->memory->glass) return ask->memory->glass;
-    struct gw_glass_memory *m = gw_alloc(ask->arena, 1, sizeof *m);
-    *m = (struct gw_glass_memory){gw_alloc(ask->arena, n, sizeof *m->judged), gw_alloc(ask->arena, n, sizeof *m->used)};
-    return ask->memory->glass = m;
-}
-
-/* In an engine of its own, so that what is remembered brings its rows along. */
-static const struct gw_glass_judged *work_out(struct gw_demand *out, struct gw_ask *ask, const struct gw_element *e,
-                                              const struct gw_lite_type *type, const struct gw_used **used)
+/* In an engine of its own, so that what is remembered brings its rows along. NULL: refused, which `out` says. */
+static struct known_lite *work_out(struct gw_demand *out, struct gw_ask *ask, const struct gw_element *e,
+                                   const struct gw_lite_type *type)
 {
     struct gw_ask own = *ask;
-    struct gw_glass_judged *one = gw_alloc(ask->arena, 1, sizeof *one);
+    struct known_lite *known = gw_alloc(ask->arena, 1, sizeof *known);
     own.trace = NULL;
     gw_ask_open(&own);
     gw_use_plate_workspace(&own);
-    const enum gw_status status = gw_judge_glass(one, ask->model, e, type, &own.engine);
+    const enum gw_status status = gw_judge_glass(&known->judged, ask->model, e, type, &own.engine);
     const struct gw_message why = gw_fault_message(&own);
-    *used = gw_ask_close(&own, NULL);
-    if (status == GW_OK) return one;
+    known->used = gw_ask_close(&own, NULL);
+    if (status == GW_OK) return known;
     gw_demand_unknown(out, GW_SAY(ask->arena, "lite {}: {}", gw_of_text(type->name), gw_of_message(&why)));
     return NULL;
 }
 
 const struct gw_glass_judged *gw_glass_of(struct gw_demand *out, struct gw_ask *ask, const struct gw_element *e)
 {
-    const struct gw_lite_type *type = gw_glazed_type(ask->model, e);
-    const struct gw_used *used = NULL;
+    const struct gw_lite_type *type = gw_glazed_type(ask, e);
     if (!gw_pressures_known(out, ask, e)) return NULL;
     if (!type) {
         gw_demand_unknown(out, GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)"));
         return NULL;
     }
-    struct gw_glass_memory *m = memory_of(ask);
-    const bool kept = gw_is_taken_off(ask, e);
-    const struct gw_glass_judged *one = kept ? m->judged[e->index] : NULL;
-    if (one) used = m->used[e->index];
-    else one = work_out(out, ask, e, type, &used);
-    if (kept && one) {
-        m->judged[e->index] = one;
-        m->used[e->index] = used;
+    const struct {
+        uintptr_t type;
+        double of[4];
+    } key = {(uintptr_t)type, {e->width, e->pane, e->inward_asd.pa, e->outward_asd.pa}};
+    struct known_lite *known = *gw_memo_at(&ask->memory->glass, ask->arena, &key, sizeof key);
+    if (!known) {
+        known = work_out(out, ask, e, type);
+        *gw_memo_at(&ask->memory->glass, ask->arena, &key, sizeof key) = known; /* the work may have moved the table */
     }
-    if (one) gw_used_merge(&ask->engine.used, used);
-    return one;
+    if (!known) return NULL;
+    gw_used_merge(&ask->engine.used, known->used);
+    return &known->judged;
 }

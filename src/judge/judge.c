@@ -34,7 +34,7 @@ bool gw_graver(const struct gw_finding *a, const struct gw_finding *b)
 }
 
 /* Pressures too low show nothing: what passes under them is at best not shown. */
-static void summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low)
+void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low)
 {
     for (size_t i = 0; i < n; i++) {
         summary->counts[findings[i].verdict]++;
@@ -53,9 +53,10 @@ static void judge_system(struct gw_finding *findings, struct gw_judgement *out, 
     for (size_t i = 0; i < n; i++) {
         findings[i].candidate = system;
         findings[i].demand = &out->demands.items[i];
+        gw_fasten(&findings[i], ask);
         gw_find(&findings[i], ask);
     }
-    gw_judge_paths(findings, n, ask);
+    gw_judge_paths(findings, n, ask, gw_paths_of(findings, n, ask));
 }
 
 void gw_judge_demands(struct gw_judgement *out, struct gw_ask *ask) { gw_find_demands(out, ask); }
@@ -71,7 +72,7 @@ void gw_judge(struct gw_judgement *out, struct gw_ask *ask)
         struct gw_finding *first = &out->findings.items[c * each];
         judge_system(first, out, ask, &model->systems.items[c]);
         out->summaries.items[c].candidate = &model->systems.items[c];
-        summarize(&out->summaries.items[c], first, each, ask->takeoff->too_low);
+        gw_summarize(&out->summaries.items[c], first, each, ask->takeoff->too_low);
     }
     out->findings.n = each * candidates;
     out->summaries.n = candidates;
@@ -83,6 +84,7 @@ static void start(struct gw_finding *out, struct gw_demand *demand, struct gw_as
     const struct gw_place place = {.where = element->id, .element = element, .component = element->component};
     gw_judge_demand(demand, ask, check, &place);
     *out = (struct gw_finding){.candidate = system, .demand = demand};
+    gw_fasten(out, ask);
 }
 
 void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask,

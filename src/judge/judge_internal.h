@@ -12,8 +12,8 @@ struct gw_judge_memory {
     struct gw_memo sets; /* of rows used */
     struct gw_judged_wall *walls;
     size_t n_walls, walls_capacity;
-    void *workspace; /* of the plate solver, once one was needed */
-    struct gw_glass_memory *glass;
+    void *workspace;      /* of the plate solver, once one was needed */
+    struct gw_memo glass; /* lites by make-up, size, pressures */
     struct gw_line_memory *lines;
     const struct gw_leaning **leaning; /* by element, as far as worked out */
     struct gw_memo chains;             /* of pieces of mullion, by the lines of the wall */
@@ -21,6 +21,7 @@ struct gw_judge_memory {
     struct gw_memo members;            /* by what their strength hangs on */
     struct gw_memo blasts;             /* by lite type and size */
     struct gw_memo specimens;          /* what a specimen felt, by its record */
+    struct gw_memo fastened;           /* groups of screws at other spacings */
 };
 
 /* context.c: around each call of a check. */
@@ -33,12 +34,21 @@ void gw_demand_clear(struct gw_demand *out, const struct gw_check *check, const 
 void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_place *place);
 void gw_find_demands(struct gw_judgement *out, struct gw_ask *ask);
+/* judge.c: what a candidate's findings come to; `too_low`: given pressures that govern are. */
+void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low);
+/* fastened.c: a demand of screws for the spacing of the system, where the wall has none of its own. */
+void gw_fasten(struct gw_finding *finding, struct gw_ask *ask);
 /* compare.c: one demand that is asked and known, one system. */
 void gw_find(struct gw_finding *finding, struct gw_ask *ask);
 /* The same by the row's limits alone, whatever the ratings are. */
 void gw_find_by_limits(struct gw_finding *finding, struct gw_ask *ask);
-/* path.c: what no test reaches is shown by calculation where every link of its wall is. `findings` are one
- * candidate's. */
-void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask);
+/* path.c: what no test reaches is shown by calculation where every link of its wall is. `findings` are one candidate's,
+ * by demand, and stay where they are; the links of an element's path are found by an index made of them. */
+struct gw_paths;
+const struct gw_paths *gw_paths_of(const struct gw_finding *findings, size_t n, struct gw_ask *ask);
+void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask, const struct gw_paths *paths);
+/* Which of the findings are links that this one's element leans on. */
+void gw_path_visit(const struct gw_paths *paths, struct gw_ask *ask, const struct gw_finding *finding,
+                   void (*visit)(void *user, size_t index), void *user);
 
 #endif

@@ -117,8 +117,8 @@ bool gw_is_half(const struct gw_system *system, const struct gw_element *e)
 
 const struct gw_member_spec *gw_mullion_spec(const struct gw_system *system, const struct gw_element *e)
 {
-    if (e->corner) return system->corner_mullion;
-    return gw_is_half(system, e) ? system->jamb_mullion : system->mullion;
+    if (e->corner) return gw_part(system, corner_mullion);
+    return gw_is_half(system, e) ? gw_part(system, jamb_mullion) : gw_part(system, mullion);
 }
 
 bool gw_mullion_of(struct gw_member_strength *out, struct gw_message *question, struct gw_ask *ask,

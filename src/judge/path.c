@@ -5,8 +5,9 @@
 #include "judge/leaning.h"
 
 /* One candidate's findings of links, by the link's number and the element's index. */
-struct links {
+struct gw_paths {
     const struct gw_finding **of;
+    const struct gw_finding *findings; /* where they lie */
     size_t n_elements;
 };
 
@@ -22,10 +23,11 @@ static unsigned link_number(const struct gw_check *check)
     return number;
 }
 
-static void gather(struct links *links, const struct gw_finding *findings, size_t n, struct gw_ask *ask)
+static void gather(struct gw_paths *links, const struct gw_finding *findings, size_t n, struct gw_ask *ask)
 {
     const struct gw_check *last = NULL;
     unsigned number = 0;
+    links->findings = findings;
     links->n_elements = ask->takeoff->elements.n;
     links->of = gw_alloc(ask->arena, ROWS * (links->n_elements + 1), sizeof(const struct gw_finding *));
     for (size_t i = 0; i < n; i++) {
@@ -63,17 +65,24 @@ static void take(struct path *path, const struct gw_finding *f, long pieces)
     path->pieces = pieces;
 }
 
-static void walk(struct path *path, const struct links *links, struct gw_ask *ask, const struct gw_element *e)
+/* A lite's own glass and bead count; those of others do not. */
+static void walk_links(const struct gw_paths *links, struct gw_ask *ask, const struct gw_element *e,
+                       void (*visit)(void *user, const struct gw_finding *f, long pieces), void *user)
 {
     const struct gw_leaning *l = gw_leaning_of(ask, e);
-    *path = (struct path){.worst = NULL};
     for (size_t i = 0; i < l->n; i++)
         for (unsigned k = 0; k < ROWS; k++) {
-            /* a lite's own glass and bead count; those of others do not */
             const struct gw_finding *f = links->of[k * links->n_elements + l->items[i].on->index];
-            if (f && f->demand->check == &gw_check_splice && !l->items[i].splice) continue;
-            take(path, f, l->items[i].pieces);
+            if (f && (f->demand->check != &gw_check_splice || l->items[i].splice)) visit(user, f, l->items[i].pieces);
         }
+}
+
+static void take_link(void *path, const struct gw_finding *f, long pieces) { take(path, f, pieces); }
+
+static void walk(struct path *path, const struct gw_paths *links, struct gw_ask *ask, const struct gw_element *e)
+{
+    *path = (struct path){.worst = NULL};
+    walk_links(links, ask, e, take_link, path);
 }
 
 /* Verdicts -----------------------------------------------------------------------------------------------------------
@@ -238,7 +247,7 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
     if (f->verdict == GW_NOT_SHOWN) f->question = ask_for_rating(ask, rated, path);
 }
 
-static void judge_path(struct gw_finding *f, const struct links *links, struct gw_ask *ask)
+static void judge_path(struct gw_finding *f, const struct gw_paths *links, struct gw_ask *ask)
 {
     const struct gw_element *e = f->demand->element;
     const struct gw_finding rated = *f;
@@ -253,11 +262,36 @@ static void judge_path(struct gw_finding *f, const struct links *links, struct g
     ask_for_test(f, ask, &rated, &path);
 }
 
-void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask)
+const struct gw_paths *gw_paths_of(const struct gw_finding *findings, size_t n, struct gw_ask *ask)
 {
-    struct links links;
-    gather(&links, findings, n, ask);
+    struct gw_paths *paths = gw_alloc(ask->arena, 1, sizeof *paths);
+    gather(paths, findings, n, ask);
+    return paths;
+}
+
+struct visit {
+    const struct gw_finding *findings;
+    void (*visit)(void *user, size_t index);
+    void *user;
+};
+
+static void visit_link(void *user, const struct gw_finding *f, long pieces)
+{
+    const struct visit *v = user;
+    (void)pieces;
+    v->visit(v->user, (size_t)(f - v->findings));
+}
+
+void gw_path_visit(const struct gw_paths *paths, struct gw_ask *ask, const struct gw_finding *f,
+                   void (*visit)(void *user, size_t index), void *user)
+{
+    struct visit v = {paths->findings, visit, user};
+    walk_links(paths, ask, f->demand->element, visit_link, &v);
+}
+
+void gw_judge_paths(struct gw_finding *findings, size_t n, struct gw_ask *ask, const struct gw_paths *paths)
+{
     for (size_t i = 0; i < n; i++)
         if (findings[i].demand->check->path && findings[i].demand->state == GW_ASKED)
-            judge_path(&findings[i], &links, ask);
+            judge_path(&findings[i], paths, ask);
 }

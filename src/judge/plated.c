@@ -2,10 +2,11 @@
 
 #include "judge/transom_load.h"
 
-const struct gw_element *gw_screw_across(const struct gw_ask *ask, const struct gw_element *e)
+const struct gw_element *gw_screw_across(struct gw_ask *ask, const struct gw_element *e)
 {
     const bool horizontal = e->above > 0 || e->below > 0;
-    return horizontal ? gw_takeoff_other_part(ask->takeoff, e) : NULL;
+    const struct gw_element *other = horizontal ? gw_takeoff_other_part(ask->takeoff, e) : NULL;
+    return other && ask->system ? gw_as_fastened(ask, ask->system, other) : other;
 }
 
 /* Of what loads the middle of a horizontal at height z, this side of the roof line. */

@@ -12,7 +12,7 @@ void gw_demand_screw(struct gw_demand *out, struct gw_ask *ask, const struct gw_
 struct gw_screw_side gw_screw_side_of(struct gw_ask *ask, const struct gw_element *e);
 /* The part of a horizontal's screws on the other side of the roof line; NULL. Those of a vertical stand one above the
  * other, each on one side. */
-const struct gw_element *gw_screw_across(const struct gw_ask *ask, const struct gw_element *e);
+const struct gw_element *gw_screw_across(struct gw_ask *ask, const struct gw_element *e);
 /* Why a system has none, or NULL. */
 const char *gw_without_plates(const struct gw_system *system);
 enum gw_status gw_metal_strength_of(struct gw_metal_strength *out, enum gw_metal alloy, double thickness,

@@ -76,10 +76,10 @@ static bool same_layers(const struct gw_tables *tables, const struct gw_layer *a
 
 static struct gw_message of_glass(struct gw_ask *ask, const struct specimen *s, const struct gw_element *e)
 {
-    const struct gw_lite_type *here = gw_glazed_type(ask->model, e);
+    const struct gw_lite_type *here = gw_glazed_type(ask, e);
     if (!s->n && !s->make_up) return not_recorded(ask, "make-up of the glass");
     if (!here) return GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
-    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : strcmp(s->make_up, e->lite) == 0)
+    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : gw_model_lite(ask->model, s->make_up) == here)
         return (struct gw_message){0};
     if (s->n) return GW_SAY(ask->arena, "tested with other glass than {}", gw_of_text(e->lite));
     return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(s->make_up), gw_of_text(e->lite));
@@ -134,8 +134,8 @@ static struct gw_message of_room(struct gw_ask *ask, const struct room *rooms, s
 /* The gaps of a pocket and how deep the glass sits in it; the two sides of a bead. */
 static struct gw_message of_edges(struct gw_ask *ask, const struct gw_tested *t)
 {
-    const struct gw_drift_spec *d = ask->system->drift;
-    const struct gw_silicone_spec *s = ask->system->silicone;
+    const struct gw_drift_spec *d = gw_part(ask->system, drift);
+    const struct gw_silicone_spec *s = gw_part(ask->system, silicone);
     const struct room pocket[] = {{"side gap", "drift: side_gap", t->side_gap, d ? d->side_gap : GW_ABSENT},
                                   {"end gap", "drift: end_gap", t->end_gap, d ? d->end_gap : GW_ABSENT},
                                   {"bite", "drift: bite", t->bite, d ? d->bite : GW_ABSENT}};

@@ -53,14 +53,14 @@ bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_typ
     return same;
 }
 
-bool gw_made_alike(const struct gw_ask *ask, const char *named, const char *here)
+bool gw_made_alike(const struct gw_ask *ask, const char *named, const struct gw_lite_type *here)
 {
-    const struct gw_lite_type *a = gw_model_lite(ask->model, named), *b = gw_model_lite(ask->model, here);
-    if (strcmp(named, here) == 0) return true;
-    if (!a || !b || !a->layers.n) return false;
+    const struct gw_lite_type *type = gw_model_lite(ask->model, named);
+    if (!type || !here || type == here) return type && here;
+    if (!type->layers.n) return false;
     struct gw_tested_lite lite = {.width = GW_ABSENT};
-    lite.layers.items = a->layers.items, lite.layers.n = a->layers.n;
-    return gw_same_make_up(&lite, b);
+    lite.layers.items = type->layers.items, lite.layers.n = type->layers.n;
+    return gw_same_make_up(&lite, here);
 }
 
 bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)

@@ -1,5 +1,6 @@
 /* Which lites one specimen reaches: size, support, hold of the edges, make-up. */
 #include "judge/coverage.h"
+#include "judge/glass_lite.h"
 #include "judge/specimen.h"
 
 #include "base/fields.h"
@@ -42,7 +43,7 @@ static struct gw_message short_of_named(struct gw_ask *ask, const struct gw_test
     struct gw_tested_lite lite = {.width = t->lite_width, .height = t->lite_height, .support = GW_NO_INTEGER};
     if (named) lite.layers.items = named->layers.items, lite.layers.n = named->layers.n;
     if (t->layers.n) lite.layers.items = t->layers.items, lite.layers.n = t->layers.n;
-    if (t->make_up && type && gw_given(lite.width) && !gw_made_alike(ask, t->make_up, type->name))
+    if (t->make_up && type && gw_given(lite.width) && !gw_made_alike(ask, t->make_up, type))
         return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(type->name));
     return short_of_one(ask, &lite, e, type, named && named == type);
 }
@@ -51,7 +52,7 @@ struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_
                                             const struct gw_element *e)
 {
     const struct gw_tested *t = rating->tested;
-    const struct gw_lite_type *type = e->lite ? gw_model_lite(ask->model, e->lite) : NULL;
+    const struct gw_lite_type *type = gw_type_of(ask, e);
     struct gw_message first = {0};
     if (!t) return GW_PLAINLY(GW_NO_SPECIMEN);
     if (!t->lites.n) return short_of_named(ask, t, e, type);

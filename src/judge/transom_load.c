@@ -1,5 +1,7 @@
 #include "judge/transom_load.h"
 
+#include "judge/glass_lite.h"
+
 #include "galeward/combine.h"
 
 static struct gw_shed_lite lite_shed(const struct gw_lite_type *type, double height)
@@ -28,8 +30,9 @@ double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e)
 {
     struct gw_make_up make_up;
     if (!(e->above > 0)) return 0;
-    if (!e->rests || !e->rests->layers.n) return GW_ABSENT;
-    if (gw_make_up_from(&make_up, e->rests->layers.items, e->rests->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
+    const struct gw_lite_type *rests = gw_heaviest_now(ask, e->grid, e->rests);
+    if (!rests || !rests->layers.n) return GW_ABSENT;
+    if (gw_make_up_from(&make_up, rests->layers.items, rests->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
     return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->span, e->above);
 }
 

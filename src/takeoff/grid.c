@@ -168,6 +168,7 @@ struct gw_room *gw_grid_from_wall(struct gw_builder *b, const struct gw_wall *wa
     room->node = wall->node;
     room->multiplicity = 1;
     room->screw_spacing = wall->screws ? wall->screws->spacing : default_screw_spacing(b->model);
+    g->screws_given = wall->screws != NULL;
     g->wall = wall->name;
     g->building = gw_model_building(b->model, wall->building);
     g->rows_below = room->rows_below;

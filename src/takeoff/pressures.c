@@ -249,6 +249,19 @@ void gw_element_pressures(struct gw_builder *b, struct gw_element *e)
     e->used = engine.used;
 }
 
+enum gw_status gw_takeoff_again(const struct gw_model *model, struct gw_element *e)
+{
+    struct gw_engine engine;
+    struct gw_wind_result result;
+    struct gw_builder b = {.model = model};
+    const char *governs = e->governs;
+    gw_engine_init(&engine, model->tables, NULL);
+    const enum gw_status status = find_pressures(&b, e, &engine, &result);
+    e->governs = governs;
+    e->used = engine.used;
+    return status;
+}
+
 static void trace_area(const struct gw_element *e, bool anchor_tributary, struct gw_engine *engine)
 {
     if (e->kind == GW_ANCHOR && e->parapet) {

@@ -36,7 +36,7 @@ static struct gw_message missing(const struct gw_anchor_load *load, const struct
 {
     if (!a || !gw_given(a->inward) || !gw_given(a->outward) || !gw_given(a->dead))
         return GW_PLAINLY(ask_capacity(s, e));
-    if (!gw_given(s->frame_weight))
+    if (!gw_given(gw_part(s, frame_weight)))
         return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
     return gw_given(glass) ? load->fault : GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
 }
@@ -93,7 +93,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     const struct gw_element *e = d->element;
     const struct gw_anchor_spec *a = gw_anchor_of(system, e);
     const double glass = gw_heaviest_glass(ask, e),
-                 weight = gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e));
+                 weight = gw_corner_weight(glass + gw_part(system, frame_weight), gw_corner_faces(ask, e));
     struct gw_anchor_load load;
     load_again(&load, ask, e);
     gw_corner_load(&load, ask, e);

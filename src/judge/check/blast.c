@@ -206,7 +206,7 @@ static const char *whole(struct gw_limit *limit, bool *open, const struct blaste
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_lite_type *type = gw_glazed_type(ask->model, d->element);
+    const struct gw_lite_type *type = gw_glazed_type(ask, d->element);
     (void)system;
     if (!type) {
         gw_capacity_unknown(out,

@@ -1,6 +1,7 @@
 /* Wind-borne debris: what it asks of every lite, what impact tests show of it. Debris is shown by test alone. */
 #include "judge/checks.h"
 #include "judge/coverage.h"
+#include "judge/glass_lite.h"
 
 #include <string.h>
 
@@ -220,7 +221,8 @@ static struct gw_message reasons(struct gw_ask *ask, const struct gw_impact_comp
 
 static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    const char *made_up = rating->tested ? rating->tested->make_up : NULL, *here = d->element->lite;
+    const char *made_up = rating->tested ? rating->tested->make_up : NULL;
+    const struct gw_lite_type *here = gw_type_of(ask, d->element);
     struct gw_impact_comparison c;
     out->applies = rating->test == GW_TEST_IMPACT && gw_same_component(rating, d->component);
     if (!out->applies) return;
@@ -236,7 +238,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     if (!out->covers || !made_up || !here || gw_made_alike(ask, made_up, here)) return;
     out->covers = false;
     out->foreign = true;
-    out->why = GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(made_up), gw_of_text(here));
+    out->why = GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(made_up), gw_of_text(d->element->lite));
 }
 
 const struct gw_check gw_check_debris = {

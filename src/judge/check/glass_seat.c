@@ -39,7 +39,7 @@ static void by_figures(struct gw_capacity *out, struct gw_ask *ask, double weigh
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_seat_spec *s = system->glass_seat;
+    const struct gw_seat_spec *s = gw_part(system, glass_seat);
     const double weight = gw_term_of(d, 0)->value;
     if (!gw_given(weight)) gw_capacity_unknown(out, GW_PLAINLY(gw_unknown_weight));
     else if (s && gw_given(s->capacity)) {
@@ -47,7 +47,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         out->evidence = gw_stated_evidence(s->report);
         gw_capacity_limit(out, 0, 0, s->capacity, gw_stated_by(ask, &stated));
     } else if (s && has_figures(s)) by_figures(out, ask, weight, s);
-    else if (!s && within_section(system->transom))
+    else if (!s && within_section(gw_part(system, transom)))
         gw_capacity_not_concerned(out, GW_PLAINLY("the weight stands within the transom's depth (transom: "
                                                   "eccentricity): taken as setting blocks on the transom's own walls"));
     else
@@ -57,7 +57,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 
 static const char *without(const struct gw_system *system)
 {
-    const struct gw_silicone_spec *bead = system->silicone;
+    const struct gw_silicone_spec *bead = gw_part(system, silicone);
     return bead && bead->carries_weight == GW_YES ? "the silicone bears the weight of the glass" : NULL;
 }
 

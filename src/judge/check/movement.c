@@ -83,7 +83,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_stack_spec *s = system->stack_joint;
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct gw_movement_result r;
     (void)d;
     if (!s) {

@@ -47,7 +47,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_past_anchor_spec *spec = system->past_anchor;
+    const struct gw_past_anchor_spec *spec = gw_part(system, past_anchor);
     (void)d;
     if (!spec) {
         gw_capacity_unknown(out, GW_PLAINLY("what does the mullion take where it runs past an anchor, with its holes: "

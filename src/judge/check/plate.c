@@ -6,11 +6,13 @@
 #include "tables_data.h"
 
 static enum gw_status bend(struct gw_pressure_plate_result *out, struct gw_ask *ask, const struct gw_element *e,
-                           const struct gw_plate_spec *p)
+                           const struct gw_system *system)
 {
     const struct gw_element *o = gw_screw_across(ask, e);
     const struct gw_screw_side own = gw_screw_side_of(ask, e), other = gw_screw_side_of(ask, o ? o : e);
     const double suction = own.pressure, width = gw_plate_load_width(&own, o ? &other : NULL);
+    const struct gw_plate_spec *p = gw_part(system, pressure_plate);
+    const struct gw_screw_spec *screw = gw_part(system, screw);
     struct gw_plate_section section;
     gw_plate_flat(&section, p->width, p->hole, p->thickness);
     const enum gw_status status = gw_metal_strength_of(&section.metal, p->alloy, p->thickness, &ask->engine);
@@ -19,7 +21,7 @@ static enum gw_status bend(struct gw_pressure_plate_result *out, struct gw_ask *
                                               .width_right = width,
                                               .spacing = e->height,
                                               .length = GW_ABSENT,
-                                              .end_distance = GW_ABSENT,
+                                              .end_distance = screw ? screw->end_distance : GW_ABSENT,
                                               .gasket_load = GW_ABSENT,
                                               .preload = GW_ABSENT,
                                               .screw_allowable = GW_ABSENT,
@@ -33,11 +35,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                      const struct gw_system *system)
 {
     struct gw_pressure_plate_result r;
-    if (!system->pressure_plate)
+    if (!gw_part(system, pressure_plate))
         gw_capacity_unknown(
             out, GW_PLAINLY("which pressure plate? Ask the manufacturer (pressure_plate: alloy, width, thickness)"));
-    else if (bend(&r, ask, d->element, system->pressure_plate) != GW_OK)
-        gw_capacity_unknown(out, gw_fault_message(ask));
+    else if (bend(&r, ask, d->element, system) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
     else
         gw_capacity_instead(out, GW_STRESS, r.stress, r.stress_allowable,
                             GW_PLAINLY("bending of the plate between screws"))

@@ -1,15 +1,15 @@
 /* Whether a lite type's overall thickness fits a pocket of the system. */
 #include "judge/checks.h"
+#include "judge/glass_lite.h"
 
 #include "tables_data.h"
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
 {
-    const double thickness = gw_layers_thickness(place->lite->layers.items, place->lite->layers.n);
-    (void)ask;
+    const struct gw_lite_type *type = gw_lite_now(ask, place->lite);
+    const double thickness = gw_layers_thickness(type->layers.items, type->layers.n);
     gw_demand_term(out, ask, GW_THICKNESS, GW_NO_DIRECTION, thickness);
-    if (!place->lite->layers.n)
-        gw_demand_unknown(out, GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)"));
+    if (!type->layers.n) gw_demand_unknown(out, GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)"));
     else if (!gw_given(thickness))
         gw_demand_unknown(out, GW_PLAINLY("how thick is the interlayer? Ask the glass supplier (lites: thickness)"));
     else out->message = GW_PLAINLY("overall, nominal");
@@ -17,9 +17,10 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 
 static double nearest_pocket(const struct gw_system *system, double needed)
 {
+    const double *taken = gw_part(system, pocket).items;
     double nearest = GW_ABSENT;
-    for (size_t i = 0; i < system->pocket.n; i++)
-        if (!(fabs(system->pocket.items[i] - needed) >= fabs(nearest - needed))) nearest = system->pocket.items[i];
+    for (size_t i = 0; i < gw_part(system, pocket).n; i++)
+        if (!(fabs(taken[i] - needed) >= fabs(nearest - needed))) nearest = taken[i];
     return nearest;
 }
 

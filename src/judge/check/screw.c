@@ -7,13 +7,13 @@ static const double INCH = 0.0254; /* m, exact */
 
 static const char *missing(const struct gw_system *s)
 {
-    const struct gw_screw_spec *k = s->screw;
+    const struct gw_screw_spec *k = gw_part(s, screw);
     if (!k) return "which screws hold the pressure plate? Ask the manufacturer (screw)";
     if (k->hold == GW_HOLD_CHASE && !gw_given(k->tested_pullout))
         return "a chase or slot has no pull-out formula: ask the manufacturer for a test (screw: tested_pullout)";
     if (k->hold == GW_HOLD_TAPPED && !(k->alloy && gw_given(k->engagement)) && !gw_given(k->tested_pullout))
         return "what holds the screw's thread? Ask the manufacturer (screw: alloy, engagement)";
-    if (!s->pressure_plate || !gw_given(k->head_diameter))
+    if (!gw_part(s, pressure_plate) || !gw_given(k->head_diameter))
         return "does the head pull through the plate? Ask the manufacturer (pressure_plate; screw: head_diameter)";
     return NULL;
 }
@@ -42,14 +42,15 @@ static void set_case(struct gw_screw_case *in, const struct gw_screw_spec *k, co
 /* The thread by formula where it is tapped and no test says more. */
 static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s, struct gw_engine *engine)
 {
-    const struct gw_screw_spec *k = s->screw;
+    const struct gw_screw_spec *k = gw_part(s, screw);
     const bool by_formula = k->hold == GW_HOLD_TAPPED && !gw_given(k->tested_pullout);
     struct gw_metal_strength holder;
-    struct gw_sheet sheet = {.thickness = s->pressure_plate->thickness};
+    struct gw_sheet sheet = {.thickness = gw_part(s, pressure_plate)->thickness};
     struct gw_screw_result r;
     struct gw_screw_case in;
     set_case(&in, k, &sheet);
-    enum gw_status status = gw_metal_strength_of(&sheet.metal, s->pressure_plate->alloy, sheet.thickness, engine);
+    enum gw_status status =
+        gw_metal_strength_of(&sheet.metal, gw_part(s, pressure_plate)->alloy, sheet.thickness, engine);
     if (status == GW_OK && by_formula) status = gw_metal_strength_of(&holder, k->alloy, k->engagement, engine);
     if (by_formula) in.metal = &holder;
     else in.engagement = GW_ABSENT; /* a test says all of the thread */
@@ -64,8 +65,8 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     struct gw_screw_hold hold;
     (void)d;
     /* one that is tested is no test that a reviewer can read while nobody names its report */
-    if (system->screw && gw_given(system->screw->tested_pullout))
-        out->evidence = gw_stated_evidence(system->screw->report);
+    if (gw_part(system, screw) && gw_given(gw_part(system, screw)->tested_pullout))
+        out->evidence = gw_stated_evidence(gw_part(system, screw)->report);
     if (question) gw_capacity_unknown(out, GW_PLAINLY(question));
     else if (find(&hold, system, &ask->engine) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
     else if (!gw_given(hold.allowable))

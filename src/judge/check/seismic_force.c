@@ -60,7 +60,7 @@ static struct gw_message missing(struct gw_ask *ask, const struct gw_system *s, 
         return GW_SAY(ask->arena,
                       "what does the anchor take? Ask the manufacturer's engineer ({}: inward, outward, along, dead)",
                       gw_of_text(gw_anchor_key(s, e)));
-    if (!gw_given(s->frame_weight))
+    if (!gw_given(gw_part(s, frame_weight)))
         return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
     if (!gw_given(glass)) return GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
     return (struct gw_message){0};
@@ -110,7 +110,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     struct gw_anchor_quake quake;
     out->evidence = gw_stated_evidence(anchor->report);
-    find_quake(&quake, ask, d, &h, gw_corner_weight(glass + system->frame_weight, gw_corner_faces(ask, e)));
+    find_quake(&quake, ask, d, &h, gw_corner_weight(glass + gw_part(system, frame_weight), gw_corner_faces(ask, e)));
     take(out, ask, anchor, &quake);
     gw_ask_bearing(out, e);
 }

@@ -9,7 +9,7 @@
 /* Of a lite type: one layer of glass, laminated, the same treatment throughout. */
 static void set_glass(struct gw_exemption_case *in, const struct gw_ask *ask, const struct gw_element *e)
 {
-    const struct gw_lite_type *type = gw_glazed_type(ask->model, e);
+    const struct gw_lite_type *type = gw_glazed_type(ask, e);
     struct gw_make_up m;
     struct gw_engine engine;
     gw_engine_init(&engine, ask->model->tables, NULL);
@@ -92,7 +92,7 @@ static void bonded(struct gw_capacity *out, struct gw_ask *ask, const struct gw_
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_drift_spec *spec = system->drift;
+    const struct gw_drift_spec *spec = gw_part(system, drift);
     struct gw_clearance_result c;
     const char *exempt = exempt_by(ask, d->element, system);
     if (exempt) {

@@ -8,16 +8,16 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                      const struct gw_system *system)
 {
     const struct gw_element *e = d->element;
-    const struct gw_silicone_spec *s = system->silicone;
+    const struct gw_silicone_spec *s = gw_part(system, silicone);
     struct gw_racking_result r;
     double in_lite = 0;
-    if (!s || !gw_given(s->thickness) || !gw_given(s->shear_strain) || !system->drift) {
+    if (!s || !gw_given(s->thickness) || !gw_given(s->shear_strain) || !gw_part(system, drift)) {
         gw_capacity_unknown(out, GW_PLAINLY("how thick is the bead, how far may it shear, how does the system take "
                                             "drift? Ask the manufacturer (silicone: thickness, shear_strain; drift: "
                                             "path)"));
         return;
     }
-    enum gw_status status = gw_drift_in_lite(&in_lite, ask, e, system->drift, gw_term_of(d, 0)->value);
+    enum gw_status status = gw_drift_in_lite(&in_lite, ask, e, gw_part(system, drift), gw_term_of(d, 0)->value);
     const struct gw_racking_case in = {in_lite, e->width, e->pane, s->thickness};
     if (status == GW_OK) status = gw_silicone_racking(&r, &in, &ask->engine);
     if (status != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));

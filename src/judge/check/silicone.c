@@ -37,7 +37,7 @@ static void add_shape(struct gw_capacity *out, struct gw_ask *ask, const struct 
 static double weight_of(struct gw_message *question, struct gw_ask *ask, const struct gw_element *e,
                         const struct gw_system *system)
 {
-    const struct gw_lite_type *type = gw_glazed_type(ask->model, e);
+    const struct gw_lite_type *type = gw_glazed_type(ask, e);
     struct gw_make_up make_up;
     if (system->system->glazing != GW_SILICONE) {
         *question = GW_PLAINLY("which edges of the glass does the bead hold that carries its weight? Ask the "
@@ -53,7 +53,7 @@ static void add_weight(struct gw_capacity *out, struct gw_silicone_case *in, str
                        const struct gw_element *e, const struct gw_system *system)
 {
     struct gw_message question;
-    if (system->silicone->carries_weight != GW_YES) return;
+    if (gw_part(system, silicone)->carries_weight != GW_YES) return;
     in->weight = weight_of(&question, ask, e, system);
     if (!gw_given(in->weight)) gw_capacity_instead(out, GW_THICKNESS, GW_ABSENT, GW_ABSENT, question);
 }
@@ -96,7 +96,7 @@ static void add_edge_seal(struct gw_capacity *out, const struct gw_silicone_case
     const struct gw_edge_seal_spec *seal = s->edge_seal;
     struct gw_silicone_case in = *lite;
     struct gw_silicone_result r;
-    if (!has_cavity(gw_glazed_type(ask->model, e))) return;
+    if (!has_cavity(gw_glazed_type(ask, e))) return;
     if (!seal) {
         gw_capacity_instead(out, GW_THICKNESS, GW_ABSENT, GW_ABSENT,
                             GW_PLAINLY("the edge seal of the insulating unit holds its outer pane: how wide is its "
@@ -118,7 +118,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                      const struct gw_system *system)
 {
     const struct gw_element *e = d->element;
-    const struct gw_silicone_spec *s = system->silicone;
+    const struct gw_silicone_spec *s = gw_part(system, silicone);
     struct gw_silicone_result r;
     if (!s) {
         gw_capacity_unknown(

@@ -25,7 +25,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_capacity_spec *spec = system->splice;
+    const struct gw_capacity_spec *spec = gw_part(system, splice);
     if (!spec) {
         gw_capacity_unknown(
             out, GW_PLAINLY("what shear does the splice of the mullion take? Ask the manufacturer (splice: capacity)"));

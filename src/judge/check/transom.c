@@ -49,25 +49,25 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                      const struct gw_system *system)
 {
     struct gw_carried c;
-    if (!gw_carried_by(&c, out, ask, d->element, system->transom, strength_about_y,
+    if (!gw_carried_by(&c, out, ask, d->element, gw_part(system, transom), strength_about_y,
                        "the transom carries glass: its strength about y is not known; ask the manufacturer (transom: "
                        "tube)"))
         return;
-    const struct gw_message governing = gw_member_governing(ask, system->transom, &c.member);
+    const struct gw_message governing = gw_member_governing(ask, gw_part(system, transom), &c.member);
     const struct gw_message bending =
         GW_SAY(ask->arena, "bending by wind and by the weight of the glass at once: {}", gw_of_message(&governing));
-    out->evidence = gw_member_evidence(system->transom);
+    out->evidence = gw_member_evidence(gw_part(system, transom));
     const double wind = gw_term_of(d, MOMENT)->value;
     struct gw_limit *limit = gw_capacity_limit(out, MOMENT, 0, c.member.moment, bending);
-    limit->safety = gw_member_safety(ask, system->transom);
+    limit->safety = gw_member_safety(ask, gw_part(system, transom));
     if (c.weight > 0) { /* what is left for the wind */
         limit->use = gw_combine_bending(wind, c.member.moment, c.dead.moment, c.member.moment_y, &ask->engine);
         limit->provided = wind / limit->use;
     }
     if (gw_given(c.member.shear))
         gw_capacity_limit(out, SHEAR, 1, c.member.shear, GW_PLAINLY("shear of the webs under wind"))->safety =
-            gw_member_safety(ask, system->transom);
-    if (c.weight > 0) add_twist(out, ask, d, &c, system->transom->eccentricity, limit->use);
+            gw_member_safety(ask, gw_part(system, transom));
+    if (c.weight > 0) add_twist(out, ask, d, &c, gw_part(system, transom)->eccentricity, limit->use);
 }
 
 const struct gw_check gw_check_transom = {

@@ -20,7 +20,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
-    const struct gw_capacity_spec *spec = system->transom_connection;
+    const struct gw_capacity_spec *spec = gw_part(system, transom_connection);
     const double wind = gw_term_of(d, WIND)->value, weight = gw_term_of(d, WEIGHT)->value;
     if (!spec)
         gw_capacity_unknown(out, GW_PLAINLY("what does the end of the transom take? Ask the manufacturer for a test: a "

@@ -34,7 +34,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_element *e = d->element;
     struct gw_carried c;
-    if (!gw_carried_by(&c, out, ask, e, system->transom, inertia_about_y,
+    if (!gw_carried_by(&c, out, ask, e, gw_part(system, transom), inertia_about_y,
                        "the transom carries glass: ask the manufacturer for its inertia about y (transom: inertia_y)"))
         return;
     const struct gw_shed_case shed = gw_shed_to(e, fmax(fabs(e->inward_deflection), fabs(e->outward_deflection)));
@@ -45,7 +45,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     if (c.weight > 0)
         gw_capacity_instead(out, GW_THICKNESS, dead_limit(ask, &c.dead), c.dead.deflection,
                             GW_PLAINLY("under the weight of the glass"));
-    const double eccentricity = system->transom->eccentricity;
+    const double eccentricity = gw_part(system, transom)->eccentricity;
     if (!(c.weight > 0) || (gw_given(eccentricity) && !(eccentricity > 0))) return;
     gw_capacity_instead(out, GW_ANGLE, c.dead.twist_limit, c.dead.twist,
                         GW_PLAINLY(gw_given(c.dead.twist)    ? "twist by the weight of the glass"
