@@ -1,0 +1,210 @@
+/* The least-cost plan of each candidate. */
+#include "answers/select/select_internal.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+struct job {
+    struct gw_bids *out;
+    struct gw_ask *ask;
+    const struct gw_select_limits *limits;
+    const struct gw_quantities *quantities;
+};
+
+static void find_touching(struct search *s)
+{
+    static const char *const parts[] = {
+#define GW_PART_NAME(part) #part,
+        GW_SYSTEM_PARTS(GW_PART_NAME)};
+    for (size_t i = 0; i < GW_SYSTEM_PART_COUNT; i++) s->touching[i] = gw_options_touching(s->candidate, parts[i]);
+    for (size_t i = 0; i < s->candidate->options.n; i++)
+        if (s->candidate->options.items[i].once > 0) s->priced_once |= gw_option_bit(i);
+}
+
+static size_t count_walls(const struct gw_plan_places *places)
+{
+    size_t n = 0;
+    for (size_t p = 0; p < places->n; p++)
+        if (places->items[p].elevation >= n) n = places->items[p].elevation + 1;
+    return n;
+}
+
+static void start(struct search *s, const struct job *job, const struct gw_system *candidate, bool everywhere)
+{
+    struct gw_arena *arena = job->ask->arena;
+    const size_t types = job->ask->model->project.lites.n;
+    *s = (struct search){.ask = job->ask,
+                         .arena = arena,
+                         .demands = &job->out->demands,
+                         .places = &job->out->places,
+                         .candidate = candidate,
+                         .limits = job->limits,
+                         .n_types = types,
+                         .n_walls = count_walls(&job->out->places),
+                         .everywhere = everywhere};
+    gw_offers_init(&s->offers, job->ask->model, candidate, arena);
+    s->lites = gw_alloc(arena, s->places->n * types + 1, sizeof *s->lites);
+    s->heaviest = gw_alloc(arena, s->n_walls * types + 1, sizeof *s->heaviest);
+    for (size_t p = 0; p < s->places->n; p++)
+        for (size_t i = 0; i < types; i++) s->lites[p * types + i] = &job->ask->model->project.lites.items[i];
+    for (size_t w = 0; w < s->n_walls; w++)
+        for (size_t i = 0; i < types; i++) s->heaviest[w * types + i] = &job->ask->model->project.lites.items[i];
+    s->chosen = (struct gw_chosen){.place_of = s->places->of, .lites = s->lites, .heaviest = s->heaviest};
+    s->known = gw_alloc(arena, s->demands->demands.n + 1, sizeof *s->known);
+    find_touching(s);
+    gw_search_vars(s, job->quantities, job->out->by_mass);
+}
+
+/* What was learned of "good enough" is of one sort of it; what checks came to stays. */
+static void forget_nogoods(struct search *s, const struct job *job, enum gw_verdict need)
+{
+    s->need = need;
+    s->n_vars = 0;
+    s->across = (struct nogoods){0};
+    gw_search_vars(s, job->quantities, job->out->by_mass);
+}
+
+static void keep_plan(struct gw_bid *out, const struct search *s, const struct local *const *best)
+{
+    struct gw_plan_choice *choices = gw_alloc(s->arena, s->places->n + 1, sizeof *choices);
+    for (size_t p = 0; p < s->places->n; p++) {
+        unsigned *lites = gw_alloc(s->arena, s->n_types + 1, sizeof *lites);
+        for (size_t i = 0; best && i < s->at[p].n; i++) {
+            const struct var *v = &s->vars[s->at[p].vars[i]];
+            const uint32_t value = best[p]->value[i];
+            if (v->kind == VAR_LITE) lites[v->index] = value;
+            if (v->kind == VAR_OPTION && value) choices[p].options |= gw_option_bit(v->index);
+        }
+        choices[p].lites = lites;
+    }
+    out->plan = (struct gw_plan){s->candidate, s->places, choices};
+}
+
+static bool find_plan(struct search *s, const struct job *job, struct gw_bid *out, enum gw_verdict need)
+{
+    const struct local **best = gw_alloc(s->arena, s->places->n + 1, sizeof *best);
+    money once = 0, bound = 0, cost = 0;
+    forget_nogoods(s, job, need);
+    const bool found = gw_search_plan(s, best, &once, &bound);
+    out->bound = gw_of_money(bound);
+    out->complete = !s->stopped;
+    if (!found) return false;
+    keep_plan(out, s, best);
+    for (size_t p = 0; p < s->places->n; p++) cost += best[p]->total.cost;
+    out->verdict = need;
+    out->once = gw_of_money(once);
+    out->cost = gw_of_money(cost + once);
+    for (size_t p = 0; p < s->places->n; p++) {
+        struct gw_selected *place = &out->places.items[p];
+        place->choice = &out->plan.choices[p];
+        place->cost = gw_of_money(best[p]->total.cost);
+    }
+    return true;
+}
+
+static void add_cost_everywhere(struct gw_bid *out, const struct job *job)
+{
+    struct search s;
+    struct gw_bid same = {.cost = GW_ABSENT};
+    same.places = out->places;
+    start(&s, job, out->candidate, true);
+    struct gw_selected *kept = gw_alloc(s.arena, out->places.n + 1, sizeof *kept);
+    memcpy(kept, out->places.items, out->places.n * sizeof *kept);
+    if (find_plan(&s, job, &same, out->verdict)) out->everywhere_cost = same.cost;
+    memcpy(out->places.items, kept, out->places.n * sizeof *kept);
+    out->examined += s.examined;
+    out->mismatches += s.mismatches;
+}
+
+static void judge_whole(struct gw_bid *out, const struct job *job, struct search *s)
+{
+    const size_t n = job->out->demands.demands.n;
+    out->findings = gw_alloc(s->arena, n + 1, sizeof *out->findings);
+    gw_judge_plan(out->findings, &out->summary, &job->out->demands, job->ask, &out->plan, &s->offers);
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *f = &out->findings[i];
+        if (!f->demand->element) continue;
+        struct gw_selected *place = &out->places.items[s->places->of[f->demand->element->index]];
+        if (f->verdict != GW_NOT_REQUIRED && gw_graver(f, place->governing)) place->governing = f;
+    }
+}
+
+/* kg: framing by its stated weight, and glass. */
+static void add_mass(struct gw_bid *out, const struct job *job, struct search *s)
+{
+    const struct gw_model *model = job->ask->model;
+    out->mass = 0;
+    for (size_t p = 0; p < s->places->n; p++) {
+        const struct gw_quantities *q = &job->quantities[p];
+        const struct gw_plan_choice *c = &out->plan.choices[p];
+        out->mass += gw_frame_mass(gw_offer_with(&s->offers, c->options), model, q->wall_area);
+        for (size_t i = 0; i < s->n_types; i++)
+            if (q->lite_area[i] > 0)
+                out->mass +=
+                    gw_lite_mass(gw_lite_numbered(&model->project.lites.items[i], c->lites[i]), model, q->lite_area[i]);
+    }
+}
+
+/* Whatever is chosen: checks whose failure hung on nothing that can be chosen; else all that fail with nothing chosen.
+ */
+static void add_blocked(struct gw_bid *out, const struct job *job, const struct search *s)
+{
+    const size_t n = job->out->demands.demands.n;
+    size_t capacity = 0;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *f = &out->findings[i];
+        if (f->verdict != GW_FAIL || f->demand->check->path) continue;
+        out->blocked.items =
+            gw_grow(s->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
+        out->blocked.items[out->blocked.n++] = (struct gw_blocked){f};
+    }
+}
+
+static void select_one(struct gw_bid *out, const struct job *job, const struct gw_system *candidate)
+{
+    struct search s;
+    start(&s, job, candidate, false);
+    *out = (struct gw_bid){.candidate = candidate, .cost = GW_ABSENT, .everywhere_cost = GW_ABSENT};
+    out->places.items = gw_alloc(s.arena, s.places->n + 1, sizeof *out->places.items);
+    out->places.n = s.places->n;
+    for (size_t p = 0; p < s.places->n; p++)
+        out->places.items[p] =
+            (struct gw_selected){.place = &s.places->items[p], .quantities = job->quantities[p], .cost = GW_ABSENT};
+    const bool too_low = job->ask->takeoff->too_low;
+    const bool found =
+        (!too_low && find_plan(&s, job, out, GW_PASS)) || (!s.stopped && find_plan(&s, job, out, GW_NOT_SHOWN));
+    if (!found) {
+        keep_plan(out, &s, NULL);
+        out->verdict = s.stopped ? GW_NOT_SHOWN : GW_FAIL;
+    }
+    out->examined = s.examined;
+    out->mismatches = s.mismatches;
+    judge_whole(out, job, &s);
+    add_mass(out, job, &s);
+    if (found) add_cost_everywhere(out, job);
+    else add_blocked(out, job, &s);
+}
+
+static int best_first(const void *left, const void *right)
+{
+    const struct gw_bid *a = left, *b = right;
+    const int x = gw_verdict_rank(a->verdict), y = gw_verdict_rank(b->verdict);
+    if (x != y) return x - y;
+    if (a->cost < b->cost || a->cost > b->cost) return a->cost < b->cost ? -1 : 1;
+    return (a->candidate > b->candidate) - (a->candidate < b->candidate); /* as the file has them */
+}
+
+void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_limits *limits)
+{
+    *out = (struct gw_bids){.model = ask->model, .takeoff = ask->takeoff};
+    gw_judge_demands(&out->demands, ask);
+    gw_plan_places_of(&out->places, ask->model, ask->takeoff, ask->arena);
+    out->by_mass = !gw_anything_priced(ask->model);
+    struct gw_quantities *quantities = gw_alloc(ask->arena, out->places.n + 1, sizeof *quantities);
+    gw_quantities_of(quantities, ask, &out->places);
+    const struct job job = {out, ask, limits, quantities};
+    out->items.n = ask->model->systems.n;
+    out->items.items = gw_alloc(ask->arena, out->items.n + 1, sizeof *out->items.items);
+    for (size_t i = 0; i < out->items.n; i++) select_one(&out->items.items[i], &job, &ask->model->systems.items[i]);
+    qsort(out->items.items, out->items.n, sizeof *out->items.items, best_first);
+}

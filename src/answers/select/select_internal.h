@@ -1,0 +1,130 @@
+/* Shared by the files of src/answers/select.
+ *
+ * A variable is one option or one lite type within the part where it is chosen everywhere or nowhere (a place, a wall,
+ * the project), or the heaviest make-up of a type on a wall, which what is chosen at every place of it must keep
+ * within. Its values: an option 0 or 1; a lite type 0 (its own) or the number of an alternative; a heaviest make-up the
+ * same. What a check read of the system and of make-ups tells which variables its verdict hangs on: where it is not
+ * good enough, no plan gives all of these the values that they had (a nogood). */
+#ifndef GALEWARD_SELECT_INTERNAL_H
+#define GALEWARD_SELECT_INTERNAL_H
+
+#include "galeward/select.h"
+
+/* Millionths, so that sums are exact and ties are ties. */
+typedef int64_t money;
+
+enum var_kind { VAR_OPTION, VAR_LITE, VAR_HEAVIEST };
+struct var {
+    enum var_kind kind;
+    size_t index; /* option; lite type */
+    size_t wall;  /* VAR_HEAVIEST: its elevation */
+    unsigned n;   /* values */
+    bool shared;  /* by more places than one */
+};
+typedef uint64_t values; /* a set of them */
+
+struct literal {
+    uint32_t var, value;
+};
+struct nogood {
+    const struct literal *literals;
+    size_t n;
+    const struct gw_finding *why; /* NULL: a rule of the options */
+};
+struct nogoods {
+    struct nogood *items;
+    size_t n, capacity;
+    struct gw_memo known;
+};
+
+/* What one value of a variable costs at one place. */
+struct price {
+    money cost;
+    int options; /* taken by it */
+};
+struct place {
+    const size_t *vars; /* that concern it, in the order of ties: options, lite types, then the heaviest */
+    size_t n;
+    struct price **prices; /* by its variables, then by value */
+    money fixed;           /* the wall itself */
+    const size_t *demands; /* of its elements, its wall, its lite types, the project */
+    size_t n_demands;
+    struct nogoods nogoods;
+    struct gw_memo solved; /* by the sets of values that its variables may have */
+};
+
+/* A plan in variables: for each place the values of its variables. */
+struct total {
+    money cost;
+    int options;
+};
+struct local {
+    bool found;
+    struct total total;
+    const uint32_t *value; /* by the place's variables */
+};
+
+struct known; /* what a demand came to, by what it was worked out from */
+struct search {
+    struct gw_ask *ask;
+    struct gw_arena *arena;
+    const struct gw_judgement *demands;
+    const struct gw_plan_places *places;
+    const struct gw_system *candidate;
+    const struct gw_select_limits *limits;
+    struct gw_offers offers;
+    struct gw_chosen chosen; /* arrays of our own, set before each call */
+    const struct gw_lite_type **lites, **heaviest;
+    size_t n_types, n_walls;
+    struct var *vars;
+    size_t n_vars;
+    struct place *at; /* by place */
+    gw_option_set touching[GW_SYSTEM_PART_COUNT];
+    gw_option_set priced_once;
+    struct known **known; /* by demand */
+    struct nogoods across;
+    enum gw_verdict need; /* the least that is good enough: pass, or not shown */
+    bool everywhere;      /* one choice for the whole project */
+    bool stopped;
+    long examined, mismatches;
+};
+
+/* vars.c: the variables of a candidate and their places; false: more than can be told apart. */
+void gw_search_vars(struct search *s, const struct gw_quantities *quantities, bool by_mass);
+size_t gw_search_var(const struct search *s, const struct place *p, enum var_kind kind, size_t index, size_t wall);
+/* costs.c */
+void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struct gw_plan_places *places);
+bool gw_anything_priced(const struct gw_model *model);
+money gw_option_cost(const struct gw_system_option *o, const struct gw_quantities *q, size_t types);
+money gw_lite_cost(const struct gw_price *price, const struct gw_quantities *q, size_t type);
+/* kg; absent where a weight is not known. */
+double gw_lite_mass(const struct gw_lite_type *type, const struct gw_model *model, double area);
+double gw_frame_mass(const struct gw_system *system, const struct gw_model *model, double area);
+money gw_to_money(double value);
+double gw_of_money(money m);
+
+/* evaluate.c: one demand where the place's variables have these values; remembered by what was read. `beyond`: it
+ * looked at another place, of which nothing is set. */
+struct seen {
+    const struct gw_finding *finding;
+    const struct gw_reads *reads;
+    gw_option_set relevant; /* options that touch what it read */
+};
+struct seen gw_search_see(struct search *s, size_t place, size_t demand, gw_option_set taken);
+bool gw_good_enough(const struct search *s, const struct gw_finding *f);
+/* The variables of a place that a finding hangs on, with their values, into `nogoods`. */
+void gw_learn(struct search *s, struct nogoods *nogoods, size_t place, const struct seen *seen, const uint32_t *value);
+void gw_add_nogood(struct search *s, struct nogoods *nogoods, const struct literal *literals, size_t n,
+                   const struct gw_finding *why);
+/* Sets what is chosen at a place from the values of its variables; the heaviest make-ups too. */
+gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *value);
+
+/* local.c: the cheapest values of a place's variables within the sets that satisfy every check that looks at this place
+ * alone. */
+const struct local *gw_solve_place(struct search *s, size_t place, const values *domains);
+/* search.c: the cheapest plan; false: none. `best` by place. */
+bool gw_search_plan(struct search *s, const struct local **best, money *once, money *bound);
+/* Orders two sets of values of one place's variables as ties are told: the fewest options, then the file's order. */
+int gw_compare_ties(const struct search *s, const struct place *p, const uint32_t *a, const uint32_t *b);
+
+#endif

@@ -1,0 +1,209 @@
+/* The variables of a candidate: its options and the lite types' make-ups, each within the part where it is chosen. */
+#include "answers/select/select_internal.h"
+
+#include <string.h>
+
+static const struct gw_project *project_of(const struct search *s) { return &s->ask->model->project; }
+
+/* The variable of its kind and index whose part holds the place; made where there is none yet. */
+static size_t var_of(struct search *s, size_t *parts, enum var_kind kind, size_t index, size_t wall, unsigned n,
+                     size_t part)
+{
+    for (size_t i = 0; i < s->n_vars; i++) {
+        struct var *v = &s->vars[i];
+        if (v->kind != kind || v->index != index || v->wall != wall || parts[i] != part) continue;
+        v->shared = true;
+        return i;
+    }
+    parts[s->n_vars] = part;
+    s->vars[s->n_vars] = (struct var){.kind = kind, .index = index, .wall = wall, .n = n};
+    return s->n_vars++;
+}
+
+/* Number of the part: unlike parts have unlike numbers among variables of one kind and index. */
+static size_t part_of(const struct search *s, enum gw_choose choose, size_t place)
+{
+    if (s->everywhere || choose == GW_CHOOSE_PROJECT) return 0;
+    return choose == GW_CHOOSE_WALL ? s->places->items[place].elevation : place;
+}
+
+size_t gw_search_var(const struct search *s, const struct place *p, enum var_kind kind, size_t index, size_t wall)
+{
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *v = &s->vars[p->vars[i]];
+        if (v->kind == kind && v->index == index && v->wall == wall) return i;
+    }
+    return p->n;
+}
+
+static void add(struct place *p, size_t *room, size_t var) { room[p->n++] = var; }
+
+static bool stands_there(const struct search *s, size_t place, size_t type)
+{
+    return s->places->stands[place * s->n_types + type];
+}
+
+/* On some place of the wall. */
+static bool stands_on(const struct search *s, size_t wall, size_t type)
+{
+    for (size_t p = 0; p < s->places->n; p++)
+        if (s->places->items[p].elevation == wall && stands_there(s, p, type)) return true;
+    return false;
+}
+
+static void add_vars(struct search *s, size_t *parts, size_t place)
+{
+    struct place *p = &s->at[place];
+    const size_t options = s->candidate->options.n;
+    size_t *room = gw_alloc(s->arena, options + s->n_types * (1 + s->n_walls) + 1, sizeof *room);
+    for (size_t i = 0; i < options; i++)
+        add(p, room, var_of(s, parts, VAR_OPTION, i, 0, 2, part_of(s, s->candidate->options.items[i].choose, place)));
+    for (size_t i = 0; i < s->n_types; i++) {
+        const struct gw_lite_type *type = &project_of(s)->lites.items[i];
+        if (!type->alternatives.n || !stands_there(s, place, i)) continue;
+        add(p, room,
+            var_of(s, parts, VAR_LITE, i, 0, 1 + (unsigned)type->alternatives.n, part_of(s, type->choose, place)));
+    }
+    for (size_t w = 0; w < s->n_walls; w++)
+        for (size_t i = 0; i < s->n_types; i++) {
+            const struct gw_lite_type *type = &project_of(s)->lites.items[i];
+            if (type->alternatives.n && stands_on(s, w, i))
+                add(p, room, var_of(s, parts, VAR_HEAVIEST, i, w, 1 + (unsigned)type->alternatives.n, 0));
+        }
+    p->vars = room;
+}
+
+/* Prices --------------------------------------------------------------------------------------------------------- */
+
+static double frame_gain(struct search *s, size_t option, double area)
+{
+    const struct gw_system *with = gw_offer_with(&s->offers, gw_option_bit(option));
+    const double gain =
+        with ? gw_frame_mass(with, s->ask->model, area) - gw_frame_mass(s->candidate, s->ask->model, area) : 0;
+    return gw_given(gain) ? gain : 0;
+}
+
+static struct price price_of(struct search *s, const struct var *v, unsigned value, const struct gw_quantities *q,
+                             bool by_mass)
+{
+    const struct gw_model *model = s->ask->model;
+    if (v->kind == VAR_HEAVIEST) return (struct price){0, 0};
+    if (v->kind == VAR_OPTION) {
+        const money cost = !value    ? 0
+                           : by_mass ? gw_to_money(frame_gain(s, v->index, q->wall_area))
+                                     : gw_option_cost(&s->candidate->options.items[v->index], q, s->n_types);
+        return (struct price){cost, (int)value};
+    }
+    const struct gw_lite_type *type = &project_of(s)->lites.items[v->index];
+    if (by_mass) {
+        const double mass = gw_lite_mass(gw_lite_numbered(type, value), model, q->lite_area[v->index]);
+        return (struct price){gw_given(mass) ? gw_to_money(mass) : 0, 0};
+    }
+    return (struct price){gw_lite_cost(value ? &type->alternatives.items[value - 1].price : &type->price, q, v->index),
+                          0};
+}
+
+/* The wall itself, and the lites that there is no choice of. */
+static money fixed_cost(struct search *s, const struct gw_quantities *q, bool by_mass)
+{
+    const struct gw_model *model = s->ask->model;
+    money cost = 0;
+    for (size_t i = 0; i < s->n_types; i++) {
+        const struct gw_lite_type *type = &project_of(s)->lites.items[i];
+        if (type->alternatives.n) continue;
+        const double mass = by_mass ? gw_lite_mass(type, model, q->lite_area[i]) : GW_ABSENT;
+        cost += by_mass ? (gw_given(mass) ? gw_to_money(mass) : 0) : gw_lite_cost(&type->price, q, i);
+    }
+    const double own = by_mass ? gw_frame_mass(s->candidate, model, q->wall_area) : s->candidate->cost * q->wall_area;
+    return cost + (gw_given(own) ? gw_to_money(own) : 0);
+}
+
+static void add_prices(struct search *s, const struct gw_quantities *q, size_t place, bool by_mass)
+{
+    struct place *p = &s->at[place];
+    p->prices = gw_alloc(s->arena, p->n + 1, sizeof *p->prices);
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *v = &s->vars[p->vars[i]];
+        p->prices[i] = gw_alloc(s->arena, v->n, sizeof **p->prices);
+        for (unsigned k = 0; k < v->n; k++) p->prices[i][k] = price_of(s, v, k, q, by_mass);
+    }
+    p->fixed = fixed_cost(s, q, by_mass);
+}
+
+/* Rules ------------------------------------------------------------------------------------------------------------ */
+
+static void never_both(struct search *s, struct place *p, size_t a, uint32_t a_value, size_t b, uint32_t b_value)
+{
+    const struct literal both[] = {{(uint32_t)a, a_value}, {(uint32_t)b, b_value}};
+    if (a < p->n && b < p->n) gw_add_nogood(s, &p->nogoods, both, 2, NULL);
+}
+
+static size_t option_named(const struct gw_system *system, const char *name)
+{
+    for (size_t i = 0; i < system->options.n; i++)
+        if (strcmp(system->options.items[i].name, name) == 0) return i;
+    return system->options.n;
+}
+
+static void add_option_rules(struct search *s, struct place *p)
+{
+    const struct gw_system *c = s->candidate;
+    for (size_t i = 0; i < c->options.n; i++) {
+        const size_t own = gw_search_var(s, p, VAR_OPTION, i, 0);
+        for (size_t k = 0; k < i; k++)
+            if (gw_options_exclude(c, i, k)) never_both(s, p, gw_search_var(s, p, VAR_OPTION, k, 0), 1, own, 1);
+        for (size_t k = 0; k < c->options.items[i].requires.n; k++) {
+            const size_t needed = option_named(c, c->options.items[i].requires.items[k]);
+            never_both(s, p, own, 1, gw_search_var(s, p, VAR_OPTION, needed, 0), 0);
+        }
+    }
+}
+
+static double weight_of(const struct search *s, size_t type, unsigned value)
+{
+    const double mass = gw_lite_mass(gw_lite_numbered(&project_of(s)->lites.items[type], value), s->ask->model, 1);
+    return gw_given(mass) ? mass : HUGE_VAL;
+}
+
+/* No make-up is chosen that is heavier than the heaviest of its wall. */
+static void keep_within_heaviest(struct search *s, size_t place)
+{
+    struct place *p = &s->at[place];
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *lite = &s->vars[p->vars[i]];
+        if (lite->kind != VAR_LITE) continue;
+        const size_t most = gw_search_var(s, p, VAR_HEAVIEST, lite->index, s->places->items[place].elevation);
+        for (uint32_t k = 0; k < lite->n; k++)
+            for (uint32_t h = 0; h < lite->n; h++)
+                if (weight_of(s, lite->index, k) > weight_of(s, lite->index, h)) never_both(s, p, i, k, most, h);
+    }
+}
+
+/* Demands by place ------------------------------------------------------------------------------------------------- */
+
+static void list_demands(struct search *s, size_t place)
+{
+    struct place *p = &s->at[place];
+    size_t *list = NULL, capacity = 0;
+    for (size_t i = 0; i < s->demands->demands.n; i++) {
+        if (!gw_demand_is_at(&s->demands->demands.items[i], s->ask, s->places, place)) continue;
+        list = gw_grow(s->arena, list, p->n_demands, &capacity, sizeof *list);
+        list[p->n_demands++] = i;
+    }
+    p->demands = list;
+}
+
+void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mass)
+{
+    const size_t most = s->places->n * (s->candidate->options.n + s->n_types) + s->n_walls * s->n_types + 1;
+    size_t *parts = gw_alloc(s->arena, most, sizeof *parts);
+    s->vars = gw_alloc(s->arena, most, sizeof *s->vars);
+    s->at = gw_alloc(s->arena, s->places->n + 1, sizeof *s->at);
+    for (size_t p = 0; p < s->places->n; p++) add_vars(s, parts, p);
+    for (size_t p = 0; p < s->places->n; p++) {
+        add_prices(s, &q[p], p, by_mass);
+        add_option_rules(s, &s->at[p]);
+        keep_within_heaviest(s, p);
+        list_demands(s, p);
+    }
+}

@@ -1,0 +1,358 @@
+/* The cheapest plan against every plan: small random problems, each plan of which is judged whole. */
+#include "support.h"
+
+#include "galeward/select.h"
+
+enum { PROBLEMS = 520, TEXT = 8192 };
+
+/* One random problem ------------------------------------------------------------------------------------------------
+ */
+
+struct problem {
+    char project[TEXT], system[TEXT];
+    int options, alternatives;
+    bool trade;
+};
+
+static void add(char *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
+static void add(char *text, const char *format, ...)
+{
+    const size_t length = strlen(text);
+    va_list args;
+    va_start(args, format);
+    vsnprintf(text + length, TEXT - length, format, args);
+    va_end(args);
+}
+
+static const char *scope(void)
+{
+    static const char *const scopes[] = {"zone", "zone", "zone", "wall", "project"};
+    return scopes[pick(5)];
+}
+
+/* Strong in wind and weak under weight, and the reverse: what one place needs another cannot have. */
+static void write_trade(struct problem *p)
+{
+    add(p->system,
+        "  - {name: windy, change: {anchor: {inward: 5000 lb, outward: 5000 lb, dead: %d lb}}, of: anchor, cost: %d "
+        "each}\n"
+        "  - {name: heavy, change: {anchor: {inward: %d lb, outward: %d lb, dead: 5000 lb}}, of: anchor, cost: %d "
+        "each}\n",
+        900 + 60 * pick(6), pick(20), 1000 + 200 * pick(8), 1000 + 200 * pick(8), pick(20));
+    p->options = 2;
+}
+
+static void write_options(struct problem *p)
+{
+    static const char *const changes[] = {
+        "{mullion: {insert: {metal: steel, inertia_x: 3.0 in4, section_modulus_x: 1.6 in3, yield: 36 ksi}}}, of: "
+        "mullion, "
+        "cost: %d per ft",
+        "{mullion: {insert: {metal: steel, inertia_x: 6.0 in4, section_modulus_x: 3.0 in3, yield: 36 ksi}}}, of: "
+        "mullion, "
+        "cost: %d per ft",
+        "{anchor: {inward: 4600 lb, outward: 4600 lb}, corner_anchor: {inward: 4600 lb, outward: 4600 lb}}, of: "
+        "anchor, "
+        "cost: %d each",
+        "{transom_connection: {capacity: 900 lb}}, of: transom, cost: %d per ft",
+        "{splice: {capacity: 4000 lb}, mullion: {unbraced_length: 24 in}}, of: wall, cost: %d per ft2"};
+    const int n = 1 + pick(3);
+    add(p->system, "options:\n");
+    if (p->trade) {
+        write_trade(p);
+        return;
+    }
+    for (int i = 0; i < n; i++) {
+        char change[512];
+        snprintf(change, sizeof change, changes[pick(5)], pick(4));
+        add(p->system, "  - {name: o%d, change: %s, choose: %s", i, change, scope());
+        if (pick(3) == 0) add(p->system, ", once: %d", 100 * pick(30));
+        if (pick(4) == 0) add(p->system, ", group: g");
+        if (i && pick(4) == 0) add(p->system, ", requires: o%d", pick(i));
+        add(p->system, "}\n");
+    }
+    p->options = n;
+}
+
+static void write_system(struct problem *p)
+{
+    p->trade = pick(3) == 0;
+    p->system[0] = '\0';
+    add(p->system,
+        "galeward: 1\nunits: us\nsystem: {name: X, kind: stick, glazing: captured}\npocket: [1/4 in, 5/16 in, 3/8 in, "
+        "1/2 in, 56 mm]\n"
+        "ratings:\n  - {test: water, pressure: 15 psf, report: L-2, after_structural: yes, tested: {includes: [corner, "
+        "splice]}}\n"
+        "  - {test: air, leakage: 0.05 cfm/ft2, at: 6.24 psf, report: L-3, after_structural: yes, tested: {includes: "
+        "[corner, splice]}}\n"
+        "mullion: {alloy: 6063-T6, tube: {width: 2.5 in, depth: %d in, flange: 0.25 in, web: 0.125 in}}\n"
+        "corner_mullion: {alloy: 6063-T6, tube: {width: 7 in, depth: 8 in, flange: 0.5 in, web: 0.5 in}}\n"
+        "transom: {alloy: 6063-T6, tube: {width: 5 in, depth: 6 in, flange: 0.5 in, web: 0.5 in}, eccentricity: 0 in}\n"
+        "transom_connection: {capacity: %d lb, report: L-5}\npast_anchor: {moment: 9000 ft-lb, reaction: 9000 lb, "
+        "report: L-6}\n"
+        "splice: {capacity: %d lb, report: L-7}\npressure_plate: {alloy: 6063-T6, width: 2.25 in, thickness: 0.25 in}\n"
+        "screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, head_diameter: 1/2 in, "
+        "tested_pullout: 2200 lb, report: L-8}\n"
+        "anchor: {inward: %d lb, outward: %d lb, dead: %d lb, report: L-9}\n"
+        "corner_anchor: {inward: 9000 lb, outward: 9000 lb, dead: 9000 lb, report: L-9}\n"
+        "stack_joint: {width: 1.5 in, least_gap: 0.1 in, engagement: 3 in, least_overlap: 0.5 in}\nframe_weight: 3 "
+        "psf\ncost: 50 per ft2\n",
+        (p->trade ? 6 : 4) + pick(3), (p->trade ? 1200 : 250) + 60 * pick(6), (p->trade ? 3000 : 900) + 300 * pick(6),
+        (p->trade ? 500 : 1500) + 200 * pick(8), (p->trade ? 500 : 1500) + 200 * pick(8), 900 + 500 * pick(6));
+    write_options(p);
+}
+
+static void write_project(struct problem *p)
+{
+    static const char *const glass[] = {
+        "{glass: 10 mm, treatment: tempered}", "{glass: 6 mm, treatment: heat_strengthened}",
+        "{glass: 8 mm, treatment: heat_strengthened}", "{glass: 6 mm, treatment: tempered}"};
+    static const char *const ends[] = {"[corner, none]", "[none, none]", "[corner, corner]"};
+    p->project[0] = '\0';
+    p->alternatives = p->trade ? 0 : pick(3);
+    add(p->project,
+        "galeward: 1\nunits: us\nproject: {name: R}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+        "site: {basic_wind_speed: %d, exposure: %c, seismic: {category: A}, hurricane_prone: false, blast: none}\n"
+        "buildings: [{name: b, roof_height: 26 ft, least_width: 60 ft, enclosure: enclosed}]\n"
+        "requirements: {water: 8 psf, air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}}\n"
+        "walls:\n  - {name: w, width: 20 ft, floors: [0 ft, 13 ft], top: 26 ft, ends: %s, columns: {count: 4, width: 5 "
+        "ft}, rows: [{height: rest, lite: a}]}\n",
+        (p->trade ? 115 : 90) + 10 * pick(5), "BCD"[pick(3)], ends[pick(3)]);
+    if (p->trade || pick(2))
+        add(p->project,
+            "  - {name: v, width: %d ft, floors: [0 ft], top: %d ft, ends: [none, none], columns: {count: 2, width: %d "
+            "ft}, rows: [{height: rest, lite: %s}]}\n",
+            p->trade ? 16 : 12, p->trade ? 9 : 13, p->trade ? 8 : 6, p->trade ? "b" : "a");
+    add(p->project, "lites:\n  a:\n    layers: [%s]\n    cost: %d per ft2\n    choose: %s\n", glass[pick(4)], pick(5),
+        scope());
+    if (p->trade)
+        add(p->project,
+            "  b: {layers: [{glass: 10 mm, treatment: tempered}, {cavity: 12 mm}, {glass: 10 mm, treatment: tempered}, "
+            "{cavity: 12 mm}, {glass: 12 mm, treatment: tempered}]}\n");
+    if (p->alternatives) add(p->project, "    alternatives:\n");
+    for (int i = 0; i < p->alternatives; i++)
+        add(p->project, "      - {name: alt%d, layers: [%s], cost: %d per ft2}\n", i, glass[pick(4)], pick(6));
+    if (pick(4)) add(p->project, "movement: {live_load: 0 in}\n");
+    add(p->project, "candidates: [x.yaml]\n");
+}
+
+/* Every plan ----------------------------------------------------------------------------------------------------------
+ */
+
+struct every {
+    struct world *w;
+    struct gw_ask ask;
+    struct gw_plan_places places;
+    struct gw_judgement demands;
+    struct gw_plan_choice *choices;
+    struct gw_offers offers;
+    const struct gw_system *system;
+    double best[2]; /* by pass, not shown */
+    double same[2]; /* with the same choices everywhere */
+    long plans;
+};
+
+static bool agree(const struct every *e, size_t p, size_t q, enum gw_choose choose)
+{
+    const bool wall = e->places.items[p].elevation == e->places.items[q].elevation;
+    return p == q || choose == GW_CHOOSE_PROJECT || (choose == GW_CHOOSE_WALL && wall);
+}
+
+/* Choices that `choose`, `group`, `requires` and excluding changes allow. */
+static bool allowed(const struct every *e)
+{
+    const struct gw_system *s = e->system;
+    for (size_t p = 0; p < e->places.n; p++)
+        for (size_t i = 0; i < s->options.n; i++) {
+            const struct gw_system_option *o = &s->options.items[i];
+            const bool on = e->choices[p].options >> i & 1;
+            for (size_t q = 0; q < e->places.n; q++)
+                if (agree(e, p, q, o->choose) && (e->choices[q].options >> i & 1) != on) return false;
+            for (size_t k = 0; on && k < s->options.n; k++) {
+                const bool other = e->choices[p].options >> k & 1;
+                if (other && k != i && gw_options_exclude(s, i, k)) return false;
+                for (size_t r = 0; r < o->requires.n; r++)
+                    if (strcmp(o->requires.items[r], s->options.items[k].name) == 0 && !other) return false;
+            }
+        }
+    const struct gw_lite_type *type = &e->w->model.project.lites.items[0];
+    for (size_t p = 0; p < e->places.n; p++)
+        for (size_t q = 0; q < e->places.n; q++)
+            if (agree(e, p, q, type->choose) && e->choices[p].lites[0] != e->choices[q].lites[0]) return false;
+    return true;
+}
+
+static double glass_price(const struct every *e, const struct gw_element *x, const struct gw_plan_choice *c)
+{
+    const struct gw_lite_type *type = gw_model_lite(&e->w->model, x->lite);
+    const unsigned number = c->lites[type - e->w->model.project.lites.items];
+    const double price = number ? type->alternatives.items[number - 1].price.value : type->price.value;
+    return gw_given(price) ? price : 0;
+}
+
+/* Counted anew from the take-off, by what the file says a price counts. */
+static double price_of(const struct every *e)
+{
+    double cost = 0;
+    gw_option_set used = 0;
+    for (size_t i = 0; i < e->w->takeoff.elements.n; i++) {
+        const struct gw_element *x = &e->w->takeoff.elements.items[i];
+        const struct gw_plan_choice *c = &e->choices[e->places.of[i]];
+        const double area = (double)x->count * x->width * x->height;
+        if (x->kind == GW_LITE) cost += area * (e->system->cost + glass_price(e, x, c));
+        used |= c->options;
+        for (size_t k = 0; k < e->system->options.n; k++) {
+            const struct gw_system_option *o = &e->system->options.items[k];
+            if (!(c->options >> k & 1)) continue;
+            if (o->of == GW_COUNTS_WALL && x->kind == GW_LITE) cost += area * o->price.value;
+            if (o->of == GW_COUNTS_MULLION && x->kind == GW_MULLION)
+                cost += (double)x->count * x->height * o->price.value;
+            if (o->of == GW_COUNTS_TRANSOM && x->kind == GW_TRANSOM)
+                cost += (double)x->count * x->width * o->price.value;
+            if (o->of == GW_COUNTS_ANCHOR && x->kind == GW_ANCHOR) cost += (double)x->count * o->price.value;
+        }
+    }
+    for (size_t k = 0; k < e->system->options.n; k++)
+        if ((used >> k & 1) && gw_given(e->system->options.items[k].once)) cost += e->system->options.items[k].once;
+    return cost;
+}
+
+static bool same_everywhere(const struct every *e)
+{
+    for (size_t p = 1; p < e->places.n; p++)
+        if (e->choices[p].options != e->choices[0].options || e->choices[p].lites[0] != e->choices[0].lites[0])
+            return false;
+    return true;
+}
+
+static void judge_plan(struct every *e)
+{
+    const size_t n = e->demands.demands.n;
+    struct gw_summary summary;
+    const struct gw_plan plan = {e->system, &e->places, e->choices};
+    struct gw_finding *findings = gw_alloc(&e->w->arena, n + 1, sizeof *findings);
+    for (size_t p = 0; p < e->places.n; p++)
+        if (!gw_offer_with(&e->offers, e->choices[p].options)) return;
+    gw_judge_plan(findings, &summary, &e->demands, &e->ask, &plan, &e->offers);
+    e->plans++;
+    const double cost = price_of(e);
+    for (int level = 0; level < 2; level++) {
+        const bool good = summary.verdict == GW_PASS || (level && summary.verdict != GW_FAIL);
+        if (good && !(cost >= e->best[level])) e->best[level] = cost;
+        if (good && same_everywhere(e) && !(cost >= e->same[level])) e->same[level] = cost;
+    }
+}
+
+static void try_all(struct every *e, size_t place)
+{
+    if (place == e->places.n) {
+        if (allowed(e)) judge_plan(e);
+        return;
+    }
+    const unsigned alternatives = (unsigned)e->w->model.project.lites.items[0].alternatives.n;
+    for (gw_option_set set = 0; set < gw_option_bit(e->system->options.n); set++)
+        for (unsigned lite = 0; lite <= alternatives; lite++) {
+            unsigned *lites = gw_alloc(&e->w->arena, e->w->model.project.lites.n, sizeof *lites);
+            *lites = lite;
+            e->choices[place] = (struct gw_plan_choice){set, lites};
+            try_all(e, place + 1);
+        }
+}
+
+static void enumerate(struct every *e, struct world *w)
+{
+    *e = (struct every){
+        .w = w, .system = &w->model.systems.items[0], .best = {GW_ABSENT, GW_ABSENT}, .same = {GW_ABSENT, GW_ABSENT}};
+    gw_ask_init(&e->ask, &w->model, &w->takeoff, &w->arena);
+    gw_judge_demands(&e->demands, &e->ask);
+    gw_plan_places_of(&e->places, &w->model, &w->takeoff, &w->arena);
+    e->choices = gw_alloc(&w->arena, e->places.n, sizeof *e->choices);
+    gw_offers_init(&e->offers, &w->model, e->system, &w->arena);
+    try_all(e, 0);
+}
+
+static struct {
+    int pass, unshown, fail, dearer, impossible, coupled;
+} kinds;
+
+static void note_kind(const struct every *e, const struct gw_bid *got)
+{
+    kinds.pass += got->verdict == GW_PASS;
+    kinds.unshown += got->verdict == GW_NOT_SHOWN;
+    kinds.fail += got->verdict == GW_FAIL;
+    const int level = got->verdict == GW_NOT_SHOWN;
+    kinds.impossible += got->verdict != GW_FAIL && !gw_given(e->same[level]);
+    kinds.dearer += got->verdict != GW_FAIL && e->same[level] > e->best[level] + 0.01;
+    bool coupled = e->w->model.project.lites.items[0].choose != GW_CHOOSE_ZONE;
+    for (size_t i = 0; i < e->system->options.n; i++)
+        coupled =
+            coupled || e->system->options.items[i].choose != GW_CHOOSE_ZONE || e->system->options.items[i].once > 0;
+    kinds.coupled += coupled;
+}
+
+static void assert_optimal(const struct every *e, const struct gw_bid *got, const struct problem *p)
+{
+    const enum gw_verdict want = gw_given(e->best[0]) ? GW_PASS : gw_given(e->best[1]) ? GW_NOT_SHOWN : GW_FAIL;
+    const int level = want == GW_NOT_SHOWN;
+    bool good = got->verdict == want && got->mismatches == 0 && got->complete;
+    if (want != GW_FAIL) {
+        good = good && fabs(got->cost - e->best[level]) < 1e-3 && got->summary.verdict == want;
+        good = good && gw_given(got->everywhere_cost) == gw_given(e->same[level]);
+        if (gw_given(e->same[level])) good = good && fabs(got->everywhere_cost - e->same[level]) < 1e-3;
+    }
+    if (!good)
+        print_error("got %s %.4f (everywhere %.4f, whole %s), want %s %.4f (everywhere %.4f); %ld plans\n%s\n%s\n",
+                    gw_verdict_name(got->verdict), got->cost, got->everywhere_cost,
+                    gw_verdict_name(got->summary.verdict), gw_verdict_name(want), e->best[level], e->same[level],
+                    e->plans, p->project, p->system);
+    assert_true(good);
+}
+
+/* False: the draw is no valid file, such as an option that asks for two of which at most one is taken. */
+static bool one(uint64_t seed)
+{
+    struct world w;
+    struct problem p;
+    struct every every;
+    struct gw_bids found;
+    struct gw_ask ask;
+    draw_from(seed);
+    world_open(&w);
+    write_system(&p);
+    write_project(&p);
+    put_file(&w, "x.yaml", p.system);
+    if (!load_text(&w, p.project)) {
+        world_close(&w);
+        return false;
+    }
+    assert_true(gw_takeoff_run(&w.takeoff, &w.model, &w.arena, &w.diags));
+    gw_ask_init(&ask, &w.model, &w.takeoff, &w.arena);
+    gw_select(&found, &ask, &(const struct gw_select_limits){.recompute = true});
+    enumerate(&every, &w);
+    note_kind(&every, &found.items.items[0]);
+    assert_optimal(&every, &found.items.items[0], &p);
+    world_close(&w);
+    return true;
+}
+
+static void the_cheapest_of_all_plans(void **state)
+{
+    (void)state;
+    int solved = 0;
+    for (uint64_t i = 0; solved < PROBLEMS; i++) solved += one(1000 + i);
+    print_message("%d pass, %d not shown, %d fail; same everywhere dearer %d, impossible %d; coupled %d\n", kinds.pass,
+                  kinds.unshown, kinds.fail, kinds.dearer, kinds.impossible, kinds.coupled);
+}
+
+static void no_kind_is_rare(void **state)
+{
+    (void)state;
+    assert_true(kinds.pass >= 20 && kinds.unshown >= 20 && kinds.fail >= 20);
+    assert_true(kinds.dearer >= 20 && kinds.impossible >= 20 && kinds.coupled >= 20);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(the_cheapest_of_all_plans), cmocka_unit_test(no_kind_is_rare)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
