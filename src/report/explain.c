@@ -58,12 +58,15 @@ static void add_given(struct page *page, struct gw_text *out, const struct gw_ar
     gw_text_addf(out, "%s%s", *unit ? " " : "", unit);
 }
 
+/* Titles are alike by their words: equal literals need not be one. */
+static bool same_group(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
+
 /* What steps from `first` to the end of its group take without another step giving it. */
 static void put_given(struct page *page, const struct gw_trace *trace, size_t first)
 {
     struct gw_text text;
     gw_text_init(&text, page->arena);
-    for (size_t i = first; i < trace->n && trace->steps[i].group == trace->steps[first].group; i++) {
+    for (size_t i = first; i < trace->n && same_group(trace->steps[i].group, trace->steps[first].group); i++) {
         const struct gw_step *s = &trace->steps[i];
         for (unsigned k = 0; is_shown(page, s) && s->formula && !gw_step_is_plain(s) && k < s->n_args; k++)
             if (!s->from[k] && !is_given_before(page, trace, i, k)) add_given(page, &text, &s->args[k]);
@@ -80,7 +83,7 @@ static void steps(struct walk *walk, const struct gw_trace *trace)
         const struct gw_step *s = &trace->steps[i];
         left_out += !is_shown(page, s);
         if (!is_shown(page, s)) continue;
-        const bool opens = !before || before->group != s->group;
+        const bool opens = !before || !same_group(before->group, s->group);
         if (opens && s->group) gw_report_heading(page->report, 3, s->group);
         if (opens) put_given(page, trace, i);
         gw_report_equation(page->report, s, ++walk->number, page->shown);

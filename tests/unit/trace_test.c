@@ -184,9 +184,10 @@ static bool is_chance(const char *given, const char *step)
         {"M0", "M_part"},  {"Ma", "M0"},    {"D_p", "D_"},   {"D_pI", "D_"},  {"V_s", "V_cavity"},
         {"V", "D"}};
     for (size_t i = 0; i < sizeof pairs / sizeof *pairs; i++) {
-        const size_t n = strlen(pairs[i][0]), number = given[n] == '_' || given[n] == ',' ? n + 1 : n;
-        const bool same =
-            strncmp(given, pairs[i][0], n) == 0 && strspn(given + number, "0123456789") == strlen(given + number);
+        const size_t n = strlen(pairs[i][0]);
+        if (strncmp(given, pairs[i][0], n) != 0) continue;
+        const size_t number = given[n] == '_' || given[n] == ',' ? n + 1 : n;
+        const bool same = strspn(given + number, "0123456789") == strlen(given + number);
         if (same && strncmp(step, pairs[i][1], strlen(pairs[i][1])) == 0) return true;
     }
     return false;
