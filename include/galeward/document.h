@@ -79,9 +79,10 @@ struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *so
 struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,
                             const char *(*rename)(void *context, const char *header), void *context,
                             struct gw_diags *diags);
-/* The same, but faults do not cost the rows. `*header` is the first of the header's cells, NULL for an empty file; their
- * `count` is how many cells below each are not empty. Commas, semicolons or tabs part the cells, whichever name the most
- * columns in the header. That is the first line, or below titles the only one that names two columns or more. */
+/* The same, but faults do not cost the rows. `*header` is the first of the header's cells, NULL for an empty file;
+ * their `count` is how many cells below each are not empty. Commas, semicolons or tabs part the cells, whichever name
+ * the most columns in the header. That is the first line, or below titles the only one that names two columns or more.
+ */
 struct gw_node *gw_csv_draft(struct gw_arena *arena, const struct gw_source *source,
                              const char *(*rename)(void *context, const char *header), void *context,
                              struct gw_diags *diags, const struct gw_node **header);

@@ -56,7 +56,7 @@ struct gw_bids {
     const struct gw_takeoff *takeoff;
     struct gw_plan_places places;
     struct gw_judgement demands;
-    bool by_mass;                       /* nothing has a cost: the least mass is chosen */
+    bool by_mass;                 /* nothing has a cost: the least mass is chosen */
     GW_LIST(struct gw_bid) items; /* best first: pass by cost, not shown by cost, fail */
 };
 void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_limits *limits);
