@@ -129,6 +129,9 @@ struct gw_result {
 };
 struct gw_result gw_result_demand(const struct gw_results *results);
 struct gw_result gw_result_check(const struct gw_results *results);
+/* `results` of gw_answer_bids of the same bids. */
+struct gw_bids;
+struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_results *results, const struct gw_bids *bids);
 /* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
 struct gw_result gw_result_elements(const struct gw_results *results);
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,
@@ -183,8 +186,8 @@ const struct gw_drawing *gw_drawing_find(const char *kind); /* or NULL */
  * `version`, and its keys carry their units. */
 void gw_schema_json(struct gw_text *out, const struct gw_schema *schema);
 void gw_schema_markdown(struct gw_text *out, const struct gw_schema *schema);
-/* What 'check' writes as data; what 'explain' does. */
-extern const struct gw_record gw_results_record, gw_explanation_record;
+/* What 'check' writes as data; what 'explain' does; what 'select' does. */
+extern const struct gw_record gw_results_record, gw_explanation_record, gw_selections_record;
 
 #ifdef __cplusplus
 }

@@ -2,6 +2,7 @@
 #ifndef GALEWARD_SELECT_H
 #define GALEWARD_SELECT_H
 
+#include "galeward/answers.h"
 #include "galeward/plan.h"
 
 #ifdef __cplusplus
@@ -15,6 +16,18 @@ struct gw_quantities {
     double *lite_area; /* by lite type of the project, m2 */
     long *lites;       /* the same, pieces */
 };
+/* What one option, or one lite type, comes to at a place. */
+struct gw_selected_option {
+    const struct gw_system_option *option;
+    double quantity; /* m2, m or pieces that its cost counts */
+    double cost;     /* of the place; 0 where it has none */
+};
+struct gw_selected_lite {
+    const struct gw_lite_type *type; /* of the project, that stands at the place */
+    const char *name;                /* of the alternative; NULL: its own make-up */
+    double area, cost;
+    long count;
+};
 /* What is chosen at one place of a plan, and what it comes to. */
 struct gw_selected {
     const struct gw_plan_place *place;
@@ -22,6 +35,12 @@ struct gw_selected {
     struct gw_quantities quantities;
     double cost;                        /* without what is paid once */
     const struct gw_finding *governing; /* of its elements; NULL */
+    /* What the cost is made of; the wall itself costs `wall_cost`. Empty where there is no plan. */
+    double wall_cost;
+    GW_LIST(struct gw_selected_option) options; /* in the file's order */
+    GW_LIST(struct gw_selected_lite) lites;
+    GW_LIST(const char *) option_names; /* the same options, for records */
+    struct gw_described lite_names;     /* the same lite types, each with the name; for records */
 };
 /* A check that no choice satisfies. */
 struct gw_blocked {
@@ -34,8 +53,10 @@ struct gw_bid {
     double cost;             /* with what is paid once; absent: no plan */
     double once;
     double mass; /* kg, metal and glass; absent: not known */
-    double
-        everywhere_cost; /* of the cheapest plan of this verdict with the same choices in every place; absent: none */
+    /* Of the cheapest plan of this verdict with the same choices in every place, and what this plan saves against it;
+     * absent: there is none. */
+    double everywhere_cost, saving;
+    double everywhere_mass; /* kg, where the least mass is chosen */
     GW_LIST(struct gw_selected) places;
     GW_LIST(struct gw_blocked) blocked;
     struct gw_finding *findings; /* of the plan, judged as a whole: by demand */
@@ -56,10 +77,13 @@ struct gw_bids {
     const struct gw_takeoff *takeoff;
     struct gw_plan_places places;
     struct gw_judgement demands;
-    bool by_mass;                 /* nothing has a cost: the least mass is chosen */
-    GW_LIST(struct gw_bid) items; /* best first: pass by cost, not shown by cost, fail */
+    bool by_mass;                   /* nothing has a cost: the least mass is chosen, and every cost is 0 */
+    GW_LIST(const char *) unpriced; /* options and make-ups without a cost, which count 0, where others have one */
+    GW_LIST(struct gw_bid) items;   /* best first: pass by cost, not shown by cost, fail */
 };
 void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_limits *limits);
+/* The plans as an answer: what they come to, in the bids' order, and what is missing to show it. */
+void gw_answer_bids(struct gw_answer *out, struct gw_ask *ask, const struct gw_bids *bids);
 
 #ifdef __cplusplus
 }

@@ -84,6 +84,9 @@ struct run {
 };
 /* Loads, takes off and judges; says every diagnostic. EXIT_PASS, or the code to leave with. */
 int run_project(struct run *run, struct cli *cli, bool judge);
+/* Its parts: loads and takes off; then, of an answer, what is written. */
+int open_project(struct run *run, struct cli *cli);
+void write_up(struct run *run, struct cli *cli);
 /* Of a project that did not load: EXIT_OURS where the system would not read a file. */
 int code_of(const struct gw_diags *diags);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
@@ -102,6 +105,7 @@ bool split_values(struct cli *cli, const char *text, const char **values, size_t
 int cmd_new(struct cli *cli);
 int cmd_demand(struct cli *cli);
 int cmd_check(struct cli *cli);
+int cmd_select(struct cli *cli);
 int cmd_explain(struct cli *cli);
 int cmd_calc(struct cli *cli);
 int cmd_tables(struct cli *cli);

@@ -20,14 +20,15 @@ static const struct gw_record *record_written(const char *name)
 {
     if (strcmp(name, "results") == 0) return &gw_results_record;
     if (strcmp(name, "explanation") == 0) return &gw_explanation_record;
+    if (strcmp(name, "selections") == 0) return &gw_selections_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->output : NULL;
 }
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project", "system", "results", "explanation", "calc-wind"};
-    return complain("there is no schema '%s': project, system, results, explanation or calc-KIND%s", name,
+    static const char *const names[] = {"project", "system", "results", "explanation", "selections", "calc-wind"};
+    return complain("there is no schema '%s': project, system, results, explanation, selections or calc-KIND%s", name,
                     did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 

@@ -31,6 +31,17 @@ static const struct command COMMANDS[] = {
      "edition=asce7-16,asce7-22\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
      cmd_check, 1, NULL},
+    {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
+     "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "
+     "its\n"
+     "middle, below or above the roof line), those with which every check passes at the least cost; what the same "
+     "choice "
+     "in\n"
+     "every place would cost; what is missing, what blocks it. Without any cost the least mass. CSV has a row a place. "
+     "Exit\n"
+     "code 0 when every candidate has a plan that passes.\n\n"
+     "  galeward select clinic.yaml\n  galeward select clinic.yaml -o bid.csv\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_select, 1, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
@@ -53,7 +64,7 @@ static const struct command COMMANDS[] = {
      "  galeward tables\n  galeward tables wind_terrain\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
-     "schema [project|system|results|explanation|calc-KIND] [options]",
+     "schema [project|system|results|explanation|selections|calc-KIND] [options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
      TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1, NULL},

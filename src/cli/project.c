@@ -44,7 +44,7 @@ static void say_found(struct run *run)
 
 int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
 
-int run_project(struct run *run, struct cli *cli, bool judge)
+int open_project(struct run *run, struct cli *cli)
 {
     const char **settings = check_settings(cli) ? full_settings(cli, 0) : NULL;
     if (!settings) return EXIT_CALL;
@@ -54,12 +54,24 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);
     gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
-    (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
+    return EXIT_PASS;
+}
+
+void write_up(struct run *run, struct cli *cli)
+{
     enum gw_units own = run->model.project.units, shown = cli->options.units ? cli->options.units : own ? own : GW_US;
     gw_results_of(&run->results, run->arena, &run->answer, shown);
     say_found(run);
     run->results.sources = cli->options.sources;
     run->results.all = cli->options.all;
     if (cli->options.date) run->results.date = today(run->arena);
+}
+
+int run_project(struct run *run, struct cli *cli, bool judge)
+{
+    const int code = open_project(run, cli);
+    if (code) return code;
+    (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
+    write_up(run, cli);
     return EXIT_PASS;
 }

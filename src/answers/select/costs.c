@@ -95,31 +95,29 @@ bool gw_anything_priced(const struct gw_model *model)
     return false;
 }
 
-money gw_option_cost(const struct gw_system_option *o, const struct gw_quantities *q, size_t types)
+double gw_option_quantity(const struct gw_system_option *o, const struct gw_quantities *q, size_t types)
 {
-    double n = 0;
-    if (!gw_given(o->price.value)) return 0;
+    double lites = 0;
     switch (o->of) {
     case GW_COUNTS_LITE:
-        for (size_t i = 0; i < types; i++) n += o->price.dim == GW_COST ? (double)q->lites[i] : q->lite_area[i];
-        break;
+        for (size_t i = 0; i < types; i++) lites += o->price.dim == GW_COST ? (double)q->lites[i] : q->lite_area[i];
+        return lites;
     case GW_COUNTS_MULLION:
-        n = q->mullion_length;
-        break;
+        return q->mullion_length;
     case GW_COUNTS_TRANSOM:
-        n = q->transom_length;
-        break;
+        return q->transom_length;
     case GW_COUNTS_SCREW:
-        n = (double)q->screws;
-        break;
+        return (double)q->screws;
     case GW_COUNTS_ANCHOR:
-        n = (double)q->anchors;
-        break;
+        return (double)q->anchors;
     default:
-        n = q->wall_area;
-        break;
+        return q->wall_area;
     }
-    return gw_to_money(n * o->price.value);
+}
+
+money gw_option_cost(const struct gw_system_option *o, const struct gw_quantities *q, size_t types)
+{
+    return gw_given(o->price.value) ? gw_to_money(gw_option_quantity(o, q, types) * o->price.value) : 0;
 }
 
 money gw_lite_cost(const struct gw_price *price, const struct gw_quantities *q, size_t type)

@@ -96,7 +96,6 @@ static bool find_plan(struct search *s, const struct job *job, struct gw_bid *ou
     out->cost = gw_of_money(cost + once);
     for (size_t p = 0; p < s->places->n; p++) {
         struct gw_selected *place = &out->places.items[p];
-        place->choice = &out->plan.choices[p];
         place->cost = gw_of_money(best[p]->total.cost);
     }
     return true;
@@ -110,7 +109,10 @@ static void add_cost_everywhere(struct gw_bid *out, const struct job *job)
     start(&s, job, out->candidate, true);
     struct gw_selected *kept = gw_alloc(s.arena, out->places.n + 1, sizeof *kept);
     memcpy(kept, out->places.items, out->places.n * sizeof *kept);
-    if (find_plan(&s, job, &same, out->verdict)) out->everywhere_cost = same.cost;
+    if (find_plan(&s, job, &same, out->verdict)) {
+        out->everywhere_cost = same.cost;
+        out->saving = same.cost - out->cost;
+    }
     memcpy(out->places.items, kept, out->places.n * sizeof *kept);
     out->examined += s.examined;
     out->mismatches += s.mismatches;
@@ -164,7 +166,11 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
 {
     struct search s;
     start(&s, job, candidate, false);
-    *out = (struct gw_bid){.candidate = candidate, .cost = GW_ABSENT, .everywhere_cost = GW_ABSENT};
+    *out = (struct gw_bid){.candidate = candidate,
+                           .cost = GW_ABSENT,
+                           .everywhere_cost = GW_ABSENT,
+                           .saving = GW_ABSENT,
+                           .everywhere_mass = GW_ABSENT};
     out->places.items = gw_alloc(s.arena, s.places->n + 1, sizeof *out->places.items);
     out->places.n = s.places->n;
     for (size_t p = 0; p < s.places->n; p++)
@@ -181,8 +187,19 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     out->mismatches = s.mismatches;
     judge_whole(out, job, &s);
     add_mass(out, job, &s);
+    gw_itemize(out, job->ask->model, s.arena);
     if (found) add_cost_everywhere(out, job);
     else add_blocked(out, job, &s);
+}
+
+/* What was counted so far is mass. */
+static void settle_masses(struct gw_bid *bid)
+{
+    if (!gw_given(bid->cost)) return;
+    bid->everywhere_mass = bid->everywhere_cost;
+    bid->cost = 0;
+    if (gw_given(bid->everywhere_cost)) bid->everywhere_cost = bid->saving = 0;
+    for (size_t p = 0; p < bid->places.n; p++) bid->places.items[p].cost = 0;
 }
 
 static int best_first(const void *left, const void *right)
@@ -206,5 +223,7 @@ void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_l
     out->items.n = ask->model->systems.n;
     out->items.items = gw_alloc(ask->arena, out->items.n + 1, sizeof *out->items.items);
     for (size_t i = 0; i < out->items.n; i++) select_one(&out->items.items[i], &job, &ask->model->systems.items[i]);
+    gw_list_unpriced(out, ask->arena);
     qsort(out->items.items, out->items.n, sizeof *out->items.items, best_first);
+    for (size_t i = 0; out->by_mass && i < out->items.n; i++) settle_masses(&out->items.items[i]);
 }

@@ -95,6 +95,8 @@ size_t gw_search_var(const struct search *s, const struct place *p, enum var_kin
 /* costs.c */
 void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struct gw_plan_places *places);
 bool gw_anything_priced(const struct gw_model *model);
+/* m2, m or pieces that the option's cost counts at a place. */
+double gw_option_quantity(const struct gw_system_option *o, const struct gw_quantities *q, size_t types);
 money gw_option_cost(const struct gw_system_option *o, const struct gw_quantities *q, size_t types);
 money gw_lite_cost(const struct gw_price *price, const struct gw_quantities *q, size_t type);
 /* kg; absent where a weight is not known. */
@@ -122,6 +124,9 @@ gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *valu
 /* local.c: the cheapest values of a place's variables within the sets that satisfy every check that looks at this place
  * alone. */
 const struct local *gw_solve_place(struct search *s, size_t place, const values *domains);
+/* bid.c: what each place of a plan is made of; what has no cost where others have one. */
+void gw_itemize(struct gw_bid *bid, const struct gw_model *model, struct gw_arena *arena);
+void gw_list_unpriced(struct gw_bids *out, struct gw_arena *arena);
 /* search.c: the cheapest plan; false: none. `best` by place. */
 bool gw_search_plan(struct search *s, const struct local **best, money *once, money *bound);
 /* Orders two sets of values of one place's variables as ties are told: the fewest options, then the file's order. */

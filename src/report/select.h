@@ -1,0 +1,32 @@
+/* The choice of each candidate, as it is written. */
+#ifndef REPORT_SELECT_H
+#define REPORT_SELECT_H
+
+#include "galeward/select.h"
+#include "report/page.h"
+
+struct selection {
+    const struct gw_bid *bid;
+    GW_LIST(const struct gw_request) missing; /* of its plan */
+};
+struct selections {
+    const struct gw_results *results; /* of gw_answer_bids */
+    const struct gw_bids *bids;
+    GW_LIST(struct selection) items;
+};
+/* A place of a candidate, for tables. */
+struct place_row {
+    const struct gw_bid *bid;
+    const struct gw_selected *place;
+    const char *options, *lites; /* in words */
+    long lite_count;
+    double lite_area, lite_cost, option_cost;
+};
+extern const struct gw_record gw_place_row_record;
+
+void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw_bid *bid,
+                  const struct gw_selected *place);
+void gw_sheet_of_places(struct gw_report *sheet, const struct gw_result *result);
+void gw_select_page(struct gw_report *report, const struct gw_result *result);
+
+#endif
