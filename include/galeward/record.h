@@ -36,14 +36,16 @@ enum gw_type {
 
 enum gw_field_flag {
     GW_REQUIRED = 1,
-    GW_MANY = 2,       /* a sequence of these: struct gw_many */
-    GW_NAMED = 4,      /* with GW_MANY: a mapping whose keys become each record's first text field */
-    GW_MAGNITUDE = 8,  /* a minus sign is taken off */
-    GW_WRAP = 16,      /* with GW_MANY: a sequence of plain items is one item given as a sequence */
-    GW_HIDDEN = 32,    /* not in the field reference */
-    GW_SILENT = 64,    /* its default is not worth listing among the assumptions */
-    GW_ALONE = 2048,   /* with GW_MANY: a single plain item stands for a list of itself */
-    GW_ORDERED = 4096, /* with GW_MANY: the order of its items tells two lists apart */
+    GW_MANY = 2,         /* a sequence of these: struct gw_many */
+    GW_NAMED = 4,        /* with GW_MANY: a mapping whose keys become each record's first text field */
+    GW_MAGNITUDE = 8,    /* a minus sign is taken off */
+    GW_WRAP = 16,        /* with GW_MANY: a sequence of plain items is one item given as a sequence */
+    GW_HIDDEN = 32,      /* not in the field reference */
+    GW_SILENT = 64,      /* its default is not worth listing among the assumptions */
+    GW_ALONE = 2048,     /* with GW_MANY: a single plain item stands for a list of itself */
+    GW_ORDERED = 4096,   /* with GW_MANY: the order of its items tells two lists apart */
+    GW_REPORT = 8192,    /* a text that names a report: "none", "n/a", "TBD" and their like name none, with a warning */
+    GW_NO_MINUS = 16384, /* with GW_MAGNITUDE: a minus sign is doubted, since it would be the other way */
     /* Of results: */
     GW_INSIDE = 128,      /* a record that lies in the struct, not behind a pointer */
     GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */

@@ -2,6 +2,8 @@
  * or a failed formula of a spreadsheet. Nothing is read by a hint; it says what to write. */
 #include "base/spelling.h"
 
+#include "galeward/record.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -189,16 +191,37 @@ static const char *spaced_hint(struct gw_arena *arena, const char *text)
     return gw_format(arena, "a space in the number: write %s", out.at);
 }
 
+static bool is_one_of(const char *const *words, const char *text)
+{
+    for (; *words; words++)
+        if (gw_words_alike(*words, text)) return true;
+    return false;
+}
+
 static bool is_unknown_word(const char *text)
 {
-    static const char *const words[] = {"n/a", "na", "tbd", "tba", "-", "--", "?", "unknown"};
-    char low[9];
-    size_t n = strlen(text);
-    if (n >= sizeof low) return false;
-    for (size_t i = 0; i <= n; i++) low[i] = (char)(is_letter(text[i]) ? text[i] | 0x20 : text[i]);
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        if (strcmp(low, words[i]) == 0) return true;
-    return false;
+    static const char *const words[] = {"n/a", "na", "tbd", "tba", "-", "--", "?", "unknown", NULL};
+    return is_one_of(words, text);
+}
+
+bool gw_names_nothing(const char *text)
+{
+    static const char *const words[] = {"none",
+                                        "nil",
+                                        "no",
+                                        "not applicable",
+                                        "not available",
+                                        "tbc",
+                                        "pending",
+                                        "missing",
+                                        "to be determined",
+                                        "to follow",
+                                        "n.a.",
+                                        "???",
+                                        "??",
+                                        "n/k",
+                                        NULL};
+    return is_unknown_word(text) || is_one_of(words, text);
 }
 
 static bool holds_two_sizes(const char *text)

@@ -98,6 +98,10 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
         gw_say_quantity_fault(load, field, node, fault, at);
         return false;
     }
+    if (field->flags & GW_NO_MINUS && value < 0)
+        gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node,
+                     "'%s' is %s: inward is written without a minus sign; %s is taken", gw_load_label(field, node),
+                     node->text, node->text + strcspn(node->text, "0123456789."));
     if (field->flags & GW_MAGNITUDE) value = fabs(value);
     if (!check_range(load, field, node, value)) return false;
     *out = value;
@@ -158,6 +162,21 @@ static bool load_choice(struct gw_load *load, const struct gw_field *field, cons
     return found;
 }
 
+/* A statement is no report because a word stands in its place. */
+static const char *report_of(struct gw_load *load, const struct gw_field *field, const struct gw_node *node)
+{
+    const char *label = gw_load_label(field, node);
+    if (gw_names_nothing(node->text)) {
+        gw_diag_node(load->diags, GW_WARNING, "no_report", field->key, node,
+                     "'%s' is '%s', which names no report: it counts as a statement without one", label, node->text);
+        return NULL;
+    }
+    if (gw_is_date(node->text))
+        gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node,
+                     "'%s' is a date: it counts as a report, but which one? Give its number", label);
+    return node->text;
+}
+
 static bool load_text(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char **out)
 {
     if (!gw_want_scalar(load, field, node, "a text")) return false;
@@ -167,7 +186,7 @@ static bool load_text(struct gw_load *load, const struct gw_field *field, const 
                               gw_value_hint(load->arena, GW_RATIO, node->text)));
         return false;
     }
-    *out = node->text;
+    *out = field->flags & GW_REPORT ? report_of(load, field, node) : node->text;
     return true;
 }
 

@@ -28,5 +28,7 @@ const char *gw_serial_hint(struct gw_arena *arena, const char *text);
 /* A formula that failed: "#REF!". A date in the place of a mark or a fraction: "4-Jan". */
 bool gw_is_spreadsheet_error(const char *text);
 bool gw_is_date(const char *text);
+/* "n/a", "TBD", "-", "none": a word in the place of a name that there is not. */
+bool gw_names_nothing(const char *text);
 
 #endif

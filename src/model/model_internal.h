@@ -7,6 +7,7 @@
 /* What no single field can tell: references, sums, orders. Faults go to the model's diagnostics. */
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
+void gw_validate_given(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
 /* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
  * of the file's bare numbers. */
@@ -26,6 +27,8 @@ const char *gw_feet(struct gw_model *model, double si);                       /*
 const struct gw_node *gw_at_key(const struct gw_node *node, const char *key); /* its value; else the node */
 /* Was anything already said of the value, its key, or what it holds? What follows from a fault is no second fault. */
 bool gw_holds_fault(const struct gw_model *model, const struct gw_node *node);
+/* A key of the mapping was not known: what seems to be missing may only be misspelled. */
+bool gw_has_unknown_key(const struct gw_model *model, const struct gw_node *mapping);
 void gw_check_building(struct gw_model *model, const struct gw_node *node, const char *name);
 void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name);
 /* validate_system.c: its framing. */

@@ -320,7 +320,7 @@ static const struct gw_field GIVEN[] = {
     NUM(gw_given_row, area, GW_AREA, .flags = GW_REQUIRED, LIMITS(0.001, 10000), .help = "effective area of the row"),
     NUM(gw_given_row, up_to, GW_LENGTH, LIMITS(0, 1000),
         .help = "for elements whose top is no higher; absent: any height"),
-    NUM(gw_given_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+    NUM(gw_given_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE | GW_NO_MINUS, PRESSURE_RANGE,
         .help = "inward pressure"),
     NUM(gw_given_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),
@@ -344,7 +344,7 @@ static const struct gw_record GIVEN_RECORD = RECORD("given", gw_given, GIVEN_ROW
 static const struct gw_field TUNNEL[] = {
     F(gw_tunnel_row, building, GW_T_TEXT, .help = "building; absent: all"),
     F(gw_tunnel_row, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4 or 5"),
-    NUM(gw_tunnel_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
+    NUM(gw_tunnel_row, inward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE | GW_NO_MINUS, PRESSURE_RANGE,
         .help = "inward pressure"),
     NUM(gw_tunnel_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),

@@ -100,14 +100,14 @@ bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b)
 }
 
 static const struct gw_field BOTH_WAYS[] = {
-    NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "inward"),
+    NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE | GW_NO_MINUS, LIMITS(0, 1e6), .help = "inward"),
     NUM(gw_both_ways, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "outward, magnitude"),
 };
 static const struct gw_record BOTH_WAYS_RECORD = RECORD("pressures", gw_both_ways, BOTH_WAYS);
 static const struct gw_field RATING[] = {
     PICK(gw_rating, test, gw_test_choices, .help = "which test; absent: a rating by its name"),
     F(gw_rating, name, GW_T_TEXT, .help = "name of a rating with test other"),
-    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
+    NUM(gw_rating, positive, GW_PRESSURE, .flags = GW_MAGNITUDE | GW_NO_MINUS, LIMITS(0, 1e6), LIKELY(200, 12000),
         .help = "inward design pressure, allowable-stress level"),
     NUM(gw_rating, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), LIKELY(200, 12000),
         .help = "outward design pressure, magnitude"),
@@ -130,7 +130,7 @@ static const struct gw_field RATING[] = {
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
-    F(gw_rating, report, GW_T_TEXT, .help = "report number; absent: a statement"),
+    F(gw_rating, report, GW_T_TEXT, .flags = GW_REPORT, .help = "report number; absent: a statement"),
     F(gw_rating, mended, GW_T_TEXT,
       .help = "what was mended since another report of the same specimen, which then governs no longer"),
     PICK(gw_rating, missile, gw_missile_choices, .help = "impact: missile level"),
@@ -185,7 +185,7 @@ static const struct gw_field MEMBER[] = {
                   .help = "transom: setting blocks from each end; absent: quarter points"),
     MEMBER_NUMBER(eccentricity, GW_LENGTH, LIMITS(0, 1),
                   .help = "transom: vertical line of the glass's weight from the shear center; 0: through it"),
-    F(gw_member_spec, report, GW_T_TEXT,
+    F(gw_member_spec, report, GW_T_TEXT, .flags = GW_REPORT,
       .help = "of the test or calculation that gives allowable_moment and allowable_torque; absent: a statement"),
 };
 static const struct gw_record MEMBER_RECORD = RECORD("member", gw_member_spec, MEMBER);
@@ -209,7 +209,7 @@ static const struct gw_field SCREW[] = {
     NUM(gw_screw_spec, ultimate, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e8, 2e9), .help = "of the screw"),
     NUM(gw_screw_spec, head_diameter, GW_THICKNESS, LIMITS(0.002, 0.05), .help = "head or washer, on the plate"),
     NUM(gw_screw_spec, tested_pullout, GW_FORCE, LIMITS(1, 1e6), .help = "nominal pull-out by test"),
-    F(gw_screw_spec, report, GW_T_TEXT, .help = "of that test"),
+    F(gw_screw_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test"),
     NUM(gw_screw_spec, spacing, GW_LENGTH, LIMITS(0.02, 2), .help = "along the plate; a wall's screws go before it"),
     NUM(gw_screw_spec, end_distance, GW_LENGTH, LIMITS(0.005, 1),
         .help = "of the last screw from the end of the plate; a wall's screws go before it"),
@@ -217,7 +217,7 @@ static const struct gw_field SCREW[] = {
 static const struct gw_record SCREW_RECORD = RECORD("screw", gw_screw_spec, SCREW);
 static const struct gw_field CAPACITY[] = {
     NUM(gw_capacity_spec, capacity, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7), .help = "allowable, by test"),
-    F(gw_capacity_spec, report, GW_T_TEXT, .help = "of that test"),
+    F(gw_capacity_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test"),
 };
 static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
 static const struct gw_field SEAT[] = {
@@ -226,7 +226,7 @@ static const struct gw_field SEAT[] = {
     NUM(gw_seat_spec, length, GW_THICKNESS, LIMITS(0.005, 2), .help = "along the transom"),
     NUM(gw_seat_spec, thickness, GW_THICKNESS, LIMITS(0.0005, 0.05), .help = "of the leg"),
     NUM(gw_seat_spec, arm, GW_THICKNESS, LIMITS(0.0005, 0.5), .help = "of the weight from its root"),
-    F(gw_seat_spec, report, GW_T_TEXT, .help = "of the capacity"),
+    F(gw_seat_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of the capacity"),
 };
 static const struct gw_record SEAT_RECORD = RECORD("glass seat", gw_seat_spec, SEAT);
 static const struct gw_choice INTERACTIONS[] = {
@@ -239,7 +239,7 @@ static const struct gw_field PAST_ANCHOR[] = {
         .help = "allowable there, with the holes of the anchor, without a reaction"),
     NUM(gw_past_anchor_spec, reaction, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7),
         .help = "allowable there without a moment: crushing, bearing"),
-    F(gw_past_anchor_spec, report, GW_T_TEXT, .help = "of that test or calculation"),
+    F(gw_past_anchor_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test or calculation"),
 };
 static const struct gw_record PAST_ANCHOR_RECORD = RECORD("past anchor", gw_past_anchor_spec, PAST_ANCHOR);
 static const struct gw_field ANCHOR[] = {
@@ -257,14 +257,15 @@ static const struct gw_field ANCHOR[] = {
     NUM(gw_anchor_spec, bolt_shear, GW_FORCE, LIMITS(1, 1e7), .help = "allowable, of each bolt: the dead load"),
     PICK(gw_anchor_spec, bolt_interaction, gw_bolt_interaction_choices,
          .help = "of a bolt's tension with its shear, by the report; absent: linear"),
-    F(gw_anchor_spec, report, GW_T_TEXT, .help = "calculation or test"),
+    F(gw_anchor_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "calculation or test"),
 };
 static const struct gw_record ANCHOR_RECORD = RECORD("anchor", gw_anchor_spec, ANCHOR);
 static const struct gw_field EDGE_SEAL[] = {
     NUM(gw_edge_seal_spec, bite, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.001, 0.1), .help = "width of the seal"),
     NUM(gw_edge_seal_spec, design_stress, GW_STRESS, LIMITS(1e4, 1e6),
         .help = "absent: 20 psi; what is above counts with a report only"),
-    F(gw_edge_seal_spec, report, GW_T_TEXT, .help = "of the sealant's manufacturer, that approves design_stress"),
+    F(gw_edge_seal_spec, report, GW_T_TEXT, .flags = GW_REPORT,
+      .help = "of the sealant's manufacturer, that approves design_stress"),
 };
 static const struct gw_record EDGE_SEAL_RECORD = RECORD("edge_seal", gw_edge_seal_spec, EDGE_SEAL);
 static const struct gw_field SILICONE_BEAD[] = {
@@ -276,7 +277,8 @@ static const struct gw_field SILICONE_BEAD[] = {
         .help = "allowed of the sealant, slip over thickness"),
     F(gw_silicone_spec, carries_weight, GW_T_BOOL,
       .help = "the bead carries the weight of the glass; absent: no, setting blocks do"),
-    F(gw_silicone_spec, report, GW_T_TEXT, .help = "of the sealant's manufacturer, that approves design_stress"),
+    F(gw_silicone_spec, report, GW_T_TEXT, .flags = GW_REPORT,
+      .help = "of the sealant's manufacturer, that approves design_stress"),
     F(gw_silicone_spec, edge_seal, GW_T_RECORD, .record = &EDGE_SEAL_RECORD,
       .help = "outer seal of insulating units, which holds the outer pane"),
 };

@@ -58,7 +58,7 @@ bool gw_holds_fault(const struct gw_model *model, const struct gw_node *node)
 }
 
 /* Then what seems to be missing may only be misspelled. */
-static bool has_unknown_key(const struct gw_model *model, const struct gw_node *mapping)
+bool gw_has_unknown_key(const struct gw_model *model, const struct gw_node *mapping)
 {
     for (size_t i = 0; i < model->diags->n; i++) {
         const struct gw_diag *d = &model->diags->items[i];
@@ -104,7 +104,7 @@ void gw_check_building(struct gw_model *model, const struct gw_node *node, const
 void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name)
 {
     const struct gw_node *lites = gw_node_get(model->project.node, "lites");
-    bool unread = lites ? lites->kind != GW_MAPPING : has_unknown_key(model, model->project.node);
+    bool unread = lites ? lites->kind != GW_MAPPING : gw_has_unknown_key(model, model->project.node);
     if (!node || !name || unread || gw_model_lite(model, name)) return;
     struct gw_nearest nearest;
     gw_nearest_start(&nearest, name);
@@ -444,9 +444,7 @@ void gw_validate_project(struct gw_model *model)
     check_glass_rules(model);
     for (size_t i = 0; i < p->walls.n; i++) check_wall(model, &p->walls.items[i]);
     check_elevations(model);
-    for (size_t i = 0; p->given && i < p->given->rows.n; i++)
-        if (p->given->rows.items[i].building)
-            gw_check_building(model, p->given->rows.items[i].node, p->given->rows.items[i].building);
+    gw_validate_given(model);
     for (size_t i = 0; i < p->wind_tunnel.n; i++)
         if (p->wind_tunnel.items[i].building)
             gw_check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
@@ -456,42 +454,7 @@ void gw_validate_project(struct gw_model *model)
     check_movement(model);
     gw_assume_conventions(model);
     const struct gw_node *walls = gw_node_get(p->node, "walls");
-    if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !has_unknown_key(model, p->node)))
+    if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !gw_has_unknown_key(model, p->node)))
         gw_diag_node(model->diags, GW_ERROR, "missing", "walls", p->node,
                      "nothing to check: give 'walls', 'openings' or both");
-}
-
-static void want(struct gw_model *model, const struct gw_rating *rating, const char *key, double value)
-{
-    if (!gw_given(value) && !gw_node_get(rating->node, key) && !has_unknown_key(model, rating->node))
-        gw_diag_node(model->diags, GW_ERROR, "missing", key, rating->node, "'%s' is missing in this rating", key);
-}
-
-void gw_validate_system(struct gw_model *model, const struct gw_system *system)
-{
-    for (size_t i = 0; i < system->ratings.n; i++) {
-        const struct gw_rating *r = &system->ratings.items[i];
-        if (!r->node) continue;
-        bool untold = r->test == GW_TEST_UNSET && !gw_node_get(r->node, "test");
-        if (untold && !r->name && !gw_holds_fault(model, r->node))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "test", r->node,
-                         "'test' is missing: which test gave this rating?");
-        if (r->test == GW_TEST_AIR) {
-            want(model, r, "leakage", r->leakage);
-            want(model, r, "at", r->at);
-        }
-        if (r->kind && r->test != GW_TEST_SWAY)
-            gw_diag_node(model->diags, GW_ERROR, "bad_value", "kind", gw_node_get(r->node, "kind"),
-                         "'kind' is of a sway test: this is another");
-        if (r->after_structural != GW_UNSAID && r->test != GW_TEST_WATER && r->test != GW_TEST_AIR)
-            gw_diag_node(model->diags, GW_ERROR, "bad_value", "after_structural",
-                         gw_node_get(r->node, "after_structural"),
-                         "'after_structural' is of a water or air test: this is another");
-        if (r->test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
-        if (r->test == GW_TEST_OTHER && !r->name && !gw_node_get(r->node, "name"))
-            gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node,
-                         "'name' is missing in this rating: which number is it?");
-        if (r->test == GW_TEST_OTHER || (untold && r->name)) want(model, r, "value", r->value);
-    }
-    gw_validate_framing(model, system);
 }
