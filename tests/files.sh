@@ -63,6 +63,29 @@ expect "a stream" 0 $? ""
 holds "a stream" '[ "$(wc -l <out.json)" = 40 ]'
 no_temporary "written files"
 
+# What is read is not written over, by whatever name.
+mkdir own; cp -r "$(dirname "$project")"/systems own; cd own || exit 1
+printf 'mark,width,height\nW1,5 ft,6 ft\n' >marks.csv
+sed '/^  - name: plant room/,/^lites:/{/^lites:/!d}' "$project" >own.yaml; echo 'openings: marks.csv' >>own.yaml
+sed -i 's/{name: penthouse.*//; s/^  - *$//' own.yaml
+ln own.yaml twin.txt; ln -s marks.csv bound.txt; cp -r . ../own.before
+for output in ./own.yaml twin.txt bound.txt marks.csv systems/heron.yaml; do
+    for call in demand check explain "check --vary exposure=B,C"; do
+        set -- $call
+        "$program" "$1" own.yaml $2 $3 --format text -o "$output" 2>err >told
+        expect "$call -o $output" 2 $? "$output is read by this project: name another file after -o"
+    done
+done
+"$program" demand - --format text -o own.yaml <own.yaml 2>err
+expect "standard input is a file" 2 $? "own.yaml is read by this project"
+rm -f told err
+holds "nothing is written over" 'diff -r . ../own.before >/dev/null'
+cd ..; rm -rf own own.before
+cp cases own.jsonl
+"$program" calc wind -o own.jsonl <own.jsonl 2>err
+expect "a stream over itself" 2 $? "own.jsonl is read by this command"
+holds "a stream over itself" 'cmp -s cases own.jsonl'
+
 # The disk is full; a limit of sizes.
 for arguments in "demand $project --format text" "calc wind"; do
     "$program" $arguments <cases 2>err >/dev/full

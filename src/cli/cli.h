@@ -69,6 +69,10 @@ const char *did_you_mean(struct cli *cli, const char *name, const char *const *n
 /* The whole text to the file of -o, which is replaced whole or not at all, or to standard output. Returns an exit code.
  */
 int deliver(struct cli *cli, const struct gw_text *text);
+/* True after a complaint: the file of -o is one that was read, by whatever name. */
+bool writes_over(const struct cli *cli, const char *read, const char *by);
+/* project.c: of the project's files. */
+bool writes_over_inputs(const struct cli *cli, const struct gw_model *model);
 /* The result in the format that was asked for. */
 int deliver_result(struct cli *cli, const struct gw_result *result);
 

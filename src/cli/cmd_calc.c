@@ -366,6 +366,7 @@ int cmd_calc(struct cli *cli)
     bool one = o->n_arguments > 1 && !(o->n_arguments == 2 && strcmp(o->arguments[1], "-") == 0);
     if (check_output(cli, kind, one) != EXIT_PASS) return EXIT_CALL;
     if (one) return one_case(cli, kind);
+    if (writes_over(cli, "-", "this command, as its standard input")) return EXIT_CALL;
     if (wants_drawing(cli)) return draw_stream(cli, kind);
     return run_stream(cli, kind);
 }

@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static void say(const char *format, va_list args)
@@ -57,6 +58,18 @@ const char *did_you_mean(struct cli *cli, const char *name, const char *const *n
 {
     const char *nearest = nearest_name(name, names, n);
     return nearest ? gw_format(&cli->arena, "; did you mean '%s'?", nearest) : "";
+}
+
+bool writes_over(const struct cli *cli, const char *read, const char *by)
+{
+    struct stat to, from;
+    const char *output = cli->options.output;
+    if (!output || stat(output, &to) != 0 || !S_ISREG(to.st_mode)) return false;
+    const bool standard = strcmp(read, "-") == 0 || strcmp(read, "<stdin>") == 0;
+    if ((standard ? fstat(STDIN_FILENO, &from) : stat(read, &from)) != 0) return false;
+    if (from.st_dev != to.st_dev || from.st_ino != to.st_ino) return false;
+    complain("%s is read by %s: name another file after -o", output, by);
+    return true;
 }
 
 int deliver(struct cli *cli, const struct gw_text *text)

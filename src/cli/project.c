@@ -42,6 +42,13 @@ static void say_found(struct run *run)
     fputs(text.at, stderr);
 }
 
+bool writes_over_inputs(const struct cli *cli, const struct gw_model *model)
+{
+    for (size_t i = 0; i < model->inputs.n; i++)
+        if (writes_over(cli, model->inputs.items[i].file, "this project")) return true;
+    return false;
+}
+
 int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
 
 int open_project(struct run *run, struct cli *cli)
@@ -53,6 +60,7 @@ int open_project(struct run *run, struct cli *cli)
     bool good = load_project(run, cli->options.arguments[0], settings, cli->options.n_set);
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);
+    if (writes_over_inputs(cli, &run->model)) return EXIT_CALL;
     gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
     return EXIT_PASS;
 }

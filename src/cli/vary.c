@@ -117,6 +117,7 @@ static int compute(struct matrix *m, size_t i)
     bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model, arena, &run.diags);
     if (i == 0 || !taken) say_diags(arena, &run.diags);
     if (!loaded) return code_of(&run.diags);
+    if (writes_over_inputs(m->cli, &run.model)) return EXIT_CALL;
     m->found.project = gw_strdup(&m->cli->arena, run.model.project.project->name);
     m->found.shown = m->cli->options.units     ? m->cli->options.units
                      : run.model.project.units ? run.model.project.units
