@@ -96,9 +96,12 @@ int code_of(const struct gw_diags *diags);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);
 
 /* settings.c */
-/* The dotted path of a setting's key, which may be given in full or as a key that occurs once; NULL after a complaint.
- */
-const char *setting_path(struct cli *cli, const char *key);
+/* Where a setting's key leads, which may be given in full or as a key that occurs once. False after a complaint. */
+struct setting {
+    const char *path, *place;     /* dotted; place: as the model takes it, "buildings.?.top" of a key alone */
+    const struct gw_field *field; /* of a key alone */
+};
+bool find_setting(struct cli *cli, const char *key, struct setting *out);
 /* That each key is set or varied once; false after a complaint. */
 bool check_settings(struct cli *cli);
 /* --set with its keys in full, and room for more; NULL after a complaint. */

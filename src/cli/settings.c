@@ -6,25 +6,45 @@
 struct search {
     struct gw_arena *arena;
     const char *key;
-    const char *found[8];
+    const char *found[8], *place; /* place: of the first, '?' for the item of every list on its way */
+    const struct gw_field *field;
     size_t n;
     const char *nearest;
     size_t distance;
 };
 
-static void search_record(struct search *s, const struct gw_record *record, const char *prefix, unsigned depth)
+static bool is_list_of_records(const struct gw_field *f)
+{
+    return f->type == GW_T_RECORD && f->flags & GW_MANY && !(f->flags & (GW_NAMED | GW_WRAP));
+}
+
+static void found_key(struct search *s, const struct gw_field *field, const char *path, const char *place)
+{
+    if (s->n == sizeof s->found / sizeof *s->found) return;
+    if (!s->n) {
+        s->place = place;
+        s->field = field;
+    }
+    s->found[s->n++] = path;
+}
+
+static void search_record(struct search *s, const struct gw_record *record, const char *prefix, const char *placed,
+                          unsigned depth)
 {
     for (size_t i = 0; i < record->n && depth < 8; i++) {
         const struct gw_field *f = &record->fields[i];
         if (f->type == GW_T_NODE) continue;
         const char *path = gw_format(s->arena, "%s%s%s", prefix, *prefix ? "." : "", f->key);
+        const char *place = gw_format(s->arena, "%s%s%s", placed, *prefix ? "." : "", f->key);
         size_t d = gw_edit_distance(s->key, f->key, 3);
-        if (d == 0 && s->n < sizeof s->found / sizeof *s->found) s->found[s->n++] = path;
+        if (d == 0) found_key(s, f, path, place);
         if (d < s->distance) {
             s->distance = d;
             s->nearest = path;
         }
-        if (f->type == GW_T_RECORD && !(f->flags & GW_NAMED)) search_record(s, f->record, path, depth + 1);
+        if (f->type == GW_T_RECORD && !(f->flags & GW_NAMED))
+            search_record(s, f->record, path, is_list_of_records(f) ? gw_format(s->arena, "%s.?", place) : place,
+                          depth + 1);
     }
 }
 
@@ -46,17 +66,21 @@ static const char *keys_of_project(struct gw_arena *arena)
     return joined(arena, keys, n);
 }
 
-const char *setting_path(struct cli *cli, const char *key)
+bool find_setting(struct cli *cli, const char *key, struct setting *out)
 {
     struct search s = {.arena = &cli->arena, .key = key, .distance = 3};
-    if (strcmp(key, "edition") == 0) return "codes.wind";
-    if (strchr(key, '.')) return key; /* by the file's own names, which it is still to be read for */
-    search_record(&s, &gw_project_record, "", 0);
-    if (s.n == 1) return s.found[0];
+    *out = (struct setting){.path = key, .place = key}; /* by the file's own names, which it is still to be read for */
+    if (strcmp(key, "edition") == 0) out->path = out->place = "codes.wind";
+    if (strchr(key, '.') || out->path != key) return true;
+    search_record(&s, &gw_project_record, "", "", 0);
+    if (s.n == 1) {
+        *out = (struct setting){s.found[0], s.place, s.field};
+        return true;
+    }
     if (s.n) complain("'%s' occurs more than once; give it in full: %s", key, joined(s.arena, s.found, s.n));
     else if (s.nearest) complain("'%s' is not a key of the project file; did you mean '%s'?", key, s.nearest);
     else complain("'%s' is not a key of the project file; its keys are %s", key, keys_of_project(s.arena));
-    return NULL;
+    return false;
 }
 
 /* Of --set and --vary in their order: how it was given, and where it leads. */
@@ -69,8 +93,10 @@ static bool read_said(struct cli *cli, struct said *out, const char *text, bool 
 {
     *out = (struct said){.text = text, .varied = varied};
     out->key = gw_strndup(&cli->arena, text, strcspn(text, "="));
-    out->path = setting_path(cli, out->key);
-    return out->path != NULL;
+    struct setting found;
+    if (!find_setting(cli, out->key, &found)) return false;
+    out->path = found.path;
+    return true;
 }
 
 static void complain_of(const struct said *first, const struct said *again)
@@ -109,9 +135,9 @@ const char **full_settings(struct cli *cli, size_t more)
     const char **full = gw_alloc(&cli->arena, o->n_set + more + 1, sizeof(const char *));
     for (size_t i = 0; i < o->n_set; i++) {
         size_t length = strcspn(o->set[i], "=");
-        const char *path = setting_path(cli, gw_strndup(&cli->arena, o->set[i], length));
-        if (!path) return NULL;
-        full[i] = gw_format(&cli->arena, "%s%s", path, o->set[i] + length);
+        struct setting found;
+        if (!find_setting(cli, gw_strndup(&cli->arena, o->set[i], length), &found)) return NULL;
+        full[i] = gw_format(&cli->arena, "%s%s", found.place, o->set[i] + length);
     }
     return full;
 }

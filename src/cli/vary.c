@@ -9,7 +9,7 @@
 enum { COMBINATION_LIMIT = 256 };
 
 struct variable {
-    const char *key, *path, **values;
+    const char *key, *path, *place, **values;
     size_t n;
 };
 
@@ -20,13 +20,31 @@ struct matrix {
     struct gw_variations found;
 };
 
+/* Each value of a list is a list: a comma parts values. */
+static bool are_lists(struct cli *cli, const char *text, const struct setting *found, const struct variable *v)
+{
+    struct gw_text lists;
+    bool good = true;
+    if (!found->field || !(found->field->flags & GW_MANY) || found->field->flags & GW_NAMED) return true;
+    gw_text_init(&lists, &cli->arena);
+    for (size_t i = 0; i < v->n; i++) {
+        good = good && v->values[i][0] == '[';
+        gw_text_addf(&lists, v->values[i][0] == '[' ? "%s%s" : "%s[%s]", i ? "," : "", v->values[i]);
+    }
+    if (!good) complain("--vary %s: '%s' is a list: write --vary %s='%s'", text, v->key, v->key, lists.at);
+    return good;
+}
+
 static bool read_variable(struct cli *cli, const char *text, struct variable *out)
 {
     size_t key = strcspn(text, "=");
     out->key = gw_strndup(&cli->arena, text, key);
-    out->path = setting_path(cli, out->key);
+    struct setting found;
+    if (!find_setting(cli, out->key, &found)) return false;
+    out->path = found.path;
+    out->place = found.place;
     out->values = gw_alloc(&cli->arena, strlen(text), sizeof(const char *));
-    return out->path && split_values(cli, text, out->values, &out->n);
+    return split_values(cli, text, out->values, &out->n) && are_lists(cli, text, &found, out);
 }
 
 static bool read_variables(struct matrix *m)
@@ -61,7 +79,7 @@ static const char **settings_of(struct matrix *m, size_t i, struct gw_variation 
     *n = cli->options.n_set;
     for (size_t v = m->n_variables; v-- > 0;) {
         outcome->settings[v] = m->variables[v].values[i % m->variables[v].n];
-        changes[(*n)++] = gw_format(&cli->arena, "%s=%s", m->variables[v].path, outcome->settings[v]);
+        changes[(*n)++] = gw_format(&cli->arena, "%s=%s", m->variables[v].place, outcome->settings[v]);
         i /= m->variables[v].n;
     }
     return changes;

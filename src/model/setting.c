@@ -6,7 +6,7 @@
 struct walk {
     struct gw_settings *settings;
     struct gw_arena *arena;
-    const char *path, *value; /* the whole path */
+    const char *told, *path, *value; /* the whole path, with and without its '?' */
     const char *why;
 };
 
@@ -31,6 +31,14 @@ static const char *rest_of(const char *path)
     return *path ? path + 1 : path;
 }
 
+/* What is wrong with the value is a fault of the call, not of the line that it stands in for. */
+static void lay_to_call(struct gw_node *node, const struct gw_source *call)
+{
+    node->source = call;
+    if (node->kind == GW_SCALAR) node->line = node->column = 0;
+    for (struct gw_node *child = node->first; child; child = child->next) lay_to_call(child, call);
+}
+
 static bool put(struct walk *w, struct gw_node *node)
 {
     struct gw_settings *s = w->settings;
@@ -42,6 +50,8 @@ static bool put(struct walk *w, struct gw_node *node)
     if (!gw_node_put(w->arena, node, w->value))
         return fault(
             w, gw_format(w->arena, "'%s' is no value of '%s': a list or mapping is not closed", w->value, w->path));
+    lay_to_call(node, gw_source_from(w->arena, gw_format(w->arena, "setting %s=%s", w->path, w->value), w->value,
+                                     strlen(w->value)));
     s->places = gw_grow(w->arena, s->places, s->n, &s->capacity, sizeof(struct gw_node *));
     s->paths = gw_grow(w->arena, s->paths, s->n, &s->paths_capacity, sizeof(const char *));
     s->places[s->n] = node;
@@ -145,6 +155,29 @@ static struct gw_node *item_of(struct gw_node *list, const char *part)
     return item;
 }
 
+/* "buildings.main.roof_height": the path with an item in the place of its '?'. */
+static const char *path_with(struct walk *w, const char *item, const char *rest)
+{
+    const char *from = w->told + strlen(w->told) - strlen(rest) - 2;
+    return gw_format(w->arena, "%.*s%s%s%s", (int)(from - w->told), w->told, item, *rest ? "." : "", rest);
+}
+
+static bool into_only(struct walk *w, struct gw_node *list, const struct gw_field *field, const char *rest)
+{
+    struct gw_text places;
+    size_t n = 0;
+    if (list->count == 1) return into_one(w, list->first, field, rest);
+    gw_text_init(&places, w->arena);
+    for (const struct gw_node *item = list->first; item && n < MOST_NAMED; item = item->next) {
+        const char *name = name_of(item) ? name_of(item) : gw_format(w->arena, "%zu", n + 1);
+        gw_text_addf(&places, "%s%s", n++ ? ", " : "", path_with(w, name, rest));
+    }
+    const char *dot = strrchr(w->path, '.');
+    return fault(w,
+                 gw_format(w->arena, "'%s' stands in %zu places: write one of %s%s; or for all of them %s",
+                           dot ? dot + 1 : w->path, list->count, places.at, list->count > n ? ", ..." : "", w->path));
+}
+
 static bool into_every(struct walk *w, struct gw_node *list, const struct gw_record *record, const char *path)
 {
     for (struct gw_node *item = list->first; item; item = item->next)
@@ -164,9 +197,11 @@ static bool into_list(struct walk *w, struct gw_node *node, const struct gw_fiel
 {
     const char *part = first_part(w, path);
     const struct gw_field *of = listed(field, node);
-    const bool named = field->flags & GW_NAMED;
+    const bool named = field->flags & GW_NAMED, only = strcmp(part, "?") == 0;
     if (node->kind != (named ? GW_MAPPING : GW_SEQUENCE) || !node->first)
-        return fault(w, gw_format(w->arena, "the file has no list '%s', so no '%s' in it", field->key, part));
+        return fault(w, gw_format(w->arena, "the file has no list '%s', so no '%s' in it", field->key,
+                                  only ? rest_of(path) : part));
+    if (only) return into_only(w, node, of, rest_of(path));
     if (!named && of->type == GW_T_RECORD && gw_record_field(of->record, part))
         return into_every(w, node, of->record, path);
     struct gw_node *item = item_of(node, part);
@@ -205,18 +240,30 @@ static bool into_record(struct walk *w, struct gw_node *node, const struct gw_re
     return *path && field->flags & GW_MANY ? into_list(w, child, field, path) : into_one(w, child, field, path);
 }
 
+static const char *without_marks(struct gw_arena *arena, const char *path)
+{
+    struct gw_text out;
+    gw_text_init(&out, arena);
+    gw_text_add(&out, "");
+    for (; *path; path++)
+        if (strncmp(path, "?.", 2) == 0) path++;
+        else gw_text_bytes(&out, path, 1);
+    return out.at;
+}
+
 bool gw_setting_put(struct gw_settings *settings, const struct gw_record *record, struct gw_node *root,
                     const char *setting, const char **why)
 {
     size_t length = strcspn(setting, "=");
     struct walk w = {
-        .settings = settings, .arena = settings->arena, .path = gw_strndup(settings->arena, setting, length)};
+        .settings = settings, .arena = settings->arena, .told = gw_strndup(settings->arena, setting, length)};
+    w.path = without_marks(w.arena, w.told);
     if (setting[length] != '=') {
         *why = gw_format(w.arena, "'%s': write key=value", setting);
         return false;
     }
     w.value = setting + length + 1;
-    bool good = into_record(&w, root, record, w.path);
+    bool good = into_record(&w, root, record, w.told);
     *why = w.why;
     return good;
 }
