@@ -26,6 +26,9 @@ struct gw_explained_link {
     struct gw_comparisons compared; /* what the best of its tests was compared by; empty: none was */
     struct gw_finding *calculated;  /* NULL: the finding is the calculation, or there is none */
     struct gw_trace calculation;
+    /* Of what stands on links: those on its path that no test of the candidate shows, of the judgement. */
+    GW_LIST(const struct gw_finding *) untested;
+    size_t untested_capacity;
 };
 
 struct gw_explanation {

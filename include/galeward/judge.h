@@ -128,6 +128,15 @@ struct gw_demand {
 /* The i-th term; one without values where there is none. */
 const struct gw_term *gw_term_of(const struct gw_demand *demand, unsigned i);
 
+/* Of further ratings, each by itself, why it does not show what the best of them does not. */
+struct gw_gap {
+    struct gw_message why;
+    bool stated; /* it names no report */
+};
+struct gw_gaps {
+    GW_LIST(struct gw_gap) list;
+};
+
 struct gw_finding {
     const struct gw_system *candidate;
     const struct gw_system *offered; /* with the options that are chosen there; NULL: the candidate as it is */
@@ -146,6 +155,7 @@ struct gw_finding {
     struct gw_message question; /* where `message` tells more: what alone is to be asked; not said: the message */
     struct gw_message untested; /* of a link, or what stands on links: why no test of those recorded shows it; not said:
                                    one does, or none is */
+    const struct gw_gaps *gaps; /* besides `untested`: of every other rating; NULL: there is none */
     struct gw_message
         confirm; /* of a pass: what of the test is to be confirmed, which report to ask for; not said: nothing */
     const struct gw_finding *link; /* the link of the load path that governs, where one does; NULL */

@@ -1,6 +1,7 @@
 #include "galeward/explain.h"
 
 #include "judge/check.h"
+#include "judge/judge_internal.h"
 
 #include <string.h>
 
@@ -27,11 +28,12 @@ static const struct gw_explained_glass *explain_glass(struct gw_arena *arena, co
     return g;
 }
 
-/* The glass has its own derivation, whoever the candidate is; what stands on the links is told by them. */
+/* The glass has its own derivation, whoever the candidate is; a lite has what its type is asked besides. */
 static bool is_told(const struct gw_finding *f, const struct gw_element *e)
 {
     const struct gw_demand *d = f->demand;
-    return d->element == e && d->state == GW_ASKED && !d->check->own_glass && !d->check->path;
+    const bool of_type = d->lite && e->kind == GW_LITE && e->lite && strcmp(d->where, e->lite) == 0;
+    return (d->element == e || of_type) && d->state == GW_ASKED && !d->check->own_glass;
 }
 
 static void settle_finding(struct gw_trace *trace, const struct gw_finding *f)
@@ -55,6 +57,46 @@ static void calculate_beside(struct gw_explained_link *link, struct gw_ask *ask,
     settle_finding(&link->calculation, link->calculated);
 }
 
+/* The findings of the candidate of the one at `at`. */
+static struct gw_judgement of_candidate(const struct gw_judgement *j, size_t at)
+{
+    size_t begin = at, end = at;
+    while (begin > 0 && j->findings.items[begin - 1].candidate == j->findings.items[at].candidate) begin--;
+    while (end < j->findings.n && j->findings.items[end].candidate == j->findings.items[at].candidate) end++;
+    struct gw_judgement out = {.demands_capacity = 0};
+    out.findings.items = j->findings.items + begin;
+    out.findings.n = end - begin;
+    return out;
+}
+
+struct untested {
+    struct gw_explained_link *link;
+    const struct gw_finding *findings;
+    struct gw_arena *arena;
+};
+
+static void keep_untested(void *user, size_t index)
+{
+    const struct untested *u = user;
+    struct gw_explained_link *l = u->link;
+    const struct gw_finding *f = &u->findings[index];
+    if (!gw_said(&f->untested)) return;
+    l->untested.items = gw_grow(u->arena, l->untested.items, l->untested.n, &l->untested_capacity, sizeof f);
+    l->untested.items[l->untested.n++] = f;
+}
+
+/* What stands on links: the verdict along its path, and which of them no test shows. */
+static void explain_path(struct gw_explained_link *link, struct gw_ask *ask, const struct gw_judgement *judgement,
+                         size_t at)
+{
+    const struct gw_judgement own = of_candidate(judgement, at);
+    const struct gw_finding *f = &judgement->findings.items[at];
+    const struct gw_paths *paths = gw_paths_of(own.findings.items, own.findings.n, ask);
+    struct untested u = {link, own.findings.items, ask->arena};
+    gw_path_visit(paths, ask, f, keep_untested, &u);
+    link->finding = *f;
+}
+
 static void explain_links(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement)
 {
     for (size_t i = 0; i < judgement->findings.n; i++) {
@@ -66,11 +108,14 @@ static void explain_links(struct gw_explanation *out, struct gw_ask *ask, const 
         gw_trace_init(&link.trace, ask->arena);
         ask->trace = &link.trace;
         ask->compared = &link.compared;
-        gw_judge_element(&link.finding, demand, ask, f->demand->check, out->element, f->candidate);
+        if (f->demand->element)
+            gw_judge_element(&link.finding, demand, ask, f->demand->check, out->element, f->candidate);
+        else link.finding = *f;
         ask->trace = NULL;
         ask->compared = NULL;
         settle_finding(&link.trace, &link.finding);
-        calculate_beside(&link, ask, out->element);
+        if (f->demand->check->path) explain_path(&link, ask, judgement, i);
+        else calculate_beside(&link, ask, out->element);
         out->links.items = gw_grow(ask->arena, out->links.items, out->links.n, &out->links_capacity, sizeof link);
         out->links.items[out->links.n++] = link;
         gw_used_merge(&out->used, link.finding.used);

@@ -111,6 +111,7 @@ double gw_heaviest_glass(struct gw_ask *ask, const struct gw_element *e)
     return heaviest;
 }
 
+/* What is stated of the leading load, and the other one against what is stated of it: together they leave less. */
 static struct gw_message how_together(const struct gw_ask *ask, const struct gw_anchor_parts *p, bool dead)
 {
     static const char *const how[] = {[GW_INTERACTION_UNSET] = "straight sum of the ratios",
@@ -120,18 +121,25 @@ static struct gw_message how_together(const struct gw_ask *ask, const struct gw_
     const struct gw_message *first = dead ? &p->dead_words : &p->load_words,
                             *second = dead ? &p->load_words : &p->dead_words;
     if (!(p->dead > 0) || !(p->load > 0)) return *first;
-    return GW_SAY(ask->arena, "{}, with {}: {}", gw_of_message(first), gw_of_message(second),
-                  gw_of_text(how[p->interaction]));
+    return GW_SAY(ask->arena, "{}, {} stated, with {}, {} of {} stated: {}", gw_of_message(first),
+                  gw_of_quantity(GW_FORCE, dead ? p->dead_allowable : p->allowable), gw_of_message(second),
+                  gw_of_quantity(GW_FORCE, dead ? p->load : p->dead),
+                  gw_of_quantity(GW_FORCE, dead ? p->allowable : p->dead_allowable), gw_of_text(how[p->interaction]));
 }
 
 void gw_anchor_together(struct gw_capacity *out, struct gw_ask *ask, const struct gw_anchor_parts *p)
 {
     const double by_load = p->load / p->allowable, by_dead = p->dead > 0 ? p->dead / p->dead_allowable : 0;
     const bool dead = by_dead > by_load;
+    GW_STEP(&ask->engine, "use_w", GW_RATIO, by_load, "of the capacity stated", "R/C", {"R|R|F", p->load, GW_FORCE},
+            {"C", p->allowable, GW_FORCE});
+    if (p->dead > 0)
+        GW_STEP(&ask->engine, "use_d", GW_RATIO, by_dead, "of the capacity stated", "D/C_d",
+                {"D|D|F", p->dead, GW_FORCE}, {"C_d", p->dead_allowable, GW_FORCE});
     const double use = gw_combine_uses(by_load, by_dead, p->interaction, &ask->engine),
                  leading = dead ? p->dead : p->load, alone = dead ? p->dead_allowable : p->allowable;
-    struct gw_limit *limit =
-        gw_capacity_instead(out, GW_FORCE, leading, use > 0 ? leading / use : alone, how_together(ask, p, dead));
+    const double left = use > 0 ? leading / use : alone;
+    struct gw_limit *limit = gw_capacity_instead(out, GW_FORCE, leading, left, how_together(ask, p, dead));
     limit->use = use;
     limit->turned = true; /* a dead load is neither in nor out */
     limit->direction = dead ? GW_NO_DIRECTION : p->direction;

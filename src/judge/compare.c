@@ -58,6 +58,9 @@ static bool shows_more(const struct gw_outcome *a, const struct gw_outcome *b, b
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
     if (a->foreign != b->foreign) return b->foreign;
     if (left != right) return left < right;
+    /* where neither shows it, a statement does not stand for a report, whose gaps can be asked about */
+    const bool named = a->rating->report != NULL;
+    if (a->verdict == GW_NOT_SHOWN && named != (b->rating->report != NULL)) return named;
     if (a->verdict == GW_PASS && a->evidence != b->evidence) return a->evidence == GW_BY_TEST;
     return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
@@ -125,8 +128,10 @@ static struct gw_outcome governed(struct gw_ask *ask, const struct gw_demand *d,
     return o;
 }
 
+/* A statement that records no specimen is none of another report's. */
 static void say_beside(struct gw_outcome *o, struct gw_ask *ask)
 {
+    if (!o->beside->report && !o->beside->tested) return;
     const struct gw_message why =
         GW_SAY(ask->arena,
                "{} shows more of a specimen that nothing recorded tells from this one: the lower governs, unless the "
@@ -152,9 +157,40 @@ static bool best_rating(struct gw_outcome *best, struct gw_ask *ask, const struc
     if (!best->rating) return false;
     const struct gw_rating *beside = best->beside;
     if (trace) *best = test_by(ask, d, best->rating);
+    if (trace && ask->compared) ask->compared->rating = best->rating;
     best->beside = beside;
     if (beside) say_beside(best, ask);
     return true;
+}
+
+static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, const struct gw_outcome *tested)
+{
+    const struct gw_value report = gw_of_text(gw_report_name(tested->rating));
+    if (gw_said(&tested->message)) return GW_SAY(ask->arena, "{}: {}", report, gw_of_message(&tested->message));
+    return GW_SAY(ask->arena, "{}: it shows {}, here {} {}", report, gw_of_quantity(tested->dim, tested->provided),
+                  gw_of_quantity(tested->dim, tested->required), gw_of_text(d->at_most ? "at most" : "is asked"));
+}
+
+/* Why the other ratings do not show it either, each by itself. */
+static const struct gw_gaps *gaps_of_others(struct gw_ask *ask, const struct gw_demand *d,
+                                            const struct gw_system *system, const struct gw_outcome *best)
+{
+    struct gw_trace *trace = ask->trace;
+    struct gw_gaps *out = NULL;
+    ask->trace = NULL;
+    for (size_t i = 0; best->verdict != GW_PASS && !best->adverse && i < gw_part(system, ratings).n; i++) {
+        const struct gw_rating *rating = &gw_part(system, ratings).items[i];
+        if (rating == best->rating) continue;
+        const struct gw_outcome o = test_by(ask, d, rating);
+        if (!o.rating || o.verdict == GW_PASS) continue;
+        if (!out) {
+            out = gw_alloc(ask->arena, 1, sizeof *out);
+            out->list.items = gw_alloc(ask->arena, gw_part(system, ratings).n, sizeof *out->list.items);
+        }
+        out->list.items[out->list.n++] = (struct gw_gap){lacking(ask, d, &o), !rating->report};
+    }
+    ask->trace = trace;
+    return out;
 }
 
 /* A pass names the reports of other specimens that are short. */
@@ -222,6 +258,7 @@ static struct gw_outcome by_rating(struct gw_ask *ask, const struct gw_demand *d
         o.message = report_message(ask, &o);
         ask_for_report(&o);
         name_short_ones(&o, ask, d, system);
+        if (d->check->path) o.gaps = gaps_of_others(ask, d, system, &o);
         return o;
     }
     return d->check->does->capacity ? gw_calculate(ask, d, system) : without_rating(ask, d);
@@ -306,14 +343,6 @@ static struct gw_outcome against_calculation(struct gw_outcome tested, struct gw
     return tested;
 }
 
-static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, const struct gw_outcome *tested)
-{
-    const struct gw_value report = gw_of_text(gw_report_name(tested->rating));
-    if (gw_said(&tested->message)) return GW_SAY(ask->arena, "{}: {}", report, gw_of_message(&tested->message));
-    return GW_SAY(ask->arena, "{}: it shows {}, here {} {}", report, gw_of_quantity(tested->dim, tested->provided),
-                  gw_of_quantity(tested->dim, tested->required), gw_of_text(d->at_most ? "at most" : "is asked"));
-}
-
 /* What the test lacks stands before what the calculation does. */
 static void add_why(struct gw_outcome *by, struct gw_ask *ask, const struct gw_outcome *tested)
 {
@@ -336,6 +365,7 @@ static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_de
         struct gw_outcome by = gw_calculate(ask, d, system);
         by.weight = o.verdict == GW_PASS && by.evidence == GW_BY_CALCULATION;
         if (o.verdict != GW_PASS) by.untested = lacking(ask, d, &o);
+        by.gaps = gaps_of_others(ask, d, system, &o);
         if (by.verdict == GW_NOT_SHOWN) add_why(&by, ask, &o);
         return by;
     }
@@ -386,6 +416,7 @@ static void keep(struct gw_finding *f, const struct gw_outcome *o)
     f->remark = o->remark;
     f->question = o->question;
     f->untested = o->untested;
+    f->gaps = o->gaps;
     f->confirm = o->verdict == GW_PASS && o->rating ? o->confirm : (struct gw_message){0};
     f->adverse = o->adverse;
     f->wind_tested = o->weight;

@@ -33,6 +33,7 @@ static bool begin(struct gw_showing *out, const struct gw_rating *rating, enum g
     out->applies = rating->test == GW_TEST_STRUCTURAL && gw_same_component(rating, component);
     if (!out->applies) return false;
     if (!rating->tested) out->why = GW_PLAINLY(GW_NO_SPECIMEN);
+    out->foreign = !rating->tested;
     return rating->tested != NULL;
 }
 
@@ -65,43 +66,32 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
     gw_compare_number(ask, "pressure inward", GW_PRESSURE, proved.inward, in, proved.inward >= in * (1 - GW_HAIR));
     gw_compare_number(ask, "pressure outward", GW_PRESSURE, proved.outward, outward,
                       proved.outward >= outward * (1 - GW_HAIR));
-    if (ask->trace && ask->compared) ask->compared->rating = rating;
     if (hold(out, proved, in, outward))
         out->why = held_less(ask, presses, presses ? proved.inward : proved.outward, presses ? in : outward);
     out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
                  (in >= outward ? proved.inward / in : proved.outward / outward);
 }
 
-/* Dimensions ------------------------------------------------------------------------------------------------- */
-
-struct gw_message gw_specimen_short_of(struct gw_ask *ask, const struct gw_dimension *dimensions, size_t n)
-{
-    for (size_t i = 0; i < n; i++)
-        gw_compare_number(ask, dimensions[i].name, GW_LENGTH, dimensions[i].tested, dimensions[i].needed,
-                          dimensions[i].tested >= dimensions[i].needed - GW_HAIR_M);
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_dimension *d = &dimensions[i];
-        if (!gw_given(d->tested))
-            return GW_SAY(ask->arena, "the report records no {}; ask the manufacturer for it", gw_of_text(d->name));
-        if (d->tested < d->needed - GW_HAIR_M)
-            return GW_SAY(ask->arena, "tested {} {}, here {}", gw_of_text(d->name),
-                          gw_of_quantity(GW_LENGTH, d->tested), gw_of_quantity(GW_LENGTH, d->needed));
-    }
-    return (struct gw_message){0};
-}
-
 /* Edges of lites ----------------------------------------------------------------------------------------------------
  */
 
-/* Of every lite at the edges that a screw, a plate or a bead holds. */
+/* Every reason of every lite at the edges that a screw, a plate or a bead holds; of like ones that of the largest. */
 static struct gw_message short_beside(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
 {
     struct gw_leaning lites = {.n = 0};
     struct gw_message why = {0};
+    const struct gw_element *of = NULL; /* whose reason is alone so far */
     if (e->kind == GW_LITE) return gw_specimen_short_of_lite(ask, rating, e);
     gw_lites_beside(&lites, ask, e);
-    for (size_t i = 0; i < lites.n && !gw_said(&why); i++)
-        why = gw_specimen_short_of_lite(ask, rating, lites.items[i].on);
+    for (size_t i = 0; i < lites.n; i++) {
+        const struct gw_element *lite = lites.items[i].on;
+        const struct gw_message one = gw_specimen_short_of_lite(ask, rating, lite);
+        const bool alike = of && gw_specimen_alike(ask, &one, &why);
+        if (!gw_said(&one) || (alike && of->width * of->pane >= lite->width * lite->pane)) continue;
+        if (alike) why = one;
+        else gw_specimen_add(ask, &why, one);
+        of = of && !alike ? NULL : lite;
+    }
     return why;
 }
 
@@ -122,16 +112,21 @@ static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_
                                               .needed = screw->diameter,
                                               .at_most = true,
                                               .holds = t->diameter <= screw->diameter + GW_HAIR_M});
+    struct gw_message why = {0};
     if (t->spacing < e->height - GW_HAIR_M)
-        return GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
-                      gw_of_quantity(GW_THICKNESS, e->height));
+        why = GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
+                     gw_of_quantity(GW_THICKNESS, e->height));
     if (screw && t->end_distance < screw->end_distance - GW_HAIR_M)
-        return GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
-                      gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, screw->end_distance));
+        gw_specimen_add(ask, &why,
+                        GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
+                               gw_of_quantity(GW_THICKNESS, t->end_distance),
+                               gw_of_quantity(GW_THICKNESS, screw->end_distance)));
     if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
-        return GW_SAY(ask->arena, "tested with screws of {}, here {}", gw_of_quantity(GW_THICKNESS, t->diameter),
-                      gw_of_quantity(GW_THICKNESS, screw->diameter));
-    return (struct gw_message){0};
+        gw_specimen_add(ask, &why,
+                        GW_SAY(ask->arena, "tested with screws of {}, here {}",
+                               gw_of_quantity(GW_THICKNESS, t->diameter),
+                               gw_of_quantity(GW_THICKNESS, screw->diameter)));
+    return why;
 }
 
 void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
@@ -140,7 +135,7 @@ void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_d
     const struct gw_element *e = demand->element;
     if (!begin(out, rating, GW_FIXED)) return;
     out->why = short_beside(ask, rating, e);
-    if (!gw_said(&out->why) && e->kind == GW_SCREW) out->why = short_of_fastening(ask, rating->tested->fastening, e);
+    if (e->kind == GW_SCREW) gw_specimen_add(ask, &out->why, short_of_fastening(ask, rating->tested->fastening, e));
     finish(out, ask, rating, e, false);
 }
 
@@ -475,7 +470,11 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     out->weight = says || bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
     const struct gw_pressures held = {proved.inward * area, proved.outward * area};
     const double in = gw_term_of(demand, 0)->value, outward = gw_term_of(demand, 1)->value;
-    const bool presses = held.inward < in * (1 - GW_HAIR);
+    const bool presses = held.inward < in * (1 - GW_HAIR), own = gw_specimen_includes(rating, GW_INCLUDES_ANCHORS);
+    gw_compare_words(ask, "anchors", own ? "hung in the specimen" : "not named", "the system's", own);
+    gw_compare_number(ask, "wind on it inward", GW_FORCE, held.inward, in, held.inward >= in * (1 - GW_HAIR));
+    gw_compare_number(ask, "wind on it outward", GW_FORCE, held.outward, outward,
+                      held.outward >= outward * (1 - GW_HAIR));
     if (hold(out, held, in, outward))
         out->why = GW_SAY(ask->arena,
                           "the anchors of its specimen show {}, here {} of wind are asked, and no wind test "

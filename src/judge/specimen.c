@@ -37,6 +37,40 @@ void gw_compare_words(struct gw_ask *ask, const char *what, const char *tested, 
     gw_compare(ask, &one);
 }
 
+void gw_specimen_add(struct gw_ask *ask, struct gw_message *why, struct gw_message one)
+{
+    if (!gw_said(&one)) return;
+    *why = gw_said(why) ? gw_say_both(ask->arena, why, "; ", &one) : one;
+}
+
+bool gw_specimen_alike(struct gw_ask *ask, const struct gw_message *a, const struct gw_message *b)
+{
+    struct gw_text left, right;
+    gw_text_init(&left, ask->arena);
+    gw_text_init(&right, ask->arena);
+    gw_message_shape(&left, a);
+    gw_message_shape(&right, b);
+    return left.length == right.length && memcmp(left.at, right.at, left.length) == 0;
+}
+
+struct gw_message gw_specimen_short_of(struct gw_ask *ask, const struct gw_dimension *dimensions, size_t n)
+{
+    struct gw_message why = {0};
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_dimension *d = &dimensions[i];
+        gw_compare_number(ask, d->name, GW_LENGTH, d->tested, d->needed, d->tested >= d->needed - GW_HAIR_M);
+        if (!gw_given(d->tested))
+            gw_specimen_add(
+                ask, &why,
+                GW_SAY(ask->arena, "the report records no {}; ask the manufacturer for it", gw_of_text(d->name)));
+        else if (d->tested < d->needed - GW_HAIR_M)
+            gw_specimen_add(ask, &why,
+                            GW_SAY(ask->arena, "tested {} {}, here {}", gw_of_text(d->name),
+                                   gw_of_quantity(GW_LENGTH, d->tested), gw_of_quantity(GW_LENGTH, d->needed)));
+    }
+    return why;
+}
+
 static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
 
 static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)

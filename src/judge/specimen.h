@@ -10,6 +10,11 @@ void gw_compare(struct gw_ask *ask, const struct gw_compared *one);
 void gw_compare_number(struct gw_ask *ask, const char *what, enum gw_dim dim, double tested, double needed, bool holds);
 void gw_compare_words(struct gw_ask *ask, const char *what, const char *tested, const char *needed, bool holds);
 
+/* One reason more, after the others; one that is not said adds nothing. */
+void gw_specimen_add(struct gw_ask *ask, struct gw_message *why, struct gw_message one);
+/* The same but for figures. */
+bool gw_specimen_alike(struct gw_ask *ask, const struct gw_message *a, const struct gw_message *b);
+
 bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type);
 /* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
 bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing);

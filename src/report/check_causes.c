@@ -144,6 +144,18 @@ static const struct gw_message *words_of(const struct gw_finding *root)
     return root->link && gw_said(&root->untested) ? &root->untested : &root->message;
 }
 
+/* Why one of its tests does not show it. */
+static void take_gap(struct verdict_story *story, struct page *page, struct gw_text *key, const struct gw_finding *f,
+                     const struct gw_message *why, bool stated)
+{
+    key->length = 0;
+    gw_message_shape(key, why);
+    gw_text_add(key, stated ? "|stated" : "|");
+    struct cause *c = cause_of(page, &story->untested, key);
+    c->stated = stated;
+    take(page, c, f, f, why);
+}
+
 static void take_trouble(struct verdict_story *story, struct page *page, struct gw_text *key,
                          const struct gw_finding *f)
 {
@@ -155,11 +167,10 @@ static void take_trouble(struct verdict_story *story, struct page *page, struct 
     gw_text_addf(key, "%s|", fails ? gw_check_name(root->demand) : "");
     gw_message_shape(key, words);
     take(page, cause_of(page, causes, key), f, root, words);
-    if (!gw_said(&f->untested) || words == &f->untested) return;
-    key->length = 0;
-    gw_message_shape(key, &f->untested);
-    gw_text_add(key, "|");
-    take(page, cause_of(page, &story->untested, key), f, f, &f->untested);
+    if (!gw_said(&f->untested)) return;
+    if (words != &f->untested) take_gap(story, page, key, f, &f->untested, false);
+    for (size_t i = 0; f->gaps && i < f->gaps->list.n; i++)
+        take_gap(story, page, key, f, &f->gaps->list.items[i].why, f->gaps->list.items[i].stated);
 }
 
 void gw_gather_confirmed(struct causes *out, struct page *page, const struct verdict_story *story)
@@ -186,6 +197,7 @@ static double use_of(const struct cause *c)
 static int by_held(const void *left, const void *right)
 {
     const struct cause *a = *(struct cause *const *)left, *b = *(struct cause *const *)right;
+    if (a->stated != b->stated) return a->stated ? 1 : -1;
     if (a->held != b->held) return a->held > b->held ? -1 : 1;
     return a->number < b->number ? -1 : 1;
 }

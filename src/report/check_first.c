@@ -67,8 +67,11 @@ static void verdicts(struct page *page, const struct verdict_story *stories, siz
 {
     struct verdict_row *rows = gw_alloc(page->arena, n + 1, sizeof *rows);
     for (size_t i = 0; i < n; i++) rows[i] = verdict_row(page, stories[i].summary);
-    gw_view_list(page, "Use is required over provided: up to 1.00 passes. Not shown is never a pass.", &VERDICTS, rows,
-                 n);
+    gw_view_list(page,
+                 "Use is required over provided; of a limit, what is here over the limit. Up to 1.00 passes. Not shown "
+                 "is never a "
+                 "pass.",
+                 &VERDICTS, rows, n);
 }
 
 /* Why ----------------------------------------------------------------------------------------------------------------
@@ -80,7 +83,7 @@ static const char *figures(struct page *page, const struct gw_finding *f)
     const char *asked = gw_required_text(page, f), *has = gw_provided_text(page, f);
     if (!*asked || !*has) return "";
     const char *way = f->direction ? gw_load_direction_name(f->direction) : "";
-    return f->at_most ? gw_format(page->arena, "%s%s%s, the limit is %s", has, *way ? " " : "", way, asked)
+    return f->at_most ? gw_format(page->arena, "%s, %s%s%s", asked, has, *way ? " " : "", way)
                       : gw_format(page->arena, "%s%s%s provided, %s asked", has, *way ? " " : "", way, asked);
 }
 
@@ -174,7 +177,8 @@ static const struct cause *next_reason(const struct verdict_story *story, const 
     const struct cause *best = NULL;
     for (size_t i = 0; i < story->untested.n; i++) {
         const struct cause *c = story->untested.items[i];
-        if (told[i] || !c->path || (best && gw_places_count(&c->at) <= gw_places_count(&best->at))) continue;
+        if (told[i] || !c->path || c->stated || (best && gw_places_count(&c->at) <= gw_places_count(&best->at)))
+            continue;
         best = c;
         *at = i;
     }

@@ -188,12 +188,12 @@ const char *gw_at_text(struct page *page, const struct gw_finding *f)
 
 const char *gw_required_text(struct page *page, const struct gw_finding *f)
 {
-    return beside(f) ? "" : gw_quantity_text(page, f->dim, f->required, f->at_most ? NEAREST : UP);
+    return beside(f) ? "" : gw_as_required(page, f);
 }
 
 const char *gw_provided_text(struct page *page, const struct gw_finding *f)
 {
-    return beside(f) ? "" : gw_quantity_text(page, f->dim, f->provided, f->at_most ? NEAREST : DOWN);
+    return beside(f) ? "" : gw_as_provided(page, f);
 }
 
 const char *gw_use_text(struct page *page, const struct gw_finding *f)

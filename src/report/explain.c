@@ -1,5 +1,7 @@
 /* One element's pressure, step by step, as an engineer writes it. */
 #include "report/explain.h"
+#include "base/tolerance.h"
+#include "report/results.h"
 #include "report/view.h"
 
 #include <string.h>
@@ -21,6 +23,12 @@ static void head(struct page *page, const struct gw_element *e)
                                            gw_quantity_text(page, GW_LENGTH, e->top, NEAREST), e->zone,
                                            e->parapet ? ", above the roof line" : "",
                                            e->place_unknown ? ", place unknown: taken at the worst" : ""));
+    if (e->kind == GW_LITE && e->pane > e->height + GW_HAIR_M)
+        gw_report_line(page->report,
+                       gw_format(page->arena,
+                                 "Part of a pane %s high that crosses the roof line: its glass is that of "
+                                 "the whole pane",
+                                 gw_quantity_text(page, GW_LENGTH, e->pane, NEAREST)));
     if (gw_given(e->corner_distance))
         gw_report_line(page->report, gw_format(page->arena, "Nearest outside corner: %s",
                                                gw_quantity_text(page, GW_LENGTH, e->corner_distance, NEAREST)));
@@ -175,19 +183,76 @@ static void compared(struct page *page, const struct gw_comparisons *c)
     static const struct gw_report_column columns[] = {
         {"What", false}, {"Tested", true}, {"Here", true}, {"Test", false}};
     if (!c->list.n) return;
-    const char *report = c->rating && c->rating->report ? c->rating->report : "the test";
+    const char *report = c->rating && c->rating->report ? c->rating->report : "Report not named";
     gw_report_table(page->report, gw_format(page->arena, "%s: what was tested, what is here", report), columns,
                     sizeof columns / sizeof *columns);
     for (size_t i = 0; i < c->list.n; i++) add_compared(page, &c->list.items[i]);
 }
 
+/* "pass, 120 lb required, 300 lb provided: ..."; of a limit "pass, limit 1 in, here 0.7343 in: ..." */
 static void conclude(struct page *page, const char *lead, const struct gw_finding *f)
 {
-    const char *needs = gw_quantity_text(page, f->dim, f->required, f->at_most ? NEAREST : UP);
-    const char *has = gw_quantity_text(page, f->dim, f->provided, f->at_most ? NEAREST : DOWN);
-    gw_report_line(page->report, gw_format(page->arena, "%s%s%s%s%s%s: %s", lead, gw_verdict_name(f->verdict),
-                                           *needs ? ", " : "", needs, *has ? " against " : "", has,
-                                           gw_message_text(page->arena, &f->message, page->shown)));
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    gw_text_addf(&out, "%s%s", lead, gw_verdict_name(f->verdict));
+    if (gw_given(f->required)) gw_text_addf(&out, ", %s%s", gw_as_required(page, f), f->at_most ? "" : " required");
+    if (gw_given(f->provided)) gw_text_addf(&out, ", %s%s", gw_as_provided(page, f), f->at_most ? "" : " provided");
+    gw_text_addf(&out, ": %s", gw_message_text(page->arena, &f->message, page->shown));
+    gw_report_line(page->report, out.at);
+}
+
+/* Links of one check that no test shows for one reason, with the gravest of them. */
+struct untested_row {
+    const struct gw_finding *worst;
+    const char *reason; /* without its figures */
+    size_t n;
+};
+
+static const char *shape_of(struct page *page, const struct gw_message *message)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    gw_message_shape(&out, message);
+    return out.length ? out.at : "";
+}
+
+static size_t gather_untested(struct page *page, struct untested_row *rows, const struct gw_explained_link *l)
+{
+    size_t n = 0, k;
+    for (size_t i = 0; i < l->untested.n; i++) {
+        const struct gw_finding *f = l->untested.items[i];
+        const char *reason = shape_of(page, &f->untested);
+        for (k = 0; k < n; k++)
+            if (rows[k].worst->demand->check == f->demand->check && strcmp(rows[k].reason, reason) == 0) break;
+        if (k == n) rows[n++] = (struct untested_row){f, reason, 0};
+        else if (gw_graver(f, rows[k].worst)) rows[k].worst = f;
+        rows[k].n++;
+    }
+    return n;
+}
+
+/* The links that no test shows, and what calculation says of them. */
+static void untested(struct page *page, const struct gw_explained_link *l)
+{
+    static const struct gw_report_column columns[] = {
+        {"Link on its path", false}, {"At", false}, {"Verdict", false}, {"Use", true}, {"Why no test shows it", false}};
+    struct untested_row *rows = gw_alloc(page->arena, l->untested.n + 1, sizeof *rows);
+    const size_t n = gather_untested(page, rows, l);
+    if (!n) return;
+    gw_report_table(page->report, "Links on its path that no test shows", columns, sizeof columns / sizeof *columns);
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *f = rows[i].worst;
+        struct gw_text use;
+        gw_text_init(&use, page->arena);
+        gw_add_use(&use, f);
+        gw_report_cell(page->report, f->demand->check->id);
+        gw_report_cell(page->report, rows[i].n == 1
+                                         ? f->demand->where
+                                         : gw_format(page->arena, "%s and %zu more", f->demand->where, rows[i].n - 1));
+        gw_report_toned(page->report, gw_verdict_tone((int)f->verdict), gw_verdict_name(f->verdict));
+        gw_report_cell(page->report, use.length ? use.at : "");
+        gw_report_cell(page->report, gw_message_text(page->arena, &f->untested, page->shown));
+    }
 }
 
 static void link(struct walk *walk, const struct gw_explained_link *l)
@@ -198,6 +263,7 @@ static void link(struct walk *walk, const struct gw_explained_link *l)
     if (!l->calculated || page->results->all) steps(walk, &l->trace); /* else the calculation repeats them */
     compared(page, &l->compared);
     conclude(page, "", f);
+    untested(page, l);
     if (!l->calculated) return;
     gw_report_heading(page->report, 3, "By calculation, beside the test");
     steps(walk, &l->calculation);

@@ -66,6 +66,18 @@ const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum
     return text.length ? text.at : "";
 }
 
+const char *gw_as_required(struct page *page, const struct gw_finding *f)
+{
+    const char *text = gw_quantity_text(page, f->dim, f->required, f->at_most ? NEAREST : UP);
+    return f->at_most && *text ? gw_format(page->arena, "limit %s", text) : text;
+}
+
+const char *gw_as_provided(struct page *page, const struct gw_finding *f)
+{
+    const char *text = gw_quantity_text(page, f->dim, f->provided, f->at_most ? NEAREST : DOWN);
+    return f->at_most && *text ? gw_format(page->arena, "here %s", text) : text;
+}
+
 void gw_add_utilization(struct gw_text *out, double value)
 {
     if (!gw_given(value)) return;

@@ -21,6 +21,9 @@ void gw_add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, doub
 void gw_add_figure(struct gw_text *out, double value, enum rounding rounding);
 void gw_add_quantity(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding);
 const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum rounding rounding);
+/* "120 lb"; where the candidate's is not to be above it "limit 1 in" and "here 1.182 in"; "" where absent. */
+const char *gw_as_required(struct page *page, const struct gw_finding *finding);
+const char *gw_as_provided(struct page *page, const struct gw_finding *finding);
 /* "0.99", rounded up; "none provided" of an infinity. */
 void gw_add_utilization(struct gw_text *out, double value);
 /* "3.00 - 16.00": heights above ground. */

@@ -86,6 +86,7 @@ static void add_limit(struct gw_text *out, const struct gw_finding *f, double va
                       enum gw_units shown)
 {
     enum rounding rounding = f->at_most ? NEAREST : is_demand ? UP : DOWN;
+    if (f->at_most && gw_given(value)) gw_text_add(out, is_demand ? "limit " : "here ");
     gw_add_quantity(out, f->dim, shown, value, rounding);
 }
 
@@ -131,16 +132,20 @@ static bool unit_of_both(struct gw_text *out, const void *thing, enum gw_units s
     return true;
 }
 
-/* "63.6 / 50 psf" */
+/* "63.6 / 50 psf"; of a limit "limit 1 in, here 1.182 in" */
 static bool needs_and_has(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_finding *f = thing;
     const char *unit = gw_dim_info(f->dim)->shown[shown];
     if (!gw_given(f->required) || !gw_given(f->provided)) return required(out, f, shown);
-    enum rounding rounding = f->at_most ? NEAREST : UP;
-    gw_add_figure(out, gw_quantity_shown(gw_units_standard(), f->dim, shown, f->required), rounding);
+    if (f->at_most) {
+        required(out, f, shown);
+        gw_text_add(out, ", ");
+        return provided(out, f, shown);
+    }
+    gw_add_figure(out, gw_quantity_shown(gw_units_standard(), f->dim, shown, f->required), UP);
     gw_text_add(out, " / ");
-    gw_add_figure(out, gw_quantity_shown(gw_units_standard(), f->dim, shown, f->provided), f->at_most ? NEAREST : DOWN);
+    gw_add_figure(out, gw_quantity_shown(gw_units_standard(), f->dim, shown, f->provided), DOWN);
     if (*unit) gw_text_addf(out, " %s", unit);
     return true;
 }

@@ -76,7 +76,8 @@ static void first_lines_of_the_demo_answer(void **state)
         "here 52.8 psf is asked; no complete calculation shows more; 4 mullions (east, north)",
         "Sandpiper U NOT SHOWN 122.5 psf tested 75 psf",
         "Sandpiper U is not shown: tested 75 psf, here 122.5 psf inward",
-        "tested lite height 9 ft, here 10 ft to 14 ft (217 lites)",
+        "tested lite height 9 ft, here 10 ft to 14 ft; the report records no make-up of its lites; ask the "
+        "manufacturer for it (217 lites)",
         "ask the manufacturer what was tested",
         "447 which section is the transom? Ask the manufacturer",
         " more below. Below: each candidate",
@@ -110,6 +111,29 @@ static void given_too_low_are_asked_first(void **state)
     const char *text = page_as(w, "text", false), *missing = strstr(text, "What is missing, whom to ask");
     assert_non_null(missing);
     holds(unwrapped(w, gw_strndup(&w->arena, missing, 600)), "ask the structural engineer which holds");
+}
+
+/* A statement that shows more hides no gap of a report; what is limited says so beside its figures. */
+static void each_rating_has_its_own_gaps(void **state)
+{
+    struct world *w = *state;
+    put_file(
+        w, "x.yaml",
+        "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\nratings:\n"
+        "  - {test: structural, positive: 90 psf, negative: 90 psf}\n"
+        "  - {test: structural, positive: 60 psf, negative: 60 psf, report: Q-9, tested: {module: 5 ft, span: 12 ft, "
+        "lite_width: 5 ft, lite_height: 12 ft, make_up: a}}\n"
+        "  - {test: air, leakage: 0.09 cfm/ft2, at: 6.24 psf, report: Q-10}\n");
+    must_judge(w, WALL "floors: [0 ft, 36 ft]}]\nrequirements: {air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}}\n");
+    const char *text = page_as(w, "text", false), *gaps = strstr(text, "Its tests do not show");
+    assert_non_null(gaps);
+    const char *words = unwrapped(w, gaps), *report = strstr(words, "Q-9: tested lite height 12 ft, here 36 ft"),
+               *stated = strstr(words, "report not named: the report's tested dimensions are not given");
+    assert_non_null(report);
+    assert_non_null(stated);
+    assert_true(report < stated);
+    holds(words, "Q-9: tested span 12 ft, here 36 ft");
+    holds(unwrapped(w, text), "limit 0.06 cfm/ft2 here 0.09 cfm/ft2");
 }
 
 static void not_shown_has_no_use(void **state)
@@ -165,6 +189,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(first_lines_of_the_demo_answer), WORLD_TEST(given_too_low_are_asked_first),
         WORLD_TEST(not_shown_has_no_use),           WORLD_TEST(many_candidates_are_told_first),
+        WORLD_TEST(each_rating_has_its_own_gaps),   WORLD_TEST(many_candidates_are_told_first),
         WORLD_TEST(stories_add_no_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,6 +1,7 @@
 /* The structural test against the wind pressure of lites and mullions. */
 #include "judge/checks.h"
 #include "judge/coverage.h"
+#include "judge/specimen.h"
 
 #include "tables_data.h"
 
@@ -71,6 +72,10 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     const struct gw_pressures proved = gw_proved(ask, rating);
     out->provided[0] = proved.inward;
     out->provided[1] = proved.outward;
+    gw_compare_number(ask, "pressure inward", GW_PRESSURE, proved.inward, gw_term_of(d, 0)->value,
+                      proved.inward >= gw_term_of(d, 0)->value * (1 - GW_HAIR));
+    gw_compare_number(ask, "pressure outward", GW_PRESSURE, proved.outward, gw_term_of(d, 1)->value,
+                      proved.outward >= gw_term_of(d, 1)->value * (1 - GW_HAIR));
     out->why =
         e->kind == GW_LITE ? gw_specimen_short_of_lite(ask, rating, e) : gw_specimen_short_of_mullion(ask, rating, e);
     out->covers = !gw_said(&out->why);
