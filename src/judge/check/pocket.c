@@ -36,10 +36,11 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
         return;
     }
     const bool fits = fabs(nearest - needed) <= rule->tolerance_m * (1 + GW_HAIR);
+    const struct gw_message taken =
+        GW_SAY(ask->arena, "the nearest of the system's pockets, within {} either way; face clearance to be confirmed",
+               gw_of_quantity(GW_THICKNESS, rule->tolerance_m));
     struct gw_limit *limit =
-        gw_capacity_limit(out, 0, 0, nearest,
-                          GW_PLAINLY(fits ? "the nearest of the system's pockets; face clearance to be confirmed"
-                                          : "no pocket of the system takes this make-up"));
+        gw_capacity_limit(out, 0, 0, nearest, fits ? taken : GW_PLAINLY("no pocket of the system takes this make-up"));
     limit->met = fits ? GW_YES : GW_NO;
     out->evidence = GW_BY_STATEMENT;
 }
