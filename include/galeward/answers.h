@@ -62,6 +62,12 @@ struct gw_below_site {
     const struct gw_node *node; /* where it is required */
 };
 
+/* A test with specimens of its own, or apart from the mock-up's sequence. */
+struct gw_test_apart {
+    const char *title, *method;
+    struct gw_message asked;
+};
+
 struct gw_answer {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
@@ -72,6 +78,9 @@ struct gw_answer {
     GW_LIST(struct gw_request) missing; /* by candidate: pressures, then in the order of the checks */
     struct gw_sequence mock_up;         /* tests of a laboratory mock-up, in their order */
     struct gw_message mock_up_fault;    /* not said; else why there is no sequence */
+    struct gw_message racking_fault;    /* not said; else why it lacks the racking that is asked for */
+    GW_LIST(struct gw_test_apart) apart;
+    double above_roof_inward, above_roof_outward; /* Pa, magnitudes, of lites that the mock-up leaves out; 0: none */
     GW_LIST(struct gw_not_checked) not_checked;
     GW_LIST(struct gw_below_site) below_site; /* each is a warning too */
 };
@@ -87,6 +96,7 @@ void gw_find_member_demands(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_missing(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask);
+void gw_find_tests_apart(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_below_site(struct gw_answer *out, struct gw_ask *ask);
 void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask);
 

@@ -55,6 +55,8 @@ struct gw_debris_result {
     double mass, speed;      /* kg, m/s */
     double momentum, energy; /* N s, J; of one ball */
     int impacts;             /* on each specimen, large missile; GW_NO_ZONE: small */
+    double limit;            /* m/s, within the rounding of the speed above it or taken for it; absent: none */
+    const char *limit_note;  /* what of it; NULL: none */
     const char *notes[GW_DEBRIS_NOTES];
     unsigned n_notes;
 };

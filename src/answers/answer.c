@@ -14,6 +14,7 @@ static void whoever_makes_it(struct gw_answer *out, struct gw_ask *ask)
     gw_find_reactions(out, ask);
     gw_find_member_demands(out, ask);
     gw_find_mock_up(out, ask);
+    gw_find_tests_apart(out, ask);
     gw_find_below_site(out, ask);
     gw_list_not_checked(out, ask);
 }

@@ -2,15 +2,31 @@
 #include "galeward/answers.h"
 #include "judge/drift.h"
 
-/* The story drift that the structural engineer gives, for the tallest story; absent: no racking in the sequence. */
-static double racking(struct gw_ask *ask)
+static bool is_exempt(const struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_ask own = *ask;
+    struct gw_demand unused = {0};
+    return gw_is_exempt(&unused, &own, e);
+}
+
+/* The greatest drift of a story behind a lite, as the structural engineer gives it or the structure's row allows it;
+ * absent: no racking in the sequence, or, where it is asked for, why it is not known. */
+static double racking(struct gw_answer *out, struct gw_ask *ask)
 {
     const struct gw_seismic *s = gw_seismic_of(ask);
-    double tallest = GW_ABSENT;
-    if (!s || s->category == GW_SDC_A) return GW_ABSENT;
-    for (size_t i = 0; i < ask->takeoff->elements.n; i++)
-        tallest = fmax(tallest, gw_story_height(ask, &ask->takeoff->elements.items[i])); /* leaves out absent ones */
-    return gw_given(s->story_drift) ? s->story_drift : gw_drift_of_ratio(s->story_drift_ratio, tallest, &ask->engine);
+    double worst = GW_ABSENT;
+    if (!s || s->category == GW_SDC_A) return worst;
+    const bool given = gw_given(s->story_drift) || gw_given(s->story_drift_ratio);
+    for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
+        const struct gw_element *e = &ask->takeoff->elements.items[i];
+        struct gw_drift_result r;
+        if (e->kind != GW_LITE || (!given && is_exempt(ask, e))) continue;
+        gw_engine_init(&ask->engine, ask->model->tables, NULL);
+        if (gw_drift_of(&r, ask, e) == GW_OK) worst = fmax(worst, r.drift); /* leaves out an absent one */
+        else out->racking_fault = gw_fault_message(ask);
+    }
+    if (gw_given(worst)) out->racking_fault = (struct gw_message){0};
+    return worst;
 }
 
 static void set_requirements(struct gw_sequence_case *in, const struct gw_requirements *r)
@@ -36,14 +52,18 @@ void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask)
                                   .story_height = GW_ABSENT};
     for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
         const struct gw_element *e = &ask->takeoff->elements.items[i];
+        if (e->kind == GW_LITE && !e->outside && e->parapet) {
+            out->above_roof_inward = fmax(out->above_roof_inward, e->inward_asd.pa);
+            out->above_roof_outward = fmax(out->above_roof_outward, -e->outward_asd.pa);
+        }
         if (e->outside || e->parapet) continue;
         if (e->kind == GW_MULLION && !e->overhang) in.span = fmax(in.span, e->span);
         if (e->kind != GW_LITE) continue;
         in.positive.pa = fmax(in.positive.pa, e->inward_asd.pa);
         in.negative.pa = fmax(in.negative.pa, -e->outward_asd.pa);
     }
+    in.drift = racking(out, ask);
     gw_engine_init(&ask->engine, ask->model->tables, NULL);
-    in.drift = racking(ask);
     set_requirements(&in, ask->model->project.requirements);
     if (gw_test_sequence(&out->mock_up, &in, &ask->engine) == GW_OK) return;
     out->mock_up.n = 0;

@@ -29,6 +29,15 @@ struct gw_message gw_say_both(struct gw_arena *arena, const struct gw_message *f
     return GW_SAY(arena, "{}{}{}", gw_of_message(first), gw_of_text(between), gw_of_message(second));
 }
 
+/* To so many digits, and large numbers without a power of ten: 28000 Pa. */
+static void add_plain(struct gw_text *out, double value, int digits)
+{
+    enum { PLAIN = 12 };
+    const double size = fabs(value), scale = size > 0 ? pow(10, floor(log10(size)) + 1 - digits) : 0;
+    const bool large = scale > 1 && isfinite(value);
+    gw_text_number(out, large ? round(value / scale) * scale : value, large ? PLAIN : digits);
+}
+
 static void print_quantity(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     const char *unit = gw_dim_info(value->dim)->shown[shown];
@@ -36,7 +45,7 @@ static void print_quantity(struct gw_text *out, const struct gw_value *value, en
         gw_quantity_print(out, gw_units_standard(), value->dim, shown, value->as.number);
         return;
     }
-    gw_text_number(out, gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number), value->digits);
+    add_plain(out, gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number), value->digits);
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 

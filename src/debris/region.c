@@ -18,6 +18,9 @@ static const char NOTE_ZONE_SPEED[] =
     "the wind zone goes by basic_wind_speed, the larger of the two: whether it follows the region's map is not said";
 static const char NOTE_NEAR[] = "the speed is less than half a meter a second below a limit that stands in mph: metric "
                                 "maps are rounded, so read the map's mph";
+static const char NOTE_PRINTED[] =
+    "the speed is the whole meters a second that stand beside a limit in mph: taken as that "
+    "limit, which protects more sites; the map's mph decides";
 static const char NOTE_HVHZ_IV[] = "high-velocity hurricane zone, Risk Category IV: the 2023 Florida text may ask for "
                                    "more; ask the authority having jurisdiction";
 static const char NOTE_HVHZ_HIGH[] =
@@ -111,6 +114,24 @@ static enum gw_status check(const struct gw_debris_case *in, struct gw_engine *e
 
 /* Limits ---------------------------------------------------------------------------------------------------------- */
 
+/* What the standard prints beside a limit in mph, where that is less than the limit: the limit itself. */
+static bool is_printed(double speed, double limit)
+{
+    const double printed = round(limit);
+    return !debris_reaches(speed, limit) && fabs(speed - printed) <= DEBRIS_HAIR * printed;
+}
+
+static double as_printed(double speed, const struct gw_debris_region *row, const struct gw_engine *engine)
+{
+    if (is_printed(speed, row->near_shore_m_s)) return row->near_shore_m_s;
+    if (is_printed(speed, row->anywhere_m_s)) return row->anywhere_m_s;
+    for (size_t i = 0; i < GW_N_DEBRIS_ZONE; i++) {
+        const struct gw_debris_zone *zone = &engine->tables->debris_zone[i];
+        if (zone->nominal == row->nominal && is_printed(speed, zone->from_m_s)) return zone->from_m_s;
+    }
+    return speed;
+}
+
 static double region_speed(const struct gw_debris_case *in)
 {
     return gw_given(in->region_wind_speed) ? in->region_wind_speed : in->basic_wind_speed;
@@ -132,7 +153,7 @@ enum gw_status gw_debris_region(enum gw_bool *region, const struct gw_debris_cas
 {
     const struct gw_debris_region *row = gw_debris_region_row(in->edition, engine);
     if (!row) return engine->fault.status;
-    const double speed = region_speed(in);
+    const double speed = as_printed(region_speed(in), row, engine);
     *region = GW_NO;
     if (in->hurricane_prone == GW_NO) return GW_OK;
     if (!debris_reaches(speed, row->near_shore_m_s)) {
@@ -159,22 +180,27 @@ static bool relieved(struct gw_debris_result *out, const struct gw_debris_case *
     return !debris_within(in->height, in->aggregate_roof_height + row->roof_m);
 }
 
-static bool just_below(double speed, double limit, double doubt)
+static void just_below(double *nearest, double speed, double limit, double doubt)
 {
-    return !debris_reaches(speed, limit) && speed > limit - doubt;
+    if (!debris_reaches(speed, limit) && speed > limit - doubt) *nearest = limit;
 }
 
 static void note_near(struct gw_debris_result *out, const struct gw_debris_region *row, double speed, double own_speed,
                       struct gw_engine *engine)
 {
     const double doubt = engine->tables->debris_doubt[GW_ROW_DEBRIS_DOUBT_METRIC_MAPS].speed_m_s;
-    bool near = just_below(speed, row->near_shore_m_s, doubt) || just_below(speed, row->anywhere_m_s, doubt);
+    double nearest = GW_ABSENT;
+    just_below(&nearest, speed, row->near_shore_m_s, doubt);
+    just_below(&nearest, speed, row->anywhere_m_s, doubt);
     for (size_t i = 0; i < GW_N_DEBRIS_ZONE; i++) {
         const struct gw_debris_zone *zone = &engine->tables->debris_zone[i];
         if (zone->nominal != row->nominal || zone->from_included != GW_YES) continue;
-        near = near || just_below(own_speed, zone->from_m_s, doubt);
+        just_below(&nearest, own_speed, zone->from_m_s, doubt);
     }
-    if (near) note(out, NOTE_NEAR);
+    if (!gw_given(nearest)) return;
+    if (!out->limit_note) out->limit = nearest;
+    if (!out->limit_note) out->limit_note = NOTE_NEAR;
+    note(out, NOTE_NEAR);
 }
 
 /* The decision ---------------------------------------------------------------------------------------------------- */
@@ -183,7 +209,7 @@ static void clear(struct gw_debris_result *out)
 {
     *out = (struct gw_debris_result){.region = GW_UNSAID, .required = GW_NO, .protection = GW_PROTECTION_NONE};
     out->wind_zone = out->impacts = GW_NO_ZONE;
-    out->mass = out->speed = out->momentum = out->energy = GW_ABSENT;
+    out->limit = out->mass = out->speed = out->momentum = out->energy = GW_ABSENT;
 }
 
 static enum gw_status in_high_velocity_zone(struct gw_debris_result *out, const struct gw_debris_case *in,
@@ -265,14 +291,30 @@ static void note_assumed(struct gw_debris_result *out, const struct gw_debris_re
     if (in->hurricane_prone != GW_NO) note_near(out, row, region_speed(in), in->basic_wind_speed, engine);
 }
 
-enum gw_status gw_debris(struct gw_debris_result *out, const struct gw_debris_case *in, struct gw_engine *engine)
+/* With the limits that its speeds stand for. */
+static struct gw_debris_case printed_case(struct gw_debris_result *out, const struct gw_debris_case *in,
+                                          const struct gw_debris_region *row, const struct gw_engine *engine)
+{
+    struct gw_debris_case own = *in;
+    own.basic_wind_speed = as_printed(in->basic_wind_speed, row, engine);
+    if (gw_given(in->region_wind_speed)) own.region_wind_speed = as_printed(in->region_wind_speed, row, engine);
+    const bool taken = own.basic_wind_speed > in->basic_wind_speed || own.region_wind_speed > in->region_wind_speed;
+    if (!taken || in->hurricane_prone == GW_NO) return own;
+    out->limit = own.region_wind_speed > in->region_wind_speed ? own.region_wind_speed : own.basic_wind_speed;
+    out->limit_note = NOTE_PRINTED;
+    note(out, NOTE_PRINTED);
+    return own;
+}
+
+enum gw_status gw_debris(struct gw_debris_result *out, const struct gw_debris_case *given, struct gw_engine *engine)
 {
     bool borrowed;
     clear(out);
-    enum gw_status status = check(in, engine);
+    enum gw_status status = check(given, engine);
     if (status) return status;
-    if (in->high_velocity_zone == GW_YES) return in_high_velocity_zone(out, in, engine);
-    const struct gw_debris_region *row = gw_debris_region_row(in->edition, engine);
+    if (given->high_velocity_zone == GW_YES) return in_high_velocity_zone(out, given, engine);
+    const struct gw_debris_region *row = gw_debris_region_row(given->edition, engine);
+    const struct gw_debris_case own = printed_case(out, given, row, engine), *in = &own;
     out->map = gw_debris_map(in->edition, in->risk_category, in->health_care == GW_YES, &borrowed, engine);
     status = gw_debris_region(&out->region, in, engine);
     if (status) return status;

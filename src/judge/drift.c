@@ -4,15 +4,25 @@ const struct gw_seismic *gw_seismic_of(const struct gw_ask *ask) { return ask->m
 
 enum gw_risk gw_risk_of(const struct gw_ask *ask) { return ask->model->project.project->risk_category; }
 
-static bool knows_seismic(const struct gw_model *m)
+static bool has_seismic(const struct gw_model *m) { return m->project.site->seismic != NULL; }
+
+static bool knows_sds(const struct gw_model *m)
 {
     const struct gw_seismic *s = m->project.site->seismic;
     /* most of category B is exempt */
-    return s && (s->category == GW_SDC_A || s->category == GW_SDC_B || gw_given(s->sds));
+    return s->category == GW_SDC_A || s->category == GW_SDC_B || gw_given(s->sds);
 }
 
 const struct gw_need gw_seismic_needs[] = {
-    {knows_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"}, {0}};
+    {has_seismic, "which seismic design category and S_DS? Ask the structural engineer (site: seismic)"},
+    {knows_sds, "what is S_DS? The seismic force hangs on it; ask the structural engineer (site: seismic: sds)"},
+    {0}};
+
+/* The force alone hangs on S_DS. */
+const struct gw_need gw_drift_needs[] = {
+    {has_seismic, "which seismic design category, and how far does a story drift? Ask the structural engineer "
+                  "(site: seismic)"},
+    {0}};
 
 const char *gw_seismic_waived(const struct gw_model *m)
 {
@@ -126,6 +136,7 @@ void gw_demand_drift(struct gw_demand *out, struct gw_ask *ask, const struct gw_
     if (exempt) return;
     if (!known) {
         gw_demand_unknown(out, gw_fault_message(ask));
+        out->summary = out->message; /* pages list what has one */
         return;
     }
     out->message = out->summary =

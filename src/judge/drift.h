@@ -6,8 +6,10 @@
 
 const struct gw_seismic *gw_seismic_of(const struct gw_ask *ask);
 enum gw_risk gw_risk_of(const struct gw_ask *ask);
-/* What every check of earthquakes must know, and where chapter 13 does not apply. */
+/* What the check of the force must know, and where chapter 13 does not apply. */
 extern const struct gw_need gw_seismic_needs[];
+/* Of what moves with the stories: no force, so no S_DS. */
+extern const struct gw_need gw_drift_needs[];
 const char *gw_seismic_waived(const struct gw_model *model);
 enum gw_status gw_importance_of(double *out, struct gw_ask *ask);
 /* Of the chapter as a whole: category B but for parapets and components of importance. `out` then says so. */

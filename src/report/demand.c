@@ -12,12 +12,40 @@ static const struct view_column MOCK_UP_COLUMNS[] = {
     COLUMN("Step", NULL),
     COLUMN("Test", "test_and_again"),
     COLUMN("Method", "method"),
-    COLUMN("Pressure", "pressure"),
+    COLUMN("Pressure", "magnitude", .dim = GW_PRESSURE, .right = true),
     COLUMN("Leakage at most", "leakage"),
-    COLUMN("Racking", "racking", .dim = GW_THICKNESS),
-    COLUMN("Limit", "limit", .dim = GW_THICKNESS),
+    COLUMN("Racking", "racking", .rounding = UP, .dim = GW_THICKNESS),
+    COLUMN("Limit", "limit", .rounding = DOWN, .dim = GW_THICKNESS),
 };
 static const struct view MOCK_UP = VIEW(&gw_mock_up_record, MOCK_UP_COLUMNS);
+
+static const struct view_column APART_COLUMNS[] = {COLUMN("Test", "title"), COLUMN("Method", "method"),
+                                                   COLUMN("Asked", "asked")};
+static const struct view APART = VIEW(&gw_test_apart_record, APART_COLUMNS);
+
+/* What the sequence leaves out: racking of an unknown drift, what stands above the roof line. */
+static void left_out(struct page *page)
+{
+    const struct gw_answer *a = page->results->answer;
+    if (gw_said(&a->racking_fault))
+        gw_report_line(page->report, gw_format(page->arena, "Racking (AAMA 501.4) belongs to it, not shown: %s",
+                                               gw_message_text(page->arena, &a->racking_fault, page->shown)));
+    if (a->above_roof_inward > 0 || a->above_roof_outward > 0)
+        gw_report_line(
+            page->report,
+            gw_format(page->arena,
+                      "Not in it: lites above the roof line, up to %s inward and %s outward (allowable-stress "
+                      "level); where a parapet is tested too, it is by these.",
+                      gw_quantity_text(page, GW_PRESSURE, a->above_roof_inward, UP),
+                      gw_quantity_text(page, GW_PRESSURE, a->above_roof_outward, UP)));
+}
+
+static void apart(struct page *page)
+{
+    const struct gw_answer *a = page->results->answer;
+    gw_report_heading(page->report, 2, "Tests of specimens of their own");
+    gw_view_list(page, "", &APART, a->apart.items, a->apart.n);
+}
 
 static void mock_up(struct page *page)
 {
@@ -32,6 +60,7 @@ static void mock_up(struct page *page)
     gw_report_line(page->report,
                    "At the greatest pressures of the walls below the roof line, on the greatest span. Limit: "
                    "deflection at the design pressure, permanent set after proof.");
+    left_out(page);
 }
 
 /* The whole -------------------------------------------------------------------------------------------------------- */
@@ -79,6 +108,7 @@ static void demand_page(struct gw_report *report, const struct gw_result *result
     gw_page_reactions(&page);
     gw_page_other_demands(&page);
     mock_up(&page);
+    apart(&page);
     gw_page_given(&page);
     if (page.results->all) every_group(&page);
     gw_page_foot(&page, &page.results->used);

@@ -147,6 +147,18 @@ static bool test_and_again(struct gw_text *out, const void *thing, enum gw_units
     return true;
 }
 
+/* The test says which way it goes. Of air and water the pressure is a setting, often a standard's: 6.24 psf. */
+static bool magnitude(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_sequence_step *s = thing;
+    const bool set = s->test == GW_STEP_AIR || s->test == GW_STEP_WATER || s->test == GW_STEP_DYNAMIC;
+    const double pressure = fabs(s->pressure);
+    if (!gw_given(pressure)) return false;
+    if (set) gw_add_figure(out, gw_quantity_shown(gw_units_standard(), GW_PRESSURE, shown, pressure), UP);
+    else gw_add_bare(out, GW_PRESSURE, shown, pressure, UP);
+    return true;
+}
+
 #define S_NUM(key_, dim_, help_) NUM(gw_sequence_step, key_, dim_, .help = help_)
 static const struct gw_field MOCK_UP[] = {
     PICK(gw_sequence_step, test, gw_sequence_test_choices, .help = "what is done"),
@@ -156,10 +168,19 @@ static const struct gw_field MOCK_UP[] = {
     S_NUM(leakage, GW_LEAKAGE, "at most"),
     FIELD(gw_sequence_step, "racking", displacement, GW_T_NUMBER, .help = "displacement", .dim = GW_LENGTH),
     S_NUM(limit, GW_LENGTH, "deflection at design pressure, permanent set after proof, at most"),
+    OUT_SAID("magnitude", magnitude, "of the pressure, rounded up", .flags = GW_TABLES_ONLY),
     OUT_SAID("test_and_again", test_and_again, "with 'again'", .flags = GW_TABLES_ONLY),
 };
 const struct gw_record gw_mock_up_record =
     RECORD("step", gw_sequence_step, MOCK_UP, .help = "a test of a laboratory mock-up");
+
+static const struct gw_field APART[] = {
+    F(gw_test_apart, title, GW_T_TEXT, .help = "what is done"),
+    F(gw_test_apart, method, GW_T_TEXT, .help = "standard"),
+    F(gw_test_apart, asked, GW_T_MESSAGE, .help = "what it is to show"),
+};
+const struct gw_record gw_test_apart_record =
+    RECORD("test apart", gw_test_apart, APART, .help = "a test with specimens of its own, or apart from the mock-up's");
 
 static bool reach_place(struct gw_text *out, const void *thing, enum gw_units shown)
 {

@@ -7,8 +7,8 @@
 /* What 'demand' writes; gw_results_record is what 'check' writes. */
 extern const struct gw_record gw_demand_results_record;
 extern const struct gw_record gw_element_record, gw_finding_record, gw_demand_record, gw_summary_record,
-    gw_reaction_record, gw_member_record, gw_reach_record, gw_request_record, gw_mock_up_record, gw_difference_record,
-    gw_row_record, gw_flip_record;
+    gw_reaction_record, gw_member_record, gw_reach_record, gw_request_record, gw_mock_up_record, gw_test_apart_record,
+    gw_difference_record, gw_row_record, gw_flip_record;
 /* project, inputs, assumptions, warnings, not_checked, caution: of struct gw_results. */
 extern const struct gw_record gw_remarks_record;
 

@@ -2,8 +2,11 @@
 #include "takeoff_internal.h"
 
 #include "base/tolerance.h"
+#include "galeward/debris.h"
 #include "galeward/wind.h"
 #include "tables_data.h"
+
+#include <string.h>
 
 static void remark(struct gw_builder *b, const char *code, const char *key, const struct gw_node *node,
                    const struct gw_message *said)
@@ -119,9 +122,67 @@ static void remark_alternative(struct gw_builder *b, const struct gw_building *b
     remark(b, "alternative_not_permitted", "alternative_60_90", building->node, &said);
 }
 
+/* Debris ----------------------------------------------------------------------------------------------------------- */
+
+/* A speed in mph is the map's own. */
+static bool is_metric(const struct gw_model *model, const struct gw_node *node)
+{
+    const char *text = node && node->text ? node->text : "";
+    if (strstr(text, "mph") || strstr(text, "mi/h") || strstr(text, "f")) return false;
+    return model->project.units == GW_SI || strstr(text, "m");
+}
+
+static bool same_decision(const struct gw_debris_result *a, const struct gw_debris_result *b)
+{
+    return a->required == b->required && a->missile == b->missile && a->wind_zone == b->wind_zone;
+}
+
+/* Of glazing near the ground: at the speed as given, then at the limit. A speed that stands for its limit counts so
+ * already. */
+static bool hangs_on_limit(struct gw_debris_result *out, const struct gw_builder *b)
+{
+    struct gw_debris_case in;
+    struct gw_debris_result at_limit;
+    struct gw_engine engine;
+    gw_model_debris_case(b->model, 0, &in);
+    gw_engine_init(&engine, b->model->tables, NULL);
+    const bool known = gw_debris(out, &in, &engine) == GW_OK;
+    if (!gw_given(out->limit)) return false;
+    if (in.basic_wind_speed < out->limit) in.basic_wind_speed = out->limit;
+    if (gw_given(in.region_wind_speed)) in.region_wind_speed = out->limit;
+    gw_engine_init(&engine, b->model->tables, NULL);
+    const bool known_there = gw_debris(&at_limit, &in, &engine) == GW_OK;
+    return !known || !known_there || out->required == GW_YES || !same_decision(out, &at_limit);
+}
+
+/* Each as its map has it, whatever the reader's units. */
+static const char *speed_text(const struct gw_builder *b, double speed, enum gw_units shown)
+{
+    const struct gw_message m = GW_SAY(b->arena, "{}", gw_of_quantity(GW_SPEED, speed));
+    return gw_message_text(b->arena, &m, shown);
+}
+
+static void remark_debris(struct gw_builder *b)
+{
+    const struct gw_site *site = b->model->project.site;
+    const struct gw_node *node = gw_node_get(gw_node_get(b->model->project.node, "site"), "basic_wind_speed");
+    const bool by_code = !site->impact || (!site->impact->missile && site->impact->rule != GW_IMPACT_NONE);
+    struct gw_debris_result r;
+    if (!by_code || b->model->project.codes->debris == GW_DEBRIS_ASCE7_05 || !is_metric(b->model, node)) return;
+    if (site->hurricane_prone == GW_UNSAID && !site->impact) return; /* asked for as a whole */
+    if (!hangs_on_limit(&r, b)) return;
+    const bool own_map = !site->impact || !gw_given(site->impact->region_wind_speed);
+    const double speed = own_map ? site->basic_wind_speed : site->impact->region_wind_speed;
+    const struct gw_message said = GW_SAY(b->arena, "wind-borne debris: basic wind speed {}, limit {}: {}",
+                                          gw_of_text(speed_text(b, speed, GW_SI)),
+                                          gw_of_text(speed_text(b, r.limit, GW_US)), gw_of_text(r.limit_note));
+    remark(b, "near_debris_limit", "basic_wind_speed", node, &said);
+}
+
 void gw_find_remarks(struct gw_builder *b)
 {
     remark_too_low(b);
     for (size_t i = 0; i < b->model->project.buildings.n; i++)
         remark_alternative(b, &b->model->project.buildings.items[i]);
+    remark_debris(b);
 }

@@ -69,21 +69,33 @@ static void what_is_not_said_protects(void **state)
     assert_int_equal(out.n_notes, 0);
 }
 
-/* Maps in m/s are rounded: 58 m/s stands for 130 mph and is less. */
+/* Maps in m/s are rounded: 58 m/s stands for 130 mph, 58.1 m/s, and is taken so; what is within the rounding is
+ * doubted. */
 static void metric_maps_are_doubted(void **state)
 {
     (void)state;
     struct gw_debris_case in = a_case();
     in.basic_wind_speed = 58;
     struct gw_debris_result out = solve(&in);
+    assert_int_equal(out.region, GW_YES);
+    assert_true(has_note(&out, "taken as that limit"));
+    assert_near(out.limit, 130 * MPH, 1e-9);
+    in.basic_wind_speed = 57.8;
+    out = solve(&in);
     assert_int_equal(out.region, GW_NO);
     assert_true(has_note(&out, "metric maps are rounded"));
+    assert_near(out.limit, 130 * MPH, 1e-9);
     in.basic_wind_speed = 130 * MPH;
     out = solve(&in);
     assert_int_equal(out.region, GW_YES);
     assert_false(has_note(&out, "metric maps are rounded"));
-    in.basic_wind_speed = 67; /* 150 mph printed */
+    assert_false(has_note(&out, "taken as that limit"));
+    in.basic_wind_speed = 67; /* 150 mph printed, 67.06 m/s */
     in.coast_distance = 5 * MI;
+    out = solve(&in);
+    assert_int_equal(out.wind_zone, 3);
+    assert_true(has_note(&out, "taken as that limit"));
+    in.basic_wind_speed = 66.9;
     out = solve(&in);
     assert_int_equal(out.wind_zone, 2);
     assert_true(has_note(&out, "metric maps are rounded"));

@@ -2,6 +2,7 @@
 #include "judge/checks.h"
 #include "judge/coverage.h"
 #include "judge/glass_lite.h"
+#include "judge/hazards.h"
 
 #include <string.h>
 
@@ -87,6 +88,13 @@ static void unknown(struct gw_demand *out, struct gw_message message)
     out->summary = message;
 }
 
+static struct gw_message with_notes(struct gw_ask *ask, const struct gw_debris_result *r, struct gw_message m)
+{
+    for (unsigned i = 0; i < r->n_notes; i++)
+        m = GW_SAY(ask->arena, "{}; {}", gw_of_message(&m), gw_of_text(r->notes[i]));
+    return m;
+}
+
 /* The missile. Refusals and missing pressures are in `out`. */
 static bool is_required(struct gw_demand *out, struct gw_ask *ask, const struct gw_element *e,
                         struct gw_debris_result *r)
@@ -97,19 +105,12 @@ static bool is_required(struct gw_demand *out, struct gw_ask *ask, const struct 
         unknown(out, GW_PLAINLY("at what height is it? Debris hangs on it; ask the architect (openings: sill, "
                                 "offset)"));
     } else if (r->required != GW_YES) {
-        gw_demand_not_asked(out, GW_PLAINLY(r->reason));
+        gw_demand_not_asked(out, with_notes(ask, r, GW_PLAINLY(r->reason)));
         out->summary = out->message;
     } else if (!gw_pressures_known(out, ask, e)) {
         out->summary = out->message;
     }
     return out->state == GW_ASKED;
-}
-
-static struct gw_message with_notes(struct gw_ask *ask, const struct gw_debris_result *r, struct gw_message m)
-{
-    for (unsigned i = 0; i < r->n_notes; i++)
-        m = GW_SAY(ask->arena, "{}; {}", gw_of_message(&m), gw_of_text(r->notes[i]));
-    return m;
 }
 
 static struct gw_message requirement(struct gw_ask *ask, const struct gw_debris_result *r)
@@ -129,7 +130,7 @@ static struct gw_message requirement(struct gw_ask *ask, const struct gw_debris_
     return with_notes(ask, r, GW_SAY(arena, "{}: {}", gw_of_message(&m), gw_of_text(r->reason)));
 }
 
-static struct gw_message cycled(struct gw_ask *ask, const struct gw_cycles *cycles)
+struct gw_message gw_say_cycles(struct gw_ask *ask, const struct gw_cycles *cycles)
 {
     struct gw_message m = GW_PLAINLY("then cycled");
     enum gw_cycle_direction last = GW_CYCLE_UNSAID;
@@ -176,7 +177,7 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
         unknown(out, gw_fault_message(ask));
         return;
     }
-    const struct gw_message then = cycled(ask, &cycles);
+    const struct gw_message then = gw_say_cycles(ask, &cycles);
     out->message = gw_say_both(ask->arena, &out->summary, "; ", &then);
 }
 

@@ -4,6 +4,7 @@
 #include "judge/drift.h"
 
 #include "judge/glass_lite.h"
+#include "judge/hazards.h"
 #include "judge/racking.h"
 
 /* Of a lite type: one layer of glass, laminated, the same treatment throughout. */
@@ -121,7 +122,7 @@ const struct gw_check gw_check_seismic_glass = {
     .clause = "ASCE 7 13.5.9",
     .scope = GW_PER_ELEMENT,
     .kinds = GW_KIND_BIT(GW_LITE),
-    .does = &(const struct gw_functions){.needs = gw_seismic_needs,
+    .does = &(const struct gw_functions){.needs = gw_drift_needs,
                                          .waived = gw_seismic_waived,
                                          .demand = gw_demand_drift,
                                          .capacity = capacity,
@@ -129,3 +130,5 @@ const struct gw_check gw_check_seismic_glass = {
                                          .route = GW_LIMITS_THEN_RATING,
                                          .unrated = "ask the manufacturer for the drift at which glass falls out "
                                                     "(AAMA 501.6; ratings: test sway, kind dynamic, drift)"}};
+
+bool gw_is_story_drift(const struct gw_demand *demand) { return demand->check == &gw_check_seismic_glass; }
