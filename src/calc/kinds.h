@@ -28,6 +28,9 @@
     X(connection)                                                                                                      \
     X(rail_dead_load)                                                                                                  \
     X(setting_chair)                                                                                                   \
+    X(clamp)                                                                                                           \
+    X(gasket)                                                                                                          \
+    X(screw_length)                                                                                                    \
     X(relaxation)                                                                                                      \
     X(anchor)                                                                                                          \
     X(anchor_load)                                                                                                     \

@@ -1,5 +1,5 @@
 /* Loss of clamp with the logarithm of time. */
-#include "galeward/clamp.h"
+#include "clamp/clamp_internal.h"
 
 #include "tables_data.h"
 
@@ -8,17 +8,23 @@ static const char NOTE_SAME_WALL[] = "at the temperatures and with the gasket of
                                      "lose more, a retorque starts the line anew";
 static const char NOTE_BEYOND[] = "more than a decade of time beyond the reading: read again before relying on it";
 
-static enum gw_status positive(const char *key, double value, struct gw_engine *engine)
+enum gw_status gw_clamp_positive(const char *key, double value, struct gw_engine *engine)
 {
     if (!gw_given(value)) return gw_refuse(engine, GW_MISSING, key, "{} is needed", gw_of_text(key));
     if (value > 0 && isfinite(value)) return GW_OK;
     return gw_refuse(engine, GW_BAD_VALUE, key, "{} must be positive", gw_of_text(key));
 }
 
+enum gw_status gw_clamp_not_below_zero(const char *key, double value, struct gw_engine *engine)
+{
+    if (!gw_given(value) || (value >= 0 && isfinite(value))) return GW_OK;
+    return gw_refuse(engine, GW_BAD_VALUE, key, "{} must not be negative", gw_of_text(key));
+}
+
 static enum gw_status check_reading(const struct gw_relaxation_case *in, double start, struct gw_engine *engine)
 {
-    enum gw_status status = positive("retained", in->retained, engine);
-    if (!status) status = positive("age", in->age, engine);
+    enum gw_status status = gw_clamp_positive("retained", in->retained, engine);
+    if (!status) status = gw_clamp_positive("age", in->age, engine);
     if (status) return status;
     if (in->retained > 1)
         return gw_refuse(engine, GW_BAD_VALUE, "retained", "retained is what is left of 1: 0.8 or 80 %");
@@ -53,7 +59,7 @@ enum gw_status gw_relaxation(struct gw_relaxation_result *out, const struct gw_r
     const struct gw_clamp_relaxation *line =
         GW_USE(engine, &engine->tables->clamp_relaxation[GW_ROW_CLAMP_RELAXATION_LINE]);
     *out = (struct gw_relaxation_result){.rate = GW_ABSENT, .retained = GW_ABSENT};
-    enum gw_status status = positive("time", in->time, engine);
+    enum gw_status status = gw_clamp_positive("time", in->time, engine);
     if (!status) status = find_rate(&out->rate, in, line, engine);
     if (status) return status;
     if (in->time < line->start_s)
