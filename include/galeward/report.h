@@ -48,7 +48,7 @@ struct gw_figure {
 
 struct gw_block {
     enum gw_block_kind kind;
-    int level;           /* headings 1 to 3 */
+    int level;           /* headings 1 to 3; of an item its number, 0: none */
     const char *text;    /* heading, line, item; a table's caption or ""; a definition's term */
     const char *meaning; /* of a definition */
     enum gw_tone tone;
@@ -71,6 +71,8 @@ void gw_report_init(struct gw_report *report, struct gw_arena *arena);
 void gw_report_heading(struct gw_report *report, int level, const char *text);
 void gw_report_line(struct gw_report *report, const char *text);
 void gw_report_item(struct gw_report *report, const char *text);
+/* "3. ...", of a list whose numbers are its own. */
+void gw_report_numbered(struct gw_report *report, int number, const char *text);
 /* The table's columns must outlive the report. Cells are then added in order, row by row. */
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n);
 void gw_report_cell(struct gw_report *report, const char *text);
@@ -132,6 +134,8 @@ struct gw_result gw_result_check(const struct gw_results *results);
 /* `results` of gw_answer_bids of the same bids. */
 struct gw_bids;
 struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_results *results, const struct gw_bids *bids);
+/* What the price of each candidate assumes, as sentences for a bid. */
+struct gw_result gw_result_qualifications(struct gw_arena *arena, const struct gw_results *results);
 /* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
 struct gw_result gw_result_elements(const struct gw_results *results);
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *results,

@@ -12,7 +12,7 @@ struct options {
     const char *output;             /* file; NULL: standard output */
     bool format_said;               /* by --format or the ending */
     enum gw_units units;
-    bool list, help, all, date, sources, sensitivity;
+    bool list, help, all, date, sources, sensitivity, qualifications;
     const char **vary; /* "key=a,b" */
     size_t n_vary;
     const char **set; /* "path=value" */
@@ -48,6 +48,7 @@ enum option_bit {
     TAKES_SENSITIVITY = 64,
     TAKES_ALL = 128,
     TAKES_DATE = 256,
+    TAKES_QUALIFICATIONS = 512,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 

@@ -25,12 +25,16 @@ static int sensitivity(struct cli *cli, const struct run *run)
 int cmd_check(struct cli *cli)
 {
     struct run run;
-    if (cli->options.n_vary && cli->options.sensitivity)
-        return complain("--sensitivity goes with one project: not with --vary");
+    const struct options *o = &cli->options;
+    if (o->n_vary && (o->sensitivity || o->qualifications))
+        return complain("--%s goes with one project: not with --vary",
+                        o->sensitivity ? "sensitivity" : "qualifications");
+    if (o->sensitivity && o->qualifications) return complain("--sensitivity or --qualifications: one page at a time");
     if (cli->options.n_vary) return vary_check(cli);
     int code = run_project(&run, cli, true);
     if (code) return code;
-    const struct gw_result result = gw_result_check(&run.results);
+    const struct gw_result result =
+        o->qualifications ? gw_result_qualifications(&cli->arena, &run.results) : gw_result_check(&run.results);
     int written = cli->options.sensitivity ? sensitivity(cli, &run) : deliver_result(cli, &result);
     int verdict = verdict_code(&run.answer.judgement);
     return written ? written : verdict;

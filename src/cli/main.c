@@ -26,11 +26,13 @@ static const struct command COMMANDS[] = {
      "all\n"
      "of them (walls.top). A comma parts values, but not within [ ], { } or quotes. --sensitivity moves each recalled "
      "number behind a verdict by 10 % either way, one at a\n"
-     "time, computes everything anew and lists the verdicts that flip.\n\n"
+     "time, computes everything anew and lists the verdicts that flip. --qualifications says what a price assumes,\n"
+     "as numbered sentences that go into a bid.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
-     "edition=asce7-16,asce7-22\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY, GW_HAS_DATA | GW_HAS_PAGE,
-     cmd_check, 1, NULL},
+     "edition=asce7-16,asce7-22\n"
+     "  galeward check clinic.yaml --qualifications -o qualifications.md\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS,
+     GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1, NULL},
     {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
      "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "
      "its\n"

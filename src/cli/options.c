@@ -80,6 +80,8 @@ static const struct option OPTIONS[] = {
      SWITCH(sources)},
     {"--sensitivity", NULL, NULL, TAKES_SENSITIVITY,
      "move each recalled number by 10 % and list the verdicts that flip", SWITCH(sensitivity)},
+    {"--qualifications", NULL, NULL, TAKES_QUALIFICATIONS, "what the price assumes, as numbered sentences for a bid",
+     SWITCH(qualifications)},
     {"--date", NULL, NULL, TAKES_DATE, "print the date of the run in the head", SWITCH(date)},
     {"--list", NULL, NULL, TAKES_LIST, "list what there is", SWITCH(list)},
     {"--help", "-h", NULL, 0, "this text", SWITCH(help)},

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-static bool is_correction(const struct gw_assumption *a) { return strcmp(a->where, "assume") == 0; }
+bool gw_is_correction(const struct gw_assumption *a) { return strcmp(a->where, "assume") == 0; }
 
 /* The names of those from `index` on that say the same of the same sort of thing: "walls east, north". They leave the
  * list. */
@@ -25,13 +25,12 @@ static const char *subjects(struct page *page, const struct gw_assumption **rest
     return gw_format(page->arena, "%s%s: ", (found > 1 ? many : one)[first->subject], names.at);
 }
 
-/* "walls east, north: splices: not given: ..." */
-static const char *said(struct page *page, const struct gw_assumption **rest, size_t n, size_t index)
+const char *gw_assumption_words(struct page *page, const struct gw_assumption **rest, size_t n, size_t index)
 {
     const struct gw_assumption *a = rest[index];
     const char *of = *a->where ? subjects(page, rest, n, index) : "";
     rest[index] = NULL;
-    return gw_format(page->arena, "%s%s", is_correction(a) ? "" : of,
+    return gw_format(page->arena, "%s%s", gw_is_correction(a) ? "" : of,
                      gw_message_text(page->arena, &a->text, page->shown));
 }
 
@@ -40,7 +39,7 @@ static void every_one(struct page *page)
     const struct gw_results *r = page->results;
     for (size_t i = 0; i < r->assumptions.n; i++) {
         const struct gw_assumption *a = r->assumptions.items[i];
-        const bool placed = *a->where && !is_correction(a);
+        const bool placed = *a->where && !gw_is_correction(a);
         gw_report_item(page->report, gw_format(page->arena, "%s%s%s", placed ? a->where : "", placed ? ": " : "",
                                                gw_message_text(page->arena, &a->text, page->shown)));
     }
@@ -55,9 +54,9 @@ static void merged(struct page *page)
     gw_text_init(&others, page->arena);
     for (size_t i = 0; i < n; i++) rest[i] = r->assumptions.items[i];
     for (size_t i = 0; i < n; i++)
-        if (rest[i] && rest[i]->decides) gw_report_item(page->report, said(page, rest, n, i));
+        if (rest[i] && rest[i]->decides) gw_report_item(page->report, gw_assumption_words(page, rest, n, i));
     for (size_t i = 0; i < n; i++)
-        if (rest[i]) gw_text_addf(&others, "%s%s", others.length ? "; " : "", said(page, rest, n, i));
+        if (rest[i]) gw_text_addf(&others, "%s%s", others.length ? "; " : "", gw_assumption_words(page, rest, n, i));
     if (others.length)
         gw_report_line(page->report, gw_format(page->arena, "Besides (--all: one a line): %s.", others.at));
 }

@@ -28,6 +28,11 @@ void gw_report_line(struct gw_report *report, const char *text) { add(report, GW
 
 void gw_report_item(struct gw_report *report, const char *text) { add(report, GW_ITEM, text); }
 
+void gw_report_numbered(struct gw_report *report, int number, const char *text)
+{
+    add(report, GW_ITEM, text)->level = number;
+}
+
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n)
 {
     struct gw_block *block = add(report, GW_TABLE, caption);

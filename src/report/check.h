@@ -76,6 +76,12 @@ const char *gw_required_text(struct page *page, const struct gw_finding *finding
 const char *gw_provided_text(struct page *page, const struct gw_finding *finding);
 const char *gw_use_text(struct page *page, const struct gw_finding *finding);
 
+/* "air, water": the checks that meet it. */
+const char *gw_checks_words(struct page *page, const struct cause *cause);
+/* "Ends of transoms (transom_connection): 390 lb provided, 443.5 lb asked (capacity by L-1); 20 transoms": a failure.
+ */
+const char *gw_failure_words(struct page *page, const struct cause *cause);
+
 /* check_first.c: who passes, why the others do not, what is missing. */
 void gw_check_first(struct page *page, const struct verdict_story *stories, size_t n);
 /* check_questions.c: the part of it that asks. */
@@ -93,5 +99,9 @@ bool gw_is_of_project(const struct gw_demand *demand);
 void gw_gather_confirmed(struct causes *out, struct page *page, const struct verdict_story *story);
 /* Of each check the remark at the place nearest to its limit: it changes no verdict and must be seen first. */
 void gw_check_remarks(struct page *page, const struct verdict_story *story);
+/* Of the first check from the finding at `*at` on that has one; NULL: none has. Moves past it. */
+const char *gw_next_remark(struct page *page, const struct verdict_story *story, size_t *at);
+/* Passes that rest on a statement without a report, each once. */
+void gw_gather_stated(struct causes *out, struct page *page, const struct verdict_story *story);
 
 #endif

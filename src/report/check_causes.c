@@ -173,17 +173,37 @@ static void take_trouble(struct verdict_story *story, struct page *page, struct 
         take_gap(story, page, key, f, &f->gaps->list.items[i].why, f->gaps->list.items[i].stated);
 }
 
-void gw_gather_confirmed(struct causes *out, struct page *page, const struct verdict_story *story)
+static const struct gw_message *confirmed(const struct gw_finding *f) { return &f->confirm; }
+
+static const struct gw_message *stated(const struct gw_finding *f)
+{
+    static const struct gw_message nothing;
+    return f->verdict == GW_PASS ? &f->question : &nothing;
+}
+
+static void gather(struct causes *out, struct page *page, const struct verdict_story *story,
+                   const struct gw_message *(*said_of)(const struct gw_finding *))
 {
     struct gw_text key;
     gw_text_init(&key, page->arena);
     for (size_t i = 0; i < story->n; i++) {
         const struct gw_finding *f = &story->findings[i];
-        if (!gw_said(&f->confirm)) continue;
+        const struct gw_message *words = said_of(f);
+        if (!gw_said(words)) continue;
         key.length = 0;
-        gw_message_shape(&key, &f->confirm);
-        take(page, cause_of(page, out, &key), f, f, &f->confirm);
+        gw_message_shape(&key, words);
+        take(page, cause_of(page, out, &key), f, f, words);
     }
+}
+
+void gw_gather_confirmed(struct causes *out, struct page *page, const struct verdict_story *story)
+{
+    gather(out, page, story, confirmed);
+}
+
+void gw_gather_stated(struct causes *out, struct page *page, const struct verdict_story *story)
+{
+    gather(out, page, story, stated);
 }
 
 /* Order ------------------------------------------------------------------------------------------------------------ */

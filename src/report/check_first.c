@@ -144,15 +144,19 @@ static void tell(struct telling *t)
     }
 }
 
-static void say_failure(struct telling *t, const struct verdict_story *story, const struct cause *c)
+const char *gw_failure_words(struct page *page, const struct cause *c)
 {
-    struct page *page = t->page;
     const struct gw_finding *f = c->worst;
     const char *words = gw_cause_words(page, c), *both = f->link ? "" : figures(page, f);
-    const char *by = margin(page, f->utilization);
-    say(t, story, gw_format(page->arena, "fails%s", by), gw_format(page->arena, "fail%s", by),
-        gw_format(page->arena, "%s: %s%s%s%s%s", gw_titled(page, f), both, *both && *words ? " (" : "", words,
-                  *both && *words ? ")" : "", gw_where_words(page, c, false)));
+    return gw_format(page->arena, "%s: %s%s%s%s%s", gw_titled(page, f), both, *both && *words ? " (" : "", words,
+                     *both && *words ? ")" : "", gw_where_words(page, c, false));
+}
+
+static void say_failure(struct telling *t, const struct verdict_story *story, const struct cause *c)
+{
+    struct gw_arena *arena = t->page->arena;
+    const char *by = margin(t->page, c->worst->utilization);
+    say(t, story, gw_format(arena, "fails%s", by), gw_format(arena, "fail%s", by), gw_failure_words(t->page, c));
 }
 
 static void why_fails(struct telling *t, const struct verdict_story *story, size_t shown)
@@ -257,20 +261,27 @@ static const char *remark_words(struct page *page, const struct remark *r)
                      r->places == 1 ? "" : "s");
 }
 
+const char *gw_next_remark(struct page *page, const struct verdict_story *story, size_t *at)
+{
+    while (*at < story->n) {
+        const struct remark r = remark_of(story, at);
+        if (r.worst) return remark_words(page, &r);
+    }
+    return NULL;
+}
+
 static void say_remarks(struct telling *t, const struct verdict_story *story)
 {
-    for (size_t i = 0; i < story->n;) {
-        const struct remark r = remark_of(story, &i);
-        if (r.worst) say(t, story, "remark", "remark", remark_words(t->page, &r));
-    }
+    size_t at = 0;
+    for (const char *words; (words = gw_next_remark(t->page, story, &at)) != NULL;)
+        say(t, story, "remark", "remark", words);
 }
 
 void gw_check_remarks(struct page *page, const struct verdict_story *story)
 {
-    for (size_t i = 0; i < story->n;) {
-        const struct remark r = remark_of(story, &i);
-        if (r.worst) gw_report_item(page->report, gw_format(page->arena, "Remark - %s", remark_words(page, &r)));
-    }
+    size_t at = 0;
+    for (const char *words; (words = gw_next_remark(page, story, &at)) != NULL;)
+        gw_report_item(page->report, gw_format(page->arena, "Remark - %s", words));
 }
 
 static void why_passes(struct telling *t, const struct verdict_story *story)

@@ -37,21 +37,13 @@ static const struct view_column UNTESTED_COLUMNS[] = {
 };
 static const struct view UNTESTED = VIEW(&CAUSE_ROW_RECORD, UNTESTED_COLUMNS);
 
-static const char *joined(struct page *page, const struct cause *c)
-{
-    struct gw_text out;
-    gw_text_init(&out, page->arena);
-    for (size_t i = 0; i < c->checks.n; i++) gw_text_addf(&out, "%s%s", i ? ", " : "", c->checks.items[i]);
-    return out.at;
-}
-
 static void causes(struct page *page, const struct view *view, const struct causes *causes)
 {
     struct cause_row *rows = gw_alloc(page->arena, causes->n + 1, sizeof *rows);
     for (size_t i = 0; i < causes->n; i++) {
         const struct cause *c = causes->items[i];
         rows[i] = (struct cause_row){
-            .checks = joined(page, c),
+            .checks = gw_checks_words(page, c),
             .use = gw_use_text(page, c->worst),
             .required = gw_required_text(page, c->worst),
             .provided = gw_provided_text(page, c->worst),
@@ -163,7 +155,7 @@ static void confirm(struct page *page, const struct verdict_story *story)
     struct causes all = {.n = 0};
     gw_gather_confirmed(&all, page, story);
     for (size_t i = 0; i < all.n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s", joined(page, all.items[i]),
+        gw_report_item(page->report, gw_format(page->arena, "%s: %s", gw_checks_words(page, all.items[i]),
                                                gw_cause_words(page, all.items[i])));
 }
 

@@ -46,6 +46,14 @@ const char *gw_cause_words(struct page *page, const struct cause *cause)
     return gw_message_text(page->arena, &words, page->shown);
 }
 
+const char *gw_checks_words(struct page *page, const struct cause *c)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < c->checks.n; i++) gw_text_addf(&out, "%s%s", i ? ", " : "", c->checks.items[i]);
+    return out.at;
+}
+
 /* Places -------------------------------------------------------------------------------------------------------------
  */
 

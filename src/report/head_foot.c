@@ -4,7 +4,7 @@
 #include <ctype.h>
 #include <string.h>
 
-static const char *site_line(struct page *page)
+const char *gw_site_words(struct page *page)
 {
     const struct gw_site *site = page->results->answer->model->project.site;
     const char *ground =
@@ -17,7 +17,7 @@ static const char *site_line(struct page *page)
                          gw_choice_name(gw_shape_choices, (int)site->topography->shape),
                          gw_quantity_text(page, GW_LENGTH, site->topography->height, NEAREST),
                          gw_quantity_text(page, GW_LENGTH, site->topography->distance, NEAREST));
-    return gw_format(page->arena, "Site: basic wind speed %s, exposure %s%s%s",
+    return gw_format(page->arena, "basic wind speed %s, exposure %s%s%s",
                      gw_quantity_text(page, GW_SPEED, site->basic_wind_speed, NEAREST),
                      gw_choice_name(gw_exposure_choices, (int)site->exposure), ground, hill);
 }
@@ -44,14 +44,13 @@ static void waivers(struct page *page)
         seen_first(page, gw_message_text(page->arena, &answer->below_site.items[i].said, page->shown));
 }
 
-/* "Project 24-117, risk category II, ibc-2021, asce7-16" */
-static const char *project_line(struct page *page)
+/* "risk category II, ibc-2021, asce7-16" */
+const char *gw_codes_words(struct page *page)
 {
     const struct gw_project *project = &page->results->answer->model->project;
-    const struct gw_info *info = project->project;
     const char *edition = gw_choice_name(gw_edition_choices, (int)project->codes->wind);
-    return gw_format(page->arena, "Project %s%srisk category %s, %s, %s", info->number ? info->number : "",
-                     info->number ? ", " : "", gw_choice_name(gw_risk_choices, (int)info->risk_category),
+    return gw_format(page->arena, "risk category %s, %s, %s",
+                     gw_choice_name(gw_risk_choices, (int)project->project->risk_category),
                      gw_choice_name(gw_building_code_choices, (int)project->codes->building),
                      *edition ? edition : "wind edition by the building code");
 }
@@ -61,8 +60,9 @@ void gw_page_head(struct page *page, const char *what)
     const struct gw_info *info = page->results->answer->model->project.project;
     gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
     waivers(page);
-    gw_report_line(page->report, project_line(page));
-    gw_report_line(page->report, site_line(page));
+    gw_report_line(page->report, gw_format(page->arena, "Project %s%s%s", info->number ? info->number : "",
+                                           info->number ? ", " : "", gw_codes_words(page)));
+    gw_report_line(page->report, gw_format(page->arena, "Site: %s", gw_site_words(page)));
     if (page->results->date) gw_report_line(page->report, gw_format(page->arena, "Run on %s", page->results->date));
 }
 
@@ -85,7 +85,7 @@ const char *gw_caution_text(void)
 }
 
 /* "a, b (the architect); c (the glass supplier)": by whom to ask, in the order in which they first stand there. */
-static const char *not_checked_by_whom(struct page *page)
+const char *gw_not_checked_words(struct page *page)
 {
     const struct gw_answer *a = page->results->answer;
     struct gw_text text;
@@ -120,7 +120,7 @@ static void not_checked(struct page *page)
     gw_report_heading(page->report, 2, "Not checked here");
     for (size_t i = 0; i < a->not_checked.n; i++)
         if (all || a->not_checked.items[i].applies) not_checked_item(page, &a->not_checked.items[i]);
-    if (!all) gw_report_line(page->report, gw_format(page->arena, "%s.", sentence(page, not_checked_by_whom(page))));
+    if (!all) gw_report_line(page->report, gw_format(page->arena, "%s.", sentence(page, gw_not_checked_words(page))));
 }
 
 /* "tern-street.yaml (1a2b3c4d), systems/heron.yaml (5e6f7a8b)" */
@@ -136,15 +136,20 @@ static const char *inputs(struct page *page)
     return text.at;
 }
 
+const char *gw_made_from(struct page *page)
+{
+    return gw_format(page->arena,
+                     "galeward " GW_VERSION " from %s; in brackets the beginning of "
+                     "each file's SHA-256.",
+                     inputs(page));
+}
+
 static void made_by(struct page *page)
 {
     const struct gw_model *model = page->results->answer->model;
     const struct gw_message limit = gw_framing_rule(model, page->arena);
     gw_report_heading(page->report, 2, "Made by");
-    gw_report_line(page->report, gw_format(page->arena,
-                                           "galeward " GW_VERSION " from %s; in brackets the beginning of "
-                                           "each file's SHA-256.",
-                                           inputs(page)));
+    gw_report_line(page->report, gw_made_from(page));
     gw_report_line(page->report, gw_format(page->arena, "Demands and use are rounded up, capacities down. %s.",
                                            sentence(page, gw_message_text(page->arena, &limit, page->shown))));
 }

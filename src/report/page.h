@@ -55,9 +55,18 @@ void gw_page_head(struct page *page, const char *what);
  * the page was made from and by which rules. */
 void gw_page_foot(struct page *page, const struct gw_used *rows);
 const char *gw_caution_text(void);
+const char *gw_site_words(struct page *page);  /* "basic wind speed 130 mph, exposure C, ..." */
+const char *gw_codes_words(struct page *page); /* "risk category II, ibc-2021, asce7-16" */
+const char *gw_made_from(struct page *page);   /* the version, the files with their hashes */
+/* "a, b (the architect); c (the glass supplier)": what is not checked, by whom to ask. */
+const char *gw_not_checked_words(struct page *page);
 
 /* assumptions.c: alike ones merged, those that decide first; all of them, one a line, where that is asked for. */
 void gw_page_assumptions(struct page *page);
+/* "walls east, north: splices: not given: ...": the one at `index`, and those after it that say the same, which leave
+ * the list. */
+bool gw_is_correction(const struct gw_assumption *assumption); /* of the tables */
+const char *gw_assumption_words(struct page *page, const struct gw_assumption **rest, size_t n, size_t index);
 
 /* recalled.c: a figure and the rows behind it (NULL: none). Figures that rest on the same recalled rows share a line,
  * "LEAD name, name: TITLE (table: row, row); TITLE (table: row)". */
@@ -68,6 +77,8 @@ struct resting {
 void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n);
 /* One line for all of them: whose figures rest on recalled rows, what the first is about, how many more. */
 void gw_page_recalled_first(struct page *page, const struct resting *figures, size_t n);
+/* "TITLE (table: row, row); TITLE (table: row)": what is recalled of them; "". */
+const char *gw_recalled_words(struct page *page, const struct gw_used *used);
 void gw_page_sources(struct page *page, const struct gw_used *rows);
 
 /* render_csv.c: a list of records, one a line, as exact as JSON: SI, the keys with their units in the header. */

@@ -44,11 +44,16 @@ static const char *recalled(struct page *page, const struct gw_used *used, size_
     return text.length ? text.at : "";
 }
 
+const char *gw_recalled_words(struct page *page, const struct gw_used *used)
+{
+    size_t tables;
+    return used ? recalled(page, used, SIZE_MAX, &tables) : "";
+}
+
 void gw_page_recalled(struct page *page, const char *lead, const struct resting *figures, size_t n)
 {
     const char **rows = gw_alloc(page->arena, n + 1, sizeof *rows);
-    size_t tables;
-    for (size_t i = 0; i < n; i++) rows[i] = figures[i].used ? recalled(page, figures[i].used, SIZE_MAX, &tables) : "";
+    for (size_t i = 0; i < n; i++) rows[i] = gw_recalled_words(page, figures[i].used);
     for (size_t i = 0; i < n; i++) {
         if (!*rows[i]) continue;
         const char *shared = rows[i];

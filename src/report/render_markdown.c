@@ -85,7 +85,7 @@ static void put_block(struct gw_text *out, const struct gw_block *block, struct 
         put_line(out, "", block->text, "\n");
         return;
     case GW_ITEM:
-        put_line(out, "- ", block->text, "\n");
+        put_line(out, block->level ? gw_format(arena, "%d. ", block->level) : "- ", block->text, "\n");
         return;
     case GW_EQUATION:
         put_escaped(out, gw_equation_text(arena, &block->equation)); /* its number makes it an item */

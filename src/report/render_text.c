@@ -145,11 +145,12 @@ static void put_heading(struct page *page, const struct gw_block *block)
     gw_text_add(page->out, "\n");
 }
 
-static void put_line(struct page *page, const struct gw_block *block)
+static void put_line(struct page *page, const struct gw_block *block, struct gw_arena *arena)
 {
-    bool item = block->kind == GW_ITEM;
-    if (item) gw_text_add(page->out, "- ");
-    wrap(page->out, block->text, item ? 2 : 0);
+    const bool item = block->kind == GW_ITEM;
+    const char *before = !item ? "" : block->level ? gw_format(arena, "%d. ", block->level) : "- ";
+    gw_text_add(page->out, before);
+    wrap(page->out, block->text, gw_text_width(before));
     gw_text_add(page->out, "\n");
 }
 
@@ -211,7 +212,7 @@ static void put_block(struct page *page, const struct gw_block *block, struct gw
         return;
     case GW_LINE:
     case GW_ITEM:
-        put_line(page, block);
+        put_line(page, block, arena);
         return;
     case GW_EQUATION:
         put_equation(page, &block->equation, arena);
