@@ -68,6 +68,9 @@ struct gw_model {
     const struct gw_source *source; /* what it was loaded from, for gw_model_reload */
     const char *const *changes;
     size_t n_changes;
+    const char *const *moves; /* settings put over `changes` */
+    size_t n_moves;
+    double pressures; /* every design pressure of the take-off is so many times its own; 1 */
 };
 
 /* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True
@@ -80,6 +83,9 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
 /* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand. */
 bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
                      const struct gw_tables *tables);
+/* The same project, its files read anew, with settings put over those it was loaded with; they must outlive it. */
+bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
+                   const char *const *moves, size_t n_moves);
 /* The option by its place in the file, below GW_OPTION_LIMIT. */
 static inline gw_option_set gw_option_bit(size_t option) { return (gw_option_set)1 << option; }
 /* Never taken together: of one group, or they set one key, or keys of one insert, tube or screw, to different values.

@@ -46,6 +46,7 @@ struct gw_selected {
 struct gw_blocked {
     const struct gw_finding *finding;
 };
+struct gw_margins;
 struct gw_bid {
     const struct gw_system *candidate;
     enum gw_verdict verdict; /* of its plan: pass; not shown: nothing fails; fail: no such plan */
@@ -64,7 +65,8 @@ struct gw_bid {
     long examined; /* choices of single places and whole plans that were judged */
     bool complete; /* false: stopped; `cost` is that of the best plan so far, none is cheaper than `bound` */
     double bound;
-    long mismatches; /* with `recompute`: remembered values that came out otherwise */
+    long mismatches;                  /* with `recompute`: remembered values that came out otherwise */
+    const struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
 };
 struct gw_select_limits {
     long most;                /* of `examined` for a candidate; 0: a million */

@@ -166,12 +166,12 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 }
 
 /* What would be read without a setting that has no place is not what was asked. */
-static bool change(struct gw_model *model, struct gw_node *root)
+static bool change(struct gw_model *model, struct gw_node *root, const char *const *changes, size_t n)
 {
     struct gw_settings settings = {.arena = model->arena};
     bool good = true;
-    for (size_t i = 0; i < model->n_changes; i++) {
-        const char *text = model->changes[i], *why;
+    for (size_t i = 0; i < n; i++) {
+        const char *text = changes[i], *why;
         if (gw_setting_put(&settings, &gw_project_record, root, text, &why)) continue;
         gw_diag_add(model->diags, GW_ERROR, "bad_setting", gw_strndup(model->arena, text, strcspn(text, "=")),
                     model->source, 0, 0, "%s", why);
@@ -188,7 +188,8 @@ static bool load(struct gw_model *model)
     struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
     note_input(model, source);
-    if (!change(model, root)) return false;
+    if (!change(model, root, model->changes, model->n_changes)) return false;
+    if (!change(model, root, model->moves, model->n_moves)) return false;
     struct gw_load loading = loader(model, preset_of(root));
     gw_record_load(&loading, &gw_project_record, root, "", &model->project);
     if (!model->project.node) return false;
@@ -209,7 +210,8 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
                                .tables = gw_tables_standard(),
                                .source = source,
                                .changes = changes,
-                               .n_changes = n_changes};
+                               .n_changes = n_changes,
+                               .pressures = 1};
     return load(model);
 }
 
@@ -221,6 +223,24 @@ bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct g
                                .tables = tables,
                                .source = of->source,
                                .changes = of->changes,
-                               .n_changes = of->n_changes};
+                               .n_changes = of->n_changes,
+                               .moves = of->moves,
+                               .n_moves = of->n_moves,
+                               .pressures = of->pressures};
+    return load(model);
+}
+
+bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
+                   const char *const *moves, size_t n_moves)
+{
+    *model = (struct gw_model){.arena = arena,
+                               .diags = diags,
+                               .tables = gw_tables_standard(), /* the project's own corrections are read anew */
+                               .source = of->source,
+                               .changes = of->changes,
+                               .n_changes = of->n_changes,
+                               .moves = moves,
+                               .n_moves = n_moves,
+                               .pressures = 1};
     return load(model);
 }

@@ -169,6 +169,13 @@ static void set_levels(const struct gw_builder *b, struct gw_element *e, struct 
     e->outward_deflection = framing ? gw_wind_deflection_pa(e->outward, code, true, engine) : GW_ABSENT;
 }
 
+/* A trial's: so many times what governs. */
+static void take_factor(const struct gw_builder *b, struct gw_element *e)
+{
+    e->inward.pa *= b->model->pressures;
+    e->outward.pa *= b->model->pressures;
+}
+
 /* Computed, then tunnel, then given: the same for a take-off and for a derivation. */
 static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e, struct gw_engine *engine,
                                      struct gw_wind_result *result)
@@ -183,6 +190,7 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     e->computed = true;
     take_tunnel(b, e, engine);
     gw_take_given(b, e, engine);
+    take_factor(b, e);
     set_levels(b, e, engine);
     return GW_OK;
 }
