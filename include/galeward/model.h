@@ -22,7 +22,8 @@ extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
     gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[], gw_bolt_interaction_choices[];
 /* Other words for them. */
-extern const struct gw_also gw_level_words[], gw_edition_words[], gw_risk_words[], gw_glass_standard_words[];
+extern const struct gw_also gw_level_words[], gw_units_words[], gw_exposure_words[], gw_treatment_words[],
+    gw_interlayer_words[], gw_edition_words[], gw_risk_words[], gw_glass_standard_words[];
 
 /* Refuses an order of layers that is no lite, and keys that do not belong to a layer; `at`: which layer. */
 enum gw_status gw_layers_check(size_t *at, const struct gw_layer *layers, size_t n, struct gw_engine *engine);

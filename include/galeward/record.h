@@ -71,7 +71,8 @@ struct gw_choice {
 };
 
 /* Another word for one of the choices, as drawings and reports have it. `name` NULL: it may be more than one of them,
- * and is refused. `says`: what a reader is told, as the end of a sentence. */
+ * and is refused. `says`: what a reader is told, as the end of a sentence; of the last, without a word, of any word
+ * that is none of them. */
 struct gw_also {
     const char *word, *name, *says;
     enum gw_severity severity; /* of what is told where it is taken */
@@ -90,6 +91,7 @@ struct gw_field {
     const struct gw_choice *choices;  /* ends with a NULL name */
     const struct gw_also *also;       /* other words for them, or in headers for the key; ends with a NULL word */
     double least, greatest;           /* refused outside; both 0: no limit */
+    const char *below;                /* what to write instead of a value below the least; NULL */
     double likely_least, likely_most; /* a warning outside; both 0: none */
     const char *fallback;             /* default, as a user would write it; NULL: none */
     const char *keyword;              /* a word accepted in a number's place ("rest"): the number is then absent, */
@@ -115,6 +117,7 @@ struct gw_record {
     size_t size;
     const struct gw_field *fields;
     size_t n;
+    const struct gw_also *elsewhere;   /* keys that stand in another record, and where; ends with a NULL word */
     const char *scalar_key, *list_key; /* the field that a bare scalar, or a bare sequence, sets */
     const char *help;
 };

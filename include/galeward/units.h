@@ -75,9 +75,12 @@ struct gw_dim_info {
     const char *bare[3];  /* unit of a bare number: {NULL, "ft", "m"} */
     int decimals[3];      /* digits printed after the point */
     const char *example;  /* "12 ft 6 in" */
+    const char *example_si;
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim);
+/* How a value is written, in those units; of no units as of US ones. */
+const char *gw_dim_example(enum gw_dim dim, enum gw_units units);
 /* GW_DIM_COUNT where no dimension has that key. */
 enum gw_dim gw_dim_by_key(const char *key);
 /* The dimension that the units of `dim` are listed under: thicknesses are lengths, and so on. */

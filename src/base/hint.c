@@ -89,14 +89,14 @@ bool gw_is_date(const char *text)
     return parted && read_date(text, &date);
 }
 
-static const char *made_of(struct gw_arena *arena, const struct date *date, enum gw_dim dim)
+static const char *made_of(struct gw_arena *arena, const struct date *date, enum gw_dim dim, enum gw_units units)
 {
     return gw_format(
         arena,
         "a spreadsheet made a date of it, perhaps of %d/%d, %d-%d or %d-%d; make the column text there and "
         "enter the value again%s%s",
         date->month, date->number, date->month, date->number, date->number, date->month,
-        dim == GW_RATIO ? "" : ", for example ", dim == GW_RATIO ? "" : gw_dim_info(dim)->example);
+        dim == GW_RATIO ? "" : ", for example ", dim == GW_RATIO ? "" : gw_dim_example(dim, units));
 }
 
 /* Days from the end of 1899 to a day of the calendar (Fliegel and Van Flandern's way, shifted). */
@@ -231,13 +231,13 @@ static bool holds_two_sizes(const char *text)
     return strstr(text, "\xC3\x97") != NULL;
 }
 
-static const char *any_hint(struct gw_arena *arena, enum gw_dim dim, const char *text)
+static const char *any_hint(struct gw_arena *arena, enum gw_dim dim, enum gw_units units, const char *text)
 {
     struct date date;
     if (gw_is_spreadsheet_error(text))
         return text[1] == '#' ? "the spreadsheet's column was too narrow: widen it and save again"
                               : "a formula failed in the spreadsheet: enter the value itself there";
-    if (read_date(text, &date)) return made_of(arena, &date, dim);
+    if (read_date(text, &date)) return made_of(arena, &date, dim, units);
     const char *hint = comma_hint(arena, text);
     const bool length = strcmp(gw_dim_info(dim)->name, gw_dim_info(GW_LENGTH)->name) == 0;
     if (!hint && length) hint = feet_hint(arena, text);
@@ -248,9 +248,9 @@ static const char *any_hint(struct gw_arena *arena, enum gw_dim dim, const char 
     return hint;
 }
 
-const char *gw_value_hint(struct gw_arena *arena, enum gw_dim dim, const char *text)
+const char *gw_value_hint(struct gw_arena *arena, enum gw_dim dim, enum gw_units units, const char *text)
 {
     struct gw_plain plain;
-    const char *hint = any_hint(arena, dim, gw_plain_text(&plain, text, strlen(text)) ? plain.text : text);
+    const char *hint = any_hint(arena, dim, units, gw_plain_text(&plain, text, strlen(text)) ? plain.text : text);
     return hint ? hint : "";
 }

@@ -65,9 +65,11 @@ static bool check_range(struct gw_load *load, const struct gw_field *field, cons
     bool limited = field->least < field->greatest;
     if (limited && (value < field->least || value > field->greatest)) {
         gw_load_say(load, "bad_value", field, node,
-                    gw_format(load->arena, "'%s' is %s; it must lie between %s and %s%s", gw_load_label(field, node),
+                    gw_format(load->arena, "'%s' is %s; it must lie between %s and %s%s%s", gw_load_label(field, node),
                               node->text, gw_show_limit(load, field, field->least, 4),
-                              gw_show_limit(load, field, field->greatest, 4), gw_serial_hint(load->arena, node->text)));
+                              gw_show_limit(load, field, field->greatest, 4),
+                              value < field->least && field->below ? field->below : "",
+                              gw_serial_hint(load->arena, node->text)));
         return false;
     }
     bool doubted = field->likely_least < field->likely_most;
@@ -86,7 +88,7 @@ static bool load_number(struct gw_load *load, const struct gw_field *field, cons
     if (node->kind != GW_SCALAR || !node->length) /* the wording costs an allocation: only when it is needed */
         return gw_want_scalar(load, field, node,
                               gw_format(load->arena, "%s %s such as %s", gw_article(gw_dim_info(field->dim)->name),
-                                        gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example));
+                                        gw_dim_info(field->dim)->name, gw_dim_example(field->dim, load->preset)));
     if (field->keyword && strcmp(node->text, field->keyword) == 0) {
         *out = GW_ABSENT;
         *(bool *)(void *)((char *)out - field->offset + field->keyword_at) = true;
@@ -158,7 +160,7 @@ static bool load_choice(struct gw_load *load, const struct gw_field *field, cons
                      also->name, also->says ? ": " : "", also->says ? also->says : "");
     }
     if (found) *out = found->value;
-    else gw_say_no_choice(load, field, node, other ? also->says : NULL);
+    else gw_say_no_choice(load, field, node, also);
     return found;
 }
 
@@ -183,7 +185,7 @@ static bool load_text(struct gw_load *load, const struct gw_field *field, const 
     if (gw_is_spreadsheet_error(node->text)) {
         gw_load_say(load, "bad_value", field, node,
                     gw_format(load->arena, "'%s' is no text of '%s': %s", node->text, gw_load_label(field, node),
-                              gw_value_hint(load->arena, GW_RATIO, node->text)));
+                              gw_value_hint(load->arena, GW_RATIO, load->preset, node->text)));
         return false;
     }
     *out = field->flags & GW_REPORT ? report_of(load, field, node) : node->text;

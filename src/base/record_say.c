@@ -50,15 +50,9 @@ static const char *not_a_unit(struct gw_load *load, const struct gw_field *field
             load->arena,
             "'%s' is not '%s': a small m is a thousandth, a capital M a million; write %s if that is meant", written,
             mega, mega);
-    struct gw_nearest nearest;
-    gw_nearest_start(&nearest, written);
-    for (size_t i = 0; i < load->units.n; i++)
-        if (gw_unit_find((struct gw_unit_list){&load->units.items[i], 1}, field->dim, load->units.items[i].name,
-                         strlen(load->units.items[i].name)))
-            gw_nearest_offer(&nearest, load->units.items[i].name);
-    return gw_format(load->arena, "'%s' is not a unit of %s; write for example %s%s", written,
-                     gw_dim_info(field->dim)->name, gw_dim_info(field->dim)->example,
-                     gw_nearest_question(load->arena, &nearest));
+    /* No unit is suggested: the nearest word may be a unit of another size. */
+    return gw_format(load->arena, "'%s' is not a unit of %s; write for example %s", written,
+                     gw_dim_info(field->dim)->name, gw_dim_example(field->dim, load->preset));
 }
 
 /* What a number broken off in the middle wants to be told. */
@@ -76,7 +70,7 @@ static const char *unit_message(struct gw_load *load, const struct gw_field *fie
     const char *broken = *rest ? broken_number(rest) : NULL;
     if (!broken) return not_a_unit(load, field, rest);
     return gw_format(load->arena, "'%s' is not understood, %s; write for example %s", node->text, broken,
-                     gw_dim_info(field->dim)->example);
+                     gw_dim_example(field->dim, load->preset));
 }
 
 /* To so many digits, but with no exponent for a large number. */
@@ -109,19 +103,20 @@ static const char *quantity_message(struct gw_load *load, const struct gw_field 
             return gw_format(load->arena, "'%s' wants a plain number between %s and %s, not '%s'", key,
                              gw_show_limit(load, field, field->least, 6),
                              gw_show_limit(load, field, field->greatest, 6), node->text);
-        return gw_format(load->arena, "'%s' wants %s %s such as %s, not '%s'%s%s", key, a, dim->name, dim->example,
-                         node->text, field->keyword ? ", or the word " : "", field->keyword ? field->keyword : "");
+        return gw_format(load->arena, "'%s' wants %s %s such as %s, not '%s'%s%s", key, a, dim->name,
+                         gw_dim_example(field->dim, load->preset), node->text, field->keyword ? ", or the word " : "",
+                         field->keyword ? field->keyword : "");
     case GW_QUANTITY_NO_UNIT:
         return gw_format(load->arena, "'%s' has no unit: write one (%s), or 'units: us' or 'units: si' at the top%s",
-                         node->text, dim->example, gw_serial_hint(load->arena, node->text));
+                         node->text, gw_dim_example(field->dim, load->preset), gw_serial_hint(load->arena, node->text));
     case GW_QUANTITY_WRONG_UNIT:
         return gw_format(load->arena, "'%s' wants %s %s such as %s; '%s' measures something else", key, a, dim->name,
-                         dim->example, rest);
+                         gw_dim_example(field->dim, load->preset), rest);
     case GW_QUANTITY_UNKNOWN_UNIT:
         return unit_message(load, field, node, rest);
     case GW_QUANTITY_TRAILING:
         return gw_format(load->arena, "'%s' after the value is not understood; write for example %s", rest,
-                         dim->example);
+                         gw_dim_example(field->dim, load->preset));
     case GW_QUANTITY_RANGE:
         return gw_format(load->arena, "'%s' is too large a number", node->text);
     case GW_QUANTITY_OK:
@@ -140,7 +135,7 @@ void gw_say_quantity_fault(struct gw_load *load, const struct gw_field *field, c
     struct gw_node place = *node;
     const char *hint = fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_RANGE
                            ? ""
-                           : gw_value_hint(load->arena, field->dim, node->text);
+                           : gw_value_hint(load->arena, field->dim, load->preset, node->text);
     if (*hint) {
         gw_load_say(load, codes[fault], field, node,
                     gw_format(load->arena, "'%s' is not understood as %s %s: %s", node->text,
@@ -156,7 +151,7 @@ void gw_say_quantity_fault(struct gw_load *load, const struct gw_field *field, c
 const char *gw_whole_hint(struct gw_load *load, const char *text)
 {
     if (strchr(text, ',')) return ": write it without the comma";
-    const char *hint = gw_value_hint(load->arena, GW_RATIO, text);
+    const char *hint = gw_value_hint(load->arena, GW_RATIO, load->preset, text);
     size_t digits = strspn(text, "0123456789");
     if (*hint) return gw_format(load->arena, ": %s", hint);
     bool hexadecimal = text[0] == '0' && strchr("xX", text[1]);
@@ -172,7 +167,8 @@ static bool has_choice(const struct gw_field *field, const char *name)
     return false;
 }
 
-void gw_say_no_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *why)
+void gw_say_no_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                      const struct gw_also *also)
 {
     struct gw_text words;
     struct gw_nearest nearest;
@@ -186,7 +182,7 @@ void gw_say_no_choice(struct gw_load *load, const struct gw_field *field, const 
     bool several = field->choices[1].name;
     if (!gw_want_scalar(load, field, node, gw_format(load->arena, "%s%s", several ? "one of " : "", words.at))) return;
     const char *question = gw_nearest_question(load->arena, &nearest), *key = gw_load_label(field, node);
-    if (why) question = gw_format(load->arena, "; %s", why);
+    if (also && also->says && (also->word || !*question)) question = gw_format(load->arena, "; %s", also->says);
     gw_load_say(load, "bad_value", field, node,
                 several
                     ? gw_format(load->arena, "'%s' is not a value of '%s': %s%s", node->text, key, words.at, question)
@@ -224,6 +220,11 @@ const struct gw_field *gw_say_unknown_key(struct gw_load *load, const struct gw_
 {
     const char *why = value_in_key(load, child), *nearest = why ? NULL : gw_record_nearest(record, child->key);
     if (!why) why = unit_in_key(load, record, child);
+    for (const struct gw_also *other = record->elsewhere; !why && other && other->word; other++) {
+        if (!gw_words_alike(other->word, child->key)) continue;
+        why = gw_format(load->arena, "it stands at %s", other->says);
+        nearest = NULL;
+    }
     if (!why && nearest) why = gw_format(load->arena, "did you mean '%s'?", nearest);
     gw_diag_key(load->diags, GW_ERROR, "unknown_key", child, "'%s' is not a key of %s%s%s", child->key, record->name,
                 why ? "; " : "", why ? why : "");

@@ -12,8 +12,9 @@ const char *gw_kind_word(const struct gw_node *node);
 const char *gw_article(const char *noun);
 /* True of a scalar that is not empty; else says that `what` is wanted. */
 bool gw_want_scalar(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *what);
-/* That the node is none of the field's choices, and why, or the nearest of them. */
-void gw_say_no_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *why);
+/* That the node is none of the field's choices, and why (the other word that it is, or the last), or the nearest. */
+void gw_say_no_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
+                      const struct gw_also *also);
 /* Returns the field that was meant, perhaps. */
 const struct gw_field *gw_say_unknown_key(struct gw_load *load, const struct gw_record *record,
                                           const struct gw_node *child);

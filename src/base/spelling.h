@@ -22,7 +22,7 @@ bool gw_plain_text(struct gw_plain *out, const char *text, size_t length);
 const struct gw_unit *gw_unit_alike(struct gw_unit_list units, enum gw_dim dim, const char *name, size_t length);
 
 /* What a value that was not understood probably is, and what to write instead: "", or a sentence without a stop. */
-const char *gw_value_hint(struct gw_arena *arena, enum gw_dim dim, const char *text);
+const char *gw_value_hint(struct gw_arena *arena, enum gw_dim dim, enum gw_units units, const char *text);
 /* The same of a number that is out of range and may be the count of days by which a spreadsheet keeps a date. */
 const char *gw_serial_hint(struct gw_arena *arena, const char *text);
 /* A formula that failed: "#REF!". A date in the place of a mark or a fraction: "4-Jan". */

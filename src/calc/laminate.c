@@ -24,7 +24,7 @@ struct laminate_answer {
 static const struct gw_field INTERLAYER[] = {
     NUM(interlayer_case, thickness, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.0001, 0.02), .help = "nominal"),
     NUM(interlayer_case, shear_modulus, GW_STRESS, .help = "from test data; or material, duration and temperature"),
-    PICK(interlayer_case, material, gw_interlayer_choices, .help = "whose table"),
+    PICK(interlayer_case, material, gw_interlayer_choices, .also = gw_interlayer_words, .help = "whose table"),
     NUM(interlayer_case, duration, GW_TIME, .help = "of the load"),
     NUM(interlayer_case, temperature, GW_TEMPERATURE, .help = "of the interlayer"),
 };

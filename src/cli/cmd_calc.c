@@ -56,7 +56,8 @@ static void input_key(struct gw_text *out, const struct gw_field *field, const c
     else if (field->type == GW_T_BOOL) gw_text_add(out, "true|false");
     else if (field->type == GW_T_INTEGER) gw_text_add(out, "whole number");
     else if (field->type == GW_T_TEXT) gw_text_add(out, "text");
-    else gw_text_addf(out, "%s, %s", dim->name, dim->example);
+    else if (strcmp(dim->example, dim->example_si) == 0) gw_text_addf(out, "%s, %s", dim->name, dim->example);
+    else gw_text_addf(out, "%s, %s or %s", dim->name, dim->example, dim->example_si);
     width = out->length - from;
     gw_text_repeat(out, ' ', width < 30 ? 30 - width : 1);
     gw_text_add(out, field->help);

@@ -14,8 +14,41 @@ const struct gw_also gw_level_words[] = {
      "it may be either: write strength for pressures of combinations with 1.0 W, asd for those multiplied by 0.6", 0},
     {"nominal", NULL,
      "it may be either: write strength for pressures of combinations with 1.0 W, asd for those multiplied by 0.6", 0},
+    {"ULS", NULL,
+     "an ultimate limit state has load factors of its code in it: write strength only for pressures of combinations "
+     "with 1.0 W of ASCE 7, asd for those multiplied by 0.6",
+     0},
+    {"factored", NULL,
+     "by which factor? Write strength only for pressures of combinations with 1.0 W of ASCE 7, asd for those "
+     "multiplied by 0.6",
+     0},
+    {"characteristic", NULL,
+     "a characteristic value goes by the wind of another return period: write strength for pressures of combinations "
+     "with 1.0 W of ASCE 7, asd for those multiplied by 0.6",
+     0},
+    {"SLS", NULL,
+     "a serviceability limit state is neither: write strength for pressures of combinations with 1.0 W, asd for those "
+     "multiplied by 0.6",
+     0},
+    {"design", NULL,
+     "it may be either: write strength for pressures of combinations with 1.0 W, asd for those multiplied by 0.6", 0},
     {"working", NULL, "it may be either: write asd for pressures multiplied by 0.6, strength for others", 0},
     {0}};
+const struct gw_also gw_units_words[] = {
+    {"metric", "si", NULL, GW_NOTE}, {"imperial", "us", NULL, GW_NOTE}, {"inch", "us", NULL, GW_NOTE}, {0}};
+const struct gw_also gw_exposure_words[] = {
+    {.says = "exposures of ASCE 7 26.7 are B (urban, suburban, wooded), C (open terrain), D (flat, water); terrain "
+             "categories of other codes are others"}};
+const struct gw_also gw_treatment_words[] = {{"toughened", "tempered", NULL, GW_NOTE},
+                                             {"fully tempered", "tempered", NULL, GW_NOTE},
+                                             {"heat soaked tempered", "tempered", NULL, GW_NOTE},
+                                             {"semi tempered", "heat_strengthened", NULL, GW_NOTE},
+                                             {"half tempered", "heat_strengthened", NULL, GW_NOTE},
+                                             {"float", "annealed", NULL, GW_NOTE},
+                                             {0}};
+const struct gw_also gw_interlayer_words[] = {
+    {"ionomer", "ionoplast", NULL, GW_NOTE},
+    {.says = "a stiff ionomer is ionoplast; any other, acoustic or stiff PVB too, is other with its shear_modulus"}};
 const struct gw_also gw_edition_words[] = {{"7-10", "asce7-10", NULL, GW_NOTE},
                                            {"7-16", "asce7-16", NULL, GW_NOTE},
                                            {"7-22", "asce7-22", NULL, GW_NOTE},

@@ -73,6 +73,8 @@ static enum gw_units preset_of(const struct gw_node *root)
     const struct gw_node *units = gw_node_get(root, "units");
     if (!units || units->kind != GW_SCALAR) return GW_UNITS_NONE;
     const struct gw_choice *found = gw_choice_match(gw_units_choices, units->text);
+    for (const struct gw_also *other = gw_units_words; !found && other->word; other++)
+        if (gw_words_alike(other->word, units->text)) found = gw_choice_match(gw_units_choices, other->name);
     return found ? (enum gw_units)found->value : GW_UNITS_NONE;
 }
 

@@ -30,6 +30,8 @@ bool gw_holds_fault(const struct gw_model *model, const struct gw_node *node);
 /* A key of the mapping was not known: what seems to be missing may only be misspelled. */
 bool gw_has_unknown_key(const struct gw_model *model, const struct gw_node *mapping);
 void gw_check_building(struct gw_model *model, const struct gw_node *node, const char *name);
+/* Rules of the site and of movements (validate_site.c). */
+void gw_validate_site(struct gw_model *model);
 void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name);
 /* validate_system.c: its framing. */
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system);

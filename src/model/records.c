@@ -3,23 +3,14 @@
 #include "base/fields.h"
 
 #include "galeward/model.h"
+#include "model/records_site.h"
 
-static const struct gw_choice SIDES[] = {{"upwind", GW_UPWIND, ""}, {"downwind", GW_DOWNWIND, ""}, {0}};
 static const struct gw_choice LEVELS[] = {
     {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
 static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"},
                                              {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
                                              {"none", GW_NO_CORNER, "the wall goes on"},
                                              {0}};
-static const struct gw_choice CATEGORIES[] = {{"A", GW_SDC_A, ""},
-                                              {"B", GW_SDC_B, ""},
-                                              {"C", GW_SDC_C, ""},
-                                              {"D", GW_SDC_D, ""},
-                                              {"E", GW_SDC_E, ""},
-                                              {"F", GW_SDC_F, ""},
-                                              {0}};
-static const struct gw_choice IMPACT_WORDS[] = {{"by_code", GW_IMPACT_BY_CODE, ""}, {"none", GW_IMPACT_NONE, ""}, {0}};
-static const struct gw_choice BLAST_WORDS[] = {{"none", GW_BLAST_NONE, ""}, {0}};
 static const struct gw_choice GOVERNS[] = {{"onerous", GW_ONEROUS, "the more onerous of computed and given"},
                                            {"given", GW_GIVEN_GOVERN, "the given ones"},
                                            {0}};
@@ -50,85 +41,6 @@ static const struct gw_field CODES[] = {
          .help = "edition for wind-borne debris; absent: that for wind"),
 };
 static const struct gw_record CODES_RECORD = RECORD("codes", gw_codes, CODES);
-
-static const struct gw_field TOPOGRAPHY[] = {
-    PICK(gw_topography, shape, gw_shape_choices, .flags = GW_REQUIRED, .help = "shape of the hill"),
-    NUM(gw_topography, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 5000),
-        .help = "H, above the terrain upwind"),
-    NUM(gw_topography, half_length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.001, 50000),
-        .help = "L_h, from the crest upwind to half of H"),
-    NUM(gw_topography, distance, GW_LENGTH, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(0, 100000),
-        .help = "x, from the crest to the site"),
-    PICK(gw_topography, side, SIDES, .fallback = "downwind", .help = "which side of the crest the site lies on"),
-    F(gw_topography, conditions_met, GW_T_BOOL, .fallback = "true",
-      .help = "the site conditions of 26.8.1 that are not numbers (isolated, twice as high as its neighbors, upper "
-              "half) hold"),
-};
-const struct gw_record gw_topography_record = RECORD("topography", gw_topography, TOPOGRAPHY);
-
-static const struct gw_field SEISMIC[] = {
-    PICK(gw_seismic, category, CATEGORIES, .flags = GW_REQUIRED, .help = "seismic design category"),
-    NUM(gw_seismic, sds, GW_RATIO, LIMITS(0, 5), .help = "S_DS, g"),
-    NUM(gw_seismic, story_drift, GW_LENGTH, LIMITS(0.0001, 2),
-        .help = "drift of a story by the structural engineer, without the importance factor"),
-    NUM(gw_seismic, story_drift_ratio, GW_RATIO, LIMITS(0.0001, 0.1),
-        .help = "the same as part of the story's height; neither: the allowable one, by 'structure'"),
-    PICK(gw_seismic, structure, gw_drift_structure_choices,
-         .help = "row of the allowable story drift, where the engineer gives none; neither: the drift is asked for"),
-    NUM(gw_seismic, story_height, GW_LENGTH, LIMITS(1, 50),
-        .help = "round openings of a schedule, and of a wall that ends below its slab"),
-    NUM(gw_seismic, component_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_p; absent: by the risk category"),
-};
-static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC);
-static const struct gw_field IMPACT[] = {
-    PICK(gw_impact, rule, IMPACT_WORDS, .help = "by_code or none"),
-    PICK(gw_impact, missile, gw_missile_choices, .help = "required missile level; goes before the code's"),
-    F(gw_impact, wind_zone, GW_T_INTEGER, LIMITS(1, 4), .help = "required wind zone, with missile"),
-    NUM(gw_impact, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "glass bite of the project's glazing"),
-    NUM(gw_impact, region_wind_speed, GW_SPEED, LIMITS(1, 300),
-        .help = "Risk Category III: from the Category II map, which the region goes by"),
-    NUM(gw_impact, aggregate_roof_height, GW_LENGTH, LIMITS(0, 1000),
-        .help = "highest roof with gravel within 1,500 ft; absent: none"),
-    F(gw_impact, health_care, GW_T_BOOL, .help = "Risk Category III: health care facility; absent: no"),
-    F(gw_impact, exposure_d_at_shore, GW_T_BOOL,
-      .help = "asce7-22: Exposure D upwind at the water; absent: taken as true"),
-    F(gw_impact, high_velocity_zone, GW_T_BOOL, .help = "Florida's, with rules of its own; absent: no"),
-    F(gw_impact, hawaii, GW_T_BOOL, .help = "absent: no"),
-    PLACE(gw_impact),
-};
-static const struct gw_record IMPACT_RECORD = RECORD("impact", gw_impact, IMPACT, .scalar_key = "rule");
-static const struct gw_field BLAST[] = {
-    PICK(gw_blast, none, BLAST_WORDS, .flags = GW_HIDDEN, .help = "no blast requirement"),
-    NUM(gw_blast, pressure, GW_PRESSURE, LIMITS(0, 1e8), .help = "peak reflected pressure"),
-    NUM(gw_blast, impulse, GW_IMPULSE, LIMITS(0, 1e7), .help = "reflected impulse"),
-    NUM(gw_blast, charge, GW_MASS, LIMITS(0, 1e6), .help = "TNT equivalent, from the security consultant"),
-    NUM(gw_blast, standoff, GW_LENGTH, LIMITS(0, 1e4), .help = "distance from the charge"),
-    PICK(gw_blast, hazard, gw_hazard_choices, .help = "worst hazard rating allowed"),
-    PICK(gw_blast, condition, gw_condition_choices, .help = "worst performance condition allowed"),
-    PICK(gw_blast, unit, gw_blast_unit_choices,
-         .help = "how an insulating unit without a blast rating is calculated; absent: it is not"),
-};
-static const struct gw_record BLAST_RECORD = RECORD("blast", gw_blast, BLAST, .scalar_key = "none");
-
-static const struct gw_field SITE[] = {
-    NUM(gw_site, basic_wind_speed, GW_SPEED, .flags = GW_REQUIRED, LIMITS(1, 300), LIKELY(36, 100),
-        .help = "3-second gust from the hazard map for the risk category"),
-    PICK(gw_site, exposure, gw_exposure_choices, .flags = GW_REQUIRED, .help = "worst exposure of any wind direction"),
-    NUM(gw_site, elevation, GW_LENGTH, LIMITS(-500, 9000),
-        .help = "ground above sea level; absent: K_e = 1.0, which is safe"),
-    F(gw_site, topography, GW_T_RECORD, .record = &gw_topography_record,
-      .help = "hill, ridge or escarpment; absent: K_zt = 1.0"),
-    F(gw_site, hurricane_prone, GW_T_BOOL, .help = "the site lies in the hurricane-prone region"),
-    NUM(gw_site, coast_distance, GW_LENGTH, LIMITS(0, 1e7), .help = "to the coastal mean high water line"),
-    F(gw_site, seismic, GW_T_RECORD, .record = &SEISMIC_RECORD, .help = "seismic design category and S_DS"),
-    F(gw_site, impact, GW_T_RECORD, .record = &IMPACT_RECORD,
-      .help = "by_code, none, or a missile level and wind zone"),
-    F(gw_site, blast, GW_T_RECORD, .record = &BLAST_RECORD,
-      .help = "none, or pressure and impulse, or charge and standoff"),
-    PICK(gw_site, exposure_b_floor, gw_floor_choices, .fallback = "edition", .flags = GW_SILENT,
-         .help = "least K_z of exposure B near the ground"),
-};
-static const struct gw_record SITE_RECORD = RECORD("site", gw_site, SITE);
 
 static const struct gw_field AFTER_BREACH[] = {
     PICK(gw_after_breach, enclosure, gw_enclosure_choices, .flags = GW_REQUIRED,
@@ -237,10 +149,10 @@ const struct gw_record gw_wall_record = RECORD("wall", gw_wall, WALL);
 
 static const struct gw_field LAYER[] = {
     NUM(gw_layer, glass, GW_THICKNESS, LIMITS(0.001, 0.1), LIKELY(0.002, 0.026), .help = "glass, nominal thickness"),
-    PICK(gw_layer, treatment, gw_treatment_choices, .help = "heat treatment of the glass"),
+    PICK(gw_layer, treatment, gw_treatment_choices, .also = gw_treatment_words, .help = "heat treatment of the glass"),
     NUM(gw_layer, cavity, GW_THICKNESS, LIMITS(0.001, 0.2), LIKELY(0.005, 0.03), .help = "sealed cavity"),
     F(gw_layer, frit, GW_T_BOOL, .help = "ceramic frit fired on one surface of the glass"),
-    PICK(gw_layer, interlayer, gw_interlayer_choices, .help = "interlayer material"),
+    PICK(gw_layer, interlayer, gw_interlayer_choices, .also = gw_interlayer_words, .help = "interlayer material"),
     NUM(gw_layer, thickness, GW_THICKNESS, LIMITS(0.0001, 0.02), .help = "interlayer thickness, nominal"),
     NUM(gw_layer, shear_modulus, GW_STRESS, LIMITS(1, 1e10), .help = "of the interlayer, from test data"),
     PLACE(gw_layer),
@@ -277,16 +189,21 @@ static const struct gw_field FRAMING_RULES[] = {
 static const struct gw_record FRAMING_RULES_RECORD = RECORD("framing", gw_framing_rules, FRAMING_RULES);
 #define MOVES(key_, dim_, ...) NUM(gw_movement_rules, key_, dim_, __VA_ARGS__)
 static const struct gw_field MOVEMENT_RULES[] = {
-    MOVES(live_load, GW_LENGTH, LIMITS(0, 0.3), .help = "live-load deflection of the floor edge above a joint"),
-    MOVES(live_load_below, GW_LENGTH, LIMITS(0, 0.3), .help = "of the floor edge below it; absent: the same"),
-    MOVES(shortening, GW_LENGTH, LIMITS(0, 0.1), .help = "of the columns, a story, after the wall is set"),
-    MOVES(rebound, GW_LENGTH, LIMITS(0, 0.1), .help = "of the structure, that opens a joint"),
-    MOVES(coldest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal in service; absent: the usual range"),
-    MOVES(hottest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal in service"),
-    MOVES(set_coldest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal at installation; absent: any"),
-    MOVES(set_warmest, GW_TEMPERATURE, LIMITS(200, 400), .help = "of the metal at installation"),
-    MOVES(fabrication, GW_LENGTH, LIMITS(0, 0.05), .help = "tolerance each way; absent: the usual"),
-    MOVES(erection, GW_LENGTH, LIMITS(0, 0.05), .help = "tolerance each way; absent: the usual"),
+    MOVES(live_load, GW_LENGTH, LIMITS(0, 0.3), LIKELY(0, 0.06),
+          .help = "live-load deflection of the floor edge above a joint"),
+    MOVES(live_load_below, GW_LENGTH, LIMITS(0, 0.3), LIKELY(0, 0.06),
+          .help = "of the floor edge below it; absent: the same"),
+    MOVES(shortening, GW_LENGTH, LIMITS(0, 0.1), LIKELY(0, 0.02),
+          .help = "of the columns, a story, after the wall is set"),
+    MOVES(rebound, GW_LENGTH, LIMITS(0, 0.1), LIKELY(0, 0.03), .help = "of the structure, that opens a joint"),
+    MOVES(coldest, GW_TEMPERATURE, LIMITS(200, 400), LIKELY(213, 303),
+          .help = "of the metal in service; absent: the usual range"),
+    MOVES(hottest, GW_TEMPERATURE, LIMITS(200, 400), LIKELY(283, 373), .help = "of the metal in service"),
+    MOVES(set_coldest, GW_TEMPERATURE, LIMITS(200, 400), LIKELY(243, 313),
+          .help = "of the metal at installation; absent: any"),
+    MOVES(set_warmest, GW_TEMPERATURE, LIMITS(200, 400), LIKELY(263, 333), .help = "of the metal at installation"),
+    MOVES(fabrication, GW_LENGTH, LIMITS(0, 0.05), LIKELY(0, 0.015), .help = "tolerance each way; absent: the usual"),
+    MOVES(erection, GW_LENGTH, LIMITS(0, 0.05), LIKELY(0, 0.025), .help = "tolerance each way; absent: the usual"),
 };
 static const struct gw_record MOVEMENT_RULES_RECORD = RECORD("movement", gw_movement_rules, MOVEMENT_RULES);
 static const struct gw_field ALTERNATIVE[] = {
@@ -405,7 +322,17 @@ static const struct gw_field REQUIREMENTS[] = {
     F(gw_requirements, other, GW_T_RECORD, .record = &OTHER_RECORD, .flags = GW_MANY,
       .help = "any other number with a name"),
 };
-static const struct gw_record REQUIREMENTS_RECORD = RECORD("requirements", gw_requirements, REQUIREMENTS);
+static const struct gw_also NO_REQUIREMENTS[] = {
+    {"drift", NULL, "site: seismic: story_drift, or story_drift_ratio", 0},
+    {"story_drift", NULL, "site: seismic: story_drift", 0},
+    {"seismic", NULL, "site: seismic", 0},
+    {"impact", NULL, "site: impact", 0},
+    {"blast", NULL, "site: blast", 0},
+    {"movement", NULL, "movement, beside requirements", 0},
+    {"deflection", NULL, "framing: deflection_cap, or glass: deflection_limit", 0},
+    {0}};
+static const struct gw_record REQUIREMENTS_RECORD =
+    RECORD("requirements", gw_requirements, REQUIREMENTS, .elsewhere = NO_REQUIREMENTS);
 
 static const struct gw_field ELEVATION[] = {
     F(gw_elevation_spec, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that openings refer to"),
@@ -481,11 +408,12 @@ static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPT
 
 static const struct gw_field PROJECT[] = {
     PICK(gw_project, galeward, gw_version_choices, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
-    PICK(gw_project, units, gw_units_choices, .help = "unit of bare numbers; absent: every number carries its unit"),
+    PICK(gw_project, units, gw_units_choices, .also = gw_units_words,
+         .help = "unit of bare numbers; absent: every number carries its unit"),
     F(gw_project, project, GW_T_RECORD, .record = &INFO_RECORD, .flags = GW_REQUIRED,
       .help = "name, number, risk category"),
     F(gw_project, codes, GW_T_RECORD, .record = &CODES_RECORD, .flags = GW_REQUIRED, .help = "codes and editions"),
-    F(gw_project, site, GW_T_RECORD, .record = &SITE_RECORD, .flags = GW_REQUIRED, .help = "what the site does"),
+    F(gw_project, site, GW_T_RECORD, .record = &gw_site_record, .flags = GW_REQUIRED, .help = "what the site does"),
     F(gw_project, buildings, GW_T_RECORD, .record = &gw_building_record, .flags = GW_MANY | GW_REQUIRED,
       .help = "each building, penthouse and setback"),
     F(gw_project, walls, GW_T_RECORD, .record = &gw_wall_record, .flags = GW_MANY, .help = "curtain walls on a grid"),

@@ -124,7 +124,7 @@ static const struct gw_field RATING[] = {
     NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), .help = "air leakage"),
     NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
     NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
-    NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10),
+    NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10), LIKELY(0.002, 0.4),
         .help = "sway: of the story; dynamic: at which glass fell out, the least of the specimens"),
     PICK(gw_rating, kind, SWAYS, .help = "sway: static or dynamic"),
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
@@ -284,10 +284,12 @@ static const struct gw_field SILICONE_BEAD[] = {
 };
 static const struct gw_field DRIFT_SPEC[] = {
     PICK(gw_drift_spec, path, gw_drift_path_choices, .flags = GW_REQUIRED, .help = "how the wall takes it"),
-    NUM(gw_drift_spec, slip, GW_LENGTH, LIMITS(0, 1), .help = "that a sliding head takes each way"),
-    NUM(gw_drift_spec, side_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal at each side, average"),
-    NUM(gw_drift_spec, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "glass to metal, average of head and sill"),
-    NUM(gw_drift_spec, bite, GW_THICKNESS, LIMITS(0.001, 0.2),
+    NUM(gw_drift_spec, slip, GW_LENGTH, LIMITS(0, 1), LIKELY(0.002, 0.2), .help = "that a sliding head takes each way"),
+    NUM(gw_drift_spec, side_gap, GW_THICKNESS, LIMITS(0, 0.1), LIKELY(0.001, 0.04),
+        .help = "glass to metal at each side, average"),
+    NUM(gw_drift_spec, end_gap, GW_THICKNESS, LIMITS(0, 0.1), LIKELY(0.001, 0.05),
+        .help = "glass to metal, average of head and sill"),
+    NUM(gw_drift_spec, bite, GW_THICKNESS, LIMITS(0.001, 0.2), LIKELY(0.004, 0.06),
         .help = "of the glass in its pocket: what a racking test covers"),
 };
 static const struct gw_record DRIFT_SPEC_RECORD = RECORD("drift", gw_drift_spec, DRIFT_SPEC);

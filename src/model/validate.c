@@ -235,6 +235,7 @@ static void check_height(struct gw_model *model, const struct gw_wall *wall)
 {
     const struct gw_building *b = gw_model_building(model, wall->building);
     if (!b || !b->name || !(wall->top > b->roof_height) || gw_same_length(wall->top, b->roof_height)) return;
+    if (b->node && gw_holds_fault(model, b->node)) return;
     bool parapet = gw_given(b->parapet_height);
     double highest = b->roof_height + b->parapet_height;
     if (!parapet && !gw_node_get(b->node, "parapet_height"))
@@ -270,6 +271,26 @@ static const char *fault_text(const struct gw_model *model, const struct gw_faul
     return gw_fault_text(model->arena, fault, model->project.units);
 }
 
+static const char *thickness_text(struct gw_model *model, double si)
+{
+    const struct gw_message m = GW_SAY(model->arena, "{}", gw_of_quantity(GW_THICKNESS, si));
+    return gw_message_text(model->arena, &m, GW_SI);
+}
+
+/* Strength goes by the standard's least thickness of a nominal one: of another thickness nothing is shown. */
+static void warn_thickness(struct gw_model *model, const struct gw_node *node, const struct gw_lite_type *lite)
+{
+    struct gw_engine engine;
+    double least;
+    gw_engine_init(&engine, model->tables, NULL);
+    for (size_t i = 0; i < lite->layers.n; i++)
+        if (gw_given(lite->layers.items[i].glass) &&
+            gw_glass_minimum(&least, lite->layers.items[i].glass, &engine) != GW_OK)
+            gw_diag_node(model->diags, GW_WARNING, "no_nominal_thickness", "layers", item_at(node, i),
+                         "glass of %s: %s", thickness_text(model, lite->layers.items[i].glass),
+                         fault_text(model, &engine.fault));
+}
+
 /* What is missing is asked for by the check; what is wrong is a fault here. */
 static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
 {
@@ -285,6 +306,7 @@ static void check_layers(struct gw_model *model, const struct gw_lite_type *lite
     }
     if (gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine) == GW_OUTSIDE_METHOD)
         FAULT(model, lite->node, "layers", "%s", fault_text(model, &engine.fault));
+    warn_thickness(model, node, lite);
 }
 
 static void check_lite_type(struct gw_model *model, struct gw_lite_type *type)
@@ -380,56 +402,6 @@ static void check_requirements(struct gw_model *model)
               "the water floor lies above its cap");
 }
 
-/* A zone goes with its missile, and what is waived is not asked for. */
-static void check_impact(struct gw_model *model)
-{
-    const struct gw_site *site = model->project.site;
-    const struct gw_impact *impact = site ? site->impact : NULL;
-    if (!impact || !impact->node || gw_holds_fault(model, impact->node)) return;
-    if (impact->rule == GW_IMPACT_NONE && impact->missile)
-        FAULT(model, impact->node, "missile", "'impact' asks for none and for a missile");
-    if (impact->wind_zone != GW_NO_INTEGER && !impact->missile)
-        FAULT(model, impact->node, "wind_zone", "'wind_zone' wants the missile that is asked for with it");
-}
-
-/* One drift, said once. */
-static void check_seismic(struct gw_model *model)
-{
-    const struct gw_node *node = gw_node_get(gw_node_get(model->project.node, "site"), "seismic");
-    if (!node || gw_holds_fault(model, node)) return;
-    bool drift = gw_node_get(node, "story_drift"), ratio = gw_node_get(node, "story_drift_ratio");
-    if (drift && ratio)
-        FAULT(model, node, "story_drift_ratio",
-              "'story_drift_ratio' beside 'story_drift': the drift is given twice; leave one of them out");
-    if ((drift || ratio) && gw_node_get(node, "structure"))
-        FAULT(
-            model, node, "structure",
-            "'structure' is for the allowable drift, which the structural engineer's takes the place of: leave one of "
-            "them out");
-}
-
-static void check_range(struct gw_model *model, const struct gw_node *node, const char *low, double low_si,
-                        const char *high, double high_si)
-{
-    bool lower = gw_node_get(node, low), upper = gw_node_get(node, high);
-    if (lower != upper)
-        gw_diag_node(model->diags, GW_ERROR, "missing", lower ? high : low, node, "'%s' is missing: '%s' goes with it",
-                     lower ? high : low, lower ? low : high);
-    else if (lower && low_si > high_si) FAULT(model, node, low, "'%s' is above '%s'", low, high);
-}
-
-static void check_movement(struct gw_model *model)
-{
-    const struct gw_movement_rules *m = model->project.movement;
-    const struct gw_node *node = gw_node_get(model->project.node, "movement");
-    if (!m || !node || gw_holds_fault(model, node)) return;
-    check_range(model, node, "coldest", m->coldest, "hottest", m->hottest);
-    check_range(model, node, "set_coldest", m->set_coldest, "set_warmest", m->set_warmest);
-    if (gw_node_get(node, "set_coldest") && !gw_node_get(node, "coldest"))
-        gw_diag_node(model->diags, GW_ERROR, "missing", "coldest", node,
-                     "'coldest' and 'hottest' are missing: temperatures at installation need those in service");
-}
-
 void gw_validate_project(struct gw_model *model)
 {
     const struct gw_project *p = &model->project;
@@ -449,9 +421,7 @@ void gw_validate_project(struct gw_model *model)
         if (p->wind_tunnel.items[i].building)
             gw_check_building(model, p->wind_tunnel.items[i].node, p->wind_tunnel.items[i].building);
     check_requirements(model);
-    check_impact(model);
-    check_seismic(model);
-    check_movement(model);
+    gw_validate_site(model);
     gw_assume_conventions(model);
     const struct gw_node *walls = gw_node_get(p->node, "walls");
     if (!p->walls.n && !p->openings && (walls ? walls->kind == GW_SEQUENCE : !gw_has_unknown_key(model, p->node)))

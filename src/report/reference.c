@@ -49,6 +49,7 @@ static void kind(struct gw_text *out, const struct gw_field *field)
     switch (field->type) {
     case GW_T_NUMBER:
         gw_text_addf(out, "%s, `%s`", dim->name, dim->example);
+        if (strcmp(dim->example, dim->example_si) != 0) gw_text_addf(out, " or `%s`", dim->example_si);
         break;
     case GW_T_INTEGER:
         gw_text_add(out, "whole number");

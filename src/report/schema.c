@@ -56,8 +56,12 @@ static void number(struct gw_json *json, const struct gw_field *field)
     gw_json_close(json, '}');
     type_only(json, "string");
     gw_json_close(json, ']');
-    const char *examples[] = {gw_dim_info(field->dim)->example, field->keyword};
-    words(json, "examples", examples, field->keyword ? 2 : 1);
+    const struct gw_dim_info *dim = gw_dim_info(field->dim);
+    const char *examples[3] = {dim->example};
+    size_t n = 1;
+    if (strcmp(dim->example, dim->example_si) != 0) examples[n++] = dim->example_si;
+    if (field->keyword) examples[n++] = field->keyword;
+    words(json, "examples", examples, n);
 }
 
 static void choices(struct gw_json *json, const struct gw_field *field)

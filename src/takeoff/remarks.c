@@ -96,6 +96,39 @@ static void remark_too_low(struct gw_builder *b)
     remark(b, "given_too_low", "given", p->given->node, &said);
 }
 
+/* Of all differences the ratio of given to computed: near the conversion between the levels either way, the level is
+ * doubtful. Differences are listed only where they are more than the table's share, which the ratios may be apart. */
+static double level_ratio(const struct gw_builder *b)
+{
+    const struct gw_takeoff *t = b->takeoff;
+    const double to_asd = b->model->tables->wind_levels[GW_ROW_WIND_LEVELS_ALLOWABLE_STRESS].share;
+    const double share = b->model->tables->takeoff_shares[GW_ROW_TAKEOFF_SHARES_DIFFERENCE_LISTED].value;
+    double sum = 0;
+    for (size_t i = 0; i < t->differences.n; i++)
+        sum += t->differences.items[i].given / t->differences.items[i].computed;
+    const double mean = t->differences.n ? sum / (double)t->differences.n : 1;
+    const double near = mean < 1 ? to_asd : 1 / to_asd;
+    for (size_t i = 0; i < t->differences.n; i++) {
+        const double ratio = t->differences.items[i].given / t->differences.items[i].computed;
+        if (fabs(ratio / near - 1) > 4 * share) return GW_ABSENT;
+    }
+    return fabs(mean / near - 1) <= 4 * share ? mean : GW_ABSENT;
+}
+
+static void remark_level(struct gw_builder *b)
+{
+    const double ratio = level_ratio(b);
+    const bool most = 2 * b->takeoff->differences.n >= b->takeoff->elements.n;
+    if (!gw_given(ratio) || !most || !b->model->project.given) return;
+    const double to_asd = b->model->tables->wind_levels[GW_ROW_WIND_LEVELS_ALLOWABLE_STRESS].share;
+    const struct gw_message said = GW_SAY(
+        b->arena,
+        "given pressures are {} times the computed ones of the same level wherever they differ: the ratio is near "
+        "{}; is their level (strength or asd) right?",
+        gw_of_number(ratio, 3), gw_of_number(ratio < 1 ? to_asd : 1 / to_asd, 3));
+    remark(b, "level_doubtful", "given", b->model->project.given->node, &said);
+}
+
 /* Coefficients ----------------------------------------------------------------------------------------------------- */
 
 static bool stands_on(const struct gw_takeoff *t, const struct gw_building *building)
@@ -182,6 +215,7 @@ static void remark_debris(struct gw_builder *b)
 void gw_find_remarks(struct gw_builder *b)
 {
     remark_too_low(b);
+    remark_level(b);
     for (size_t i = 0; i < b->model->project.buildings.n; i++)
         remark_alternative(b, &b->model->project.buildings.items[i]);
     remark_debris(b);

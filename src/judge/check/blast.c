@@ -61,7 +61,11 @@ static struct gw_message load_message(struct gw_ask *ask, struct gw_blast_pair l
     if (b->condition)
         m = GW_SAY(ask->arena, "{}; condition at most {}", gw_of_message(&m),
                    gw_of_text(gw_choice_name(gw_condition_choices, (int)b->condition)));
-    return m;
+    if (b->hazard || b->condition) return m;
+    return GW_SAY(ask->arena,
+                  "{}; which hazard or condition is allowed is not said: ask the owner's security consultant (site: "
+                  "blast: hazard or condition)",
+                  gw_of_message(&m));
 }
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)

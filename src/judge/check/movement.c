@@ -70,13 +70,14 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
         gw_demand_unknown(out, gw_fault_message(ask));
         return;
     }
-    out->message = GW_SAY(
-        ask->arena,
-        "closes {} arithmetic, {} with tolerances by root sum of squares, {} all by root sum of squares; opens {}, {}, "
-        "{}; the arithmetic sums govern",
-        gw_of_quantity(GW_THICKNESS, r.closing.arithmetic), gw_of_quantity(GW_THICKNESS, r.closing.mixed),
-        gw_of_quantity(GW_THICKNESS, r.closing.srss), gw_of_quantity(GW_THICKNESS, r.opening.arithmetic),
-        gw_of_quantity(GW_THICKNESS, r.opening.mixed), gw_of_quantity(GW_THICKNESS, r.opening.srss));
+    out->message =
+        GW_SAY(ask->arena,
+               "room between pieces of mullion one above the other, without the gasket's least gap: closes {} "
+               "arithmetic, {} with tolerances by root sum of squares, {} all by root sum of squares; opens {}, {}, "
+               "{}; the arithmetic sums govern",
+               gw_of_quantity(GW_THICKNESS, r.closing.arithmetic), gw_of_quantity(GW_THICKNESS, r.closing.mixed),
+               gw_of_quantity(GW_THICKNESS, r.closing.srss), gw_of_quantity(GW_THICKNESS, r.opening.arithmetic),
+               gw_of_quantity(GW_THICKNESS, r.opening.mixed), gw_of_quantity(GW_THICKNESS, r.opening.srss));
 }
 
 /* The joint closes onto its gasket; the leg stays engaged where the joint opens. */
