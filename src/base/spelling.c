@@ -99,7 +99,7 @@ static bool is_alike(const char *name, const char *written, size_t length)
 static bool prefix_differs(const char *name, const char *written, size_t length)
 {
     if (name[0] == 'M' && written[0] == 'm') return true;
-    bool small = name[0] == 'm' && (name[1] == 'm' || name[1] == 's');
+    bool small = name[0] == 'm' && name[1] && strchr("msb", name[1]); /* mm, ms, mbar */
     return small && written[0] == 'M' && length > 1 && written[1] == lower(written[1]);
 }
 

@@ -118,7 +118,7 @@ static double level_ratio(const struct gw_builder *b)
 static void remark_level(struct gw_builder *b)
 {
     const double ratio = level_ratio(b);
-    const bool most = 2 * b->takeoff->differences.n >= b->takeoff->elements.n;
+    const bool most = 2 * b->takeoff->differences.n >= 3 * b->takeoff->elements.n; /* each has two directions */
     if (!gw_given(ratio) || !most || !b->model->project.given) return;
     const double to_asd = b->model->tables->wind_levels[GW_ROW_WIND_LEVELS_ALLOWABLE_STRESS].share;
     const struct gw_message said = GW_SAY(

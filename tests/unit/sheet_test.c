@@ -94,7 +94,7 @@ static void lines_may_end_with_a_lone_cr(void **state)
     struct gw_sheet_rows rows;
     assert_false(read_sheet(w, &rows, "wall\titem\tvalue\reast\tbite\t7 mm\rwest\tbite\tnone\r", NULL, GW_SI));
     assert_int_equal(rows.n, 2);
-    said(w, 0, 3, "'value' wants a length such as 1/4 in, not 'none'");
+    said(w, 0, 3, "'value' wants a length such as 6 mm, not 'none'");
     assert_int_equal(w->diags.items[0].column, 11);
 }
 
