@@ -97,6 +97,7 @@ struct gw_field {
     const char *keyword;              /* a word accepted in a number's place ("rest"): the number is then absent, */
     size_t keyword_at;                /* and the bool there in the struct true; not in lists */
     const char *help;
+    const char *example; /* what to write where another kind of value stands; NULL */
     /* Of results. `via`: offsets of pointers to follow, the first in the record's struct, before `offset` counts. */
     size_t via[GW_HOPS];
     unsigned hops;
@@ -120,6 +121,8 @@ struct gw_record {
     const struct gw_also *elsewhere;   /* keys that stand in another record, and where; ends with a NULL word */
     const char *scalar_key, *list_key; /* the field that a bare scalar, or a bare sequence, sets */
     const char *help;
+    const char *example;          /* as of a field */
+    const struct gw_also *others; /* keys that it has not, and what to write instead (`says`); ends with a NULL word */
 };
 
 /* What an assumption may be said of, one by one, so that pages can say it once of all. */

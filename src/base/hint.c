@@ -231,6 +231,30 @@ static bool holds_two_sizes(const char *text)
     return strstr(text, "\xC3\x97") != NULL;
 }
 
+/* "15 %" */
+static const char *share_hint(struct gw_arena *arena, enum gw_dim dim, const char *text)
+{
+    const size_t n = strlen(text);
+    char *end;
+    const double part = strtod(text, &end) / 100;
+    struct gw_text out;
+    if (!n || text[n - 1] != '%' || end == text || strspn(end, " %") != strlen(end)) return NULL;
+    gw_text_init(&out, arena);
+    gw_text_number(&out, part, 6);
+    if (dim == GW_RATIO) return gw_format(arena, "a part, not per cent: write %s", out.at);
+    if (dim == GW_PRESSURE) return gw_format(arena, "a share of the design pressure: write {share: %s}", out.at);
+    return NULL;
+}
+
+/* "+/-40 psf" */
+static const char *both_ways_hint(enum gw_dim dim, const char *text)
+{
+    static const char plus_minus[] = "\xC2\xB1";
+    const bool both = strncmp(text, "+/-", 3) == 0 || strncmp(text, "+-", 2) == 0 || strncmp(text, plus_minus, 2) == 0;
+    if (!both) return NULL;
+    return dim == GW_PRESSURE ? "give each direction its own key, without a sign" : "write it without the sign";
+}
+
 static const char *any_hint(struct gw_arena *arena, enum gw_dim dim, enum gw_units units, const char *text)
 {
     struct date date;
@@ -238,7 +262,9 @@ static const char *any_hint(struct gw_arena *arena, enum gw_dim dim, enum gw_uni
         return text[1] == '#' ? "the spreadsheet's column was too narrow: widen it and save again"
                               : "a formula failed in the spreadsheet: enter the value itself there";
     if (read_date(text, &date)) return made_of(arena, &date, dim, units);
-    const char *hint = comma_hint(arena, text);
+    const char *hint = share_hint(arena, dim, text);
+    if (!hint) hint = both_ways_hint(dim, text);
+    if (!hint) hint = comma_hint(arena, text);
     const bool length = strcmp(gw_dim_info(dim)->name, gw_dim_info(GW_LENGTH)->name) == 0;
     if (!hint && length) hint = feet_hint(arena, text);
     if (!hint) hint = spaced_hint(arena, text);

@@ -69,7 +69,7 @@ static bool check_range(struct gw_load *load, const struct gw_field *field, cons
                               node->text, gw_show_limit(load, field, field->least, 4),
                               gw_show_limit(load, field, field->greatest, 4),
                               value < field->least && field->below ? field->below : "",
-                              gw_serial_hint(load->arena, node->text)));
+                              gw_range_hint(load, field, node)));
         return false;
     }
     bool doubted = field->likely_least < field->likely_most;
@@ -77,7 +77,7 @@ static bool check_range(struct gw_load *load, const struct gw_field *field, cons
         gw_diag_node(load->diags, GW_WARNING, "implausible", field->key, node,
                      "'%s' is %s; usual values lie between %s and %s%s", gw_load_label(field, node), node->text,
                      gw_show_limit(load, field, field->likely_least, 3),
-                     gw_show_limit(load, field, field->likely_most, 3), gw_serial_hint(load->arena, node->text));
+                     gw_show_limit(load, field, field->likely_most, 3), gw_range_hint(load, field, node));
     return true;
 }
 
@@ -290,7 +290,9 @@ static bool load_many(struct gw_load *load, const struct gw_field *field, const 
                     gw_format(load->arena, "'%s' wants %s, not %s%s", field->key,
                               wanted == GW_MAPPING ? "a mapping of names" : "a list",
                               node->kind == GW_SCALAR && !node->length ? "nothing" : gw_kind_word(node),
-                              word ? gw_format(load->arena, ": write [%s]", node->text) : ""));
+                              field->example ? gw_format(load->arena, ": write %s", field->example)
+                              : word         ? gw_format(load->arena, ": write [%s]", node->text)
+                                             : ""));
         return false;
     }
     if (!(field->flags & GW_WRAP) || !node->first || node->first->kind == GW_SEQUENCE)
@@ -368,9 +370,10 @@ static bool load_short(struct gw_load *load, const struct gw_record *record, con
     const struct gw_field *field =
         key && (node->kind == GW_SEQUENCE || node->length) ? gw_record_field(record, key) : NULL;
     if (!field) {
-        gw_diag_node(load->diags, GW_ERROR, "wrong_type", "", node, "%s wants a mapping of keys%s, not %s",
+        gw_diag_node(load->diags, GW_ERROR, "wrong_type", "", node, "%s wants a mapping of keys%s, not %s%s%s",
                      record->name, node->kind == GW_SCALAR && record->list_key ? " or a list" : "",
-                     node->kind == GW_SCALAR && !node->length ? "nothing" : gw_kind_word(node));
+                     node->kind == GW_SCALAR && !node->length ? "nothing" : gw_kind_word(node),
+                     record->example ? ": write " : "", record->example ? record->example : "");
         return false;
     }
     struct gw_node named = *node;

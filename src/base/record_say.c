@@ -92,6 +92,26 @@ const char *gw_show_limit(struct gw_load *load, const struct gw_field *field, do
     return text.at;
 }
 
+const char *gw_range_hint(struct gw_load *load, const struct gw_field *field, const struct gw_node *node)
+{
+    double number;
+    if (*gw_serial_hint(load->arena, node->text)) return gw_serial_hint(load->arena, node->text);
+    if (gw_read_number(node->text, node->length, &number) != node->length) return "";
+    const double percent = number / 100, metric = number / 1000;
+    const bool share = field->type == GW_T_NUMBER && field->dim == GW_RATIO && field->greatest > 0.99;
+    if (share && field->greatest < 1.01 && number > 1 && percent <= 1) {
+        struct gw_text text;
+        gw_text_init(&text, load->arena);
+        gw_text_number(&text, percent, 6);
+        return gw_format(load->arena, "; %s per cent is %s", node->text, text.at);
+    }
+    const bool doubted = field->likely_least < field->likely_most;
+    const double least = doubted ? field->likely_least : field->least,
+                 most = doubted ? field->likely_most : field->greatest;
+    if (field->dim != GW_THICKNESS || load->preset != GW_US || metric < least || metric > most) return "";
+    return gw_format(load->arena, "; did you mean %s mm?", node->text);
+}
+
 static const char *quantity_message(struct gw_load *load, const struct gw_field *field, const struct gw_node *node,
                                     enum gw_quantity_fault fault, const char *rest)
 {
@@ -133,7 +153,8 @@ void gw_say_quantity_fault(struct gw_load *load, const struct gw_field *field, c
         [GW_QUANTITY_WRONG_UNIT] = "wrong_dimension", [GW_QUANTITY_UNKNOWN_UNIT] = "unknown_unit",
         [GW_QUANTITY_TRAILING] = "bad_value",         [GW_QUANTITY_RANGE] = "bad_value"};
     struct gw_node place = *node;
-    const char *hint = fault == GW_QUANTITY_WRONG_UNIT || fault == GW_QUANTITY_RANGE
+    const bool share = node->length && node->text[node->length - 1] == '%';
+    const char *hint = (fault == GW_QUANTITY_WRONG_UNIT && !share) || fault == GW_QUANTITY_RANGE
                            ? ""
                            : gw_value_hint(load->arena, field->dim, load->preset, node->text);
     if (*hint) {
@@ -215,10 +236,20 @@ static const char *value_in_key(struct gw_load *load, const struct gw_node *chil
     return NULL;
 }
 
+/* A key of other people's files. */
+static const char *written_instead(const struct gw_record *record, const char *key)
+{
+    for (const struct gw_also *o = record->others; o && o->word; o++)
+        if (gw_words_alike(o->word, key)) return o->says;
+    return NULL;
+}
+
 const struct gw_field *gw_say_unknown_key(struct gw_load *load, const struct gw_record *record,
                                           const struct gw_node *child)
 {
-    const char *why = value_in_key(load, child), *nearest = why ? NULL : gw_record_nearest(record, child->key);
+    const char *why = value_in_key(load, child);
+    if (!why) why = written_instead(record, child->key);
+    const char *nearest = why ? NULL : gw_record_nearest(record, child->key);
     if (!why) why = unit_in_key(load, record, child);
     for (const struct gw_also *other = record->elsewhere; !why && other && other->word; other++) {
         if (!gw_words_alike(other->word, child->key)) continue;

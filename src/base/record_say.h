@@ -9,6 +9,8 @@ void gw_load_say(struct gw_load *load, const char *code, const struct gw_field *
 /* A short form goes by the key that the user wrote. */
 const char *gw_load_label(const struct gw_field *field, const struct gw_node *node);
 const char *gw_kind_word(const struct gw_node *node);
+/* What a number out of its range may have been meant as: "; did you mean 12 mm?", or "". */
+const char *gw_range_hint(struct gw_load *load, const struct gw_field *field, const struct gw_node *node);
 const char *gw_article(const char *noun);
 /* True of a scalar that is not empty; else says that `what` is wanted. */
 bool gw_want_scalar(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, const char *what);

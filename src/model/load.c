@@ -128,12 +128,30 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
     if (options) gw_assume_system(model, system);
 }
 
+static const char *plain_path(const char *path)
+{
+    while (strncmp(path, "./", 2) == 0) path += 2;
+    return path;
+}
+
+static bool listed_before(struct gw_model *model, size_t i, const struct gw_node *at)
+{
+    const struct gw_project *p = &model->project;
+    for (size_t k = 0; k < i; k++) {
+        if (!p->candidates.items[k] || strcmp(plain_path(p->candidates.items[k]), plain_path(at->text)) != 0) continue;
+        gw_diag_node(model->diags, GW_ERROR, "duplicate", "candidates", at, "'%s' is listed twice", at->text);
+        return true;
+    }
+    return false;
+}
+
 static void load_systems(struct gw_model *model, const char *project_path)
 {
     const struct gw_project *p = &model->project;
     const struct gw_node *list = gw_node_get(p->node, "candidates"), *at = list ? list->first : NULL;
     model->systems.items = gw_alloc(model->arena, p->candidates.n + 1, sizeof *model->systems.items);
     for (size_t i = 0; i < p->candidates.n && at; i++, at = at->next) {
+        if (p->candidates.items[i] && listed_before(model, i, at)) continue;
         const struct gw_source *source =
             p->candidates.items[i] ? read_beside(model, project_path, p->candidates.items[i], at) : NULL;
         if (source) load_system(model, source, &model->systems.items[i]);

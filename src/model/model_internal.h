@@ -8,6 +8,9 @@
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
 void gw_validate_given(struct gw_model *model);
+/* doubts.c: warnings. */
+void gw_doubt_wall(struct gw_model *model, const struct gw_wall *wall);
+void gw_doubt_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
 /* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
  * of the file's bare numbers. */
@@ -23,6 +26,7 @@ void gw_settle_price(struct gw_price *out, struct gw_model *model, const struct 
                      const struct gw_priced *may);
 /* validate.c: shared with the files that follow. */
 bool gw_same_length(double a, double b);
+const char *gw_shown(struct gw_model *model, enum gw_dim dim, double si);     /* the same of any quantity */
 const char *gw_feet(struct gw_model *model, double si);                       /* in the units of the file */
 const struct gw_node *gw_at_key(const struct gw_node *node, const char *key); /* its value; else the node */
 /* Was anything already said of the value, its key, or what it holds? What follows from a fault is no second fault. */

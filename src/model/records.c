@@ -91,6 +91,7 @@ static const struct gw_field END[] = {
       .help = "an outside corner, and the wall that meets this one there: its left end this one's right end"),
 };
 static const struct gw_record END_RECORD = RECORD("end", gw_end, END, .scalar_key = "kind");
+#define ENDS_EXAMPLE "both, left and right: [corner, corner]"
 static const struct gw_field COLUMNS[] = {
     F(gw_columns, count, GW_T_INTEGER, LIMITS(1, 1000000), .help = "how many"),
     NUM(gw_columns, width, GW_LENGTH, LIMITS(0.01, 100), LIKELY(0.3, 6), .help = "width of each"),
@@ -129,13 +130,14 @@ static const struct gw_field WALL[] = {
     F(gw_wall, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
     NUM(gw_wall, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 10000), .help = "overall width"),
     NUM(gw_wall, floors, GW_LENGTH, .flags = GW_MANY | GW_REQUIRED, LIMITS(-100, 1000),
+        .example = "levels, not a number of stories: [0 ft, 14 ft, 28 ft]",
         .help = "elevations above ground, lowest first; the first is the sill"),
     F(gw_wall, anchors, GW_T_RECORD, .record = &WALL_ANCHOR_RECORD, .flags = GW_MANY,
       .help = "anchor elevations, or what each carries besides; absent: the floors and the roof or the top"),
     NUM(gw_wall, splices, GW_LENGTH, .flags = GW_MANY, LIMITS(-100, 1000),
         .help = "splice elevations; absent: one piece an anchor span"),
     NUM(gw_wall, top, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.1, 1000), .help = "elevation of the top"),
-    F(gw_wall, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED,
+    F(gw_wall, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED, .example = ENDS_EXAMPLE,
       .help = "left and right end, seen from outside"),
     F(gw_wall, columns, GW_T_RECORD, .record = &COLUMNS_RECORD, .flags = GW_REQUIRED,
       .help = "lite columns: count and width, or a list of widths"),
@@ -157,7 +159,12 @@ static const struct gw_field LAYER[] = {
     NUM(gw_layer, shear_modulus, GW_STRESS, LIMITS(1, 1e10), .help = "of the interlayer, from test data"),
     PLACE(gw_layer),
 };
-const struct gw_record gw_layer_record = RECORD("layer", gw_layer, LAYER);
+static const struct gw_also LAYER_OTHERS[] = {{"airspace", NULL, "write cavity", GW_NOTE},
+                                              {"air space", NULL, "write cavity", GW_NOTE},
+                                              {"air", NULL, "write cavity", GW_NOTE},
+                                              {"gap", NULL, "write cavity", GW_NOTE},
+                                              {0}};
+const struct gw_record gw_layer_record = RECORD("layer", gw_layer, LAYER, .others = LAYER_OTHERS);
 static const struct gw_field AIR_STATE[] = {
     NUM(gw_air_state, atmospheric_pressure, GW_PRESSURE, LIMITS(30000, 120000), .help = "as measured, not reduced"),
     NUM(gw_air_state, elevation, GW_LENGTH, LIMITS(-500, 9000), .help = "instead of the pressure: above sea level"),
@@ -217,6 +224,7 @@ static const struct gw_record ALTERNATIVE_RECORD = RECORD("alternative", gw_lite
 static const struct gw_field LITE[] = {
     F(gw_lite_type, name, GW_T_TEXT, .flags = GW_HIDDEN, .help = "the key"),
     F(gw_lite_type, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY,
+      .example = "[{glass: 6 mm, treatment: tempered}, {cavity: 12 mm}, {glass: 6 mm, treatment: tempered}]",
       .help = "from outside to inside"),
     F(gw_lite_type, support, GW_T_INTEGER, .fallback = "4", .flags = GW_SILENT, LIMITS(1, 4), .help = "edges held"),
     PICK(gw_lite_type, span, gw_span_choices, .help = "fewer than four edges: the side that runs across the free ones"),
@@ -298,7 +306,8 @@ static const struct gw_field AIR[] = {
         .help = "at this pressure difference"),
     TESTED(gw_air_requirement),
 };
-static const struct gw_record AIR_RECORD = RECORD("air requirement", gw_air_requirement, AIR);
+static const struct gw_record AIR_RECORD =
+    RECORD("air requirement", gw_air_requirement, AIR, .example = "{leakage: 0.06 cfm/ft2, at: 6.24 psf}");
 static const struct gw_field OTHER[] = {
     F(gw_other_requirement, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the rating"),
     NUM(gw_other_requirement, at_least, GW_RATIO, .help = "least value"),
@@ -339,7 +348,7 @@ static const struct gw_field ELEVATION[] = {
     F(gw_elevation_spec, building, GW_T_TEXT, .help = "its building; may be left out when there is one"),
     NUM(gw_elevation_spec, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 10000), .help = "overall width"),
     F(gw_elevation_spec, ends, GW_T_RECORD, .record = &END_RECORD, .flags = GW_MANY | GW_REQUIRED,
-      .help = "left and right end, seen from outside"),
+      .example = ENDS_EXAMPLE, .help = "left and right end, seen from outside"),
     PLACE(gw_elevation_spec),
 };
 static const struct gw_record ELEVATION_RECORD = RECORD("elevation", gw_elevation_spec, ELEVATION);

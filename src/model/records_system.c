@@ -3,6 +3,15 @@
 
 #include "galeward/model.h"
 
+/* What is measured, hung and fastened in practice, SI: outside it a typing error is likelier. */
+#define A_SPAN LIKELY(1.2, 12)
+#define A_MODULE LIKELY(0.3, 4)
+#define A_LITE LIKELY(0.1, 8)
+#define A_DEFLECTION LIKELY(1e-4, 0.1)
+#define A_TEST_PRESSURE LIKELY(200, 12000)
+#define A_REACTION LIKELY(200, 200000)
+#define A_CAPACITY LIKELY(100, 100000)
+
 static const struct gw_choice SYSTEM_KINDS[] = {
     {"stick", GW_STICK, ""}, {"unitized", GW_UNITIZED, ""}, {"window_wall", GW_WINDOW_WALL, ""}, {0}};
 static const struct gw_choice GLAZINGS[] = {
@@ -24,8 +33,9 @@ static const struct gw_field TESTED_HOLD[] = {
 };
 static const struct gw_record TESTED_HOLD_RECORD = RECORD("hold", gw_tested_hold, TESTED_HOLD, .scalar_key = "all");
 static const struct gw_field TESTED_LITE[] = {
-    NUM(gw_tested_lite, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "of the lite tested"),
-    NUM(gw_tested_lite, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "its height"),
+    NUM(gw_tested_lite, width, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), A_LITE,
+        .help = "of the lite tested"),
+    NUM(gw_tested_lite, height, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), A_LITE, .help = "its height"),
     F(gw_tested_lite, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY | GW_ORDERED,
       .help = "its make-up, from outside to inside"),
     F(gw_tested_lite, support, GW_T_INTEGER, LIMITS(1, 4), .help = "edges held; absent: four"),
@@ -35,12 +45,14 @@ static const struct gw_field TESTED_LITE[] = {
 };
 static const struct gw_record TESTED_LITE_RECORD = RECORD("tested lite", gw_tested_lite, TESTED_LITE);
 static const struct gw_field MEASURED[] = {
-    NUM(gw_measured, value, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(1e-5, 1), .help = "measured"),
-    NUM(gw_measured, at, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(1, 1e6), .help = "at this pressure"),
+    NUM(gw_measured, value, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(1e-5, 1), A_DEFLECTION, .help = "measured"),
+    NUM(gw_measured, at, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(1, 1e6), A_TEST_PRESSURE,
+        .help = "at this pressure"),
 };
 static const struct gw_record MEASURED_RECORD = RECORD("deflection", gw_measured, MEASURED);
 static const struct gw_field TESTED_TRANSOM[] = {
-    NUM(gw_tested_transom, span, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), .help = "of the transom tested"),
+    NUM(gw_tested_transom, span, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0.05, 100), A_MODULE,
+        .help = "of the transom tested"),
     NUM(gw_tested_transom, above, GW_LENGTH, LIMITS(0, 100), .help = "height of the lite above it"),
     NUM(gw_tested_transom, below, GW_LENGTH, LIMITS(0, 100), .help = "height of the lite below it"),
     F(gw_tested_transom, deflection, GW_T_RECORD, .record = &MEASURED_RECORD, .help = "of the transom under wind"),
@@ -63,16 +75,16 @@ static const struct gw_choice INCLUDED[] = {
     {"jamb", GW_INCLUDES_JAMB, "the last half mullion of units, under half of the end bay"},
     {0}};
 static const struct gw_field TESTED[] = {
-    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100),
+    NUM(gw_tested, module, GW_LENGTH, LIMITS(0.05, 100), A_MODULE,
         .help = "width that loaded an interior mullion free between its anchors; absent: there was none"),
-    NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), .help = "mullion span tested"),
+    NUM(gw_tested, span, GW_LENGTH, LIMITS(0.05, 100), A_SPAN, .help = "mullion span tested"),
     F(gw_tested, spans, GW_T_INTEGER, .fallback = "1", .flags = GW_SILENT, LIMITS(1, 50),
       .help = "number of spans tested"),
     NUM(gw_tested, overhang, GW_LENGTH, LIMITS(0, 100), .help = "mullion overhang tested; absent: 0"),
     F(gw_tested, lites, GW_T_RECORD, .record = &TESTED_LITE_RECORD, .flags = GW_MANY,
       .help = "every lite of the specimen; one of them alone covers a lite"),
-    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), .help = "of one lite, instead of lites"),
-    NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), .help = "its height"),
+    NUM(gw_tested, lite_width, GW_LENGTH, LIMITS(0.05, 100), A_LITE, .help = "of one lite, instead of lites"),
+    NUM(gw_tested, lite_height, GW_LENGTH, LIMITS(0.05, 100), A_LITE, .help = "its height"),
     PICK(gw_tested, component, gw_component_choices, .help = "component tested"),
     F(gw_tested, make_up, GW_T_TEXT, .help = "of that lite: a lite type of the project with the same make-up"),
     F(gw_tested, layers, GW_T_RECORD, .record = &gw_layer_record, .flags = GW_MANY | GW_ORDERED,
@@ -81,7 +93,8 @@ static const struct gw_field TESTED[] = {
     NUM(gw_tested, end_gap, GW_THICKNESS, LIMITS(0, 0.1), .help = "sway: glass to metal, average of head and sill"),
     NUM(gw_tested, bite, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "sway: of the glass in its pocket, or of the bead"),
     NUM(gw_tested, bead_thickness, GW_THICKNESS, LIMITS(0.001, 0.1), .help = "sway: of structural silicone"),
-    NUM(gw_tested, story_height, GW_LENGTH, LIMITS(0.5, 50), .help = "sway: over which the drift was applied"),
+    NUM(gw_tested, story_height, GW_LENGTH, LIMITS(0.5, 50), LIKELY(2, 10),
+        .help = "sway: over which the drift was applied"),
     F(gw_tested, transom, GW_T_RECORD, .record = &TESTED_TRANSOM_RECORD, .help = "span, and the lites on both sides"),
     F(gw_tested, fastening, GW_T_RECORD, .record = &TESTED_FASTENING_RECORD, .help = "of the pressure plate"),
     NUM(gw_tested, splice_shear, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6),
@@ -92,7 +105,14 @@ static const struct gw_field TESTED[] = {
     F(gw_tested, includes, GW_T_CHOICE, .choices = INCLUDED, .flags = GW_MANY,
       .help = "what hung in the specimen besides: a test shows none of these unsaid"),
 };
-static const struct gw_record TESTED_RECORD = RECORD("tested", gw_tested, TESTED);
+#define LITE_SIZE "write lite_width and lite_height, or lites: [{width: 5 ft, height: 10 ft}]"
+static const struct gw_also TESTED_OTHERS[] = {{"size", NULL, LITE_SIZE, GW_NOTE},
+                                               {"width", NULL, LITE_SIZE, GW_NOTE},
+                                               {"height", NULL, LITE_SIZE, GW_NOTE},
+                                               {"specimen", NULL, LITE_SIZE, GW_NOTE},
+                                               {0}};
+static const struct gw_record TESTED_RECORD =
+    RECORD("tested", gw_tested, TESTED, .others = TESTED_OTHERS, .example = "{lite_width: 5 ft, lite_height: 10 ft}");
 
 bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b)
 {
@@ -100,8 +120,10 @@ bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b)
 }
 
 static const struct gw_field BOTH_WAYS[] = {
-    NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE | GW_NO_MINUS, LIMITS(0, 1e6), .help = "inward"),
-    NUM(gw_both_ways, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), .help = "outward, magnitude"),
+    NUM(gw_both_ways, positive, GW_PRESSURE, .flags = GW_MAGNITUDE | GW_NO_MINUS, LIMITS(0, 1e6), A_TEST_PRESSURE,
+        .help = "inward"),
+    NUM(gw_both_ways, negative, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6), A_TEST_PRESSURE,
+        .help = "outward, magnitude"),
 };
 static const struct gw_record BOTH_WAYS_RECORD = RECORD("pressures", gw_both_ways, BOTH_WAYS);
 static const struct gw_field RATING[] = {
@@ -121,8 +143,8 @@ static const struct gw_field RATING[] = {
     NUM(gw_rating, impulse, GW_IMPULSE, .flags = GW_MAGNITUDE, LIMITS(0, 1e7), .help = "blast: reflected impulse"),
     PICK(gw_rating, hazard, gw_hazard_choices, .help = "blast: hazard rating reached"),
     PICK(gw_rating, condition, gw_condition_choices, .help = "blast: performance condition reached"),
-    NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), .help = "air leakage"),
-    NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), .help = "air: at this pressure difference"),
+    NUM(gw_rating, leakage, GW_LEAKAGE, LIMITS(0, 1), LIKELY(1e-6, 0.01), .help = "air leakage"),
+    NUM(gw_rating, at, GW_PRESSURE, LIMITS(1, 5000), LIKELY(50, 800), .help = "air: at this pressure difference"),
     NUM(gw_rating, value, GW_RATIO, .help = "other: the number"),
     NUM(gw_rating, drift, GW_LENGTH, LIMITS(0, 10), LIKELY(0.002, 0.4),
         .help = "sway: of the story; dynamic: at which glass fell out, the least of the specimens"),
@@ -130,7 +152,8 @@ static const struct gw_field RATING[] = {
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
-    F(gw_rating, report, GW_T_TEXT, .flags = GW_REPORT, .help = "report number; absent, or a word such as none or TBD: a statement"),
+    F(gw_rating, report, GW_T_TEXT, .flags = GW_REPORT,
+      .help = "report number; absent, or a word such as none or TBD: a statement"),
     F(gw_rating, mended, GW_T_TEXT,
       .help = "what was mended since another report of the same specimen, which then governs no longer"),
     PICK(gw_rating, missile, gw_missile_choices, .help = "impact: missile level"),
@@ -145,7 +168,20 @@ static const struct gw_field RATING[] = {
     F(gw_rating, high_velocity_zone, GW_T_BOOL, .help = "impact: tested by TAS 201, 202 and 203"),
     PLACE(gw_rating),
 };
-static const struct gw_record RATING_RECORD = RECORD("rating", gw_rating, RATING);
+#define SPECIMEN "what the specimen measured stands under tested: {module: 5 ft, span: 14 ft, lite_width: 5 ft, ...}"
+static const struct gw_also RATING_OTHERS[] = {{"size", NULL, SPECIMEN, GW_NOTE},
+                                               {"width", NULL, SPECIMEN, GW_NOTE},
+                                               {"height", NULL, SPECIMEN, GW_NOTE},
+                                               {"span", NULL, SPECIMEN, GW_NOTE},
+                                               {"module", NULL, SPECIMEN, GW_NOTE},
+                                               {"lite_width", NULL, SPECIMEN, GW_NOTE},
+                                               {"lite_height", NULL, SPECIMEN, GW_NOTE},
+                                               {"design_pressure", NULL, "write positive and negative", GW_NOTE},
+                                               {"dp", NULL, "write positive and negative", GW_NOTE},
+                                               {"inward", NULL, "write positive", GW_NOTE},
+                                               {"outward", NULL, "write negative", GW_NOTE},
+                                               {0}};
+static const struct gw_record RATING_RECORD = RECORD("rating", gw_rating, RATING, .others = RATING_OTHERS);
 static const struct gw_field TUBE[] = {
     NUM(gw_tube, width, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "face"),
     NUM(gw_tube, depth, GW_THICKNESS, .flags = GW_REQUIRED, LIMITS(0.005, 2), .help = "depth"),
@@ -208,7 +244,7 @@ static const struct gw_field SCREW[] = {
     NUM(gw_screw_spec, engagement, GW_THICKNESS, LIMITS(0.0005, 0.1), .help = "thickness that holds the thread"),
     NUM(gw_screw_spec, ultimate, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e8, 2e9), .help = "of the screw"),
     NUM(gw_screw_spec, head_diameter, GW_THICKNESS, LIMITS(0.002, 0.05), .help = "head or washer, on the plate"),
-    NUM(gw_screw_spec, tested_pullout, GW_FORCE, LIMITS(1, 1e6), .help = "nominal pull-out by test"),
+    NUM(gw_screw_spec, tested_pullout, GW_FORCE, LIMITS(1, 1e6), A_CAPACITY, .help = "nominal pull-out by test"),
     F(gw_screw_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test"),
     NUM(gw_screw_spec, spacing, GW_LENGTH, LIMITS(0.02, 2), .help = "along the plate; a wall's screws go before it"),
     NUM(gw_screw_spec, end_distance, GW_LENGTH, LIMITS(0.005, 1),
@@ -216,7 +252,8 @@ static const struct gw_field SCREW[] = {
 };
 static const struct gw_record SCREW_RECORD = RECORD("screw", gw_screw_spec, SCREW);
 static const struct gw_field CAPACITY[] = {
-    NUM(gw_capacity_spec, capacity, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7), .help = "allowable, by test"),
+    NUM(gw_capacity_spec, capacity, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7), A_CAPACITY,
+        .help = "allowable, by test"),
     F(gw_capacity_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test"),
 };
 static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
@@ -243,10 +280,11 @@ static const struct gw_field PAST_ANCHOR[] = {
 };
 static const struct gw_record PAST_ANCHOR_RECORD = RECORD("past anchor", gw_past_anchor_spec, PAST_ANCHOR);
 static const struct gw_field ANCHOR[] = {
-    NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction"),
-    NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), .help = "allowable reaction, magnitude"),
-    NUM(gw_anchor_spec, along, GW_FORCE, LIMITS(1, 1e7), .help = "allowable force along the slab edge: earthquakes"),
-    NUM(gw_anchor_spec, dead, GW_FORCE, LIMITS(1, 1e7), .help = "allowable vertical load"),
+    NUM(gw_anchor_spec, inward, GW_FORCE, LIMITS(1, 1e7), A_REACTION, .help = "allowable reaction"),
+    NUM(gw_anchor_spec, outward, GW_FORCE, LIMITS(1, 1e7), A_REACTION, .help = "allowable reaction, magnitude"),
+    NUM(gw_anchor_spec, along, GW_FORCE, LIMITS(1, 1e7), A_REACTION,
+        .help = "allowable force along the slab edge: earthquakes"),
+    NUM(gw_anchor_spec, dead, GW_FORCE, LIMITS(1, 1e7), A_REACTION, .help = "allowable vertical load"),
     PICK(gw_anchor_spec, interaction, INTERACTIONS,
          .help = "of wind or earthquake with the dead load, by the report; absent: linear"),
     NUM(gw_anchor_spec, eccentricity, GW_LENGTH, LIMITS(-2, 2),
@@ -332,10 +370,23 @@ static const struct gw_field OPTION[] = {
     PLACE(gw_system_option),
 };
 static const struct gw_record OPTION_RECORD = RECORD("option", gw_system_option, OPTION);
+#define STICK_OR_UNITIZED "stick where it is put together on the wall, unitized where in the shop"
+static const struct gw_also KIND_WORDS[] = {{"storefront", NULL, "as a storefront is framed, write stick", GW_NOTE},
+                                            {"curtain wall", NULL, STICK_OR_UNITIZED, GW_NOTE},
+                                            {"curtainwall", NULL, STICK_OR_UNITIZED, GW_NOTE},
+                                            {0}};
+#define BONDED "silicone where all edges are bonded, mixed where two are"
+static const struct gw_also GLAZING_WORDS[] = {{"SSG", NULL, BONDED, GW_NOTE},
+                                               {"structural silicone", NULL, BONDED, GW_NOTE},
+                                               {"structurally glazed", NULL, BONDED, GW_NOTE},
+                                               {"4-sided SSG", "silicone", NULL, GW_NOTE},
+                                               {"2-sided SSG", "mixed", NULL, GW_NOTE},
+                                               {0}};
 static const struct gw_field SYSTEM_HEAD[] = {
     F(gw_system_head, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the system"),
-    PICK(gw_system_head, kind, SYSTEM_KINDS, .flags = GW_REQUIRED, .help = "how it is built"),
-    PICK(gw_system_head, glazing, GLAZINGS, .flags = GW_REQUIRED, .help = "how the glass is held"),
+    PICK(gw_system_head, kind, SYSTEM_KINDS, .also = KIND_WORDS, .flags = GW_REQUIRED, .help = "how it is built"),
+    PICK(gw_system_head, glazing, GLAZINGS, .also = GLAZING_WORDS, .flags = GW_REQUIRED,
+         .help = "how the glass is held"),
 };
 static const struct gw_record SYSTEM_HEAD_RECORD = RECORD("system", gw_system_head, SYSTEM_HEAD);
 static const struct gw_field SYSTEM[] = {

@@ -299,19 +299,64 @@ static void tell(struct reading *r)
             r->date->text, r->n_dates > 1 ? gw_format(r->load->arena, " (%zu cells)", r->n_dates) : "");
 }
 
+/* "Subtotal ground floor": one of the words, alone or before others. */
+static bool begins_with_word(const char *const *words, size_t n, const char *text)
+{
+    for (size_t i = 0; i < n; i++) {
+        size_t length = strlen(words[i]), k = 0;
+        while (k < length && (text[k] | 0x20) == (words[i][k] | 0x20)) k++;
+        if (k == length && !((text[k] | 0x20) >= 'a' && (text[k] | 0x20) <= 'z')) return true;
+    }
+    return false;
+}
+
 /* "Total,,,24": sums below the rows, which give none of the numbers that every row needs. */
 static bool is_totals(const struct gw_record *record, const struct gw_node *row)
 {
-    static const char *const words[] = {"total", "totals", "subtotal", "grand total", "sum", "total count"};
+    static const char *const words[] = {"total",       "totals", "subtotal", "sub total", "sub-total",
+                                        "grand total", "sum",    "note",     "notes"};
     const struct gw_node *first = row->first;
-    if (!first || !strchr("tTsSgG", first->text[0])) return false;
-    bool is = false;
-    for (size_t i = 0; i < COUNT(words); i++) is = is || gw_words_alike(words[i], first->text);
+    if (!first || !strchr("tTsSgGnN", first->text[0])) return false;
+    bool is = begins_with_word(words, COUNT(words), first->text);
     for (size_t i = 0; is && i < record->n; i++) {
         const struct gw_field *field = &record->fields[i];
         if (field->type == GW_T_NUMBER && (field->flags & GW_REQUIRED) && gw_node_get(row, field->key)) return false;
     }
     return is;
+}
+
+/* What the rows above it count, down from the last row of totals; false: one of them is no number. */
+static bool count_above(const struct gw_record *record, const struct gw_node *rows, const struct gw_node *totals,
+                        bool all, double *sum)
+{
+    *sum = 0;
+    for (const struct gw_node *row = rows->first; row && row != totals; row = row->next) {
+        const struct gw_node *cell = gw_node_get(row, "count");
+        double number = 1;
+        if (is_totals(record, row)) {
+            if (!all) *sum = 0;
+            continue;
+        }
+        if (cell && gw_read_number(cell->text, cell->length, &number) != cell->length) return false;
+        *sum += number;
+    }
+    return true;
+}
+
+static void tell_totals(struct reading *r, const struct gw_node *rows, const struct gw_node *row)
+{
+    const struct gw_node *cell = gw_node_get(row, "count");
+    const char first = (char)(row->first->text[0] | 0x20);
+    double said, sum, since;
+    gw_diag_node(r->load->diags, GW_NOTE, "totals", NULL, row, "a row of %s: not read",
+                 first == 'n' ? "notes" : "totals");
+    if (!cell || first == 'n' || gw_read_number(cell->text, cell->length, &said) != cell->length) return;
+    const struct gw_record *record = r->sheet->record;
+    if (!count_above(record, rows, row, true, &sum) || !count_above(record, rows, row, false, &since)) return;
+    if (!(sum > 0) || fabs(said - sum) < 0.5 || fabs(said - since) < 0.5) return;
+    gw_diag_node(r->load->diags, GW_WARNING, "totals", "count", cell,
+                 "this row of totals says %s, the rows above it add up to %ld", cell->text,
+                 lround(first == 's' ? since : sum));
 }
 
 static void load_rows(struct gw_sheet_rows *out, struct reading *r, struct gw_node *rows)
@@ -323,7 +368,7 @@ static void load_rows(struct gw_sheet_rows *out, struct reading *r, struct gw_no
     start_reading(r);
     for (struct gw_node *row = rows->first; row; row = row->next) {
         if (is_totals(record, row)) {
-            gw_diag_node(r->load->diags, GW_NOTE, "totals", NULL, row, "a row of totals: not read");
+            tell_totals(r, rows, row);
             continue;
         }
         look_at_row(r, row);

@@ -11,14 +11,16 @@ bool gw_same_length(double a, double b)
     return fabs(a - b) < hair;
 }
 
-const char *gw_feet(struct gw_model *model, double si)
+const char *gw_shown(struct gw_model *model, enum gw_dim dim, double si)
 {
     struct gw_text text;
     gw_text_init(&text, model->arena);
     enum gw_units shown = model->project.units ? model->project.units : GW_US;
-    gw_quantity_print(&text, gw_units_standard(), GW_LENGTH, shown, si);
+    gw_quantity_print(&text, gw_units_standard(), dim, shown, si);
     return text.at;
 }
+
+const char *gw_feet(struct gw_model *model, double si) { return gw_shown(model, GW_LENGTH, si); }
 
 const struct gw_node *gw_at_key(const struct gw_node *node, const char *key)
 {
@@ -134,6 +136,13 @@ static void check_rising(struct gw_model *model, const struct gw_wall *wall, con
                          size_t n)
 {
     const struct gw_node *list = gw_node_get(wall->node, key);
+    const bool heights = n > 1 && gw_same_length(levels[1], levels[0]) && gw_same_length(levels[n - 1], levels[0]);
+    if (heights) {
+        FAULT_AT(model, item_at(list, 1), key,
+                 "'%s' must rise: these look like heights of stories; give levels above ground: [0 ft, %s, %s]", key,
+                 gw_feet(model, levels[0]), gw_feet(model, 2 * levels[0]));
+        return;
+    }
     for (size_t i = 1; i < n; i++)
         if (levels[i] <= levels[i - 1])
             FAULT_AT(model, item_at(list, i), key, "'%s' must rise: %s comes after %s", key, gw_feet(model, levels[i]),
@@ -258,6 +267,7 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     check_levels(model, wall);
     check_rows(model, wall);
     check_height(model, wall);
+    gw_doubt_wall(model, wall);
     if (!wall->screws && wall->name)
         gw_assume_of_wall(
             model, wall,

@@ -44,21 +44,12 @@ static int weighed(const struct gw_model *model, const struct gw_given_row *a, d
     return one > other * (1 + hair) ? 1 : one < other * (1 - hair) ? -1 : 0;
 }
 
-static const char *shown(struct gw_model *model, enum gw_dim dim, double si)
-{
-    struct gw_text text;
-    enum gw_units units = model->project.units ? model->project.units : GW_US;
-    gw_text_init(&text, model->arena);
-    gw_quantity_print(&text, gw_units_standard(), dim, units, si);
-    return text.at;
-}
-
 static void tell_alike(struct gw_model *model, const struct gw_given_row *row, const struct gw_given_row *first)
 {
     const bool differ = weighed(model, row, row->inward, first, first->inward) ||
                         weighed(model, row, row->outward, first, first->outward);
     const bool everywhere = !row->building != !first->building;
-    const char *where = gw_format(model->arena, "zone %d and %s%s", row->zone, shown(model, GW_AREA, row->area),
+    const char *where = gw_format(model->arena, "zone %d and %s%s", row->zone, gw_shown(model, GW_AREA, row->area),
                                   everywhere ? " (a row without a building speaks of all)" : "");
     if (differ)
         gw_diag_node(model->diags, GW_ERROR, "duplicate", "given", row->node,
@@ -78,8 +69,8 @@ static void warn_rise(struct gw_model *model, const struct gw_given_row *row, co
     gw_diag_node(model->diags, GW_WARNING, "implausible", key, gw_at_key(row->node, key),
                  "zone %d, '%s': %s for %s is more than %s for %s (line %u); pressures fall as areas grow: were two "
                  "cells exchanged?",
-                 row->zone, key, shown(model, GW_PRESSURE, now), shown(model, GW_AREA, row->area),
-                 shown(model, GW_PRESSURE, before), shown(model, GW_AREA, below->area), below->node->line);
+                 row->zone, key, gw_shown(model, GW_PRESSURE, now), gw_shown(model, GW_AREA, row->area),
+                 gw_shown(model, GW_PRESSURE, before), gw_shown(model, GW_AREA, below->area), below->node->line);
 }
 
 static bool whole(const struct gw_given_row *row)

@@ -104,4 +104,5 @@ void gw_validate_openings(struct gw_model *model)
     for (size_t i = 0; i < model->openings.n; i++)
         if (model->openings.items[i].node) check_opening(model, &model->openings.items[i]);
     check_marks(model);
+    gw_doubt_openings(model);
 }

@@ -72,6 +72,17 @@ static void want(struct gw_model *model, const struct gw_rating *rating, const c
         gw_diag_node(model->diags, GW_ERROR, "missing", key, rating->node, "'%s' is missing in this rating", key);
 }
 
+/* The key is of blast too, where other pressures are usual. */
+static void doubt_water(struct gw_model *model, const struct gw_rating *r)
+{
+    const double least = 100, most = 1500; /* Pa: plausible, no limit */
+    const struct gw_node *node = gw_at_key(r->node, "pressure");
+    if (gw_given(r->pressure) && (r->pressure < least || r->pressure > most))
+        gw_diag_node(model->diags, GW_WARNING, "implausible", "pressure", node,
+                     "'pressure' is %s; water tests are usually made at %s to %s", node->text ? node->text : "",
+                     gw_shown(model, GW_PRESSURE, least), gw_shown(model, GW_PRESSURE, most));
+}
+
 static void check_rating(struct gw_model *model, const struct gw_rating *r)
 {
     const bool untold = r->test == GW_TEST_UNSET && !gw_node_get(r->node, "test");
@@ -84,7 +95,10 @@ static void check_rating(struct gw_model *model, const struct gw_rating *r)
         want(model, r, "leakage", r->leakage);
         want(model, r, "at", r->at);
     }
-    if (test == GW_TEST_WATER) want(model, r, "pressure", r->pressure);
+    if (test == GW_TEST_WATER) {
+        want(model, r, "pressure", r->pressure);
+        doubt_water(model, r);
+    }
     if (test != GW_TEST_OTHER) return;
     if (!r->name && !gw_node_get(r->node, "name"))
         gw_diag_node(model->diags, GW_ERROR, "missing", "name", r->node,
