@@ -65,11 +65,11 @@ no_temporary "written files"
 
 # What is read is not written over, by whatever name.
 mkdir own; cp -r "$(dirname "$project")"/systems own; cd own || exit 1
-printf 'mark,width,height\nW1,5 ft,6 ft\n' >marks.csv
-sed '/^  - name: plant room/,/^lites:/{/^lites:/!d}' "$project" >own.yaml; echo 'openings: marks.csv' >>own.yaml
+printf 'mark,width,height\nW1,5 ft,6 ft\n' >marks.sheet
+sed '/^  - name: plant room/,/^lites:/{/^lites:/!d}' "$project" >own.yaml; echo 'openings: marks.sheet' >>own.yaml
 sed -i 's/{name: penthouse.*//; s/^  - *$//' own.yaml
-ln own.yaml twin.txt; ln -s marks.csv bound.txt; cp -r . ../own.before
-for output in ./own.yaml twin.txt bound.txt marks.csv systems/heron.yaml; do
+ln own.yaml twin.txt; ln -s marks.sheet bound.txt; cp -r . ../own.before
+for output in ./own.yaml twin.txt bound.txt marks.sheet systems/heron.yaml; do
     for call in demand check explain "check --vary exposure=B,C"; do
         set -- $call
         "$program" "$1" own.yaml $2 $3 --format text -o "$output" 2>err >told

@@ -214,6 +214,10 @@ int unknown_command(struct cli *cli, const char *name, const char *const *names,
     const char *small = lower(&cli->arena, name), *means = looked_up(COMMAND_WORDS, name);
     if (!means) means = looked_up(COMMAND_WORDS, small);
     if (means) return complain("'%s' is not a command; did you mean 'galeward %s'?", name, means);
+    if (strcmp(small, "draw") == 0 || strcmp(small, "plot") == 0)
+        return complain("'%s' is not a command; calc draws one case: galeward calc plate width='48 in' height='72 in' "
+                        "thickness='5.56 mm' pressure='40 psf' -o plate.svg ('galeward calc --list' marks the kinds)",
+                        name);
     if (ends_with(small, ".yaml") || ends_with(small, ".yml"))
         return complain("'%s' is not a command; did you mean 'galeward check %s'?", name, name);
     const char *option = gw_strndup(&cli->arena, name, strcspn(name, "="));

@@ -160,21 +160,58 @@ static bool read_option(struct cli *cli, const struct command *command, int argc
     return true;
 }
 
+/* An ending that promises another format than --format gives. */
+static bool disagree(const struct options *o)
+{
+    const struct gw_format *own = o->output ? gw_format_of_file(o->output) : NULL;
+    if (!own || own == o->format) return false;
+    complain("-o %s says %s, --format %s: leave one of them out, or name another file", o->output, own->name,
+             o->format->name);
+    return true;
+}
+
 /* By --format, else by the ending of -o, else the first that fits. A file without an ending says nothing against it
  * where --format could not be given. */
 static bool choose_format(struct cli *cli)
 {
     struct options *o = &cli->options;
     const unsigned parts = cli->command->parts;
-    if (o->format || !parts) return true;
+    if (!parts) return true;
+    if (o->format) return !disagree(o);
     const char *own = cli->command->format;
     const bool silent = !o->output || (!strchr(o->output, '.') && (own || !(cli->command->takes & TAKES_FORMAT)));
     o->format_said = !silent;
     o->format = !silent ? gw_format_of_file(o->output) : own ? gw_format_named(own) : gw_format_first(parts);
     if (o->format && gw_format_can(o->format, parts)) return true;
+    if (gw_format_named("svg") && o->format == gw_format_named("svg"))
+        return complain(
+                   "%s: '%s' has no drawing; calc draws one case: galeward calc plate width='48 in' height='72 in' "
+                   "thickness='5.56 mm' pressure='40 psf' -o %s ('galeward calc --list' marks the kinds)",
+                   o->output, cli->command->name, o->output) == EXIT_PASS;
     complain("%s: the ending must be %s%s", o->output, gw_format_names(&cli->arena, parts, true),
              cli->command->takes & TAKES_FORMAT ? ", or give --format" : "");
     return false;
+}
+
+static bool is_system_file(struct cli *cli, const char *path)
+{
+    struct gw_diags diags;
+    gw_diags_init(&diags, &cli->arena);
+    if (strcmp(path, "-") == 0) return false;
+    const struct gw_source *source = gw_source_read(&cli->arena, path, &diags);
+    const struct gw_node *root = source ? gw_yaml_draft(&cli->arena, source, &diags) : NULL;
+    return root && gw_node_get(root, "system") && !gw_node_get(root, "project");
+}
+
+/* "east lite 3" */
+static void complain_of_parts(struct cli *cli)
+{
+    const struct options *o = &cli->options;
+    struct gw_text one;
+    gw_text_init(&one, &cli->arena);
+    for (size_t i = 1; i < o->n_arguments; i++) gw_text_addf(&one, "%s%s", i > 1 ? "/" : "", o->arguments[i]);
+    complain("'%s' is one argument too many: an element is one word, as %s, or a place, WALL:COLUMN:STORY",
+             o->arguments[2], one.at);
 }
 
 /* An argument that nothing reads would be answered by silence: a second project would seem to be judged. */
@@ -185,6 +222,9 @@ static bool surplus(struct cli *cli, const struct command *command)
     if (o->n_arguments <= most) return false;
     const char *extra = o->arguments[most], *own = most > 1 ? o->arguments[0] : NULL;
     if (command->takes & TAKES_SET && strchr(extra, '=')) complain("'%s': write --set %s", extra, extra);
+    else if (command->run == cmd_explain && !strpbrk(o->arguments[1], "/:")) complain_of_parts(cli);
+    else if (command->takes & TAKES_SET && is_system_file(cli, extra))
+        complain("'%s' is a system file: list it under candidates in '%s'", extra, o->arguments[0]);
     else if (o->list) complain("'%s' is one argument too many: '%s --list' takes none", extra, command->name);
     else
         complain("'%s' is one argument too many (usage: galeward %s); for several let the shell loop: for each in A B; "

@@ -95,12 +95,36 @@ static const char *beside(struct gw_model *model, const char *project, const cha
     return gw_format(model->arena, "%.*s/%s", (int)(slash - project), project, file);
 }
 
+static const char *const SHEETS[] = {".csv", ".tsv", NULL}, *const BOOKS[] = {".xlsx", ".xls", ".xlsm", ".ods", NULL};
+
+static bool ends_in(const char *file, const char *const *endings)
+{
+    const char *dot = strrchr(file, '.');
+    for (; dot && *endings; endings++)
+        if (gw_words_alike(*endings, dot)) return true;
+    return false;
+}
+
+/* What is given in the place of a project, by its name; NULL: perhaps one. */
+static const char *other_file(const char *name)
+{
+    if (ends_in(name, SHEETS)) return "a sheet is no project: name it in one (openings: FILE.csv)";
+    return ends_in(name, BOOKS)
+               ? "a spreadsheet is no project: save it as CSV and name that in one (openings: FILE.csv)"
+               : NULL;
+}
+
 /* A file named in the project, or NULL after a fault at that name. */
 static const struct gw_source *read_beside(struct gw_model *model, const char *project_path, const char *file,
                                            const struct gw_node *at)
 {
     struct gw_diags why;
     gw_diags_init(&why, model->arena);
+    if (ends_in(file, BOOKS)) {
+        gw_diag_node(model->diags, GW_ERROR, "wrong_file", at->key, at,
+                     "'%s' is a spreadsheet's own file: save the sheet as CSV and name that", file);
+        return NULL;
+    }
     const struct gw_source *source = gw_source_read(model->arena, beside(model, project_path, file), &why);
     if (source) return source;
     gw_diag_node(model->diags, GW_ERROR, "unreadable", at->key, at, "'%s': %s", file, why.items[0].message);
@@ -110,8 +134,13 @@ static const struct gw_source *read_beside(struct gw_model *model, const char *p
 
 static void load_system(struct gw_model *model, const struct gw_source *source, struct gw_system *system)
 {
-    const struct gw_node *root = gw_yaml_draft(model->arena, source, model->diags);
-    if (!root) return;
+    const struct gw_node *root =
+        ends_in(source->name, SHEETS) ? NULL : gw_yaml_draft(model->arena, source, model->diags);
+    const bool project = root && gw_node_get(root, "project") && !gw_node_get(root, "system");
+    if (project || ends_in(source->name, SHEETS))
+        gw_diag_add(model->diags, GW_ERROR, "wrong_file", "candidates", source, 0, 0, "%s, and no system file",
+                    project ? "this is a project" : "this is a sheet");
+    if (!root || project) return;
     note_input(model, source);
     struct gw_load load = loader(model, preset_of(root));
     load.assumptions = NULL;
@@ -205,9 +234,19 @@ static bool load(struct gw_model *model)
     struct gw_arena *arena = model->arena;
     struct gw_diags *diags = model->diags;
     const struct gw_source *source = model->source;
+    const char *other = other_file(source->name);
+    if (other) {
+        gw_diag_add(diags, GW_ERROR, "wrong_file", "", source, 0, 0, "%s", other);
+        return false;
+    }
     struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
     note_input(model, source);
+    if (gw_node_get(root, "system") && !gw_node_get(root, "project")) {
+        gw_diag_node(diags, GW_ERROR, "wrong_file", "system", gw_node_get(root, "system"),
+                     "this is a system file: name it under 'candidates' of a project, and check the project");
+        return false;
+    }
     if (!change(model, root, model->changes, model->n_changes)) return false;
     if (!change(model, root, model->moves, model->n_moves)) return false;
     struct gw_load loading = loader(model, preset_of(root));

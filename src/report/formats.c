@@ -95,12 +95,19 @@ const struct gw_format *gw_format_named(const char *name)
     return NULL;
 }
 
+static bool ends_alike(const char *ending, const char *dot)
+{
+    size_t i = 0;
+    while (ending[i] && ending[i] == (dot[i] >= 'A' && dot[i] <= 'Z' ? dot[i] + ('a' - 'A') : dot[i])) i++;
+    return !ending[i] && !dot[i];
+}
+
 const struct gw_format *gw_format_of_file(const char *path)
 {
     const char *dot = strrchr(path, '.');
     for (size_t i = 0; dot && i < COUNT(FORMATS); i++) {
         const struct gw_format *f = &FORMATS[i];
-        if (strcmp(f->ending, dot) == 0 || (f->also && strcmp(f->also, dot) == 0)) return f;
+        if (ends_alike(f->ending, dot) || (f->also && ends_alike(f->also, dot))) return f;
     }
     return NULL;
 }
