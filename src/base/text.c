@@ -302,7 +302,9 @@ size_t gw_edit_distance(const char *a, const char *b, size_t limit)
 
 void gw_nearest_start(struct gw_nearest *nearest, const char *written)
 {
-    *nearest = (struct gw_nearest){.written = written, .least = strlen(written) / 3 + 2};
+    enum { SHORT = 5 }; /* in so few letters two others make another word */
+    const size_t length = strlen(written);
+    *nearest = (struct gw_nearest){.written = written, .least = length <= SHORT ? 2 : length / 3 + 2};
 }
 
 static void lower(char *out, size_t size, const char *text)
@@ -313,14 +315,35 @@ static void lower(char *out, size_t size, const char *text)
     out[i] = '\0';
 }
 
+/* "6005-T5" and "6105-T5" are two things. */
+static bool same_digits(const char *a, const char *b)
+{
+    for (;; a++, b++) {
+        a += strcspn(a, "0123456789");
+        b += strcspn(b, "0123456789");
+        if (*a != *b) return false;
+        if (!*a) return true;
+    }
+}
+
+/* "mian", "main": one slip of the fingers. */
+static bool is_swapped(const char *a, const char *b)
+{
+    while (*a && *a == *b) a++, b++;
+    return a[0] && a[1] && a[0] == b[1] && a[1] == b[0] && strcmp(a + 2, b + 2) == 0;
+}
+
+static bool has_digit(const char *text) { return text[strcspn(text, "0123456789")] != '\0'; }
+
 void gw_nearest_offer(struct gw_nearest *nearest, const char *word)
 {
     enum { LONG = 100, PREFIX = 2, PART = 4 };
     char a[LONG], b[LONG];
     lower(a, sizeof a, nearest->written);
     lower(b, sizeof b, word);
-    size_t distance = gw_edit_distance(a, b, nearest->least), length = strlen(a);
-    bool near = distance < nearest->least && (distance == 0 || distance < strlen(b));
+    size_t distance = is_swapped(a, b) ? 1 : gw_edit_distance(a, b, nearest->least), length = strlen(a);
+    const bool other_number = has_digit(a) && has_digit(b) && !same_digits(a, b);
+    bool near = distance < nearest->least && !other_number && (distance == 0 || distance < strlen(b));
     const char *inside = strstr(b, a);
     bool holds = inside && length >= (inside == b ? PREFIX : PART);
     if (near) nearest->least = distance;

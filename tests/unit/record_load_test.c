@@ -42,7 +42,7 @@ struct record_fault {
 static const struct record_fault RECORD_FAULTS[] = {
     {"{editon: asce7-16}", "unknown_key", "editon", "did you mean 'edition'?"},
     {"{nothing_like_it: 1}", "unknown_key", "nothing_like_it", "is not a key of"},
-    {"{edition: asce7-17}", "bad_value", "edition", "did you mean 'asce7-1"},
+    {"{edition: asce7-17}", "bad_value", "edition", "asce7-10 | asce7-16 | asce7-22"},
     {"{basic_wind_speed: 115}", "no_unit", "basic_wind_speed", "has no unit"},
     {"{basic_wind_speed: 115 psf}", "wrong_dimension", "basic_wind_speed", "wants a speed"},
     {"{basic_wind_speed: fast}", "wrong_type", "basic_wind_speed", "not 'fast'"},
