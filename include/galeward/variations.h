@@ -13,6 +13,7 @@ struct gw_varied_summary {
     const char *candidate;
     enum gw_verdict verdict;
     double utilization; /* of the governing check; absent: none */
+    const double *uses; /* the greatest by check, in the order of gw_check_list; absent: none; NULL: not computed */
 };
 
 struct gw_variation {

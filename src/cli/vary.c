@@ -104,6 +104,23 @@ static void name_candidates(struct matrix *m, struct gw_variation *o, size_t n)
     for (size_t i = 0; i < n; i++) o->summaries.items[i] = (struct gw_varied_summary){.utilization = GW_ABSENT};
 }
 
+/* The greatest use of each check, so that what moves is seen though it does not govern. */
+static const double *greatest_uses(struct gw_arena *arena, const struct gw_judgement *j,
+                                   const struct gw_system *candidate)
+{
+    size_t n, at = 0;
+    const struct gw_check *const *checks = gw_check_list(&n);
+    double *uses = gw_alloc(arena, n + 1, sizeof *uses);
+    for (size_t i = 0; i < n; i++) uses[i] = GW_ABSENT;
+    for (size_t i = 0; i < j->findings.n; i++) {
+        const struct gw_finding *f = &j->findings.items[i];
+        if (f->candidate != candidate || (f->verdict != GW_PASS && f->verdict != GW_FAIL)) continue;
+        while (checks[at] != f->demand->check) at = (at + 1) % n;
+        if (!(f->utilization <= uses[at]) && gw_given(f->utilization)) uses[at] = f->utilization;
+    }
+    return uses;
+}
+
 /* What outlives the combination's own arena. */
 static void keep(struct matrix *m, struct gw_variation *o, struct run *run)
 {
@@ -115,7 +132,8 @@ static void keep(struct matrix *m, struct gw_variation *o, struct run *run)
     for (size_t i = 0; i < o->summaries.n; i++) {
         const struct gw_summary *s = &run->answer.judgement.summaries.items[i];
         o->summaries.items[i] = (struct gw_varied_summary){gw_strdup(arena, s->candidate->name), s->verdict,
-                                                           s->governing ? s->governing->utilization : GW_ABSENT};
+                                                           s->governing ? s->governing->utilization : GW_ABSENT,
+                                                           greatest_uses(arena, &run->answer.judgement, s->candidate)};
     }
 }
 

@@ -34,6 +34,7 @@ struct cause {
     unsigned *lean;   /* by element: how many of it lean on the cause; NULL: none */
     long held;        /* findings, with those that lean on it */
     bool path;        /* some are of a whole load path */
+    bool project;     /* what is asked is not known of the project, whoever the candidate is */
     bool stated;      /* a gap of what names no report, besides those of reports */
     size_t number;    /* in the order of the checks */
 };

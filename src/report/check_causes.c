@@ -126,6 +126,7 @@ static void take(struct page *page, struct cause *cause, const struct gw_finding
     if (f == root) add_place(page, &cause->at, f->demand);
     else add_leaning(page, cause, f);
     cause->path = cause->path || f->demand->check->path;
+    cause->project = cause->project || f->demand->state == GW_NOT_KNOWN;
     cause->held++;
 }
 
@@ -248,6 +249,7 @@ static void take_pressures(struct verdict_story *story, struct page *page)
         c->worst = story->summary->governing;
         c->words = &r->question;
         c->at.untold = r->places;
+        c->project = true;
         c->held = (long)story->n;
         take_figures(page, c, &r->question);
         take_check(page, c, "given pressures");

@@ -13,12 +13,14 @@
 
 struct verdict_row {
     const struct gw_summary *summary;
+    const char *own; /* its verdict besides the project's glass, where that fails for all */
     const char *governs, *use, *required, *provided, *where;
 };
 static const struct gw_field VERDICT_ROW[] = {
     F(verdict_row, summary, GW_T_RECORD, .record = &gw_summary_record, .flags = GW_FLAT),
+    F(verdict_row, own, GW_T_TEXT),
     F(verdict_row, governs, GW_T_TEXT),
-    F(verdict_row, use, GW_T_TEXT),
+    FIELD(verdict_row, "its_use", use, GW_T_TEXT),
     FIELD(verdict_row, "asked", required, GW_T_TEXT),
     FIELD(verdict_row, "has", provided, GW_T_TEXT),
     F(verdict_row, where, GW_T_TEXT),
@@ -27,11 +29,60 @@ static const struct gw_record VERDICT_ROW_RECORD =
     RECORD("verdict", verdict_row, VERDICT_ROW, .help = "a candidate's verdict");
 static const struct view_column VERDICT_COLUMNS[] = {
     COLUMN("Candidate", "candidate"),         COLUMN("Verdict", "verdict_loud", .tone = gw_verdict_tone),
-    COLUMN("Use", "use", .right = true),      COLUMN("Required", "asked", .right = true),
+    COLUMN("Use", "its_use", .right = true),  COLUMN("Required", "asked", .right = true),
     COLUMN("Provided", "has", .right = true), COLUMN("Where", "where"),
     COLUMN("What governs", "governs"),
 };
 static const struct view VERDICTS = VIEW(&VERDICT_ROW_RECORD, VERDICT_COLUMNS);
+static const struct view_column BESIDE_COLUMNS[] = {
+    COLUMN("Candidate", "candidate"),
+    COLUMN("Verdict", "verdict_loud", .tone = gw_verdict_tone),
+    COLUMN("But for the glass", "own"),
+    COLUMN("Use", "its_use", .right = true),
+    COLUMN("Required", "asked", .right = true),
+    COLUMN("Provided", "has", .right = true),
+    COLUMN("Where", "where"),
+    COLUMN("What governs", "governs"),
+};
+static const struct view BESIDE_GLASS = VIEW(&VERDICT_ROW_RECORD, BESIDE_COLUMNS);
+
+/* The project's glass ------------------------------------------------------------------------------------------------
+ */
+
+/* It fails by glass that the project chose, whoever the candidate is. */
+static bool by_glass(const struct gw_finding *f)
+{
+    const struct gw_finding *root = f->link && f->link->verdict == f->verdict ? f->link : f;
+    return f->verdict == GW_FAIL && root->demand->check->own_glass;
+}
+
+static bool glass_fails_all(const struct verdict_story *stories, size_t n)
+{
+    size_t failing = 0;
+    for (size_t i = 0; i < n; i++)
+        for (size_t k = 0; k < stories[i].n; k++)
+            if (by_glass(&stories[i].findings[k])) {
+                failing++;
+                break;
+            }
+    return n && failing == n;
+}
+
+/* What governs of the candidate's own; NULL: nothing else is asked. */
+static const struct gw_finding *own_governing(const struct verdict_story *story)
+{
+    const struct gw_finding *worst = NULL;
+    for (size_t i = 0; i < story->n; i++)
+        if (!by_glass(&story->findings[i]) && gw_graver(&story->findings[i], worst)) worst = &story->findings[i];
+    return worst;
+}
+
+static enum gw_verdict own_verdict(const struct verdict_story *story)
+{
+    const struct gw_finding *f = own_governing(story);
+    if (gw_said(&story->summary->held) && (!f || f->verdict != GW_FAIL)) return GW_NOT_SHOWN;
+    return f ? f->verdict : GW_NOT_REQUIRED;
+}
 
 /* The link where its failure or its pass is what governs: its figures are those that decide. */
 static const struct gw_finding *deciding(const struct gw_finding *f)
@@ -49,10 +100,11 @@ static const char *has_text(struct page *page, const struct gw_finding *f)
     return tested ? gw_format(page->arena, "tested %s", has) : has;
 }
 
-static struct verdict_row verdict_row(struct page *page, const struct gw_summary *s)
+static struct verdict_row verdict_row(struct page *page, const struct verdict_story *story, bool glass)
 {
-    const struct gw_finding *f = deciding(s->governing);
-    if (gw_said(&s->held))
+    const struct gw_summary *s = story->summary;
+    const struct gw_finding *f = deciding(glass ? own_governing(story) : s->governing);
+    if (gw_said(&s->held) && !glass)
         return (struct verdict_row){.summary = s, .governs = gw_message_text(page->arena, &s->held, page->shown)};
     if (!f) return (struct verdict_row){.summary = s, .governs = "nothing is asked"};
     return (struct verdict_row){.summary = s,
@@ -66,12 +118,16 @@ static struct verdict_row verdict_row(struct page *page, const struct gw_summary
 static void verdicts(struct page *page, const struct verdict_story *stories, size_t n)
 {
     struct verdict_row *rows = gw_alloc(page->arena, n + 1, sizeof *rows);
-    for (size_t i = 0; i < n; i++) rows[i] = verdict_row(page, stories[i].summary);
+    const bool glass = glass_fails_all(stories, n);
+    for (size_t i = 0; i < n; i++) {
+        rows[i] = verdict_row(page, &stories[i], glass);
+        if (glass) rows[i].own = gw_verdict_loud((int)own_verdict(&stories[i]));
+    }
     gw_view_list(page,
                  "Use is required over provided; of a limit, what is here over the limit. Up to 1.00 passes. Not shown "
                  "is never a "
                  "pass.",
-                 &VERDICTS, rows, n);
+                 glass ? &BESIDE_GLASS : &VERDICTS, rows, n);
 }
 
 /* Why ----------------------------------------------------------------------------------------------------------------
@@ -110,6 +166,7 @@ struct sentence {
 
 struct telling {
     struct page *page;
+    bool glass; /* of the project fails for all: told by itself */
     struct gw_memo known;
     struct sentence **items;
     size_t n, capacity;
@@ -159,12 +216,53 @@ static void say_failure(struct telling *t, const struct verdict_story *story, co
     say(t, story, gw_format(arena, "fails%s", by), gw_format(arena, "fail%s", by), gw_failure_words(t->page, c));
 }
 
+static bool is_glass(const struct cause *c) { return c->worst->demand->check->own_glass; }
+
 static void why_fails(struct telling *t, const struct verdict_story *story, size_t shown)
 {
     const struct causes *all = &story->fails;
-    for (size_t i = 0; i < all->n && i < shown; i++) say_failure(t, story, all->items[i]);
-    if (all->n > shown)
-        say(t, story, "fails besides", "fail besides", gw_format(t->page->arena, "%zu more below", all->n - shown));
+    size_t told = 0;
+    for (size_t i = 0; i < all->n; i++) {
+        if (t->glass && is_glass(all->items[i])) continue;
+        if (told++ < shown) say_failure(t, story, all->items[i]);
+    }
+    if (told > shown)
+        say(t, story, "fails besides", "fail besides", gw_format(t->page->arena, "%zu more below", told - shown));
+}
+
+/* "lites.vision, lites.spandrel": those that a cause concerns. */
+static const char *lites_of(struct page *page, const struct cause *c)
+{
+    const struct gw_model *model = page->results->answer->model;
+    const struct gw_takeoff *takeoff = page->results->answer->takeoff;
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < model->project.lites.n; i++) {
+        const char *name = model->project.lites.items[i].name;
+        bool here = false;
+        for (size_t k = 0; k < takeoff->elements.n && c->at.seen && !here; k++) {
+            const struct gw_element *e = &takeoff->elements.items[k];
+            here = c->at.seen[k] && e->kind == GW_LITE && e->lite && strcmp(e->lite, name) == 0;
+        }
+        for (size_t k = 0; k < c->at.named.n && !here; k++) here = strcmp(c->at.named.items[k], name) == 0;
+        if (here) gw_text_addf(&out, "%slites.%s", out.length ? ", " : "", name);
+    }
+    return out.length ? out.at : "lites";
+}
+
+/* Once for all of them, in the words of the first. */
+static void tell_glass(struct page *page, const struct verdict_story *first)
+{
+    for (size_t i = 0; i < first->fails.n; i++) {
+        const struct cause *c = first->fails.items[i];
+        if (!is_glass(c)) continue;
+        const char *words = gw_cause_words(page, c), *both = figures(page, c->worst);
+        gw_report_item(
+            page->report,
+            gw_format(page->arena, "The project's glass fails, for every system,%s: %s: %s%s%s%s%s; change %s",
+                      margin(page, c->worst->utilization), gw_titled(page, c->worst), both, *both && *words ? " (" : "",
+                      words, *both && *words ? ")" : "", gw_where_words(page, c, false), lites_of(page, c)));
+    }
 }
 
 /* What a test shows falls short of what is asked, though it is not this that decides. */
@@ -199,7 +297,7 @@ static void why_not_shown(struct telling *t, const struct verdict_story *story)
     struct gw_text out;
     size_t at;
     gw_text_init(&out, page->arena);
-    gw_text_add(&out, short_test(page, story->summary->governing));
+    gw_text_add(&out, short_test(page, t->glass ? own_governing(story) : story->summary->governing));
     for (int i = 0; i < REASONS && (c = next_reason(story, told, &at)) != NULL; i++) {
         told[at] = true;
         gw_text_addf(&out, "%s (%s); ", gw_cause_words(page, c), gw_kinds_words(page, &c->at));
@@ -300,7 +398,8 @@ static void why_passes(struct telling *t, const struct verdict_story *story)
 static void why(struct telling *t, const struct verdict_story *story, size_t shown)
 {
     const struct gw_summary *s = story->summary;
-    if (s->verdict == GW_PASS) {
+    const enum gw_verdict verdict = t->glass ? own_verdict(story) : s->verdict;
+    if (verdict == GW_PASS) {
         why_passes(t, story);
         say_remarks(t, story);
         return;
@@ -308,16 +407,17 @@ static void why(struct telling *t, const struct verdict_story *story, size_t sho
     why_fails(t, story, shown);
     if (gw_said(&s->held))
         say(t, story, "is not shown", "are not shown", gw_message_text(t->page->arena, &s->held, t->page->shown));
-    else if (s->verdict == GW_NOT_SHOWN) why_not_shown(t, story);
+    else if (verdict == GW_NOT_SHOWN) why_not_shown(t, story);
 }
 
 void gw_check_first(struct page *page, const struct verdict_story *stories, size_t n)
 {
     const size_t shown = n > 4 ? 2 : 3;
-    struct telling t = {.page = page};
+    struct telling t = {.page = page, .glass = glass_fails_all(stories, n)};
     verdicts(page, stories, n);
     if (!n) return;
     gw_report_heading(page->report, 2, "Why");
+    if (t.glass) tell_glass(page, stories);
     for (size_t i = 0; i < n; i++) why(&t, &stories[i], shown);
     tell(&t);
     gw_check_questions(page, stories, n);

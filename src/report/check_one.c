@@ -149,14 +149,30 @@ void gw_check_not_asked(struct page *page, const struct verdict_story *story)
     not_required(page, &rows, false, "Not required of any candidate: ");
 }
 
+/* Another asks the same besides more: the last of its questions is all of this one's. */
+static bool asked_with_more(const char *const *said, size_t n, size_t i)
+{
+    const char *lead = strstr(said[i], "to confirm: ");
+    if (!lead) return false;
+    const char *question = lead + strlen("to confirm: ");
+    for (size_t k = 0; k < n; k++)
+        if (k != i && strlen(said[k]) > strlen(said[i]) && strstr(said[k], question) &&
+            strncmp(said[k], said[i], (size_t)(question - said[i])) == 0)
+            return true;
+    return false;
+}
+
 /* What of the tests is to be confirmed, each condition once. */
 static void confirm(struct page *page, const struct verdict_story *story)
 {
     struct causes all = {.n = 0};
     gw_gather_confirmed(&all, page, story);
+    const char **said = gw_alloc(page->arena, all.n + 1, sizeof *said);
     for (size_t i = 0; i < all.n; i++)
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s", gw_checks_words(page, all.items[i]),
-                                               gw_cause_words(page, all.items[i])));
+        said[i] =
+            gw_format(page->arena, "%s: %s", gw_checks_words(page, all.items[i]), gw_cause_words(page, all.items[i]));
+    for (size_t i = 0; i < all.n; i++)
+        if (!asked_with_more(said, all.n, i)) gw_report_item(page->report, said[i]);
 }
 
 /* Reaches ------------------------------------------------------------------------------------------------------------
@@ -205,9 +221,9 @@ static const char *headline(struct page *page, const struct gw_summary *s)
         return gw_format(page->arena, "%s: %s: %s (at these %ld pass, %ld fail, %ld not required)", s->candidate->name,
                          gw_verdict_loud((int)s->verdict), gw_message_text(page->arena, &s->held, page->shown),
                          s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_REQUIRED]);
-    return gw_format(page->arena, "%s: %s (%ld pass, %ld fail, %ld not shown, %ld not required)", s->candidate->name,
-                     gw_verdict_loud((int)s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL], s->counts[GW_NOT_SHOWN],
-                     s->counts[GW_NOT_REQUIRED]);
+    return gw_format(page->arena, "%s: %s (checks at places: %ld pass, %ld fail, %ld not shown, %ld not required)",
+                     s->candidate->name, gw_verdict_loud((int)s->verdict), s->counts[GW_PASS], s->counts[GW_FAIL],
+                     s->counts[GW_NOT_SHOWN], s->counts[GW_NOT_REQUIRED]);
 }
 
 void gw_check_one(struct page *page, const struct verdict_story *story)

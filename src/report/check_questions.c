@@ -23,8 +23,8 @@ static const struct view_column QUESTION_COLUMNS[] = {
 };
 static const struct view QUESTIONS = VIEW(&QUESTION_ROW_RECORD, QUESTION_COLUMNS);
 
-/* So many are shown, but one a candidate up to the second number. */
-enum { ASKED = 7, ASKED_MOST = 12 };
+/* So many are shown, but one a candidate up to the second number; before them what the project's own people know. */
+enum { ASKED = 7, ASKED_MOST = 12, OF_PROJECT = 6 };
 
 /* Of all candidates that it is asked of. */
 struct question {
@@ -32,6 +32,7 @@ struct question {
     long places, held; /* of one; of all */
     GW_LIST(const char *) names;
     size_t capacity;
+    bool project; /* asked once, whoever the candidate is: of engineer, architect, owner */
     bool shown;
 };
 
@@ -47,12 +48,12 @@ static struct question *ask(struct questions *all, const struct verdict_story *s
     struct gw_arena *arena = all->page->arena;
     const char *words = gw_cause_words(all->page, c);
     const long places = gw_places_count(&c->at);
-    const char *key = gw_format(arena, "%ld|%s", places, words);
+    const char *key = c->project ? words : gw_format(arena, "%ld|%s", places, words);
     void **at = gw_memo_at(&all->known, arena, key, strlen(key));
     struct question *q = *at;
     if (!q) {
         *at = q = gw_alloc(arena, 1, sizeof *q);
-        *q = (struct question){.words = words, .places = places};
+        *q = (struct question){.words = words, .places = places, .project = c->project};
         all->items = gw_grow(arena, all->items, all->n, &all->capacity, sizeof(struct question *));
         all->items[all->n++] = q;
     }
@@ -62,27 +63,37 @@ static struct question *ask(struct questions *all, const struct verdict_story *s
     return q;
 }
 
-/* The first of each candidate, then what holds back most. */
-static size_t choose(struct questions *all, struct question *const *firsts, size_t n)
+/* Those of the project or the others that hold back most, until `most` are shown. */
+static size_t choose_held(struct questions *all, bool project, size_t shown, size_t most)
 {
-    size_t shown = 0;
-    for (size_t i = 0; i < n && shown < ASKED_MOST; i++) {
-        if (!firsts[i] || firsts[i]->shown) continue;
-        firsts[i]->shown = true;
-        shown++;
-    }
-    for (struct question *best; shown < ASKED; shown++) {
+    for (struct question *best; shown < most; shown++) {
         best = NULL;
-        for (size_t i = 0; i < all->n; i++)
-            if (!all->items[i]->shown && (!best || all->items[i]->held > best->held)) best = all->items[i];
+        for (size_t i = 0; i < all->n; i++) {
+            struct question *q = all->items[i];
+            if (!q->shown && q->project == project && (!best || q->held > best->held)) best = q;
+        }
         if (!best) break;
         best->shown = true;
     }
     return shown;
 }
 
+/* The project's, the first of each candidate, then what holds back most. */
+static size_t choose(struct questions *all, struct question *const *firsts, size_t n)
+{
+    const size_t own = choose_held(all, true, 0, OF_PROJECT);
+    size_t shown = 0;
+    for (size_t i = 0; i < n && shown < ASKED_MOST; i++) {
+        if (!firsts[i] || firsts[i]->shown) continue;
+        firsts[i]->shown = true;
+        shown++;
+    }
+    return own + choose_held(all, false, shown, ASKED);
+}
+
 static const char *whose(struct page *page, const struct question *q, size_t candidates)
 {
+    if (q->project) return "the project";
     if (q->names.n == 1) return q->names.items[0];
     if (q->names.n == candidates) return "all";
     return gw_format(page->arena, "%s and %zu more", q->names.items[0], q->names.n - 1);
@@ -92,19 +103,21 @@ void gw_check_questions(struct page *page, const struct verdict_story *stories, 
 {
     struct questions all = {.page = page};
     struct question **firsts = gw_alloc(page->arena, n + 1, sizeof(struct question *));
-    struct question_row rows[ASKED_MOST + 1];
+    struct question_row rows[OF_PROJECT + ASKED_MOST + 1];
     size_t at = 0;
     for (size_t i = 0; i < n; i++)
         for (size_t k = 0; k < stories[i].questions.n; k++) {
             struct question *q = ask(&all, &stories[i], stories[i].questions.items[k]);
-            if (!k) firsts[i] = q;
+            if (!firsts[i] && !q->project) firsts[i] = q;
         }
     if (!all.n) return;
     const size_t shown = choose(&all, firsts, n);
-    for (size_t i = 0; i < all.n; i++) {
-        const struct question *q = all.items[i];
-        if (q->shown) rows[at++] = (struct question_row){whose(page, q, n), q->words, q->places};
-    }
+    for (int project = 1; project >= 0; project--)
+        for (size_t i = 0; i < all.n; i++) {
+            const struct question *q = all.items[i];
+            if (q->shown && q->project == project)
+                rows[at++] = (struct question_row){whose(page, q, n), q->words, q->places};
+        }
     gw_report_heading(page->report, 2, "What is missing");
     gw_view_list(page, "", &QUESTIONS, rows, at);
     if (all.n > shown) gw_report_line(page->report, gw_format(page->arena, "And %zu more below.", all.n - shown));

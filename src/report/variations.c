@@ -5,6 +5,9 @@
 #include "report/page.h"
 #include "report/results.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 static const char *verdict_word(int verdict) { return gw_verdict_name((enum gw_verdict)verdict); }
 
 static const struct gw_field SUMMARY[] = {
@@ -37,23 +40,62 @@ static const struct gw_record VARIATIONS_RECORD =
 
 /* The page --------------------------------------------------------------------------------------------------------- */
 
-static size_t n_candidates(const struct gw_variations *v)
+/* The candidates of all combinations, each name as often as one combination has it. */
+struct lineup {
+    GW_LIST(const char *) names;
+    size_t capacity;
+};
+
+/* Which of that name it is: 0 for the first of the row. */
+static size_t ordinal(const char *const *names, size_t at)
 {
-    return v->variations.n ? v->variations.items->summaries.n : 0;
+    size_t n = 0;
+    for (size_t i = 0; i < at; i++) n += strcmp(names[i], names[at]) == 0;
+    return n;
+}
+
+/* The summary in that column; NULL: the combination has no such candidate. */
+static const struct gw_varied_summary *in_column(const struct gw_variation *row, const struct lineup *l, size_t column)
+{
+    size_t left = ordinal(l->names.items, column);
+    for (size_t i = 0; i < row->summaries.n; i++)
+        if (strcmp(row->summaries.items[i].candidate, l->names.items[column]) == 0 && left-- == 0)
+            return &row->summaries.items[i];
+    return NULL;
+}
+
+static void add_row(struct lineup *l, struct gw_arena *arena, const struct gw_variation *row)
+{
+    for (size_t i = 0; i < row->summaries.n; i++) {
+        const char *name = row->summaries.items[i].candidate;
+        size_t in_row = 1, there = 0;
+        for (size_t k = 0; k < i; k++) in_row += strcmp(row->summaries.items[k].candidate, name) == 0;
+        for (size_t k = 0; k < l->names.n; k++) there += strcmp(l->names.items[k], name) == 0;
+        if (there >= in_row) continue;
+        l->names.items = gw_grow(arena, l->names.items, l->names.n, &l->capacity, sizeof *l->names.items);
+        l->names.items[l->names.n++] = name;
+    }
+}
+
+static struct lineup lineup_of(struct gw_arena *arena, const struct gw_variations *v)
+{
+    struct lineup l = {.capacity = 0};
+    for (size_t i = 0; i < v->variations.n; i++) add_row(&l, arena, &v->variations.items[i]);
+    return l;
 }
 
 static const char *const PRESSURES[] = {"inward", "outward", "ASD in", "ASD out"};
 
-static void open_matrix(struct gw_report *report, const struct gw_variations *v)
+static void open_matrix(struct gw_report *report, const struct gw_variations *v, const struct lineup *l)
 {
-    size_t n = 0, candidates = n_candidates(v);
+    size_t n = 0;
     const char *unit = gw_dim_info(GW_PRESSURE)->shown[v->shown];
     struct gw_report_column *columns =
-        gw_alloc(report->arena, v->variables.n + candidates + COUNT(PRESSURES), sizeof *columns);
+        gw_alloc(report->arena, v->variables.n + l->names.n + COUNT(PRESSURES), sizeof *columns);
     for (size_t i = 0; i < v->variables.n; i++) columns[n++].title = v->variables.items[i].key;
     for (size_t i = 0; i < COUNT(PRESSURES); i++)
         columns[n++] = (struct gw_report_column){gw_format(report->arena, "%s %s", PRESSURES[i], unit), true};
-    for (size_t i = 0; i < candidates; i++) columns[n++].title = v->variations.items->summaries.items[i].candidate;
+    for (size_t i = 0; i < l->names.n; i++) columns[n++].title = l->names.items[i];
     gw_report_table(report, "", columns, n);
 }
 
@@ -69,6 +111,10 @@ static void verdict_cell(struct gw_report *report, const struct gw_varied_summar
 {
     struct gw_text text;
     gw_text_init(&text, report->arena);
+    if (!s) {
+        gw_report_cell(report, "");
+        return;
+    }
     gw_text_add(&text, gw_verdict_name(s->verdict));
     if (isfinite(s->utilization) && s->verdict != GW_NOT_SHOWN) {
         gw_text_add(&text, " ");
@@ -77,12 +123,102 @@ static void verdict_cell(struct gw_report *report, const struct gw_varied_summar
     gw_report_toned(report, gw_verdict_tone((int)s->verdict), text.at);
 }
 
-static void matrix_row(struct gw_report *report, const struct gw_variations *v, const struct gw_variation *row)
+static void matrix_row(struct gw_report *report, const struct gw_variations *v, const struct gw_variation *row,
+                       const struct lineup *l)
 {
     const double pressures[] = {row->inward, row->outward, row->inward_asd, row->outward_asd};
     for (size_t i = 0; i < v->variables.n; i++) gw_report_cell(report, row->settings[i]);
     for (size_t i = 0; i < COUNT(pressures); i++) pressure_cell(report, pressures[i], v->shown);
-    for (size_t i = 0; i < row->summaries.n; i++) verdict_cell(report, &row->summaries.items[i]);
+    for (size_t i = 0; i < l->names.n; i++) verdict_cell(report, in_column(row, l, i));
+}
+
+/* What moves ---------------------------------------------------------------------------------------------------------
+ */
+
+/* The greatest use of one check of one candidate: least and most of the combinations. */
+struct moved {
+    const char *candidate;
+    const struct gw_check *check;
+    double low, high;
+    size_t at_low, at_high;
+};
+
+static struct moved moved_of(const struct gw_variations *v, const struct lineup *l, size_t column, size_t check)
+{
+    struct moved m = {.candidate = l->names.items[column], .low = GW_ABSENT, .high = GW_ABSENT};
+    for (size_t i = 0; i < v->variations.n; i++) {
+        const struct gw_varied_summary *s = in_column(&v->variations.items[i], l, column);
+        const double use = s && s->uses ? s->uses[check] : GW_ABSENT;
+        if (!gw_given(use) || isinf(use)) continue;
+        if (!(use >= m.low)) m.low = use, m.at_low = i;
+        if (!(use <= m.high)) m.high = use, m.at_high = i;
+    }
+    return m;
+}
+
+static int by_spread(const void *left, const void *right)
+{
+    const struct moved *a = left, *b = right;
+    const double x = a->high - a->low, y = b->high - b->low;
+    return x > y ? -1 : x < y;
+}
+
+static const char *settings_text(struct gw_report *report, const struct gw_variations *v, size_t i)
+{
+    struct gw_text out;
+    gw_text_init(&out, report->arena);
+    for (size_t k = 0; k < v->variables.n; k++)
+        gw_text_addf(&out, "%s%s=%s", k ? ", " : "", v->variables.items[k].key, v->variations.items[i].settings[k]);
+    return out.at;
+}
+
+static const char *use_of(struct gw_report *report, double use)
+{
+    struct gw_text out;
+    gw_text_init(&out, report->arena);
+    gw_add_utilization(&out, use);
+    return out.at;
+}
+
+static void moved_row(struct gw_report *report, const struct gw_variations *v, const struct moved *m)
+{
+    gw_report_cell(report, m->candidate);
+    gw_report_cell(report, m->check->id);
+    gw_report_cell(report, use_of(report, m->low));
+    gw_report_cell(report, settings_text(report, v, m->at_low));
+    gw_report_cell(report, use_of(report, m->high));
+    gw_report_cell(report, settings_text(report, v, m->at_high));
+}
+
+/* Of each candidate the checks whose greatest use moves most, whether they govern or not. */
+static void what_moves(struct gw_report *report, const struct gw_variations *v, const struct lineup *l)
+{
+    enum { SHOWN = 4 };
+    static const struct gw_report_column columns[] = {{"What moves most", false},
+                                                      {"Check", false},
+                                                      {"Least use", true},
+                                                      {"with", false},
+                                                      {"Most", true},
+                                                      {"with", false}};
+    const double seen = 0.005; /* less is not printed */
+    size_t n, shown = 0;
+    const struct gw_check *const *checks = gw_check_list(&n);
+    struct moved *all = gw_alloc(report->arena, n + 1, sizeof *all);
+    for (size_t c = 0; c < l->names.n; c++) {
+        size_t moved = 0;
+        for (size_t k = 0; k < n; k++) {
+            all[moved] = moved_of(v, l, c, k);
+            all[moved].check = checks[k];
+            if (all[moved].high - all[moved].low > seen) moved++;
+        }
+        qsort(all, moved, sizeof *all, by_spread);
+        for (size_t i = 0; i < moved && i < SHOWN; i++) {
+            if (!shown++)
+                gw_report_table(report, "Greatest use of a check: where it is least, where most", columns,
+                                COUNT(columns));
+            moved_row(report, v, &all[i]);
+        }
+    }
 }
 
 static void matrix_page(struct gw_report *report, const struct gw_result *result)
@@ -91,8 +227,10 @@ static void matrix_page(struct gw_report *report, const struct gw_result *result
     gw_report_heading(report, 1, gw_format(report->arena, "Variations: %s", v->project));
     gw_report_line(report, "Worst pressures of all elements, strength and allowable-stress level; verdicts with the "
                            "use of the governing check.");
-    open_matrix(report, v);
-    for (size_t i = 0; i < v->variations.n; i++) matrix_row(report, v, &v->variations.items[i]);
+    const struct lineup l = lineup_of(report->arena, v);
+    open_matrix(report, v, &l);
+    for (size_t i = 0; i < v->variations.n; i++) matrix_row(report, v, &v->variations.items[i], &l);
+    what_moves(report, v, &l);
     for (size_t i = 0; i < v->variations.n; i++)
         if (!v->variations.items[i].computed)
             gw_report_item(report, gw_format(report->arena, "not computed: %s", v->variations.items[i].message));
@@ -102,10 +240,10 @@ static void matrix_page(struct gw_report *report, const struct gw_result *result
 }
 
 /* The same for a spreadsheet: a cell holds one value; in SI as exact as JSON. */
-static void open_sheet(struct gw_report *report, const struct gw_variations *v)
+static void open_sheet(struct gw_report *report, const struct gw_variations *v, const struct lineup *l)
 {
     const char *unit = gw_dim_info(GW_PRESSURE)->shown[v->shown];
-    const size_t candidates = n_candidates(v);
+    const size_t candidates = l->names.n;
     struct gw_report_column *columns =
         gw_alloc(report->arena, v->variables.n + COUNT(PRESSURES) + 2 * candidates + 1, sizeof *columns);
     size_t n = 0;
@@ -113,7 +251,7 @@ static void open_sheet(struct gw_report *report, const struct gw_variations *v)
     for (size_t i = 0; i < COUNT(PRESSURES); i++)
         columns[n++].title = gw_format(report->arena, "%s %s", PRESSURES[i], unit);
     for (size_t i = 0; i < candidates; i++) {
-        const char *name = v->variations.items->summaries.items[i].candidate;
+        const char *name = l->names.items[i];
         columns[n++].title = name;
         columns[n++].title = gw_format(report->arena, "%s utilization", name);
     }
@@ -143,15 +281,17 @@ static const char *use_text(struct gw_report *report, const struct gw_variations
 static void matrix_sheet(struct gw_report *report, const struct gw_result *result)
 {
     const struct gw_variations *v = result->value;
-    open_sheet(report, v);
+    const struct lineup l = lineup_of(report->arena, v);
+    open_sheet(report, v, &l);
     for (size_t k = 0; k < v->variations.n; k++) {
         const struct gw_variation *row = &v->variations.items[k];
         const double pressures[] = {row->inward, row->outward, row->inward_asd, row->outward_asd};
         for (size_t i = 0; i < v->variables.n; i++) gw_report_cell(report, row->settings[i]);
         for (size_t i = 0; i < COUNT(pressures); i++) gw_report_cell(report, exact_or_shown(report, v, pressures[i]));
-        for (size_t i = 0; i < row->summaries.n; i++) {
-            gw_report_cell(report, gw_verdict_name(row->summaries.items[i].verdict));
-            gw_report_cell(report, use_text(report, v, &row->summaries.items[i]));
+        for (size_t i = 0; i < l.names.n; i++) {
+            const struct gw_varied_summary *s = in_column(row, &l, i);
+            gw_report_cell(report, s ? gw_verdict_name(s->verdict) : "");
+            gw_report_cell(report, s ? use_text(report, v, s) : "");
         }
         gw_report_cell(report, row->message ? row->message : "");
     }

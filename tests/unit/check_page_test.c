@@ -136,6 +136,40 @@ static void each_rating_has_its_own_gaps(void **state)
     holds(unwrapped(w, text), "limit 0.06 cfm/ft2 here 0.09 cfm/ft2");
 }
 
+/* Glass that the project chose is no candidate's fault: told once, and beside it what each is without it. */
+static void the_glass_of_the_project_is_told_once(void **state)
+{
+    struct world *w = *state;
+    put_file(w, "x.yaml", "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\npocket: [1/4 in]\n");
+    put_file(w, "y.yaml",
+             "galeward: 1\nsystem: {name: Y, kind: stick, glazing: captured}\npocket: [1/4 in]\nratings:\n"
+             "  - {test: air, leakage: 0.09 cfm/ft2, at: 6.24 psf, report: Q-10}\n");
+    must_judge(w, "galeward: 1\nunits: us\nproject: {name: W}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+                  "site: {basic_wind_speed: 115, exposure: C}\n"
+                  "buildings: [{name: low, roof_height: 90 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+                  "lites: {a: {layers: [{glass: 6 mm, treatment: annealed}]}}\ncandidates: [x.yaml, y.yaml]\n"
+                  "walls: [{name: s, width: 20 ft, top: 72 ft, ends: [corner, corner], floors: [0 ft, 12 ft],\n"
+                  "  columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"
+                  "requirements: {air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}}\n");
+    const char *text = page_as(w, "text", false), *missing = strstr(text, "What is missing");
+    assert_non_null(missing);
+    const char *first = unwrapped(w, gw_strndup(&w->arena, text, (size_t)(missing - text)));
+    const char *sentence = strstr(first, "The project's glass fails, for every system,");
+    assert_non_null(sentence);
+    assert_null(strstr(sentence + 1, "The project's glass fails"));
+    holds(first, "change lites.a");
+    holds(first, "X FAIL NOT SHOWN");
+    holds(first, "Y FAIL FAIL 1.50 limit 0.06 cfm/ft2 here 0.09 cfm/ft2");
+    holds(first, "X is not shown: ");
+    holds(first, "Y fails by 50 %: Air leakage");
+    /* what the project's own people know is asked once, before what the manufacturers know */
+    const char *asked = unwrapped(w, gw_strndup(&w->arena, missing, 3000)), *own = strstr(asked, "the project 1 "),
+               *maker = strstr(asked, "the manufacturer");
+    assert_non_null(own);
+    assert_non_null(maker);
+    assert_true(own < maker);
+}
+
 static void not_shown_has_no_use(void **state)
 {
     struct world *w = *state;
@@ -187,9 +221,14 @@ static void stories_add_no_lines(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(first_lines_of_the_demo_answer), WORLD_TEST(given_too_low_are_asked_first),
-        WORLD_TEST(not_shown_has_no_use),           WORLD_TEST(many_candidates_are_told_first),
-        WORLD_TEST(each_rating_has_its_own_gaps),   WORLD_TEST(many_candidates_are_told_first),
+        WORLD_TEST(first_lines_of_the_demo_answer),
+        WORLD_TEST(given_too_low_are_asked_first),
+        WORLD_TEST(not_shown_has_no_use),
+        WORLD_TEST(many_candidates_are_told_first),
+        WORLD_TEST(each_rating_has_its_own_gaps),
+        WORLD_TEST(many_candidates_are_told_first),
+        WORLD_TEST(the_glass_of_the_project_is_told_once),
+        WORLD_TEST(many_candidates_are_told_first),
         WORLD_TEST(stories_add_no_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
