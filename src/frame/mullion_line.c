@@ -282,7 +282,9 @@ double gw_mullion_deflection(const struct gw_mullion_forces *of, double stiffnes
     static const char clause[] = "mullion as a beam over its wall";
     const double one = 1; /* N m2, as EI: their ratio has no unit */
     GW_FOUND(engine, "d_1", GW_BEAM_LENGTH, of->deflection, clause,
-             "the beam's deflection with E I of EI_1, 1 N m2: solved over the whole wall", {"EI_1", one, GW_RATIO});
+             "the beam's deflection with E I of EI_1, 1 N m2 (EI in N m2 in both systems of units): solved over the "
+             "whole wall",
+             {"EI_1", one, GW_RATIO});
     GW_STEP(engine, "d", GW_BEAM_LENGTH, of->deflection / stiffness, clause, "d_1*EI_1/EI",
             {"d_1", of->deflection, GW_BEAM_LENGTH}, {"EI_1", one, GW_RATIO}, {"EI", stiffness, GW_RATIO});
     return of->deflection / stiffness;

@@ -43,6 +43,7 @@ static struct gw_outcome weigh(const struct gw_showing *s, const struct gw_deman
     o.presumed = s->presumed;
     o.as_stiff = gw_given(s->as_stiff) ? s->as_stiff : o.provided;
     o.weight = s->weight;
+    o.how = s->how;
     o.proof = s->proof;
     o.unmeasured = s->unmeasured;
     return o;
@@ -378,6 +379,7 @@ static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_de
         o.direction = GW_NO_DIRECTION;
     }
     o.message = GW_SAY(ask->arena, "{} covers it", gw_of_text(gw_report_name(o.rating)));
+    if (gw_said(&o.how)) o.message = gw_say_both(ask->arena, &o.message, ": ", &o.how);
     if (gw_said(&o.confirm)) o.message = gw_say_both(ask->arena, &o.message, "; ", &o.confirm);
     return against_calculation(o, ask, d, system);
 }

@@ -366,6 +366,16 @@ static double edge_share(struct gw_ask *ask, const struct gw_element *e)
     return gw_framing_bend_again(ask, e, s->forces.deflection, s->forces.moment).response / s->forces.deflection;
 }
 
+/* What was measured of a longer or wider piece is more than this one bends: enough for a pass, and no figure of it. The
+ * figure is that of a piece as stiff as the specimen. */
+static void as_here(struct gw_showing *out, struct gw_ask *ask, double limit)
+{
+    const double most = out->provided[0];
+    if (!out->covers || !(most <= limit) || !(out->as_stiff < most * (1 - GW_HAIR))) return;
+    out->provided[0] = out->as_stiff;
+    out->how = GW_SAY(ask->arena, "as stiff as its specimen, which bent {}", gw_of_quantity(GW_THICKNESS, most));
+}
+
 void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                                 const struct gw_rating *rating)
 {
@@ -385,6 +395,7 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     mullion_against(out, ask, rating, e, asked);
     /* slip of an insert is no less at a lower pressure */
     if (insert && out->covers) out->as_stiff = fmax(out->as_stiff, out->provided[0]);
+    else if (bends_alike(ask, rating->tested, e)) as_here(out, ask, gw_term_of(demand, 0)->value);
 }
 
 /* A splice in this stretch that no anchor holds; a wall that names none has its joints at anchors. */

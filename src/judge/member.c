@@ -239,7 +239,8 @@ double gw_framing_bent(const struct gw_framing_bend *bend, double stiffness, str
 {
     const double one = 1; /* N m2, as EI: their ratio has no unit */
     GW_FOUND(engine, "d_1", GW_BEAM_LENGTH, bend->response, bend->clause,
-             "the edge's deflection from its own ends with E I of EI_1, 1 N m2", {"EI_1", one, GW_RATIO});
+             "the edge's deflection from its own ends with E I of EI_1, 1 N m2 (EI in N m2 in both systems of units)",
+             {"EI_1", one, GW_RATIO});
     GW_STEP(engine, "d_edge", GW_BEAM_LENGTH, bend->response / stiffness, bend->clause, "d_1*EI_1/EI",
             {"d_1", bend->response, GW_BEAM_LENGTH}, {"EI_1", one, GW_RATIO}, {"EI", stiffness, GW_RATIO});
     return bend->response / stiffness;

@@ -13,6 +13,7 @@ struct gw_outcome {
     enum gw_load_direction direction;
     struct gw_message message, remark, question, unmeasured;
     struct gw_message untested;     /* why the best of its tests does not show it */
+    struct gw_message how;          /* of a test: see gw_showing */
     const struct gw_gaps *gaps;     /* of the other ratings, where none shows it; NULL */
     struct gw_message confirm;      /* a condition of what it shows */
     const struct gw_rating *rating; /* NULL: by calculation */
