@@ -40,7 +40,13 @@ static void head(struct page *page, const struct gw_element *e)
 struct walk {
     struct page page;
     size_t number;
+    const char *of; /* "south/lite/2: " where several stand on one page; "" */
 };
+
+static void part(struct walk *walk, const char *title)
+{
+    gw_report_heading(walk->page.report, 2, gw_format(walk->page.arena, "%s%s", walk->of, title));
+}
 
 static bool is_shown(const struct page *page, const struct gw_step *step)
 {
@@ -119,8 +125,9 @@ static const struct view_column LEVEL_COLUMNS[] = {COLUMN("Level", "name"), COLU
                                                    COLUMN("Outward", "outward", .rounding = UP)};
 static const struct view LEVELS = VIEW(&LEVEL_RECORD, LEVEL_COLUMNS);
 
-static void design_values(struct page *page, const struct gw_element *e)
+static void design_values(struct walk *walk, const struct gw_element *e)
 {
+    struct page *page = &walk->page;
     const struct level all[] = {{"strength (1.0 W)", e->inward.pa, e->outward.pa},
                                 {"allowable stress (0.6 W)", e->inward_asd.pa, e->outward_asd.pa},
                                 {"deflection", e->inward_deflection, e->outward_deflection}};
@@ -129,7 +136,7 @@ static void design_values(struct page *page, const struct gw_element *e)
     size_t n = 0;
     for (size_t i = 0; i < (framing ? 3 : 2); i++)
         if (gw_given(all[i].inward) || gw_given(all[i].outward)) given[n++] = all[i];
-    gw_report_heading(page->report, 2, "Design pressures");
+    part(walk, "Design pressures");
     gw_view_list(page, "", &LEVELS, given, n);
     gw_report_line(page->report, gw_format(page->arena, "Governs: %s", e->governs));
 }
@@ -143,7 +150,7 @@ static void glass(struct walk *walk, const struct gw_explained_glass *d, const c
 {
     struct page *page = &walk->page;
     const struct gw_lite_result *r = &d->result;
-    gw_report_heading(page->report, 2, gw_format(page->arena, "Glass: %s", make_up));
+    part(walk, gw_format(page->arena, "Glass: %s", make_up));
     steps(walk, &d->trace);
     if (d->status != GW_OK) {
         gw_report_line(page->report,
@@ -180,12 +187,14 @@ static void add_compared(struct page *page, const struct gw_compared *c)
 
 static void compared(struct page *page, const struct gw_comparisons *c)
 {
-    static const struct gw_report_column columns[] = {
-        {"What", false}, {"Tested", true}, {"Here", true}, {"Test", false}};
     if (!c->list.n) return;
     const char *report = c->rating && c->rating->report ? c->rating->report : "Report not named";
-    gw_report_table(page->report, gw_format(page->arena, "%s: what was tested, what is here", report), columns,
-                    sizeof columns / sizeof *columns);
+    struct gw_report_column *columns = gw_alloc(page->arena, 4, sizeof *columns);
+    columns[0].title = "What";
+    columns[1] = (struct gw_report_column){gw_format(page->arena, "Tested (%s)", report), true};
+    columns[2] = (struct gw_report_column){"Here", true};
+    columns[3].title = "Test";
+    gw_report_table(page->report, gw_format(page->arena, "%s: what was tested, what is here", report), columns, 4);
     for (size_t i = 0; i < c->list.n; i++) add_compared(page, &c->list.items[i]);
 }
 
@@ -259,7 +268,7 @@ static void link(struct walk *walk, const struct gw_explained_link *l)
 {
     struct page *page = &walk->page;
     const struct gw_finding *f = &l->finding;
-    gw_report_heading(page->report, 2, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title));
+    part(walk, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title));
     if (!l->calculated || page->results->all) steps(walk, &l->trace); /* else the calculation repeats them */
     compared(page, &l->compared);
     conclude(page, "", f);
@@ -279,16 +288,16 @@ static void explain_one(struct walk *walk, const struct explained *x)
 {
     struct page *page = &walk->page;
     head(page, x->of->element);
-    gw_report_heading(page->report, 2, "Wind");
+    part(walk, "Wind");
     steps(walk, &x->of->trace);
     if (x->of->status != GW_OK)
         gw_report_line(page->report,
                        gw_format(page->arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
-    design_values(page, x->of->element);
+    design_values(walk, x->of->element);
     if (x->of->glass) glass(walk, x->of->glass, x->make_up);
     for (size_t i = 0; i < x->of->links.n; i++) link(walk, &x->of->links.items[i]);
     if (!page->results->sources) return;
-    gw_report_heading(page->report, 2, "Rows of the tables that it rests on");
+    part(walk, "Rows of the tables that it rests on");
     gw_view_table(page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
 }
 
@@ -341,11 +350,30 @@ static void foot(struct page *page, const struct explained_all *all)
     gw_page_foot(&last, &used);
 }
 
+/* "3 lites at this place: ...": first, so that nobody takes the first of them for all. */
+static void name_all(struct page *page, const struct explained_all *all)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    gw_text_addf(&out, "%zu %ss at this place: ", all->n, gw_kind_names[all->items[0].of->element->kind]);
+    for (size_t i = 0; i < all->n; i++) {
+        const struct gw_element *e = all->items[i].of->element;
+        gw_text_addf(&out, "%s%s, from %s to %s", i ? "; " : "", e->id,
+                     gw_quantity_text(page, GW_LENGTH, e->bottom, NEAREST),
+                     gw_quantity_text(page, GW_LENGTH, e->top, NEAREST));
+    }
+    gw_report_line(page->report, out.at);
+}
+
 static void explain_all_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct explained_all *all = result->value;
-    struct walk walk = {.page = gw_page_of(report, all->results)};
-    for (size_t i = 0; i < all->n; i++) explain_one(&walk, &all->items[i]);
+    struct walk walk = {.page = gw_page_of(report, all->results), .of = ""};
+    if (all->n > 1) name_all(&walk.page, all);
+    for (size_t i = 0; i < all->n; i++) {
+        if (all->n > 1) walk.of = gw_format(report->arena, "%s: ", all->items[i].of->element->id);
+        explain_one(&walk, &all->items[i]);
+    }
     foot(&walk.page, all);
 }
 
