@@ -165,11 +165,12 @@ static void glass(struct walk *walk, const struct gw_explained_glass *d, const c
                        gw_format(page->arena, "First principles: %s", fault_text(page, &r->principles.why_not)));
     for (int i = 0; i < r->n_notes; i++) gw_report_line(page->report, r->notes[i]);
     gw_report_line(page->report,
-                   gw_format(page->arena, "%s of %s against %s by %s: %s. The center bends %s.", r->load.name,
+                   gw_format(page->arena, "%s of %s against %s by %s: %s. The center bends %s%s.", r->load.name,
                              gw_quantity_text(page, GW_PRESSURE, fabs(r->load.pressure), UP),
                              gw_quantity_text(page, GW_PRESSURE, r->resistance, DOWN),
                              r->governing == GW_ROUTE_STANDARD ? "the standard's factors" : "first principles", r->why,
-                             gw_quantity_text(page, GW_THICKNESS, r->deflection, UP)));
+                             gw_quantity_text(page, GW_THICKNESS, r->deflection, UP),
+                             r->standard.covered && r->principles.covered ? " (the larger of both computations)" : ""));
 }
 
 /* A row of what a test was compared by. */
