@@ -19,7 +19,7 @@ WARN = -Wall -Wextra -Wconversion -Wshadow -Wstrict-prototypes -Wmissing-prototy
 CFLAGS ?= -O2 -g
 STD = -std=c11 -D_POSIX_C_SOURCE=200809L -ffp-contract=off -DGW_VERSION='"$(VERSION)"'
 INC = -Iinclude -Isrc -I$(B)/gen
-LIBS = -lyaml -lm
+LIBS = -lyaml -ljansson -lm
 ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
 
 LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c src/*/*/*.c))

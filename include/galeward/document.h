@@ -1,4 +1,4 @@
-/* YAML and CSV text as trees of nodes that know their place, and what is said about them. */
+/* YAML, JSON and CSV text as trees of nodes that know their place, and what is said about them. */
 #ifndef GALEWARD_DOCUMENT_H
 #define GALEWARD_DOCUMENT_H
 
@@ -67,6 +67,9 @@ void gw_diag_print(struct gw_text *out, const struct gw_diag *diag);
 
 /* Whole file, or standard input for "-", into the arena, read by its host; NULL after a diagnostic. */
 const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags);
+/* The same up to another size than GW_FILE_LIMIT; `limit` in MiB. */
+const struct gw_source *gw_source_read_most(struct gw_arena *arena, const char *path, unsigned limit,
+                                            struct gw_diags *diags);
 const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name, const char *text, size_t length);
 
 /* The root, or NULL after a diagnostic. Refuses what design says a file may not hold: duplicate keys, a second
@@ -74,6 +77,8 @@ const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name,
 struct gw_node *gw_yaml_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
 /* The same, but duplicate keys do not cost the tree, so that its other faults can be found in the same run. */
 struct gw_node *gw_yaml_draft(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
+/* The same of JSON (RFC 8259), whose root is an object or a list. A number is kept to the letter. */
+struct gw_node *gw_json_read(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
 /* A sequence of mappings, one a row, keyed by the header row. `rename(context, header)` gives the key, or NULL to
  * leave the column out. */
 struct gw_node *gw_csv_read(struct gw_arena *arena, const struct gw_source *source,

@@ -139,18 +139,20 @@ const struct gw_source *gw_source_from(struct gw_arena *arena, const char *name,
     return source;
 }
 
+enum { MEBIBYTE = 1024 * 1024 };
+
 /* The bytes of a file as they come. Nothing here may jump: the host has the file open. */
 struct sink {
     struct gw_arena *arena;
     char *text;
-    size_t length, capacity;
+    size_t length, capacity, limit;
     bool no_memory, too_large;
 };
 
 static bool take(void *to, const char *bytes, size_t n)
 {
     struct sink *sink = to;
-    if (n > (size_t)GW_FILE_LIMIT - sink->length) {
+    if (n > sink->limit - sink->length) {
         sink->too_large = true;
         return false;
     }
@@ -171,15 +173,21 @@ static bool take(void *to, const char *bytes, size_t n)
 
 const struct gw_source *gw_source_read(struct gw_arena *arena, const char *path, struct gw_diags *diags)
 {
+    return gw_source_read_most(arena, path, GW_FILE_LIMIT / MEBIBYTE, diags);
+}
+
+const struct gw_source *gw_source_read_most(struct gw_arena *arena, const char *path, unsigned limit,
+                                            struct gw_diags *diags)
+{
     struct gw_source *source = gw_alloc(arena, 1, sizeof *source);
-    struct sink sink = {.arena = arena};
+    struct sink sink = {.arena = arena, .limit = (size_t)limit * MEBIBYTE};
     source->name = gw_strdup(arena, strcmp(path, "-") == 0 ? "<stdin>" : path);
     struct gw_read read = arena->host->read(arena->host->user, path, take, &sink);
     if (sink.no_memory) {
         gw_arena_fail(arena);
         read = (struct gw_read){GW_READ_REFUSED, "out of memory"};
     }
-    if (sink.too_large) read = (struct gw_read){GW_READ_NO_FILE, "larger than 16 MiB"};
+    if (sink.too_large) read = (struct gw_read){GW_READ_NO_FILE, gw_format(arena, "larger than %u MiB", limit)};
     if (read.status != GW_READ_WHOLE) {
         gw_diag_add(diags, GW_ERROR, "unreadable", NULL, source, 0, 0, "cannot read the file: %s", read.why);
         diags->refused = diags->refused || read.status == GW_READ_REFUSED;

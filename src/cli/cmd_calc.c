@@ -193,7 +193,11 @@ struct only {
     struct gw_arena *arena;
     const char *text;
     size_t length, n;
+    bool json;
 };
+
+typedef struct gw_node *reader(struct gw_arena *arena, const struct gw_source *source, struct gw_diags *diags);
+static reader *reader_of(bool json) { return json ? gw_json_read : gw_yaml_read; }
 
 struct stream {
     const struct gw_calc_kind *kind;
@@ -207,7 +211,7 @@ struct stream {
 };
 
 /* `first` is the line of the input on which the case begins. */
-static void yaml_error(struct gw_text *out, const struct gw_diags *diags, unsigned first)
+static void reading_error(struct gw_text *out, const struct gw_diags *diags, unsigned first)
 {
     struct gw_json json;
     const struct gw_diag *diag = diags->items;
@@ -229,9 +233,10 @@ static void yaml_error(struct gw_text *out, const struct gw_diags *diags, unsign
     gw_json_close(&json, '}');
 }
 
-static void keep_case(struct only *only, const char *text, size_t length)
+static void keep_case(struct only *only, const char *text, size_t length, bool json)
 {
     if (only->n++) return;
+    only->json = json;
     only->text = gw_strndup(only->arena, text, length);
     only->length = length;
 }
@@ -239,15 +244,15 @@ static void keep_case(struct only *only, const char *text, size_t length)
 static bool json_case(struct stream *s, struct gw_text *out, const struct gw_node *node, const struct gw_diags *diags)
 {
     bool good = node && gw_calc_case(out, s->arena, s->kind, node, gw_tables_standard());
-    if (!node) yaml_error(out, diags, s->first);
+    if (!node) reading_error(out, diags, s->first);
     gw_text_add(out, "\n");
     return good;
 }
 
-static void run_case(struct stream *s, const char *text, size_t length)
+static void run_case(struct stream *s, const char *text, size_t length, bool json)
 {
     if (s->only) {
-        keep_case(s->only, text, length);
+        keep_case(s->only, text, length, json);
         return;
     }
     struct gw_diags diags;
@@ -256,7 +261,7 @@ static void run_case(struct stream *s, const char *text, size_t length)
     gw_diags_init(&diags, s->arena);
     gw_text_init(&out, s->arena);
     const struct gw_source *source = gw_source_from(s->arena, "<stdin>", text, length);
-    const struct gw_node *node = gw_yaml_read(s->arena, source, &diags);
+    const struct gw_node *node = reader_of(json)(s->arena, source, &diags);
     bool good = s->show ? show_case(s->show, &out, node, &diags) : json_case(s, &out, node, &diags);
     if (!good) s->any_error = true;
     writer_add(s->out, out.at, out.length);
@@ -276,7 +281,7 @@ static bool says_something(const struct gw_text *document)
 
 static void end_document(struct stream *s)
 {
-    if (says_something(&s->document)) run_case(s, s->document.at, s->document.length);
+    if (says_something(&s->document)) run_case(s, s->document.at, s->document.length, false);
     s->document.length = 0;
     gw_text_bytes(&s->document, "", 0);
 }
@@ -289,11 +294,11 @@ static bool is_marker(const struct gw_text *line)
 
 static void take_line(struct stream *s, const struct gw_text *line)
 {
-    s->line++;
-    if (line->at[0] == '{') {
+    const size_t mark = ++s->line == 1 && strncmp(line->at, "\xEF\xBB\xBF{", 4) == 0 ? 3 : 0; /* byte order */
+    if (line->at[mark] == '{') {
         end_document(s);
         s->first = s->line;
-        run_case(s, line->at, line->length);
+        run_case(s, line->at + mark, line->length - mark, true);
     } else if (is_marker(line)) {
         end_document(s);
     } else {
@@ -338,7 +343,7 @@ static int draw_stream(struct cli *cli, const struct gw_calc_kind *kind)
     if (code) return code;
     if (only.n != 1) return complain("%s: a drawing shows one case; here are %zu", cli->options.output, only.n);
     const struct gw_source *source = gw_source_from(&cli->arena, "<stdin>", only.text, only.length);
-    const struct gw_node *node = gw_yaml_read(&cli->arena, source, &diags);
+    const struct gw_node *node = reader_of(only.json)(&cli->arena, source, &diags);
     if (node) return draw_case(cli, kind, node);
     say_diags(&cli->arena, &diags);
     return EXIT_UNSHOWN;
