@@ -29,7 +29,8 @@ enum gw_type {
     GW_T_UNIT,     /* enum gw_dim: its SI unit, as the end of a key */
     GW_T_SAID,     /* the text that `say` makes of the struct */
     GW_T_FIGURE,   /* the number that `figure` makes of the struct, in the reader's units */
-    GW_T_DESCRIBED /* struct gw_described: whatever its own record says */
+    GW_T_DESCRIBED, /* struct gw_described: whatever its own record says */
+    GW_T_EITHER      /* struct gw_either: a number or words; null where it is neither */
 };
 
 #define GW_NO_INTEGER (-2147483647 - 1)
@@ -51,6 +52,12 @@ enum gw_field_flag {
     GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */
     GW_FLAT = 512,        /* a record whose keys stand among ours */
     GW_TABLES_ONLY = 1024 /* put together from other fields for a table that people read: no key of its own */
+};
+
+/* A value of either kind: a number, words, or neither (GW_ABSENT and NULL). */
+struct gw_either {
+    double number; /* SI */
+    const char *words;
 };
 
 /* A list in a record. Declare members as GW_LIST(struct gw_wall). */

@@ -87,6 +87,8 @@ bool gw_field_is_absent(const struct gw_field *field, const void *at)
         return gw_field_struct(field, at) == NULL;
     case GW_T_NODE:
         return true;
+    case GW_T_EITHER:
+        return !gw_given(((const struct gw_either *)at)->number) && !((const struct gw_either *)at)->words;
     default: /* what results hold is there, or its words are NULL */
         return false;
     }
@@ -117,6 +119,8 @@ const char *gw_field_words(struct gw_arena *arena, const struct gw_field *field,
         return gw_basis_name(gw_used_weakest(at));
     case GW_T_UNIT:
         return gw_dim_info(*(const enum gw_dim *)at)->suffix;
+    case GW_T_EITHER:
+        return ((const struct gw_either *)at)->words;
     case GW_T_MESSAGE:
     case GW_T_SAID:
         return said(arena, field, at, shown);

@@ -135,6 +135,12 @@ static void write_struct(struct gw_json *json, const struct gw_record *record, c
     gw_json_close(json, '}');
 }
 
+static void write_value(struct gw_json *json, const struct gw_either *value)
+{
+    if (value->words) gw_json_text(json, value->words);
+    else gw_json_number(json, value->number);
+}
+
 /* One value that is no record; a list of such values holds them one after the other. */
 static void write_plain(struct gw_json *json, const struct gw_field *field, const void *at)
 {
@@ -156,6 +162,9 @@ static void write_plain(struct gw_json *json, const struct gw_field *field, cons
         break;
     case GW_T_YES_NO:
         gw_json_bool(json, *(const bool *)at);
+        break;
+    case GW_T_EITHER:
+        write_value(json, at);
         break;
     default:
         gw_json_text(json, gw_field_words(json->out->arena, field, at,

@@ -146,7 +146,10 @@ static void say_twice(struct reader *r, size_t stopped)
 
 static void say_end(struct reader *r)
 {
-    const struct walk end = place_at(r->walk.source, r->walk.source->length);
+    const struct walk end = place_at(r->walk.source, r->walk.source->length), first = start_of(r->walk.source);
+    struct walk word = first;
+    skip_space(&word);
+    if (!here(&word)) say(r, &first, "empty", NULL, "the file is empty");
     say(r, &end, "syntax", NULL, "not valid JSON: it ends inside a bracket or quote that is never closed");
 }
 

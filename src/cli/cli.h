@@ -9,6 +9,7 @@ enum { EXIT_PASS = 0, EXIT_UNSHOWN = 1, EXIT_CALL = 2, EXIT_OURS = 3 };
 
 struct options {
     const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
+    const char *against;            /* a result to compare with; NULL: none */
     const char *output;             /* file; NULL: standard output */
     bool format_said;               /* by --format or the ending */
     enum gw_units units;
@@ -49,6 +50,7 @@ enum option_bit {
     TAKES_ALL = 128,
     TAKES_DATE = 256,
     TAKES_QUALIFICATIONS = 512,
+    TAKES_AGAINST = 1024,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 
@@ -118,6 +120,9 @@ int cmd_explain(struct cli *cli);
 int cmd_calc(struct cli *cli);
 int cmd_tables(struct cli *cli);
 int cmd_schema(struct cli *cli);
+/* against.c: '--against' of 'check' and 'demand' */
+bool check_against(const struct cli *cli); /* false after a complaint */
+int compare_against(struct cli *cli, const struct run *run, bool judged);
 /* vary.c: 'check --vary' */
 int vary_check(struct cli *cli);
 /* draw.c: 'calc KIND -o FILE.svg' */

@@ -30,9 +30,11 @@ int cmd_check(struct cli *cli)
         return complain("--%s goes with one project: not with --vary",
                         o->sensitivity ? "sensitivity" : "qualifications");
     if (o->sensitivity && o->qualifications) return complain("--sensitivity or --qualifications: one page at a time");
+    if (!check_against(cli)) return EXIT_CALL;
     if (cli->options.n_vary) return vary_check(cli);
     int code = run_project(&run, cli, true);
     if (code) return code;
+    if (o->against) return compare_against(cli, &run, true);
     const struct gw_result result =
         o->qualifications ? gw_result_qualifications(&cli->arena, &run.results) : gw_result_check(&run.results);
     int written = cli->options.sensitivity ? sensitivity(cli, &run) : deliver_result(cli, &result);

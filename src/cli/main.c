@@ -16,9 +16,13 @@ static const struct command COMMANDS[] = {
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "By wall, height and zone the pressures; glass by size; what framing and anchors must bring. --all: every group\n"
      "of like elements with its count.\n"
-     "PROJECT is a file, or - for standard input.\n\n"
-     "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1, NULL},
+     "PROJECT is a file, or - for standard input. --against compares with a result that 'demand' wrote as JSON: which\n"
+     "files changed, which elements are new or gone, which values differ by more than 1e-9. Exit code 1 if any "
+     "does.\n\n"
+     "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n"
+     "  galeward demand clinic.yaml -o bid.json\n  galeward demand clinic.yaml --against bid.json\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_AGAINST, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1,
+     NULL},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
@@ -27,11 +31,14 @@ static const struct command COMMANDS[] = {
      "of them (walls.top). A comma parts values, but not within [ ], { } or quotes. --sensitivity moves each recalled "
      "number behind a verdict by 10 % either way, one at a\n"
      "time, computes everything anew and lists the verdicts that flip. --qualifications says what a price assumes,\n"
-     "as numbered sentences that go into a bid.\n\n"
+     "as numbered sentences that go into a bid. --against compares with a result that 'check' wrote as JSON: which\n"
+     "files changed, which verdicts, which values; exit code 1 if anything differs.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n"
-     "  galeward check clinic.yaml --qualifications -o qualifications.md\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS,
+     "  galeward check clinic.yaml --qualifications -o qualifications.md\n"
+     "  galeward check clinic.yaml -o bid.json\n  galeward check clinic.yaml --against bid.json\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS |
+         TAKES_AGAINST,
      GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1, NULL},
     {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
      "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "

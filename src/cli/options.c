@@ -45,6 +45,12 @@ static bool set_units(struct cli *cli, const char *value)
     return false;
 }
 
+static bool set_against(struct cli *cli, const char *value)
+{
+    cli->options.against = value;
+    return true;
+}
+
 static bool needs_equals(const char *option, const char *value)
 {
     const char *equals = strchr(value, '=');
@@ -75,6 +81,8 @@ static const struct option OPTIONS[] = {
     {"--set", NULL, "KEY=VALUE", TAKES_SET, "as if the project file said so", .set = add_set},
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination",
      .set = add_vary},
+    {"--against", NULL, "RESULT", TAKES_AGAINST, "say what differs from this result, written before as JSON",
+     .set = set_against},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},

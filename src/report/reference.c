@@ -101,7 +101,8 @@ static void output_row(struct gw_text *out, const struct gw_field *field)
                                         [GW_T_UNIT] = "text",
                                         [GW_T_SAID] = "text",
                                         [GW_T_FIGURE] = "number",
-                                        [GW_T_DESCRIBED] = "its own keys"};
+                                        [GW_T_DESCRIBED] = "its own keys",
+                                        [GW_T_EITHER] = "number or text"};
     gw_text_add(out, "| `");
     gw_field_json_key(out, field);
     gw_text_addf(out, "` | %s | %s%s", field->help ? field->help : "", field->flags & GW_MANY ? "list: " : "",

@@ -98,7 +98,9 @@ static void put_keys(struct gw_text *out, const struct gw_record *record, bool *
 
 static void put_number(struct gw_text *out, const struct gw_field *field, const void *at)
 {
-    double value = field->type == GW_T_FIGURE ? field->figure(at, GW_SI) : *(const double *)at;
+    double value = field->type == GW_T_FIGURE   ? field->figure(at, GW_SI)
+                   : field->type == GW_T_EITHER ? ((const struct gw_either *)at)->number
+                                                : *(const double *)at;
     if (isfinite(value)) gw_text_number(out, value, 12);
 }
 
@@ -112,7 +114,8 @@ static void put_value(struct gw_text *out, const struct gw_field *field, const v
     if (absent || words) return;
     if (field->type == GW_T_INTEGER) gw_text_addf(out, "%d", *(const int *)at);
     if (field->type == GW_T_COUNT) gw_text_addf(out, "%ld", *(const long *)at);
-    if (field->type == GW_T_NUMBER || field->type == GW_T_FIGURE) put_number(out, field, at);
+    if (field->type == GW_T_NUMBER || field->type == GW_T_FIGURE || field->type == GW_T_EITHER)
+        put_number(out, field, at);
 }
 
 static void put_values(struct gw_text *out, const struct gw_record *record, const void *row, bool *first)

@@ -203,8 +203,8 @@ static void list_item(struct gw_json *json, const struct gw_field *list)
 /* Lists and version are always there; anything else may be null. */
 static void output_value(struct gw_json *json, const struct gw_field *field)
 {
-    const char *types[] = {json_type(field), "null"};
-    words(json, "type", types, 2);
+    const char *types[] = {json_type(field), "null", "number"};
+    words(json, "type", types, field->type == GW_T_EITHER ? 3 : 2);
     if (field->type != GW_T_RECORD) {
         if (field->flags & GW_MANY) list_item(json, field);
         return;
