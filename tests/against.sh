@@ -142,6 +142,8 @@ wrong "not UTF-8" "not UTF-8"
 try "no file" 2 "cannot read the file" demand projects/gull-point.yaml --against "$work/none.json"
 try "with --vary" 2 "not with --vary" check projects/gull-point.yaml --vary exposure=B,C --against "$bid"
 try "with --sensitivity" 2 "--sensitivity or --qualifications" check projects/gull-point.yaml --sensitivity --against "$bid"
+cp "$bid" "$work/kept.json"
+try "over the result" 2 "is read by --against" check projects/tern-street.yaml --against "$work/kept.json" -o "$work/kept.json"
 try "both from standard input" 2 "either the project or the result" demand - --against - <projects/gull-point.yaml
 
 echo "against: $passed passed, $failed failed"

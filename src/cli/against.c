@@ -12,7 +12,7 @@ bool check_against(const struct cli *cli)
     const bool several = o->against && (o->n_vary || o->sensitivity || o->qualifications);
     if (both) complain("standard input is either the project or the result");
     else if (several) complain("--against goes with one project: not with --vary, --sensitivity or --qualifications");
-    return !both && !several;
+    return !both && !several && !(o->against && writes_over(cli, o->against, "--against"));
 }
 
 int compare_against(struct cli *cli, const struct run *run, bool judged)
