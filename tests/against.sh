@@ -66,6 +66,8 @@ try "a verdict as CSV" 1 "verdict,pass,fail" check "$windy" --against "$bid" --f
 try "as JSON" 1 '"key": "sha256"' check "$windy" --against "$bid" --format json
 try "a setting" 1 "The same bytes in every file" check projects/tern-street.yaml --set exposure=B --against "$bid"
 
+try "its schema" 0 '"what"' schema changes
+
 # Less than the tolerance is the same, more is not.
 number=$(grep -m 1 -o '"inward_pa": [0-9.]*' "$work/gull-point-demand-us.json" | cut -d' ' -f2)
 for part in 1.0000000005:0 1.000000002:1; do

@@ -50,6 +50,8 @@ enum { GW_RESULT_LIMIT = 512 };
 bool gw_against(struct gw_against *out, struct gw_arena *arena, const struct gw_results *results, bool judged,
                 const struct gw_source *source, struct gw_diags *diags);
 struct gw_result gw_result_against(const struct gw_against *against);
+/* What it writes as data. */
+extern const struct gw_record gw_against_record;
 
 #ifdef __cplusplus
 }

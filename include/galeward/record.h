@@ -21,16 +21,16 @@ enum gw_type {
     GW_T_NODE,    /* const struct gw_node *: where the record stands; takes no key */
     GW_T_TREE,    /* const struct gw_node *: a mapping kept as it was written, whose keys are another record's; NULL */
     /* Of results, which are written and never read: structs as they lie in the domain. */
-    GW_T_YES_NO,   /* bool */
-    GW_T_COUNT,    /* long */
-    GW_T_WORD,     /* an enum, named by `word`, or by `choices` where 0 is a value too */
-    GW_T_MESSAGE,  /* struct gw_message, worded in the reader's units; null where nothing was said */
-    GW_T_BASIS,    /* struct gw_used: the weakest basis in it */
-    GW_T_UNIT,     /* enum gw_dim: its SI unit, as the end of a key */
-    GW_T_SAID,     /* the text that `say` makes of the struct */
-    GW_T_FIGURE,   /* the number that `figure` makes of the struct, in the reader's units */
+    GW_T_YES_NO,    /* bool */
+    GW_T_COUNT,     /* long */
+    GW_T_WORD,      /* an enum, named by `word`, or by `choices` where 0 is a value too */
+    GW_T_MESSAGE,   /* struct gw_message, worded in the reader's units; null where nothing was said */
+    GW_T_BASIS,     /* struct gw_used: the weakest basis in it */
+    GW_T_UNIT,      /* enum gw_dim: its SI unit, as the end of a key */
+    GW_T_SAID,      /* the text that `say` makes of the struct */
+    GW_T_FIGURE,    /* the number that `figure` makes of the struct, in the reader's units */
     GW_T_DESCRIBED, /* struct gw_described: whatever its own record says */
-    GW_T_EITHER      /* struct gw_either: a number or words; null where it is neither */
+    GW_T_EITHER     /* struct gw_either: a number or words; null where it is neither */
 };
 
 #define GW_NO_INTEGER (-2147483647 - 1)

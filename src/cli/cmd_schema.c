@@ -1,5 +1,7 @@
 #include "cli.h"
 
+#include "galeward/against.h"
+
 #include <string.h>
 
 static const struct gw_calc_kind *kind_named(const char *name)
@@ -21,15 +23,18 @@ static const struct gw_record *record_written(const char *name)
     if (strcmp(name, "results") == 0) return &gw_results_record;
     if (strcmp(name, "explanation") == 0) return &gw_explanation_record;
     if (strcmp(name, "selections") == 0) return &gw_selections_record;
+    if (strcmp(name, "changes") == 0) return &gw_against_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->output : NULL;
 }
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project", "system", "results", "explanation", "selections", "calc-wind"};
-    return complain("there is no schema '%s': project, system, results, explanation, selections or calc-KIND%s", name,
-                    did_you_mean(cli, name, names, sizeof names / sizeof *names));
+    static const char *const names[] = {"project",    "system",  "results",  "explanation",
+                                        "selections", "changes", "calc-wind"};
+    return complain(
+        "there is no schema '%s': project, system, results, explanation, selections, changes or calc-KIND%s", name,
+        did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 
 int cmd_schema(struct cli *cli)

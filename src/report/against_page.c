@@ -32,8 +32,7 @@ static const struct gw_field AGAINST[] = {
     F(gw_against, unchanged, GW_T_COUNT, .help = "values that are the same"),
     F(gw_against, changes, GW_T_RECORD, .flags = GW_MANY, .record = &CHANGE_RECORD, .help = "what differs"),
 };
-static const struct gw_record AGAINST_RECORD =
-    RECORD("against", gw_against, AGAINST, .help = "what '--against' writes");
+const struct gw_record gw_against_record = RECORD("against", gw_against, AGAINST, .help = "what '--against' writes");
 
 /* Rows of the page --------------------------------------------------------------------------------------------------
  */
@@ -391,7 +390,7 @@ static void against_page(struct gw_report *report, const struct gw_result *resul
 struct gw_result gw_result_against(const struct gw_against *against)
 {
     return (struct gw_result){.shown = against->results->shown,
-                              .record = &AGAINST_RECORD,
+                              .record = &gw_against_record,
                               .value = against,
                               .rows = "changes",
                               .page = against_page};
