@@ -71,6 +71,7 @@ struct gw_test_apart {
 struct gw_answer {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
+    const struct gw_plans *plans;             /* what candidates were judged with; NULL: as they are */
     struct gw_judgement judgement;            /* 'demand': findings and summaries are empty */
     GW_LIST(struct gw_reaction) reactions;    /* of every group of anchors */
     GW_LIST(struct gw_member_demand) members; /* of every group of mullions and transoms */

@@ -16,6 +16,7 @@ struct gw_explained_glass {
     struct gw_trace trace;
     struct gw_engine engine; /* the rows used, the fault */
     const struct gw_lite_type *type;
+    const struct gw_system *candidate; /* for which this make-up is chosen; NULL: the project's own */
 };
 
 /* A check of one candidate at the element, with its derivation. Where a test answers and the check can be calculated,

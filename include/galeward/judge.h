@@ -48,11 +48,13 @@ struct gw_comparisons {
 };
 
 /* The context of one answer: what functions of the judge pass around. */
+struct gw_plans;
 struct gw_ask {
     const struct gw_model *model;
     const struct gw_takeoff *takeoff;
     struct gw_arena *arena;          /* results and what is remembered live as long as it */
     const struct gw_system *system;  /* on offer, while one is judged */
+    const struct gw_plans *plans;    /* what each candidate is judged with (galeward/plan.h); NULL: as they are */
     const struct gw_chosen *choice;  /* of make-ups; NULL: the project's own */
     struct gw_reads *reads;          /* which make-ups were looked at is marked there; NULL: nobody asks */
     struct gw_trace *trace;          /* NULL: no derivation wanted */
@@ -180,10 +182,11 @@ struct gw_judgement {
 
 /* Every row over every place. */
 void gw_judge_demands(struct gw_judgement *out, struct gw_ask *ask);
-/* The demands, then every candidate against each. */
+/* The demands, then every candidate, with what the ask's plans choose, against each. */
 void gw_judge(struct gw_judgement *out, struct gw_ask *ask);
-/* One check at one element for one system, either of which may be a copy with other numbers; the caller keeps `demand`
- * as long as the finding. With `ask->trace` set, with the derivation of both sides. */
+/* One check at one element for one system, either of which may be a copy with other numbers; a candidate of the ask's
+ * plans is taken with what is chosen there. The caller keeps `demand` as long as the finding. With `ask->trace` set,
+ * with the derivation of both sides. */
 void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask,
                       const struct gw_check *check, const struct gw_element *element, const struct gw_system *system);
 /* The same by calculation alone, whatever the ratings are; the check has limits. */

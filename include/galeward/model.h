@@ -55,6 +55,16 @@ struct gw_input {
     const char *file;
     char sha256[65];
 };
+/* A file that holds a plan alone. */
+struct gw_plan_file {
+    int galeward;
+    GW_LIST(struct gw_chosen_row) chosen;
+};
+/* Taken in every place: an option of whichever candidates have it, or an alternative of a lite type. */
+struct gw_with {
+    const char *lite; /* NULL: an option */
+    const char *name;
+};
 struct gw_model {
     struct gw_arena *arena;
     struct gw_diags *diags;
@@ -66,6 +76,9 @@ struct gw_model {
     GW_LIST(struct gw_system) systems;
     GW_LIST(struct gw_input) inputs;
     size_t inputs_capacity;
+    const char *plan_file; /* whose rows stand in the place of project.chosen; NULL */
+    struct gw_with *withs; /* taken in every place besides */
+    size_t n_withs;
     const struct gw_source *source; /* what it was loaded from, for gw_model_reload */
     const char *const *changes;
     size_t n_changes;
@@ -81,7 +94,11 @@ bool gw_model_load(struct gw_model *model, struct gw_arena *arena, struct gw_dia
 /* The same from text in memory; files that it names lie beside source->name. */
 bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct gw_diags *diags,
                           const struct gw_source *source, const char *const *changes, size_t n_changes);
-/* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand. */
+/* Takes the rows of that file in the place of the project's `chosen`. False after a diagnostic. */
+bool gw_model_take_plan(struct gw_model *model, const char *path);
+extern const struct gw_record gw_plan_file_record;
+/* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand,
+ * and what was chosen. */
 bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
                      const struct gw_tables *tables);
 /* The same project, its files read anew, with settings put over those it was loaded with; they must outlive it. */

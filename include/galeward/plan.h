@@ -56,6 +56,30 @@ void gw_offers_init(struct gw_offers *out, const struct gw_model *model, const s
                     struct gw_arena *arena);
 struct gw_system *gw_offer_with(struct gw_offers *offers, gw_option_set taken);
 
+/* What the project, or a plan beside it, chooses for each candidate. */
+struct gw_planned {
+    bool chosen;             /* anything; else the candidate is judged as it is */
+    struct gw_plan plan;     /* with nothing chosen where nothing is */
+    struct gw_offers offers; /* `chosen` alone: these two */
+    struct gw_chosen make_ups;
+};
+struct gw_plans {
+    struct gw_plan_places places;
+    struct gw_planned *items; /* by candidate of the model */
+};
+/* From the model's `project.chosen` and `withs`; `*out` NULL: nothing is chosen. False after a diagnostic of the model:
+ * a name that nothing has, a place named twice, a plan that breaks `choose`, `group` or `requires`. What is chosen is
+ * listed among the assumptions; a candidate without an option of `withs` is warned of. */
+bool gw_plans_read(struct gw_plans **out, struct gw_model *model, const struct gw_takeoff *takeoff,
+                   struct gw_arena *arena);
+/* NULL: nothing is chosen for it. */
+struct gw_planned *gw_planned_of(const struct gw_ask *ask, const struct gw_system *candidate);
+/* The candidate with the options of the element's place. */
+struct gw_system *gw_planned_offer(struct gw_planned *planned, const struct gw_element *element);
+/* "steel insert; vision: thicker outer pane"; "" */
+const char *gw_choice_words(const struct gw_plan *plan, size_t place, const struct gw_model *model,
+                            struct gw_arena *arena);
+
 /* Every demand against the candidate with what is chosen at its place. A check of a wall, a lite type or the project
  * holds with every choice within it: the gravest finding stands. `demands` are those of gw_judge_demands. */
 void gw_judge_plan(struct gw_finding *findings, struct gw_summary *summary, const struct gw_judgement *demands,

@@ -284,6 +284,21 @@ struct gw_options {
     enum gw_anchor_area anchor_area;
     enum gw_strip_cap strip_cap;
 };
+/* What is chosen at one place of the walls: a row of a plan. */
+enum gw_roof_part { GW_ROOF_PART_UNSET, GW_BELOW_ROOF, GW_ABOVE_ROOF };
+struct gw_chosen_lite {
+    const char *type, *name; /* the alternative; NULL: its own make-up */
+    const struct gw_node *node;
+};
+struct gw_chosen_row {
+    const char *candidate; /* NULL: the only one */
+    const char *wall;
+    int zone;
+    enum gw_roof_part part;
+    GW_LIST(const char *) options;
+    GW_LIST(struct gw_chosen_lite) lites;
+    const struct gw_node *node;
+};
 struct gw_tunnel_row {
     const char *building;
     int zone;
@@ -313,6 +328,7 @@ struct gw_project {
     GW_LIST(struct gw_elevation_spec) elevations;
     const struct gw_openings *openings;
     GW_LIST(const char *) candidates;
+    GW_LIST(struct gw_chosen_row) chosen;
     const struct gw_options *options;
     GW_LIST(struct gw_correction) assume;
     const struct gw_node *node;

@@ -128,6 +128,8 @@ struct gw_result {
     /* A table of data that writes itself, instead of both; NULL: none. */
     void (*table)(struct gw_text *out, const struct gw_result *result);
     const struct gw_figure *figure; /* NULL: none */
+    /* What it gives to another command, as a file that people may change; NULL: nothing. */
+    void (*file)(struct gw_text *out, const struct gw_result *result);
 };
 struct gw_result gw_result_demand(const struct gw_results *results);
 struct gw_result gw_result_check(const struct gw_results *results);
@@ -152,7 +154,8 @@ enum gw_part {
     GW_HAS_DATA = 1,
     GW_HAS_PAGE = 2,
     GW_HAS_FIGURE = 4,
-    GW_HAS_SCHEMA = 8 /* alone: what is written is a schema */
+    GW_HAS_SCHEMA = 8, /* alone: what is written is a schema */
+    GW_HAS_FILE = 16
 };
 /* What a schema describes: a file that is read, a result that is written, or both. */
 struct gw_schema {

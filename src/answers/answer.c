@@ -6,7 +6,7 @@
 
 static void start(struct gw_answer *out, const struct gw_ask *ask)
 {
-    *out = (struct gw_answer){.model = ask->model, .takeoff = ask->takeoff};
+    *out = (struct gw_answer){.model = ask->model, .takeoff = ask->takeoff, .plans = ask->plans};
 }
 
 static void whoever_makes_it(struct gw_answer *out, struct gw_ask *ask)

@@ -1,5 +1,6 @@
 #include "galeward/explain.h"
 
+#include "galeward/plan.h"
 #include "judge/check.h"
 #include "judge/judge_internal.h"
 
@@ -8,13 +9,32 @@
 #define SETTLE(trace, ...)                                                                                             \
     gw_trace_settle(trace, (const double[]){__VA_ARGS__}, sizeof((const double[]){__VA_ARGS__}) / sizeof(double))
 
-static const struct gw_explained_glass *explain_glass(struct gw_arena *arena, const struct gw_model *model,
-                                                      const struct gw_element *e)
+/* The type with the make-up that is chosen there, of the first candidate for which another than its own is. */
+static const struct gw_lite_type *chosen_type(const struct gw_ask *ask, const struct gw_element *e,
+                                              const struct gw_system **candidate)
 {
-    const struct gw_lite_type *type = e->lite ? gw_model_lite(model, e->lite) : NULL;
+    const struct gw_project *project = &ask->model->project;
+    const struct gw_lite_type *own = e->lite ? gw_model_lite(ask->model, e->lite) : NULL;
+    for (size_t c = 0; own && ask->plans && c < ask->model->systems.n; c++) {
+        const struct gw_plan *plan = &ask->plans->items[c].plan;
+        const unsigned number = plan->choices[plan->places->of[e->index]].lites[own - project->lites.items];
+        if (!number) continue;
+        *candidate = plan->candidate;
+        return gw_lite_numbered(own, number);
+    }
+    return own;
+}
+
+static const struct gw_explained_glass *explain_glass(const struct gw_ask *ask, const struct gw_element *e)
+{
+    struct gw_arena *arena = ask->arena;
+    const struct gw_model *model = ask->model;
+    const struct gw_system *candidate = NULL;
+    const struct gw_lite_type *type = chosen_type(ask, e, &candidate);
     if (e->kind != GW_LITE || !type || !type->layers.n || e->outside) return NULL;
     struct gw_explained_glass *g = gw_alloc(arena, 1, sizeof *g);
     g->type = type;
+    g->candidate = candidate;
     gw_trace_init(&g->trace, arena);
     gw_engine_init(&g->engine, model->tables, NULL);
     g->engine.workspace = gw_alloc_bare(arena, GW_PLATE_WORKSPACE);
@@ -131,7 +151,7 @@ void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_
     out->status = gw_takeoff_derive(ask->model, element, &out->trace, &pressure);
     SETTLE(&out->trace, element->inward.pa, element->outward.pa, element->inward_asd.pa, element->outward_asd.pa,
            element->inward_deflection, element->outward_deflection);
-    out->glass = explain_glass(ask->arena, ask->model, element);
+    out->glass = explain_glass(ask, element);
     if (out->glass) gw_used_merge(&out->used, &out->glass->engine.used);
     explain_links(out, ask, judgement);
 }

@@ -5,9 +5,8 @@
  * no less than the element's. Simple spans; strength and deflection of the mullion, pull and bending at the screws. */
 #include "galeward/answers.h"
 #include "galeward/member.h"
+#include "galeward/plan.h"
 #include "judge/member.h"
-
-#include "galeward/member.h"
 
 #include <string.h>
 
@@ -120,6 +119,14 @@ static const struct gw_element *worst(const struct gw_ask *ask, enum gw_kind kin
     return best;
 }
 
+/* The candidate with what is chosen at the place of the worst element. */
+static const struct gw_system *offered_at(const struct gw_ask *ask, const struct gw_system *candidate,
+                                          const struct gw_element *e)
+{
+    struct gw_planned *planned = e ? gw_planned_of(ask, candidate) : NULL;
+    return planned ? gw_planned_offer(planned, e) : candidate;
+}
+
 static void reach_of(struct gw_reach *out, struct gw_ask *ask, const struct gw_system *system, int zone)
 {
     const double least = 0.05, longest = 15, widest = 6, apart = 1.5; /* m: beyond what anyone builds */
@@ -132,15 +139,16 @@ static void reach_of(struct gw_reach *out, struct gw_ask *ask, const struct gw_s
                              .at_span = GW_ABSENT,
                              .spacing = GW_ABSENT,
                              .screw_width = GW_ABSENT};
-    if (mullion && gw_part(system, mullion)) {
+    const struct gw_system *braced = offered_at(ask, system, mullion), *held = offered_at(ask, system, screw);
+    if (mullion && gw_part(braced, mullion)) {
         out->at_width = mullion->width;
         out->at_span = mullion->span;
-        out->span = greatest(&(struct trial){ask, system, mullion, mullion->width}, takes_span, least, longest);
-        out->width = greatest(&(struct trial){ask, system, mullion, mullion->span}, takes_width, least, widest);
+        out->span = greatest(&(struct trial){ask, braced, mullion, mullion->width}, takes_span, least, longest);
+        out->width = greatest(&(struct trial){ask, braced, mullion, mullion->span}, takes_width, least, widest);
     }
-    if (!screw || !gw_part(system, screw) || !gw_part(system, pressure_plate)) return;
+    if (!screw || !gw_part(held, screw) || !gw_part(held, pressure_plate)) return;
     out->screw_width = screw->width;
-    out->spacing = greatest(&(struct trial){ask, system, screw, screw->width}, takes_spacing, least, apart);
+    out->spacing = greatest(&(struct trial){ask, held, screw, screw->width}, takes_spacing, least, apart);
 }
 
 void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask)

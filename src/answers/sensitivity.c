@@ -1,6 +1,7 @@
 /* Which verdicts recalled numbers decide. A moved number may move the edge strips and so the groups of elements: what
  * is compared is the verdict at each place, not at each group. */
 #include "galeward/sensitivity.h"
+#include "galeward/plan.h"
 
 #include <string.h>
 
@@ -172,11 +173,14 @@ static void refused(struct moving *m, const struct gw_diags *diags)
 static void try_it(struct moving *m)
 {
     struct trial *t = gw_alloc(m->scratch, 1, sizeof *t);
+    struct gw_plans *plans;
     gw_diags_init(&t->diags, m->scratch);
     m->first = m->out->flips.n;
     if (gw_model_reload(&t->model, m->base.answer->model, m->scratch, &t->diags, m->tables) &&
-        gw_takeoff_run(&t->takeoff, &t->model, m->scratch, &t->diags)) {
+        gw_takeoff_run(&t->takeoff, &t->model, m->scratch, &t->diags) &&
+        gw_plans_read(&plans, &t->model, &t->takeoff, m->scratch)) {
         gw_ask_init(&t->ask, &t->model, &t->takeoff, m->scratch);
+        t->ask.plans = plans;
         gw_judge(&t->judgement, &t->ask);
         compare_all(m, t);
     } else {

@@ -18,6 +18,9 @@ struct options {
     size_t n_vary;
     const char **set; /* "path=value" */
     size_t n_set;
+    const char *plan;  /* file; NULL: the project's own */
+    const char **with; /* "option", "lite=alternative" */
+    size_t n_with;
     const char **arguments;
     size_t n_arguments;
 };
@@ -51,6 +54,7 @@ enum option_bit {
     TAKES_DATE = 256,
     TAKES_QUALIFICATIONS = 512,
     TAKES_AGAINST = 1024,
+    TAKES_PLAN = 2048,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 
@@ -94,6 +98,9 @@ int run_project(struct run *run, struct cli *cli, bool judge);
 /* Its parts: loads and takes off; then, of an answer, what is written. */
 int open_project(struct run *run, struct cli *cli);
 void write_up(struct run *run, struct cli *cli);
+/* Of a project that was taken off: opens the ask, with what the project, --plan and --with choose. False after a
+ * diagnostic. */
+bool plan_project(struct run *run, const struct cli *cli);
 /* Of a project that did not load: EXIT_OURS where the system would not read a file. */
 int code_of(const struct gw_diags *diags);
 void say_diags(struct gw_arena *arena, const struct gw_diags *diags);

@@ -32,13 +32,16 @@ static const struct command COMMANDS[] = {
      "number behind a verdict by 10 % either way, one at a\n"
      "time, computes everything anew and lists the verdicts that flip. --qualifications says what a price assumes,\n"
      "as numbered sentences that go into a bid. --against compares with a result that 'check' wrote as JSON: which\n"
-     "files changed, which verdicts, which values; exit code 1 if anything differs.\n\n"
+     "files changed, which verdicts, which values; exit code 1 if anything differs. --plan judges each candidate with\n"
+     "what a plan of 'select' chooses place by place; --with takes an option, or an alternative of a lite, in every\n"
+     "place.\n\n"
      "  galeward check clinic.yaml\n  galeward check clinic.yaml --vary exposure=B,C --vary "
      "edition=asce7-16,asce7-22\n"
+     "  galeward check clinic.yaml --with \"steel insert\" --with vision=\"thicker outer pane\"\n"
      "  galeward check clinic.yaml --qualifications -o qualifications.md\n"
      "  galeward check clinic.yaml -o bid.json\n  galeward check clinic.yaml --against bid.json\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS |
-         TAKES_AGAINST,
+         TAKES_AGAINST | TAKES_PLAN,
      GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1, NULL},
     {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
      "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "
@@ -49,14 +52,16 @@ static const struct command COMMANDS[] = {
      "every place would cost; what is missing, what blocks it. Without any cost the least mass. CSV has a row a place. "
      "Exit\n"
      "code 0 when every candidate has a plan that passes.\n\n"
-     "  galeward select clinic.yaml\n  galeward select clinic.yaml -o bid.csv\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_select, 1, NULL},
+     "  galeward select clinic.yaml\n  galeward select clinic.yaml -o bid.csv\n  galeward select clinic.yaml -o "
+     "plan.yaml\n"
+     "  galeward check clinic.yaml --plan plan.yaml\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_select, 1, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
      "--all prints every step, not only those that lead to a result.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n  galeward explain clinic.yaml east:3:2:screw\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order, SI to the last digit. 'calc KIND --help' lists the "

@@ -71,6 +71,18 @@ static bool add_set(struct cli *cli, const char *value)
     return needs_equals("--set", value);
 }
 
+static bool set_plan(struct cli *cli, const char *value)
+{
+    cli->options.plan = value;
+    return true;
+}
+
+static bool add_with(struct cli *cli, const char *value)
+{
+    cli->options.with[cli->options.n_with++] = value;
+    return true;
+}
+
 /* Help that the registry of formats completes. */
 static const char FORMATS[] = "formats", ENDINGS[] = "endings";
 
@@ -83,6 +95,10 @@ static const struct option OPTIONS[] = {
      .set = add_vary},
     {"--against", NULL, "RESULT", TAKES_AGAINST, "say what differs from this result, written before as JSON",
      .set = set_against},
+    {"--plan", NULL, "FILE", TAKES_PLAN, "judge with the choices of FILE, instead of the project's 'chosen'",
+     .set = set_plan},
+    {"--with", NULL, "NAME", TAKES_PLAN, "take an option everywhere, or LITE=ALTERNATIVE; may be repeated",
+     .set = add_with},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},
@@ -261,6 +277,7 @@ bool read_options(struct cli *cli, const struct command *command, int argc, char
     size_t room = (size_t)argc + 1;
     o->vary = gw_alloc(&cli->arena, room, sizeof(const char *));
     o->set = gw_alloc(&cli->arena, room, sizeof(const char *));
+    o->with = gw_alloc(&cli->arena, room, sizeof(const char *));
     o->arguments = gw_alloc(&cli->arena, room, sizeof(const char *));
     bool only_arguments = false;
     for (int i = 0; i < argc; i++) {

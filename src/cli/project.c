@@ -1,6 +1,8 @@
 /* From a path on the command line to a judged project. */
 #include "cli.h"
 
+#include "galeward/plan.h"
+
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
@@ -13,6 +15,30 @@ void say_diags(struct gw_arena *arena, const struct gw_diags *diags)
     if (diags->dropped) gw_text_addf(&text, "and %zu more\n", diags->dropped);
     if (diags->errors) gw_text_addf(&text, "%zu error%s\n", diags->errors, diags->errors == 1 ? "" : "s");
     fputs(text.at, stderr);
+}
+
+/* "steel insert", "vision=thicker outer pane" */
+static void take_withs(struct gw_model *model, const struct options *o)
+{
+    model->withs = gw_alloc(model->arena, o->n_with + 1, sizeof *model->withs);
+    model->n_withs = o->n_with;
+    for (size_t i = 0; i < o->n_with; i++) {
+        const char *equals = strchr(o->with[i], '=');
+        const size_t length = equals ? (size_t)(equals - o->with[i]) : 0;
+        model->withs[i] = (struct gw_with){.lite = equals ? gw_strndup(model->arena, o->with[i], length) : NULL,
+                                           .name = equals ? equals + 1 : o->with[i]};
+    }
+}
+
+bool plan_project(struct run *run, const struct cli *cli)
+{
+    struct gw_plans *plans = NULL;
+    take_withs(&run->model, &cli->options);
+    if (cli->options.plan && !gw_model_take_plan(&run->model, cli->options.plan)) return false;
+    if (!gw_plans_read(&plans, &run->model, &run->takeoff, run->arena)) return false;
+    gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
+    run->ask.plans = plans;
+    return true;
 }
 
 static bool load_project(struct run *run, const char *path, const char *const *changes, size_t n)
@@ -51,6 +77,16 @@ bool writes_over_inputs(const struct cli *cli, const struct gw_model *model)
 
 int code_of(const struct gw_diags *diags) { return diags->refused ? EXIT_OURS : EXIT_CALL; }
 
+/* What is chosen already is left out of account where it is to be chosen. */
+static bool leave_chosen(struct run *run)
+{
+    if (run->model.project.chosen.n)
+        gw_diag_key(&run->diags, GW_WARNING, "chosen_anew", gw_node_get(run->model.project.node, "chosen"),
+                    "what is chosen here is left out of account: everything is chosen anew");
+    gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
+    return true;
+}
+
 int open_project(struct run *run, struct cli *cli)
 {
     const char **settings = check_settings(cli) ? full_settings(cli, 0) : NULL;
@@ -58,11 +94,10 @@ int open_project(struct run *run, struct cli *cli)
     if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     run->arena = &cli->arena;
     bool good = load_project(run, cli->options.arguments[0], settings, cli->options.n_set);
+    good = good && (cli->command->run == cmd_select ? leave_chosen(run) : plan_project(run, cli));
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);
-    if (writes_over_inputs(cli, &run->model)) return EXIT_CALL;
-    gw_ask_init(&run->ask, &run->model, &run->takeoff, run->arena);
-    return EXIT_PASS;
+    return writes_over_inputs(cli, &run->model) ? EXIT_CALL : EXIT_PASS;
 }
 
 void write_up(struct run *run, struct cli *cli)

@@ -151,8 +151,9 @@ static int compute(struct matrix *m, size_t i)
     gw_diags_init(&run.diags, arena);
     bool loaded = gw_model_load(&run.model, arena, &run.diags, path, changes, n);
     bool taken = loaded && gw_takeoff_run(&run.takeoff, &run.model, arena, &run.diags);
-    if (i == 0 || !taken) say_diags(arena, &run.diags);
-    if (!loaded) return code_of(&run.diags);
+    const bool planned = taken && plan_project(&run, m->cli);
+    if (i == 0 || !planned) say_diags(arena, &run.diags);
+    if (!loaded || (taken && !planned)) return code_of(&run.diags);
     if (writes_over_inputs(m->cli, &run.model)) return EXIT_CALL;
     m->found.project = gw_strdup(&m->cli->arena, run.model.project.project->name);
     m->found.shown = m->cli->options.units     ? m->cli->options.units
@@ -164,7 +165,6 @@ static int compute(struct matrix *m, size_t i)
                 o->message = gw_strdup(&m->cli->arena, run.diags.items[d].message);
         return EXIT_PASS;
     }
-    gw_ask_init(&run.ask, &run.model, &run.takeoff, arena);
     gw_judge(&run.answer.judgement, &run.ask);
     keep(m, o, &run);
     return EXIT_PASS;

@@ -1,4 +1,5 @@
 /* Every candidate against every demand, and what a candidate comes to. */
+#include "galeward/plan.h"
 #include "judge_internal.h"
 
 int gw_verdict_rank(enum gw_verdict verdict)
@@ -46,10 +47,15 @@ void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings,
     summary->verdict = fails ? GW_FAIL : unshown || too_low ? GW_NOT_SHOWN : GW_PASS;
 }
 
-static void judge_system(struct gw_finding *findings, struct gw_judgement *out, struct gw_ask *ask,
-                         const struct gw_system *system)
+static void judge_system(struct gw_finding *findings, struct gw_summary *summary, struct gw_judgement *out,
+                         struct gw_ask *ask, const struct gw_system *system)
 {
     const size_t n = out->demands.n;
+    struct gw_planned *planned = gw_planned_of(ask, system);
+    if (planned) {
+        gw_judge_plan(findings, summary, out, ask, &planned->plan, &planned->offers);
+        return;
+    }
     for (size_t i = 0; i < n; i++) {
         findings[i].candidate = system;
         findings[i].demand = &out->demands.items[i];
@@ -57,6 +63,8 @@ static void judge_system(struct gw_finding *findings, struct gw_judgement *out, 
         gw_find(&findings[i], ask);
     }
     gw_judge_paths(findings, n, ask, gw_paths_of(findings, n, ask));
+    *summary = (struct gw_summary){.candidate = system};
+    gw_summarize(summary, findings, n, ask->takeoff->too_low);
 }
 
 void gw_judge_demands(struct gw_judgement *out, struct gw_ask *ask) { gw_find_demands(out, ask); }
@@ -68,22 +76,25 @@ void gw_judge(struct gw_judgement *out, struct gw_ask *ask)
     const size_t each = out->demands.n, candidates = model->systems.n;
     out->findings.items = gw_alloc(ask->arena, each * candidates + 1, sizeof *out->findings.items);
     out->summaries.items = gw_alloc(ask->arena, candidates + 1, sizeof *out->summaries.items);
-    for (size_t c = 0; c < candidates; c++) {
-        struct gw_finding *first = &out->findings.items[c * each];
-        judge_system(first, out, ask, &model->systems.items[c]);
-        out->summaries.items[c].candidate = &model->systems.items[c];
-        gw_summarize(&out->summaries.items[c], first, each, ask->takeoff->too_low);
-    }
+    for (size_t c = 0; c < candidates; c++)
+        judge_system(&out->findings.items[c * each], &out->summaries.items[c], out, ask, &model->systems.items[c]);
     out->findings.n = each * candidates;
     out->summaries.n = candidates;
 }
 
+/* With what is chosen there, which the caller takes out of the ask again. */
 static void start(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
                   const struct gw_element *element, const struct gw_system *system)
 {
     const struct gw_place place = {.where = element->id, .element = element, .component = element->component};
-    gw_judge_demand(demand, ask, check, &place);
+    struct gw_planned *planned = gw_planned_of(ask, system);
     *out = (struct gw_finding){.candidate = system, .demand = demand};
+    if (planned) {
+        planned->make_ups.place = planned->plan.places->of[element->index];
+        ask->choice = &planned->make_ups;
+        out->offered = gw_planned_offer(planned, element);
+    }
+    gw_judge_demand(demand, ask, check, &place);
     gw_fasten(out, ask);
 }
 
@@ -92,6 +103,7 @@ void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct g
 {
     start(out, demand, ask, check, element, system);
     gw_find(out, ask);
+    ask->choice = NULL;
 }
 
 void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
@@ -99,4 +111,5 @@ void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw
 {
     start(out, demand, ask, check, element, system);
     gw_find_by_limits(out, ask);
+    ask->choice = NULL;
 }

@@ -286,7 +286,13 @@ bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct g
                                .moves = of->moves,
                                .n_moves = of->n_moves,
                                .pressures = of->pressures};
-    return load(model);
+    const bool good = load(model);
+    model->project.chosen.items = of->project.chosen.items;
+    model->project.chosen.n = of->project.chosen.n;
+    model->plan_file = of->plan_file;
+    model->withs = of->withs;
+    model->n_withs = of->n_withs;
+    return good;
 }
 
 bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,
@@ -302,4 +308,21 @@ bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_
                                .n_moves = n_moves,
                                .pressures = 1};
     return load(model);
+}
+
+bool gw_model_take_plan(struct gw_model *model, const char *path)
+{
+    struct gw_plan_file file;
+    const size_t before = model->diags->errors;
+    const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
+    const struct gw_node *root = source ? gw_yaml_draft(model->arena, source, model->diags) : NULL;
+    if (!root) return false;
+    note_input(model, source);
+    struct gw_load loading = loader(model, preset_of(root));
+    loading.assumptions = NULL;
+    gw_record_load(&loading, &gw_plan_file_record, root, "", &file);
+    model->project.chosen.items = file.chosen.items;
+    model->project.chosen.n = file.chosen.n;
+    model->plan_file = source->name;
+    return model->diags->errors == before;
 }

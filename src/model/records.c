@@ -415,6 +415,27 @@ static const struct gw_field OPTIONS[] = {
 };
 static const struct gw_record OPTIONS_RECORD = RECORD("options", gw_options, OPTIONS);
 
+static const struct gw_choice ROOF_PARTS[] = {
+    {"below roof", GW_BELOW_ROOF, "what the roof line cuts too"}, {"above roof", GW_ABOVE_ROOF, "on a parapet"}, {0}};
+static const struct gw_field CHOSEN_LITE[] = {
+    F(gw_chosen_lite, type, GW_T_TEXT, .help = "lite type"),
+    F(gw_chosen_lite, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "one of its alternatives; null: its own make-up"),
+    PLACE(gw_chosen_lite),
+};
+static const struct gw_record CHOSEN_LITE_RECORD =
+    RECORD("make-up chosen", gw_chosen_lite, CHOSEN_LITE, .scalar_key = "name");
+static const struct gw_field CHOSEN[] = {
+    F(gw_chosen_row, candidate, GW_T_TEXT, .help = "name of the system; may be left out when there is one"),
+    F(gw_chosen_row, wall, GW_T_TEXT, .flags = GW_REQUIRED, .help = "wall, or elevation of the schedule"),
+    F(gw_chosen_row, zone, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(4, 5), .help = "4, or 5: the edge strips"),
+    PICK(gw_chosen_row, part, ROOF_PARTS, .fallback = "below roof", .flags = GW_SILENT, .help = "of the wall there"),
+    F(gw_chosen_row, options, GW_T_TEXT, .flags = GW_MANY | GW_ALONE, .help = "names of options of the system"),
+    F(gw_chosen_row, lites, GW_T_RECORD, .record = &CHOSEN_LITE_RECORD, .flags = GW_MANY | GW_NAMED,
+      .help = "by lite type the name of one of its alternatives"),
+    PLACE(gw_chosen_row),
+};
+static const struct gw_record CHOSEN_RECORD = RECORD("place chosen for", gw_chosen_row, CHOSEN);
+
 static const struct gw_field PROJECT[] = {
     PICK(gw_project, galeward, gw_version_choices, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
     PICK(gw_project, units, gw_units_choices, .also = gw_units_words,
@@ -444,9 +465,19 @@ static const struct gw_field PROJECT[] = {
       .help = "faces that openings of the schedule stand in, besides walls"),
     F(gw_project, openings, GW_T_RECORD, .record = &OPENINGS_RECORD, .help = "schedule of openings"),
     F(gw_project, candidates, GW_T_TEXT, .flags = GW_MANY, .help = "system files, relative to this file"),
+    F(gw_project, chosen, GW_T_RECORD, .record = &CHOSEN_RECORD, .flags = GW_MANY,
+      .help =
+          "a plan: what of each candidate is chosen where, as 'select -o plan.yaml' writes it; elsewhere nothing is"),
     F(gw_project, options, GW_T_RECORD, .record = &OPTIONS_RECORD, .help = "conventions of the take-off"),
     F(gw_project, assume, GW_T_RECORD, .record = &CORRECTION_RECORD, .flags = GW_MANY,
       .help = "corrections to the program's tables"),
     PLACE(gw_project),
 };
 const struct gw_record gw_project_record = RECORD("the project file", gw_project, PROJECT);
+
+static const struct gw_field PLAN_FILE[] = {
+    PICK(gw_plan_file, galeward, gw_version_choices, .flags = GW_REQUIRED, .help = "version of the file format: 1"),
+    F(gw_plan_file, chosen, GW_T_RECORD, .record = &CHOSEN_RECORD, .flags = GW_MANY | GW_REQUIRED,
+      .help = "what of each candidate is chosen where; elsewhere nothing is"),
+};
+const struct gw_record gw_plan_file_record = RECORD("the plan", gw_plan_file, PLAN_FILE, .help = "a file of --plan");

@@ -41,6 +41,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     size_t at = 0;
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
     gw_page_head(&page, "Candidates");
+    gw_page_chosen(&page);
     gw_check_first(&page, stories, j->summaries.n);
     if (j->summaries.n) what_follows(&page);
     else

@@ -85,7 +85,7 @@ static enum gw_verdict own_verdict(const struct verdict_story *story)
 }
 
 /* The link where its failure or its pass is what governs: its figures are those that decide. */
-static const struct gw_finding *deciding(const struct gw_finding *f)
+const struct gw_finding *gw_deciding(const struct gw_finding *f)
 {
     return f && f->link && f->verdict != GW_NOT_SHOWN && f->link->verdict == f->verdict && !gw_given(f->required)
                ? f->link
@@ -103,7 +103,7 @@ static const char *has_text(struct page *page, const struct gw_finding *f)
 static struct verdict_row verdict_row(struct page *page, const struct verdict_story *story, bool glass)
 {
     const struct gw_summary *s = story->summary;
-    const struct gw_finding *f = deciding(glass ? own_governing(story) : s->governing);
+    const struct gw_finding *f = gw_deciding(glass ? own_governing(story) : s->governing);
     if (gw_said(&s->held) && !glass)
         return (struct verdict_row){.summary = s, .governs = gw_message_text(page->arena, &s->held, page->shown)};
     if (!f) return (struct verdict_row){.summary = s, .governs = "nothing is asked"};

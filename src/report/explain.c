@@ -150,7 +150,8 @@ static void glass(struct walk *walk, const struct gw_explained_glass *d, const c
 {
     struct page *page = &walk->page;
     const struct gw_lite_result *r = &d->result;
-    part(walk, gw_format(page->arena, "Glass: %s", make_up));
+    part(walk, gw_format(page->arena, "Glass%s%s: %s", d->candidate ? ", as chosen for " : "",
+                         d->candidate ? d->candidate->name : "", make_up));
     steps(walk, &d->trace);
     if (d->status != GW_OK) {
         gw_report_line(page->report,
@@ -289,6 +290,7 @@ static void explain_one(struct walk *walk, const struct explained *x)
 {
     struct page *page = &walk->page;
     head(page, x->of->element);
+    gw_page_chosen_at(page, x->of->element);
     part(walk, "Wind");
     steps(walk, &x->of->trace);
     if (x->of->status != GW_OK)

@@ -61,6 +61,10 @@ const char *gw_made_from(struct page *page);   /* the version, the files with th
 /* "a, b (the architect); c (the glass supplier)": what is not checked, by whom to ask. */
 const char *gw_not_checked_words(struct page *page);
 
+/* chosen.c: with which plan candidates were judged; nothing where they are judged as they are. */
+void gw_page_chosen(struct page *page);
+void gw_page_chosen_at(struct page *page, const struct gw_element *element);
+
 /* assumptions.c: alike ones merged, those that decide first; all of them, one a line, where that is asked for. */
 void gw_page_assumptions(struct page *page);
 /* "walls east, north: splices: not given: ...": the one at `index`, and those after it that say the same, which leave

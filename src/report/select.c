@@ -56,7 +56,7 @@ static const char *mass_text(struct page *page, double kg)
 
 static const char *what_governs(struct page *page, const struct gw_bid *bid)
 {
-    const struct gw_finding *f = bid->summary.governing;
+    const struct gw_finding *f = gw_deciding(bid->summary.governing);
     if (gw_said(&bid->summary.held)) return gw_message_text(page->arena, &bid->summary.held, page->shown);
     return f ? gw_format(page->arena, "%s%s", gw_titled(page, f), gw_at_text(page, f)) : "nothing is asked";
 }
@@ -72,7 +72,8 @@ static struct rank_row rank_of(struct page *page, const struct selections *s, co
                                      : plan ? amount(page, bid->cost)
                                             : "no plan",
                              .mass = mass_text(page, bid->mass),
-                             .use = bid->summary.governing ? gw_use_text(page, bid->summary.governing) : "",
+                             .use =
+                                 bid->summary.governing ? gw_use_text(page, gw_deciding(bid->summary.governing)) : "",
                              .governs = what_governs(page, bid),
                              .missing = gw_format(page->arena, "%zu", one->missing.n),
                              .everywhere = !plan   ? ""

@@ -18,6 +18,7 @@ struct selections {
 struct place_row {
     const struct gw_bid *bid;
     const struct gw_selected *place;
+    const struct gw_finding *governing; /* whose figures decide; NULL */
     const char *options, *lites; /* in words */
     long lite_count;
     double lite_area, lite_cost, option_cost;
@@ -27,6 +28,7 @@ extern const struct gw_record gw_place_row_record;
 void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw_bid *bid,
                   const struct gw_selected *place);
 void gw_sheet_of_places(struct gw_report *sheet, const struct gw_result *result);
+void gw_write_plan(struct gw_text *out, const struct gw_result *result);
 void gw_select_page(struct gw_report *report, const struct gw_result *result);
 
 #endif

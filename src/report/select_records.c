@@ -1,5 +1,6 @@
 /* What 'select' writes: the plan of each candidate, and a row a place for spreadsheets. */
 #include "base/fields.h"
+#include "report/check.h"
 #include "report/results.h"
 #include "report/select.h"
 #include "report/sheets.h"
@@ -138,8 +139,7 @@ static const struct gw_field PLACE_ROW[] = {
     ROW(option_cost, GW_T_NUMBER, .dim = GW_COST),
     FIELD(gw_selected, "wall_cost", wall_cost, GW_T_NUMBER, .dim = GW_COST, .help = "of the wall itself",
           THROUGH(place_row, place)),
-    FIELD(gw_selected, "governing", governing, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_FLAT,
-          .help = "of its elements", THROUGH(place_row, place)),
+    ROW(governing, GW_T_RECORD, .record = &gw_finding_record, .flags = GW_FLAT),
     FIELD(gw_selected, "place_cost", cost, GW_T_NUMBER, .dim = GW_COST, .help = "of all", THROUGH(place_row, place)),
     ROW(place, GW_T_RECORD, .record = &SELECTED_RECORD, .flags = GW_FLAT),
 };
@@ -243,5 +243,6 @@ struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_result
                               .record = &gw_selections_record,
                               .value = s,
                               .sheet = gw_sheet_of_places,
-                              .page = gw_select_page};
+                              .page = gw_select_page,
+                              .file = gw_write_plan};
 }

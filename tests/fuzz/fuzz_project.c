@@ -2,6 +2,8 @@
  * There are no files, so that a schedule or a candidate that is named is not there. */
 #include "fuzz.h"
 
+#include "galeward/plan.h"
+
 enum { MOST_LITES = 20000 };
 
 /* A wall of a million columns is slow, not wrong. */
@@ -26,13 +28,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     struct gw_takeoff takeoff;
     struct gw_ask ask;
     struct gw_answer answer;
+    struct gw_plans *plans;
     if (size > FUZZ_LARGEST) return 0;
     gw_arena_init(&arena, NULL);
     gw_diags_init(&diags, &arena);
     bool good = gw_model_load_source(&model, &arena, &diags, fuzz_source(&arena, data, size), NULL, 0);
-    if (good && is_small(&model) && gw_takeoff_run(&takeoff, &model, &arena, &diags)) {
+    if (good && is_small(&model) && gw_takeoff_run(&takeoff, &model, &arena, &diags) &&
+        gw_plans_read(&plans, &model, &takeoff, &arena)) {
         fuzz_check_takeoff(&takeoff);
         gw_ask_init(&ask, &model, &takeoff, &arena);
+        ask.plans = plans;
         gw_answer_check(&answer, &ask);
     }
     fuzz_print(&diags);

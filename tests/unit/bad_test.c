@@ -14,6 +14,8 @@
  * case is one of calc wind. GW_UPDATE=1 rewrites the diagnostics: review the diff like code. */
 #include "support.h"
 
+#include "galeward/plan.h"
+
 #include <sys/stat.h>
 
 enum kind { PROJECT, SYSTEM, SCHEDULE, CALC, KINDS };
@@ -192,9 +194,11 @@ static bool load(struct gw_text *said, const char *path)
     struct gw_diags diags;
     struct gw_model model;
     struct gw_takeoff takeoff;
+    struct gw_plans *plans;
     gw_diags_init(&diags, said->arena);
     bool good = gw_model_load(&model, said->arena, &diags, path, NULL, 0) &&
-                gw_takeoff_run(&takeoff, &model, said->arena, &diags);
+                gw_takeoff_run(&takeoff, &model, said->arena, &diags) &&
+                gw_plans_read(&plans, &model, &takeoff, said->arena);
     say(said, &diags);
     return good;
 }

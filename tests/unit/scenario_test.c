@@ -3,6 +3,8 @@
  * Files named on the command line are run alone. A project, its systems and its other files live in memory. */
 #include "scenario_records.h"
 
+#include "galeward/plan.h"
+
 enum { MOST_SCENARIOS = 4000, MOST_TEXTS = 16, MOST_BASES = 200, OTHERS = 2 };
 #define FOLDER "tests/scenarios"
 
@@ -390,16 +392,19 @@ static void run(struct stage *s)
 {
     size_t n = 0;
     struct parts base;
+    struct gw_plans *plans = NULL;
     load_base(&base, s->scenario->base);
     const char *text = project_text(s, &base, &s->scenario->parts);
     const char **settings = settings_of(s, &base, &s->scenario->parts, &n);
     bool good = !s->diags.errors &&
                 gw_model_load_source(&s->model, &s->arena, &s->diags,
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
-                gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags);
+                gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
+                gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena);
     compare_errors(s);
     if (good) {
         gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
+        s->ask.plans = plans;
         gw_judge(&s->judgement, &s->ask);
     }
     compare_warnings(s);
