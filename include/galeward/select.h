@@ -42,7 +42,7 @@ struct gw_selected {
     GW_LIST(const char *) option_names; /* the same options, for records */
     struct gw_described lite_names;     /* the same lite types, each with the name; for records */
 };
-/* A check that no choice satisfies. */
+/* A check that fails. */
 struct gw_blocked {
     const struct gw_finding *finding;
 };
@@ -59,18 +59,23 @@ struct gw_bid {
     double everywhere_cost, saving;
     double everywhere_mass; /* kg, where the least mass is chosen */
     GW_LIST(struct gw_selected) places;
+    /* Of no plan: what fails whatever is chosen; without such, what fails with nothing chosen, all of which no choice
+     * satisfies at once. */
     GW_LIST(struct gw_blocked) blocked;
+    bool blocked_whatever;
     struct gw_finding *findings; /* of the plan, judged as a whole: by demand */
     struct gw_summary summary;
     long examined; /* choices of single places and whole plans that were judged */
-    bool complete; /* false: stopped; `cost` is that of the best plan so far, none is cheaper than `bound` */
+    bool complete; /* false: stopped; `cost` is that of the best plan so far, absent without one; none is cheaper than
+                      `bound` */
     double bound;
     long mismatches;                  /* with `recompute`: remembered values that came out otherwise */
     const struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
 };
 struct gw_select_limits {
-    long most;                /* of `examined` for a candidate; 0: a million */
-    bool (*stop)(void *user); /* asked now and then; NULL */
+    long most;                               /* of `examined` for a candidate; 0: a million */
+    bool (*stop)(void *user);                /* asked now and then; NULL. A stopped search gives the best plan so far */
+    void (*tell)(void *user, long examined); /* how far it is; NULL */
     void *user;
     bool recompute; /* a test: each remembered value is worked out anew and compared */
 };

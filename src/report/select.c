@@ -204,6 +204,7 @@ static void tell_make_up(struct page *page, const struct gw_bid *bid, const stru
         }
     if (!n) return;
     if (a->cost) gw_text_addf(&out, ", at %s: %s", a->cost, amount(page, sum));
+    if (type->cost) gw_text_addf(&out, " (its own make-up is %s)", type->cost);
     gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", type->name, a->name, out.at));
 }
 
@@ -248,14 +249,37 @@ static void tell_saving(struct page *page, const struct selections *s, const str
                                                amount(page, edge)));
 }
 
-static void tell_blocked(struct page *page, const struct verdict_story *story)
+static bool is_blocked(const struct gw_bid *bid, const struct cause *c)
 {
-    gw_report_line(page->report,
-                   "No choice makes it pass or leaves nothing failing. What blocks it, with nothing chosen:");
+    for (size_t i = 0; i < bid->blocked.n; i++)
+        if (bid->blocked.items[i].finding->demand->check == c->worst->demand->check) return true;
+    return false;
+}
+
+static void tell_blocked(struct page *page, const struct gw_bid *bid, const struct verdict_story *story)
+{
+    gw_report_line(page->report, bid->blocked_whatever
+                                     ? "No plan. What fails whatever is chosen:"
+                                     : "No plan: no choice satisfies all of these at once, which fail with nothing "
+                                       "chosen:");
     for (size_t i = 0; i < story->fails.n; i++) {
         const struct cause *c = story->fails.items[i];
+        if (!is_blocked(bid, c)) continue;
         gw_report_item(page->report, gw_format(page->arena, "%s: %s%s", gw_titled(page, c->worst),
                                                gw_cause_words(page, c), gw_where_words(page, c, true)));
+    }
+}
+
+static void tell_stopped(struct page *page, const struct selections *s)
+{
+    for (size_t i = 0; i < s->items.n; i++) {
+        const struct gw_bid *bid = s->items.items[i].bid;
+        const char *least = s->bids->by_mass ? mass_text(page, bid->bound) : amount(page, bid->bound);
+        if (bid->complete) continue;
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s: stopped: %s; none is %s than %s", bid->candidate->name,
+                                 gw_given(bid->cost) ? "the best plan so far" : "no plan was found so far",
+                                 s->bids->by_mass ? "lighter" : "cheaper", least));
     }
 }
 
@@ -268,7 +292,7 @@ static void candidate(struct page *page, const struct selections *s, const struc
     places(page, bid);
     tell_choices(page, s, bid);
     tell_saving(page, s, bid);
-    if (bid->verdict == GW_FAIL) tell_blocked(page, story);
+    if (bid->verdict == GW_FAIL) tell_blocked(page, bid, story);
 }
 
 /* What could be added to choose from --------------------------------------------------------------------------------
@@ -318,6 +342,7 @@ void gw_select_page(struct gw_report *report, const struct gw_result *result)
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
     gw_page_head(&page, "Choice");
     ranking(&page, s);
+    tell_stopped(&page, s);
     unpriced(&page, s);
     what_to_add(&page, s);
     gw_check_questions(&page, stories, j->summaries.n);

@@ -169,8 +169,11 @@ static const char *options_words(struct gw_arena *arena, const struct gw_selecte
 void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw_bid *bid,
                   const struct gw_selected *place)
 {
-    *out = (struct place_row){
-        .bid = bid, .place = place, .options = options_words(arena, place), .lites = lites_words(arena, place)};
+    *out = (struct place_row){.bid = bid,
+                              .place = place,
+                              .governing = gw_deciding(place->governing),
+                              .options = options_words(arena, place),
+                              .lites = lites_words(arena, place)};
     for (size_t i = 0; i < place->lites.n; i++) {
         out->lite_count += place->lites.items[i].count;
         out->lite_area += place->lites.items[i].area;

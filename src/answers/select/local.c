@@ -153,6 +153,7 @@ static bool satisfies(struct search *s, size_t place, const struct state *state)
 static bool must_stop(struct search *s)
 {
     const long most = s->limits->most > 0 ? s->limits->most : 1000000;
+    if (s->limits->tell) s->limits->tell(s->limits->user, s->examined);
     if (s->examined >= most || (s->limits->stop && s->limits->stop(s->limits->user))) s->stopped = true;
     return s->stopped;
 }

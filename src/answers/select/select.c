@@ -2,7 +2,6 @@
 #include "answers/select/select_internal.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 struct job {
     struct gw_bids *out;
@@ -29,6 +28,13 @@ static size_t count_walls(const struct gw_plan_places *places)
     return n;
 }
 
+static void own_make_ups(struct search *s)
+{
+    const struct gw_lite_type *types = s->ask->model->project.lites.items;
+    for (size_t i = 0; i < s->places->n * s->n_types; i++) s->lites[i] = &types[i % s->n_types];
+    for (size_t i = 0; i < s->n_walls * s->n_types; i++) s->heaviest[i] = &types[i % s->n_types];
+}
+
 static void start(struct search *s, const struct job *job, const struct gw_system *candidate, bool everywhere)
 {
     struct gw_arena *arena = job->ask->arena;
@@ -45,10 +51,7 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
     gw_offers_init(&s->offers, job->ask->model, candidate, arena);
     s->lites = gw_alloc(arena, s->places->n * types + 1, sizeof *s->lites);
     s->heaviest = gw_alloc(arena, s->n_walls * types + 1, sizeof *s->heaviest);
-    for (size_t p = 0; p < s->places->n; p++)
-        for (size_t i = 0; i < types; i++) s->lites[p * types + i] = &job->ask->model->project.lites.items[i];
-    for (size_t w = 0; w < s->n_walls; w++)
-        for (size_t i = 0; i < types; i++) s->heaviest[w * types + i] = &job->ask->model->project.lites.items[i];
+    own_make_ups(s);
     s->chosen = (struct gw_chosen){.place_of = s->places->of, .lites = s->lites, .heaviest = s->heaviest};
     s->known = gw_alloc(arena, s->demands->demands.n + 1, sizeof *s->known);
     find_touching(s);
@@ -80,42 +83,48 @@ static void keep_plan(struct gw_bid *out, const struct search *s, const struct l
     out->plan = (struct gw_plan){s->candidate, s->places, choices};
 }
 
-static bool find_plan(struct search *s, const struct job *job, struct gw_bid *out, enum gw_verdict need)
+/* What a search found: at each place the choices by its variables. */
+struct found {
+    bool any;
+    const struct local **best;
+    money once, bound;
+};
+
+static struct found look(struct search *s, const struct job *job, enum gw_verdict need)
 {
-    const struct local **best = gw_alloc(s->arena, s->places->n + 1, sizeof *best);
-    money once = 0, bound = 0, cost = 0;
+    struct found out = {.best = gw_alloc(s->arena, s->places->n + 1, sizeof *out.best)};
     forget_nogoods(s, job, need);
-    const bool found = gw_search_plan(s, best, &once, &bound);
-    out->bound = gw_of_money(bound);
-    out->complete = !s->stopped;
-    if (!found) return false;
-    keep_plan(out, s, best);
-    for (size_t p = 0; p < s->places->n; p++) cost += best[p]->total.cost;
-    out->verdict = need;
-    out->once = gw_of_money(once);
-    out->cost = gw_of_money(cost + once);
-    for (size_t p = 0; p < s->places->n; p++) {
-        struct gw_selected *place = &out->places.items[p];
-        place->cost = gw_of_money(best[p]->total.cost);
-    }
-    return true;
+    out.any = gw_search_plan(s, out.best, &out.once, &out.bound);
+    return out;
 }
 
-static void add_cost_everywhere(struct gw_bid *out, const struct job *job)
+static void take(struct gw_bid *out, const struct search *s, const struct found *found)
 {
-    struct search s;
-    struct gw_bid same = {.cost = GW_ABSENT};
-    same.places = out->places;
-    start(&s, job, out->candidate, true);
-    struct gw_selected *kept = gw_alloc(s.arena, out->places.n + 1, sizeof *kept);
-    memcpy(kept, out->places.items, out->places.n * sizeof *kept);
-    if (find_plan(&s, job, &same, out->verdict)) {
-        out->everywhere_cost = same.cost;
-        out->saving = same.cost - out->cost;
+    money cost = found->once;
+    keep_plan(out, s, found->best);
+    for (size_t p = 0; p < s->places->n; p++) {
+        cost += found->best[p]->total.cost;
+        out->places.items[p].cost = gw_of_money(found->best[p]->total.cost);
     }
-    memcpy(out->places.items, kept, out->places.n * sizeof *kept);
-    out->examined += s.examined;
-    out->mismatches += s.mismatches;
+    out->verdict = s->need;
+    out->once = gw_of_money(found->once);
+    out->cost = gw_of_money(cost);
+}
+
+/* First with one choice in every place, which is a plan too should the search of all be stopped. False: no plan was
+ * found. */
+static bool find_plan(struct search *s, struct search *same, const struct job *job, struct gw_bid *out,
+                      enum gw_verdict need)
+{
+    const struct found everywhere = look(same, job, need);
+    if (everywhere.any) take(out, same, &everywhere);
+    out->everywhere_cost = everywhere.any ? out->cost : GW_ABSENT;
+    const struct found own = look(s, job, need);
+    if (own.any) take(out, s, &own);
+    out->bound = gw_of_money(own.bound);
+    out->complete = !s->stopped && !same->stopped;
+    if (everywhere.any) out->saving = out->everywhere_cost - out->cost;
+    return own.any || everywhere.any;
 }
 
 static void judge_whole(struct gw_bid *out, const struct job *job, struct search *s)
@@ -147,49 +156,78 @@ static void add_mass(struct gw_bid *out, const struct job *job, struct search *s
     }
 }
 
-/* Whatever is chosen: checks whose failure hung on nothing that can be chosen; else all that fail with nothing chosen.
- */
-static void add_blocked(struct gw_bid *out, const struct job *job, const struct search *s)
+/* It fails there with each type's own make-up, and was worked out from nothing that there is a choice of. */
+static bool fails_whatever(struct search *s, size_t demand, size_t place)
+{
+    const struct gw_demand *d = &s->demands->demands.items[demand];
+    if (!gw_demand_is_at(d, s->ask, s->places, place)) return false;
+    const struct seen seen = gw_search_see(s, place, demand, 0);
+    if (seen.finding->verdict != GW_FAIL || seen.relevant || seen.reads->beyond) return false;
+    for (size_t i = 0; i < s->n_types; i++)
+        if (s->ask->model->project.lites.items[i].alternatives.n &&
+            ((seen.reads->lites | seen.reads->weights) >> i % 64 & 1))
+            return false;
+    return true;
+}
+
+static bool is_blocked(struct search *s, const struct gw_finding *f, size_t demand, bool whatever)
+{
+    if (f->verdict != GW_FAIL || f->demand->check->path) return false;
+    for (size_t p = 0; whatever && p < s->places->n; p++)
+        if (fails_whatever(s, demand, p)) return true;
+    return !whatever;
+}
+
+/* Checks whose failure hung on nothing that can be chosen; without one, all that fail with nothing chosen. */
+static void add_blocked(struct gw_bid *out, const struct job *job, struct search *s)
 {
     const size_t n = job->out->demands.demands.n;
     size_t capacity = 0;
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_finding *f = &out->findings[i];
-        if (f->verdict != GW_FAIL || f->demand->check->path) continue;
-        out->blocked.items =
-            gw_grow(s->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
-        out->blocked.items[out->blocked.n++] = (struct gw_blocked){f};
-    }
+    own_make_ups(s);
+    for (int all = 0; all < 2 && !out->blocked.n; all++)
+        for (size_t i = 0; i < n; i++) {
+            if (!is_blocked(s, &out->findings[i], i, !all)) continue;
+            out->blocked_whatever = !all;
+            out->blocked.items =
+                gw_grow(s->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
+            out->blocked.items[out->blocked.n++] = (struct gw_blocked){&out->findings[i]};
+        }
+}
+
+static void list_places(struct gw_bid *out, const struct job *job)
+{
+    const struct gw_plan_places *places = &job->out->places;
+    out->places.items = gw_alloc(job->ask->arena, places->n + 1, sizeof *out->places.items);
+    out->places.n = places->n;
+    for (size_t p = 0; p < places->n; p++)
+        out->places.items[p] =
+            (struct gw_selected){.place = &places->items[p], .quantities = job->quantities[p], .cost = GW_ABSENT};
 }
 
 static void select_one(struct gw_bid *out, const struct job *job, const struct gw_system *candidate)
 {
-    struct search s;
+    struct search s, same;
     start(&s, job, candidate, false);
+    start(&same, job, candidate, true);
+    same.known = s.known; /* what a check came to is the same in both */
     *out = (struct gw_bid){.candidate = candidate,
                            .cost = GW_ABSENT,
                            .everywhere_cost = GW_ABSENT,
                            .saving = GW_ABSENT,
                            .everywhere_mass = GW_ABSENT};
-    out->places.items = gw_alloc(s.arena, s.places->n + 1, sizeof *out->places.items);
-    out->places.n = s.places->n;
-    for (size_t p = 0; p < s.places->n; p++)
-        out->places.items[p] =
-            (struct gw_selected){.place = &s.places->items[p], .quantities = job->quantities[p], .cost = GW_ABSENT};
-    const bool too_low = job->ask->takeoff->too_low;
-    const bool found =
-        (!too_low && find_plan(&s, job, out, GW_PASS)) || (!s.stopped && find_plan(&s, job, out, GW_NOT_SHOWN));
+    list_places(out, job);
+    bool found = !job->ask->takeoff->too_low && find_plan(&s, &same, job, out, GW_PASS);
+    if (!found && !s.stopped && !same.stopped) found = find_plan(&s, &same, job, out, GW_NOT_SHOWN);
     if (!found) {
         keep_plan(out, &s, NULL);
-        out->verdict = s.stopped ? GW_NOT_SHOWN : GW_FAIL;
+        out->verdict = s.stopped || same.stopped ? GW_NOT_SHOWN : GW_FAIL;
     }
-    out->examined = s.examined;
-    out->mismatches = s.mismatches;
+    out->examined = s.examined + same.examined;
+    out->mismatches = s.mismatches + same.mismatches;
     judge_whole(out, job, &s);
     add_mass(out, job, &s);
     gw_itemize(out, job->ask->model, s.arena);
-    if (found) add_cost_everywhere(out, job);
-    else add_blocked(out, job, &s);
+    if (out->verdict == GW_FAIL) add_blocked(out, job, &s);
 }
 
 /* What was counted so far is mass. */
