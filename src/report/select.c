@@ -2,6 +2,7 @@
 #include "report/select.h"
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/margins.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -293,6 +294,7 @@ static void candidate(struct page *page, const struct selections *s, const struc
     tell_choices(page, s, bid);
     tell_saving(page, s, bid);
     if (bid->verdict == GW_FAIL) tell_blocked(page, bid, story);
+    if (bid->margins) gw_page_margins(page, bid->margins);
 }
 
 /* What could be added to choose from --------------------------------------------------------------------------------

@@ -1,6 +1,7 @@
 /* What 'select' writes: the plan of each candidate, and a row a place for spreadsheets. */
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/margins.h"
 #include "report/results.h"
 #include "report/select.h"
 #include "report/sheets.h"
@@ -78,6 +79,11 @@ static const struct gw_field ASKED[] = {
 };
 static const struct gw_record ASKED_RECORD = RECORD("missing", gw_request, ASKED, .help = "what to ask whom");
 
+static const struct gw_record MARGINS_RECORD = {.name = "margins",
+                                                .size = sizeof(struct gw_margins),
+                                                .fields = &gw_margins_field,
+                                                .n = 1,
+                                                .help = "what would change it"};
 static const struct gw_field SELECTION[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system",
           THROUGH2(selection, bid, gw_bid, candidate)),
@@ -101,6 +107,8 @@ static const struct gw_field SELECTION[] = {
           .help = "what no choice satisfies"),
     F(selection, missing, GW_T_RECORD, .flags = GW_MANY, .record = &ASKED_RECORD,
       .help = "what its plan lacks to be shown, and reports behind statements"),
+    FIELD(gw_bid, "margins", margins, GW_T_RECORD, .record = &MARGINS_RECORD, .flags = GW_FLAT,
+          THROUGH(selection, bid)),
     FIELD(gw_bid, "examined", examined, GW_T_COUNT, THROUGH(selection, bid),
           .help = "choices of single places and whole plans that were judged"),
     FIELD(gw_bid, "complete", complete, GW_T_YES_NO, THROUGH(selection, bid),
