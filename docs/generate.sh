@@ -10,5 +10,7 @@ folder=${2:-docs}
     "$program" schema project --format md
     echo
     "$program" schema system --format md
+    echo
+    "$program" schema requirements --format md
 } >"$folder/fields.md"
 "$(dirname "$program")/tests/reference_test" --markdown >"$folder/verification.md"

@@ -56,10 +56,12 @@ struct gw_not_checked {
     bool applies; /* to this project for certain: it may govern */
 };
 
-/* A requirement of the project that asks for less than the site: a warning, and seen first. */
+/* A requirement of the project, or of its requirement set, that asks for less than the site: a warning, and seen first.
+ */
 struct gw_below_site {
     struct gw_message said;
-    const struct gw_node *node; /* where it is required */
+    const struct gw_required *row; /* of the set; NULL: the project's own */
+    const struct gw_node *node;    /* where it is required */
 };
 
 /* A test with specimens of its own, or apart from the mock-up's sequence. */
@@ -99,6 +101,10 @@ void gw_find_reaches(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_mock_up(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_tests_apart(struct gw_answer *out, struct gw_ask *ask);
 void gw_find_below_site(struct gw_answer *out, struct gw_ask *ask);
+/* The same of the rows of a requirement set, after those of the project. */
+void gw_find_below_rows(struct gw_answer *out, struct gw_ask *ask, size_t *capacity);
+/* The set asks for less than the site somewhere, and the project does not say who accepts that. */
+bool gw_below_unaccepted(const struct gw_answer *answer);
 void gw_list_not_checked(struct gw_answer *out, struct gw_ask *ask);
 
 #ifdef __cplusplus

@@ -123,6 +123,8 @@ struct gw_demand {
     struct gw_message summary;             /* hazards: the part of the message that places share; else not said */
     const struct gw_hazard_demand *hazard; /* NULL unless the check is debris or blast, and asked */
     const struct gw_below *below;          /* NULL: the project asks for no less than the site */
+    const struct gw_required *row;         /* of the requirement set that it goes by; NULL: the site's */
+    const struct gw_below *below_row;      /* NULL: the site asks for no more than the row */
     struct gw_reads reads;                 /* make-ups that it was worked out from */
     const struct gw_used *used;            /* rows of tables; never NULL */
 };

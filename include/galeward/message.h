@@ -14,7 +14,7 @@ extern "C" {
 
 struct gw_message;
 
-enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE, GW_V_ABROAD };
+enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE, GW_V_ABROAD, GW_V_BARE };
 
 struct gw_value {
     enum gw_value_kind kind;
@@ -77,6 +77,12 @@ static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
     struct gw_value value = gw_value_of(GW_V_QUANTITY, dim, 0);
     value.as.number = si;
     return value;
+}
+/* A quantity without its unit, beside another one of the same. */
+static inline struct gw_value gw_of_bare(struct gw_value quantity)
+{
+    quantity.kind = GW_V_BARE;
+    return quantity;
 }
 /* `message` itself must outlive the message that holds it; gw_say copies what it is given one level deep. */
 static inline struct gw_value gw_of_message(const struct gw_message *message)

@@ -2,6 +2,7 @@
 #ifndef GALEWARD_MODEL_H
 #define GALEWARD_MODEL_H
 
+#include "galeward/requirement_set.h"
 #include "galeward/system.h"
 
 #ifdef __cplusplus
@@ -9,14 +10,15 @@ extern "C" {
 #endif
 
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record,
-    gw_building_record;
+    gw_building_record, gw_requirement_set_record, gw_required_record;
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record;
 /* choices.c: words that more than one record knows. */
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_rule_choices[],
     gw_shape_choices[], gw_treatment_choices[], gw_interlayer_choices[], gw_glass_standard_choices[],
     gw_glass_route_choices[], gw_edge_finish_choices[], gw_span_choices[], gw_thread_choices[], gw_design_choices[],
-    gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[], gw_choose_choices[];
+    gw_metal_choices[], gw_floor_choices[], gw_strip_cap_choices[], gw_version_choices[], gw_choose_choices[],
+    gw_level_choices[];
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
@@ -84,7 +86,10 @@ struct gw_model {
     size_t n_changes;
     const char *const *moves; /* settings put over `changes` */
     size_t n_moves;
-    double pressures; /* every design pressure of the take-off is so many times its own; 1 */
+    double pressures;                     /* every design pressure of the take-off is so many times its own; 1 */
+    const struct gw_requirement_set *set; /* what is judged by instead of what the site asks; NULL: the site alone */
+    const struct gw_source *set_source;
+    const struct gw_blast *site_blast; /* under a set: as the project has it; NULL: it has none */
 };
 
 /* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True
@@ -97,6 +102,10 @@ bool gw_model_load_source(struct gw_model *model, struct gw_arena *arena, struct
 /* Takes the rows of that file in the place of the project's `chosen`. False after a diagnostic. */
 bool gw_model_take_plan(struct gw_model *model, const char *path);
 extern const struct gw_record gw_plan_file_record;
+/* A requirement set for a model that loaded and is not taken off yet: from now on it is judged by. All mistakes of the
+ * file are reported; a file of the project that has changed since is a warning. True when there was no error. */
+bool gw_model_require(struct gw_model *model, const char *path);
+bool gw_model_require_source(struct gw_model *model, const struct gw_source *source);
 /* The same project, its files read anew, on other tables; they must outlive it. The project's own corrections stand,
  * and what was chosen. */
 bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct gw_arena *arena, struct gw_diags *diags,

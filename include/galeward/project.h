@@ -228,6 +228,7 @@ enum gw_evidence_rule { GW_EVIDENCE_RULE_UNSET, GW_ASKS_TEST, GW_ASKS_CALCULATIO
 struct gw_water_requirement {
     double pressure, share, floor, cap;
     enum gw_water_rule rule;
+    enum gw_bool dynamic;  /* by the dynamic test too */
     GW_LIST(int) evidence; /* enum gw_evidence_rule, a test alone; empty: what a report leaves unsaid is asked */
 };
 struct gw_air_requirement {
@@ -325,6 +326,7 @@ struct gw_project {
     const struct gw_acceptance *lower_than_computed; /* NULL: nobody answers for given pressures that are */
     GW_LIST(struct gw_tunnel_row) wind_tunnel;
     const struct gw_requirements *requirements;
+    const struct gw_acceptance *requirement_set_accepted; /* NULL: nobody answers for a set below the site */
     GW_LIST(struct gw_elevation_spec) elevations;
     const struct gw_openings *openings;
     GW_LIST(const char *) candidates;

@@ -154,8 +154,8 @@ enum gw_part {
     GW_HAS_DATA = 1,
     GW_HAS_PAGE = 2,
     GW_HAS_FIGURE = 4,
-    GW_HAS_SCHEMA = 8, /* alone: what is written is a schema */
-    GW_HAS_FILE = 16
+    GW_HAS_FILE = 16, /* a file of ours */
+    GW_HAS_SCHEMA = 8 /* alone: what is written is a schema */
 };
 /* What a schema describes: a file that is read, a result that is written, or both. */
 struct gw_schema {
@@ -195,6 +195,7 @@ void gw_schema_json(struct gw_text *out, const struct gw_schema *schema);
 void gw_schema_markdown(struct gw_text *out, const struct gw_schema *schema);
 /* What 'check' writes as data; what 'explain' does; what 'select' does. */
 extern const struct gw_record gw_results_record, gw_explanation_record, gw_selections_record;
+extern const struct gw_record gw_specification_record; /* what 'specify' does */
 
 #ifdef __cplusplus
 }

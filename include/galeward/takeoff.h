@@ -97,6 +97,17 @@ struct gw_wall_grid {
     struct gw_grid_layer layers[GW_SORT_COUNT];
 };
 
+/* A structural row of a requirement set over the elements that go by it: inward, outward, Pa, allowable-stress level.
+ */
+struct gw_by_set {
+    const struct gw_required *row;
+    double greatest[2]; /* that the site asks of a lite there (of: framing: of framing); 0: not known */
+    double asked[2];    /* by the row */
+    double factor[2];   /* of every pressure there; 1: the set asks what the site asks */
+    bool of_lites;
+    size_t n_elements;
+};
+
 struct gw_element {
     const char *id;   /* "east/lite/3" */
     size_t index;     /* in the take-off's list */
@@ -138,7 +149,8 @@ struct gw_element {
     double inward_deflection, outward_deflection; /* Pa, at the level that deflection checks use; framing only */
     const struct gw_message *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
     bool computed;                    /* both directions by the standard: neither given nor of a wind tunnel */
-    const char *governs; /* "asce7-16", "given S-001", "wind tunnel WT-1", "floor of the wind tunnel" ... */
+    const char *governs;              /* "asce7-16", "given S-001", "wind tunnel WT-1", "requirement set R-03" ... */
+    const struct gw_by_set *by_set;   /* the pressures are the site's times its factors; NULL: the site's */
     struct gw_used used;
 };
 
@@ -181,6 +193,7 @@ struct gw_takeoff {
     long no_offset, no_sill, no_wall;  /* openings whose place is unknown; no_wall: though they have an offset */
     struct gw_assumptions assumptions; /* its own; the model's are listed before them */
     const struct gw_diags *diags;      /* where its refusals went */
+    GW_LIST(struct gw_by_set) by_set;  /* by structural row of the requirement set */
     struct gw_index ids, walls;
     struct gw_opening_links *openings; /* by element that is no wall's: the openings counted in it */
     size_t openings_capacity;

@@ -37,7 +37,7 @@ static void add(struct gw_answer *out, struct gw_ask *ask, const struct lowest *
     out->below_site.items =
         gw_grow(ask->arena, out->below_site.items, out->below_site.n, capacity, sizeof *out->below_site.items);
     out->below_site.items[out->below_site.n++] =
-        (struct gw_below_site){whole(ask, of), stands_at(ask, of->worst->check->id)};
+        (struct gw_below_site){.said = whole(ask, of), .node = stands_at(ask, of->worst->check->id)};
 }
 
 /* The demands of a check follow each other. */
@@ -57,4 +57,5 @@ void gw_find_below_site(struct gw_answer *out, struct gw_ask *ask)
         of.places++;
     }
     add(out, ask, &of, &capacity);
+    gw_find_below_rows(out, ask, &capacity);
 }

@@ -34,6 +34,7 @@ static void set_requirements(struct gw_sequence_case *in, const struct gw_requir
     if (r && r->water) {
         in->water = r->water->pressure;
         if (r->water->rule) in->rule = r->water->rule;
+        in->dynamic = r->water->dynamic;
     }
     if (!r || !r->air) return;
     in->air_leakage = r->air->leakage;

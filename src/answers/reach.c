@@ -34,6 +34,10 @@ static bool resized(struct gw_element *out, const struct trial *t, double area)
     *out = *e;
     out->inward_asd.pa = fmax(r.asd_positive.pa, 0);
     out->outward_asd.pa = -fmax(-r.asd_negative.pa, 0);
+    if (e->by_set) {
+        out->inward_asd.pa *= e->by_set->factor[0];
+        out->outward_asd.pa *= e->by_set->factor[1];
+    }
     if (e->computed) return true;
     out->inward_asd.pa = fmax(out->inward_asd.pa, e->inward_asd.pa);
     out->outward_asd.pa = fmin(out->outward_asd.pa, e->outward_asd.pa);

@@ -49,6 +49,13 @@ static void print_quantity(struct gw_text *out, const struct gw_value *value, en
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 
+static void print_bare(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
+{
+    const double number = gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number);
+    if (value->digits) gw_text_number(out, number, value->digits);
+    else gw_text_fixed(out, number, gw_dim_info(value->dim)->decimals[shown]);
+}
+
 static void print_value(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     switch (value->kind) {
@@ -63,6 +70,9 @@ static void print_value(struct gw_text *out, const struct gw_value *value, enum 
         return;
     case GW_V_QUANTITY:
         print_quantity(out, value, shown);
+        return;
+    case GW_V_BARE:
+        print_bare(out, value, shown);
         return;
     case GW_V_ABROAD:
         if (shown == value->home) return;
@@ -125,6 +135,7 @@ static bool same_value(const struct gw_value *a, const struct gw_value *b)
         return a->as.count == b->as.count;
     case GW_V_NUMBER:
     case GW_V_QUANTITY:
+    case GW_V_BARE:
         return same_number(a->as.number, b->as.number);
     case GW_V_MESSAGE:
     case GW_V_ABROAD:

@@ -2,15 +2,16 @@
 
 #include "galeward/sensitivity.h"
 
-static int verdict_code(const struct gw_judgement *judgement)
+static int verdict_code(const struct gw_answer *answer)
 {
+    const struct gw_judgement *judgement = &answer->judgement;
     if (!judgement->summaries.n) {
         complain("the project lists no candidates: nothing is shown");
         return EXIT_UNSHOWN;
     }
     for (size_t i = 0; i < judgement->summaries.n; i++)
         if (judgement->summaries.items[i].verdict != GW_PASS) return EXIT_UNSHOWN;
-    return EXIT_PASS;
+    return gw_below_unaccepted(answer) ? EXIT_UNSHOWN : EXIT_PASS;
 }
 
 static int sensitivity(struct cli *cli, const struct run *run)
@@ -30,6 +31,7 @@ int cmd_check(struct cli *cli)
         return complain("--%s goes with one project: not with --vary",
                         o->sensitivity ? "sensitivity" : "qualifications");
     if (o->sensitivity && o->qualifications) return complain("--sensitivity or --qualifications: one page at a time");
+    if (o->n_vary && o->requirements) return complain("--requirements goes with one project: not with --vary");
     if (!check_against(cli)) return EXIT_CALL;
     if (cli->options.n_vary) return vary_check(cli);
     int code = run_project(&run, cli, true);
@@ -38,6 +40,6 @@ int cmd_check(struct cli *cli)
     const struct gw_result result =
         o->qualifications ? gw_result_qualifications(&cli->arena, &run.results) : gw_result_check(&run.results);
     int written = cli->options.sensitivity ? sensitivity(cli, &run) : deliver_result(cli, &result);
-    int verdict = verdict_code(&run.answer.judgement);
+    int verdict = verdict_code(&run.answer);
     return written ? written : verdict;
 }

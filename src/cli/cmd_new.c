@@ -152,20 +152,61 @@ static const char SYSTEM[] =
     "#     end_gap: 1/2 in, bite: 1/2 in, story_height: 13 ft}}     # bonded glass: bite and bead_thickness instead of "
     "the gaps\n";
 
+static const char REQUIREMENTS[] =
+    "# A starter requirement set, of the starter project: every figure is an invention to be replaced. 'galeward "
+    "specify "
+    "PROJECT\n"
+    "# -o set.yaml' writes one of a project's own demands; 'galeward check PROJECT --requirements set.yaml' judges by "
+    "it.\n"
+    "galeward: 1\n"
+    "units: us\n"
+    "requirement_set: {project: Plover Lane Clinic, number: \"26-014\"}   # inputs: [{file, sha256}]: a changed one is "
+    "said\n"
+    "requires:                      # a check without a row keeps the project's own demand\n"
+    "  # The greatest pressure, each way, of the lites of a wall, zone and part; what holds them and smaller ones "
+    "keep\n"
+    "  # their proportion to it. level: asd (0.6 W, as tests are) or strength; part: below roof, above roof\n"
+    "  - {id: R-01, check: structural, wall: south, zone: 4, part: below roof, inward: 21 psf, outward: 22 psf, level: "
+    "asd,\n"
+    "     test: ASTM E330, evidence: [test, calculation], submit: [test report]}\n"
+    "  - {id: R-02, check: structural, wall: south, zone: 5, part: below roof, inward: 21 psf, outward: 28 psf, level: "
+    "asd,\n"
+    "     test: ASTM E330, evidence: [test, calculation], submit: [test report]}\n"
+    "  # - {id: R-03, check: structural, wall: south, zone: 5, part: above roof, of: framing, inward: 60 psf, outward: "
+    "45 "
+    "psf, level: asd}\n"
+    "  - {id: R-10, check: water, pressure: 8 psf, test: ASTM E331, evidence: [test]}   # wall: of one alone; "
+    "component: "
+    "vent\n"
+    "  - {id: R-11, check: air, leakage: 0.06 cfm/ft2, at: 6.24 psf, test: ASTM E283, evidence: [test]}\n"
+    "  # - {id: R-20, check: seismic_glass, drift: 1.5 in, test: AAMA 501.4, evidence: [test, calculation]}\n"
+    "  # - {id: R-21, check: debris, missile: D, wind_zone: 3, to: 30 ft, test: \"ASTM E1886, E1996\"}   # from, to: "
+    "of "
+    "the lowest edge\n"
+    "  # - {id: R-22, check: blast, pressure: 4 psi, impulse: 28 psi-ms, hazard: low, test: ASTM F1642}\n"
+    "  # - {id: R-30, check: other, name: u_factor, at_most: 0.38}\n"
+    "# report_age: 10 years         # reports older than this do not count; without it age is a remark\n"
+    "# Where the site asks for more than a row it is said first, and the exit code is 1, unless the project names who\n"
+    "# accepts it: requirement_set_accepted: {by: NAME, reason: TEXT}\n";
+
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)
 {
-    static const char *const names[] = {"project", "system"};
+    static const char *const names[] = {"project", "system", "requirements"}, *const texts[] = {PROJECT, SYSTEM,
+                                                                                                REQUIREMENTS};
+    const size_t n = sizeof names / sizeof *names;
     const struct options *o = &cli->options;
     const char *what = o->n_arguments ? o->arguments[0] : names[0];
     struct gw_text text;
     struct stat info;
-    bool system = strcmp(what, names[1]) == 0;
-    if (!system && strcmp(what, names[0]) != 0)
-        return complain("there is no starter '%s': project or system%s", what, did_you_mean(cli, what, names, 2));
+    size_t which = 0;
+    while (which < n && strcmp(what, names[which]) != 0) which++;
+    if (which == n)
+        return complain("there is no starter '%s': project, system or requirements%s", what,
+                        did_you_mean(cli, what, names, n));
     if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode))
         return complain("'%s' is already there: it is left as it is", o->output);
     gw_text_init(&text, &cli->arena);
-    gw_text_add(&text, system ? SYSTEM : PROJECT);
+    gw_text_add(&text, texts[which]);
     return deliver(cli, &text);
 }

@@ -14,6 +14,7 @@ static const struct gw_record *record_read(const char *name)
 {
     if (strcmp(name, "project") == 0) return &gw_project_record;
     if (strcmp(name, "system") == 0) return &gw_system_record;
+    if (strcmp(name, "requirements") == 0) return &gw_requirement_set_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->input : NULL;
 }
@@ -24,17 +25,18 @@ static const struct gw_record *record_written(const char *name)
     if (strcmp(name, "explanation") == 0) return &gw_explanation_record;
     if (strcmp(name, "selections") == 0) return &gw_selections_record;
     if (strcmp(name, "changes") == 0) return &gw_against_record;
+    if (strcmp(name, "specification") == 0) return &gw_specification_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->output : NULL;
 }
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project",    "system",  "results",  "explanation",
-                                        "selections", "changes", "calc-wind"};
-    return complain(
-        "there is no schema '%s': project, system, results, explanation, selections, changes or calc-KIND%s", name,
-        did_you_mean(cli, name, names, sizeof names / sizeof *names));
+    static const char *const names[] = {"project",    "system",  "requirements",  "results",  "explanation",
+                                        "selections", "changes", "specification", "calc-wind"};
+    return complain("there is no schema '%s': project, system, requirements, results, explanation, selections, "
+                    "changes, specification or calc-KIND%s",
+                    name, did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 
 int cmd_schema(struct cli *cli)

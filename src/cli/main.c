@@ -9,9 +9,11 @@
 #include <string.h>
 
 static const struct command COMMANDS[] = {
-    {"new", "print a commented starter file", "new [project|system] [-o FILE]",
-     "Prints a small project file, or a system file, to be edited. It checks clean as it stands.\n\n"
-     "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n",
+    {"new", "print a commented starter file", "new [project|system|requirements] [-o FILE]",
+     "Prints a small project file, a system file or a requirement set, to be edited. It checks clean as it stands; "
+     "the set\n"
+     "is one of the starter project.\n\n"
+     "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n  galeward new requirements -o set.yaml\n",
      0, 0, cmd_new, 1, NULL},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "By wall, height and zone the pressures; glass by size; what framing and anchors must bring. --all: every group\n"
@@ -21,8 +23,8 @@ static const struct command COMMANDS[] = {
      "does.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n"
      "  galeward demand clinic.yaml -o bid.json\n  galeward demand clinic.yaml --against bid.json\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_AGAINST, GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1,
-     NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_AGAINST | TAKES_REQUIREMENTS,
+     GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1, NULL},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
@@ -41,7 +43,7 @@ static const struct command COMMANDS[] = {
      "  galeward check clinic.yaml --qualifications -o qualifications.md\n"
      "  galeward check clinic.yaml -o bid.json\n  galeward check clinic.yaml --against bid.json\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS |
-         TAKES_AGAINST | TAKES_PLAN,
+         TAKES_AGAINST | TAKES_PLAN | TAKES_REQUIREMENTS,
      GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1, NULL},
     {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
      "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "
@@ -56,6 +58,15 @@ static const struct command COMMANDS[] = {
      "plan.yaml\n"
      "  galeward check clinic.yaml --plan plan.yaml\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_select, 1, NULL},
+    {"specify", "the performance requirements, as a specification has them", "specify PROJECT [options]",
+     "Pressures by wall, zone and part, deflection, air, water, proof, drift, debris, blast and other ratings, each "
+     "with\n"
+     "its test, evidence and what to submit; the mock-up's tests in their order; what is still open. -o FILE.yaml\n"
+     "writes the requirement set, by which 'check PROJECT --requirements FILE.yaml' judges instead of by the site.\n\n"
+     "  galeward specify clinic.yaml -o performance.md\n  galeward specify clinic.yaml -o set.yaml\n"
+     "  galeward check clinic.yaml --requirements set.yaml\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_specify, 1,
+     NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
@@ -78,7 +89,7 @@ static const struct command COMMANDS[] = {
      "  galeward tables\n  galeward tables wind_terrain\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
-     "schema [project|system|results|explanation|selections|changes|calc-KIND] [options]",
+     "schema [project|system|requirements|results|explanation|selections|changes|specification|calc-KIND] [options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
      TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1, NULL},

@@ -83,6 +83,12 @@ static bool add_with(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_requirements(struct cli *cli, const char *value)
+{
+    cli->options.requirements = value;
+    return true;
+}
+
 /* Help that the registry of formats completes. */
 static const char FORMATS[] = "formats", ENDINGS[] = "endings";
 
@@ -99,6 +105,8 @@ static const struct option OPTIONS[] = {
      .set = set_plan},
     {"--with", NULL, "NAME", TAKES_PLAN, "take an option everywhere, or LITE=ALTERNATIVE; may be repeated",
      .set = add_with},
+    {"--requirements", NULL, "FILE", TAKES_REQUIREMENTS, "judge by a requirement set instead of what the site asks",
+     .set = set_requirements},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},

@@ -41,10 +41,12 @@ bool plan_project(struct run *run, const struct cli *cli)
     return true;
 }
 
-static bool load_project(struct run *run, const char *path, const char *const *changes, size_t n)
+/* By a requirement set, where one is named. */
+static bool load_project(struct run *run, const char *path, const char *set, const char *const *changes, size_t n)
 {
     gw_diags_init(&run->diags, run->arena);
     bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) &&
+                (!set || gw_model_require(&run->model, set)) &&
                 gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
     return good;
 }
@@ -93,7 +95,7 @@ int open_project(struct run *run, struct cli *cli)
     if (!settings) return EXIT_CALL;
     if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     run->arena = &cli->arena;
-    bool good = load_project(run, cli->options.arguments[0], settings, cli->options.n_set);
+    bool good = load_project(run, cli->options.arguments[0], cli->options.requirements, settings, cli->options.n_set);
     good = good && (cli->command->run == cmd_select ? leave_chosen(run) : plan_project(run, cli));
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);

@@ -1,4 +1,5 @@
 /* One demand against one system: the best that its ratings show, with what calculation says. */
+#include "judge/by_set.h"
 #include "judge/outcome.h"
 
 #include "tables_data.h"
@@ -454,6 +455,7 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
     if (!settled(&o, d, system)) o = routes[d->check->does->route](ask, d, system);
     f->at_most = d->at_most;
     keep(f, &o);
+    gw_ask_evidence(f, ask);
 }
 
 void gw_find_by_limits(struct gw_finding *f, struct gw_ask *ask)

@@ -1,4 +1,5 @@
 /* Every check row over every place of its scope. */
+#include "judge/by_set.h"
 #include "judge_internal.h"
 
 #include <string.h>
@@ -25,6 +26,25 @@ void gw_demand_clear(struct gw_demand *out, const struct gw_check *check, const 
                               .at = GW_ABSENT};
 }
 
+static const char *missing_need(const struct gw_check *check, const struct gw_model *model)
+{
+    for (const struct gw_need *need = check->does->needs; need && need->present; need++)
+        if (!need->present(model)) return need->question;
+    return NULL;
+}
+
+/* Missing or waived, where a set asks for it all the same. */
+static bool without_site(struct gw_demand *out, const struct gw_ask *ask, const struct gw_check *check)
+{
+    if (!gw_set_speaks_of(ask->model, check)) return false;
+    const char *question = missing_need(check, ask->model);
+    const char *waived = !question && check->does->waived ? check->does->waived(ask->model) : NULL;
+    if (question) gw_demand_unknown(out, GW_PLAINLY(question));
+    else if (waived) gw_demand_not_asked(out, GW_PLAINLY(waived));
+    if (question || waived) out->summary = out->message;
+    return question || waived;
+}
+
 void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_place *place)
 {
@@ -33,17 +53,11 @@ void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_
     gw_ask_open(ask);
     gw_trace_group(&ask->engine, "What is asked");
     ask->reads = &reads;
-    check->does->demand(out, ask, place);
+    if (!without_site(out, ask, check)) check->does->demand(out, ask, place);
+    gw_require(out, ask);
     ask->reads = outer;
     out->reads = reads;
     out->used = gw_ask_close(ask, NULL);
-}
-
-static const char *missing_need(const struct gw_check *check, const struct gw_model *model)
-{
-    for (const struct gw_need *need = check->does->needs; need && need->present; need++)
-        if (!need->present(model)) return need->question;
-    return NULL;
 }
 
 /* Without what it needs, or waived: one row for the whole project. */
@@ -51,7 +65,7 @@ static bool settle_without_places(struct gw_judgement *out, struct gw_ask *ask, 
 {
     const char *question = missing_need(check, ask->model);
     const char *waived = !question && check->does->waived ? check->does->waived(ask->model) : NULL;
-    if (!question && !waived) return false;
+    if ((!question && !waived) || gw_set_speaks_of(ask->model, check)) return false;
     struct gw_demand *demand =
         new_demand(out, ask, check, &(struct gw_place){.where = "project", .component = GW_FIXED});
     gw_ask_open(ask);
@@ -101,8 +115,9 @@ static void gather_walls(struct gw_ask *ask)
         const struct gw_element *e = &ask->takeoff->elements.items[i];
         if (e->kind != GW_LITE) continue;
         struct gw_judged_wall *wall = judged_wall(ask, e);
-        if (e->parapet || !(e->inward_asd.pa > wall->greatest_inward)) continue;
-        wall->greatest_inward = e->inward_asd.pa;
+        const double inward = e->by_set ? e->inward_asd.pa / e->by_set->factor[0] : e->inward_asd.pa; /* the site's */
+        if (e->parapet || !(inward > wall->greatest_inward)) continue;
+        wall->greatest_inward = inward;
         wall->used = e->used;
     }
 }
@@ -139,12 +154,27 @@ static void per_lite_type(struct gw_judgement *out, struct gw_ask *ask, const st
     }
 }
 
+static bool is_named(const struct gw_requirements *r, const char *name)
+{
+    for (size_t i = 0; r && i < r->other.n; i++)
+        if (strcmp(r->other.items[i].name, name) == 0) return true;
+    return false;
+}
+
+/* Of the project, then what the set alone asks for. */
 static void per_name(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
 {
     const struct gw_requirements *r = ask->model->project.requirements;
+    const struct gw_requirement_set *set = ask->model->set;
     for (size_t i = 0; r && i < r->other.n; i++)
         demand_at(out, ask, check,
                   &(struct gw_place){.where = "project", .component = GW_FIXED, .other = &r->other.items[i]});
+    for (size_t i = 0; set && i < set->requires.n; i++) {
+        const struct gw_required *row = &set->requires.items[i];
+        if (!row->name || is_named(r, row->name)) continue;
+        const struct gw_other_requirement own = {.name = row->name, .at_least = row->at_least, .at_most = row->at_most};
+        demand_at(out, ask, check, &(struct gw_place){.where = "project", .component = GW_FIXED, .other = &own});
+    }
 }
 
 static void per_project(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)

@@ -22,6 +22,7 @@ struct gw_judge_memory {
     struct gw_memo blasts;             /* by lite type and size */
     struct gw_memo specimens;          /* what a specimen felt, by its record */
     struct gw_memo fastened;           /* groups of screws at other spacings */
+    double *drifts;                    /* by row of the requirement set: the site's greatest; absent: not found yet */
 };
 
 /* context.c: around each call of a check. */

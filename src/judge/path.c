@@ -1,4 +1,5 @@
 /* The structural verdict of an element: along its own load path, each link by a test or by calculation. */
+#include "judge/by_set.h"
 #include "judge_internal.h"
 
 #include "judge/checks.h"
@@ -87,17 +88,6 @@ static void walk(struct path *path, const struct gw_paths *links, struct gw_ask 
 
 /* Verdicts -----------------------------------------------------------------------------------------------------------
  */
-
-static bool asks_for_test(const struct gw_model *model)
-{
-    const struct gw_requirements *r = model->project.requirements;
-    bool test = false, calculation = false;
-    for (size_t i = 0; r && r->structural && i < r->structural->evidence.n; i++) {
-        test = test || r->structural->evidence.items[i] == GW_ASKS_TEST;
-        calculation = calculation || r->structural->evidence.items[i] == GW_ASKS_CALCULATION;
-    }
-    return test && !calculation;
-}
 
 /* Other elements than lites are pieces of one member, which lean as one. */
 static long leaning(const struct gw_finding *f, const struct path *path)
@@ -230,9 +220,8 @@ static struct gw_message ask_for_rating(struct gw_ask *ask, const struct gw_find
 static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated,
                          const struct path *path)
 {
-    const struct gw_requirements *r = ask->model->project.requirements;
-    const bool asked = r && r->structural && r->structural->evidence.n;
-    if (!asked || f->verdict != GW_PASS || f->evidence == GW_BY_TEST) return;
+    const struct gw_evidence_asked asked = gw_evidence_asked(ask, f->demand);
+    if (asked.any || f->verdict != GW_PASS || f->evidence == GW_BY_TEST) return;
     if (f->evidence == GW_BY_STATEMENT) {
         f->verdict = GW_NOT_SHOWN;
         f->message = GW_SAY(ask->arena, "what names no report is a statement, which the project does not take: {}",
@@ -241,7 +230,7 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
         f->confirm = (struct gw_message){0};
         return;
     }
-    if (!asks_for_test(ask->model)) return;
+    if (!asked.test || asked.calculation) return;
     f->verdict = rated->verdict == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
     f->message = GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&f->message));
     if (f->verdict == GW_NOT_SHOWN) f->question = ask_for_rating(ask, rated, path);

@@ -1,6 +1,8 @@
 /* The words of a choice that more than one record knows: the files, the cases of calc, the tables and the reports. */
 #include "galeward/model.h"
 
+const struct gw_choice gw_level_choices[] = {
+    {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
 const struct gw_choice gw_units_choices[] = {{"us", GW_US, "bare numbers in ft, psf, mph; thicknesses in in"},
                                              {"si", GW_SI, "bare numbers in m, Pa, m/s; thicknesses in mm"},
                                              {0}};

@@ -58,7 +58,7 @@ const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const cha
     return NULL;
 }
 
-static void note_input(struct gw_model *model, const struct gw_source *source)
+void gw_note_input(struct gw_model *model, const struct gw_source *source)
 {
     model->inputs.items = gw_grow(model->arena, model->inputs.items, model->inputs.n, &model->inputs_capacity,
                                   sizeof *model->inputs.items);
@@ -86,6 +86,8 @@ static struct gw_load loader(struct gw_model *model, enum gw_units preset)
                             .units = gw_units_standard(),
                             .preset = preset};
 }
+
+struct gw_load gw_loader(struct gw_model *model, const struct gw_node *root) { return loader(model, preset_of(root)); }
 
 /* Files named in the project lie beside it. */
 static const char *beside(struct gw_model *model, const char *project, const char *file)
@@ -141,7 +143,7 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
         gw_diag_add(model->diags, GW_ERROR, "wrong_file", "candidates", source, 0, 0, "%s, and no system file",
                     project ? "this is a project" : "this is a sheet");
     if (!root || project) return;
-    note_input(model, source);
+    gw_note_input(model, source);
     struct gw_load load = loader(model, preset_of(root));
     load.assumptions = NULL;
     bool good = gw_record_load(&load, &gw_system_record, root, "", system);
@@ -195,7 +197,7 @@ static void load_openings(struct gw_model *model, const char *project_path, enum
     const struct gw_node *node = gw_node_get(model->project.node, "openings"), *file = gw_node_get(node, "file");
     const struct gw_source *source = read_beside(model, project_path, openings->file, file ? file : node);
     if (!source) return;
-    note_input(model, source);
+    gw_note_input(model, source);
     size_t n_columns;
     const struct gw_sheet_column *columns = gw_sheet_columns(model->arena, gw_node_get(node, "columns"), &n_columns);
     const struct gw_sheet_layout sheet = {&gw_opening_record, "schedule", "openings", columns, n_columns};
@@ -241,7 +243,7 @@ static bool load(struct gw_model *model)
     }
     struct gw_node *root = gw_yaml_draft(arena, source, diags);
     if (!root) return false;
-    note_input(model, source);
+    gw_note_input(model, source);
     if (gw_node_get(root, "system") && !gw_node_get(root, "project")) {
         gw_diag_node(diags, GW_ERROR, "wrong_file", "system", gw_node_get(root, "system"),
                      "this is a system file: name it under 'candidates' of a project, and check the project");
@@ -286,7 +288,7 @@ bool gw_model_reload(struct gw_model *model, const struct gw_model *of, struct g
                                .moves = of->moves,
                                .n_moves = of->n_moves,
                                .pressures = of->pressures};
-    const bool good = load(model);
+    const bool good = load(model) && (!of->set_source || gw_model_require_source(model, of->set_source));
     model->project.chosen.items = of->project.chosen.items;
     model->project.chosen.n = of->project.chosen.n;
     model->plan_file = of->plan_file;
@@ -307,7 +309,7 @@ bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_
                                .moves = moves,
                                .n_moves = n_moves,
                                .pressures = 1};
-    return load(model);
+    return load(model) && (!of->set_source || gw_model_require_source(model, of->set_source));
 }
 
 bool gw_model_take_plan(struct gw_model *model, const char *path)
@@ -317,7 +319,7 @@ bool gw_model_take_plan(struct gw_model *model, const char *path)
     const struct gw_source *source = gw_source_read(model->arena, path, model->diags);
     const struct gw_node *root = source ? gw_yaml_draft(model->arena, source, model->diags) : NULL;
     if (!root) return false;
-    note_input(model, source);
+    gw_note_input(model, source);
     struct gw_load loading = loader(model, preset_of(root));
     loading.assumptions = NULL;
     gw_record_load(&loading, &gw_plan_file_record, root, "", &file);

@@ -12,6 +12,11 @@ void gw_validate_given(struct gw_model *model);
 void gw_doubt_wall(struct gw_model *model, const struct gw_wall *wall);
 void gw_doubt_openings(struct gw_model *model);
 void gw_validate_system(struct gw_model *model, const struct gw_system *system);
+/* records_requirements.c */
+extern const struct gw_record gw_requirements_record;
+/* load.c: a file that was read; how the records of a file are loaded, whose root tells the units of bare numbers. */
+void gw_note_input(struct gw_model *model, const struct gw_source *source);
+struct gw_load gw_loader(struct gw_model *model, const struct gw_node *root);
 /* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
  * of the file's bare numbers. */
 bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum gw_units preset);

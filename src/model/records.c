@@ -2,11 +2,9 @@
  * Loader, JSON Schema and the field reference all come from here. Ranges are in SI. */
 #include "base/fields.h"
 
-#include "galeward/model.h"
 #include "model/records_site.h"
+#include "model_internal.h"
 
-static const struct gw_choice LEVELS[] = {
-    {"strength", GW_LEVEL_STRENGTH, "1.0 W"}, {"asd", GW_LEVEL_ASD, "0.6 W"}, {0}};
 static const struct gw_choice END_KINDS[] = {{"corner", GW_CORNER, "an outside corner"},
                                              {"reentrant", GW_REENTRANT, "an inside corner: no edge strip"},
                                              {"none", GW_NO_CORNER, "the wall goes on"},
@@ -250,7 +248,8 @@ static const struct gw_field GIVEN[] = {
         .help = "inward pressure"),
     NUM(gw_given_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),
-    PICK(gw_given_row, level, LEVELS, .also = gw_level_words, .flags = GW_REQUIRED, .help = "strength or asd"),
+    PICK(gw_given_row, level, gw_level_choices, .also = gw_level_words, .flags = GW_REQUIRED,
+         .help = "strength or asd"),
     F(gw_given_row, source, GW_T_TEXT, .help = "sheet"),
     PLACE(gw_given_row),
 };
@@ -274,74 +273,12 @@ static const struct gw_field TUNNEL[] = {
         .help = "inward pressure"),
     NUM(gw_tunnel_row, outward, GW_PRESSURE, .flags = GW_REQUIRED | GW_MAGNITUDE, PRESSURE_RANGE,
         .help = "outward pressure, magnitude"),
-    PICK(gw_tunnel_row, level, LEVELS, .also = gw_level_words, .flags = GW_REQUIRED, .help = "strength or asd"),
+    PICK(gw_tunnel_row, level, gw_level_choices, .also = gw_level_words, .flags = GW_REQUIRED,
+         .help = "strength or asd"),
     F(gw_tunnel_row, source, GW_T_TEXT, .flags = GW_REQUIRED, .help = "report"),
     PLACE(gw_tunnel_row),
 };
 static const struct gw_record TUNNEL_RECORD = RECORD("wind-tunnel result", gw_tunnel_row, TUNNEL);
-
-/* No calculation shows water or air. */
-static const struct gw_choice TEST_ALONE[] = {
-    {"test", GW_ASKS_TEST, "by a report that says which joints the specimen had, and in which order it was tested"},
-    {0}};
-#define TESTED(struct_)                                                                                                \
-    F(struct_, evidence, GW_T_CHOICE, .choices = TEST_ALONE, .flags = GW_MANY | GW_ALONE,                              \
-      .help = "test: what the report leaves unsaid of joints and order is not shown; absent: asked, and it stands")
-static const struct gw_field WATER[] = {
-    NUM(gw_water_requirement, pressure, GW_PRESSURE, .flags = GW_MAGNITUDE, LIMITS(1, 5000), LIKELY(100, 1000),
-        .help = "required test pressure"),
-    NUM(gw_water_requirement, share, GW_RATIO, LIMITS(0.01, 1), .help = "share of the positive design pressure"),
-    NUM(gw_water_requirement, floor, GW_PRESSURE, LIMITS(0, 5000), .help = "not below"),
-    NUM(gw_water_requirement, cap, GW_PRESSURE, LIMITS(1, 5000), .help = "not above"),
-    FIELD(gw_water_requirement, "basis", rule, GW_T_CHOICE, .choices = gw_water_rule_choices,
-          .help = "whose share, floor and cap: a performance class or curtain_wall"),
-    TESTED(gw_water_requirement),
-};
-static const struct gw_record WATER_RECORD =
-    RECORD("water requirement", gw_water_requirement, WATER, .scalar_key = "pressure");
-static const struct gw_field AIR[] = {
-    NUM(gw_air_requirement, leakage, GW_LEAKAGE, .flags = GW_REQUIRED, LIMITS(1e-7, 1), LIKELY(1e-5, 0.01),
-        .help = "greatest leakage"),
-    NUM(gw_air_requirement, at, GW_PRESSURE, .flags = GW_REQUIRED, LIMITS(1, 5000), LIKELY(50, 800),
-        .help = "at this pressure difference"),
-    TESTED(gw_air_requirement),
-};
-static const struct gw_record AIR_RECORD =
-    RECORD("air requirement", gw_air_requirement, AIR, .example = "{leakage: 0.06 cfm/ft2, at: 6.24 psf}");
-static const struct gw_field OTHER[] = {
-    F(gw_other_requirement, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name of the rating"),
-    NUM(gw_other_requirement, at_least, GW_RATIO, .help = "least value"),
-    NUM(gw_other_requirement, at_most, GW_RATIO, .help = "greatest value"),
-    PLACE(gw_other_requirement),
-};
-static const struct gw_record OTHER_RECORD = RECORD("requirement", gw_other_requirement, OTHER);
-static const struct gw_choice EVIDENCE_RULES[] = {
-    {"test", GW_ASKS_TEST, "a test of each link"}, {"calculation", GW_ASKS_CALCULATION, ""}, {0}};
-static const struct gw_field STRUCTURAL[] = {
-    F(gw_structural_requirement, evidence, GW_T_CHOICE, .choices = EVIDENCE_RULES, .flags = GW_MANY | GW_ALONE,
-      .help = "evidence that counts; absent: test or calculation"),
-};
-static const struct gw_record STRUCTURAL_RECORD =
-    RECORD("structural requirement", gw_structural_requirement, STRUCTURAL);
-static const struct gw_field REQUIREMENTS[] = {
-    F(gw_requirements, structural, GW_T_RECORD, .record = &STRUCTURAL_RECORD,
-      .help = "how it is to be shown: {evidence: test}, or a list"),
-    F(gw_requirements, water, GW_T_RECORD, .record = &WATER_RECORD, .help = "a pressure, or share, floor and cap"),
-    F(gw_requirements, air, GW_T_RECORD, .record = &AIR_RECORD, .help = "leakage with its pressure"),
-    F(gw_requirements, other, GW_T_RECORD, .record = &OTHER_RECORD, .flags = GW_MANY,
-      .help = "any other number with a name"),
-};
-static const struct gw_also NO_REQUIREMENTS[] = {
-    {"drift", NULL, "site: seismic: story_drift, or story_drift_ratio", 0},
-    {"story_drift", NULL, "site: seismic: story_drift", 0},
-    {"seismic", NULL, "site: seismic", 0},
-    {"impact", NULL, "site: impact", 0},
-    {"blast", NULL, "site: blast", 0},
-    {"movement", NULL, "movement, beside requirements", 0},
-    {"deflection", NULL, "framing: deflection_cap, or glass: deflection_limit", 0},
-    {0}};
-static const struct gw_record REQUIREMENTS_RECORD =
-    RECORD("requirements", gw_requirements, REQUIREMENTS, .elsewhere = NO_REQUIREMENTS);
 
 static const struct gw_field ELEVATION[] = {
     F(gw_elevation_spec, name, GW_T_TEXT, .flags = GW_REQUIRED, .help = "name that openings refer to"),
@@ -460,7 +397,9 @@ static const struct gw_field PROJECT[] = {
       .help = "who accepts given pressures that are lower than the computed ones and govern; absent: nothing passes"),
     F(gw_project, wind_tunnel, GW_T_RECORD, .record = &TUNNEL_RECORD, .flags = GW_MANY,
       .help = "wind-tunnel results, subject to the code's floor"),
-    F(gw_project, requirements, GW_T_RECORD, .record = &REQUIREMENTS_RECORD, .help = "what the specification asks"),
+    F(gw_project, requirements, GW_T_RECORD, .record = &gw_requirements_record, .help = "what the specification asks"),
+    F(gw_project, requirement_set_accepted, GW_T_RECORD, .record = &ACCEPTANCE_RECORD,
+      .help = "who accepts a requirement set that asks for less than the site; absent: exit code 1"),
     F(gw_project, elevations, GW_T_RECORD, .record = &ELEVATION_RECORD, .flags = GW_MANY,
       .help = "faces that openings of the schedule stand in, besides walls"),
     F(gw_project, openings, GW_T_RECORD, .record = &OPENINGS_RECORD, .help = "schedule of openings"),

@@ -45,7 +45,8 @@ static const struct gw_field SEISMIC[] = {
         .help = "round openings of a schedule, and of a wall that ends below its slab"),
     NUM(gw_seismic, component_importance, GW_RATIO, LIMITS(1, 1.5), .help = "I_p; absent: by the risk category"),
 };
-static const struct gw_record SEISMIC_RECORD = RECORD("seismic", gw_seismic, SEISMIC, .example = "{category: B}, its letter for the site");
+static const struct gw_record SEISMIC_RECORD =
+    RECORD("seismic", gw_seismic, SEISMIC, .example = "{category: B}, its letter for the site");
 static const struct gw_field IMPACT[] = {
     PICK(gw_impact, rule, IMPACT_WORDS, .also = IMPACT_ALSO, .help = "by_code or none"),
     PICK(gw_impact, missile, gw_missile_choices, .help = "required missile level; goes before the code's"),

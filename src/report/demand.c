@@ -40,17 +40,21 @@ static void left_out(struct page *page)
                       gw_quantity_text(page, GW_PRESSURE, a->above_roof_outward, UP)));
 }
 
-static void apart(struct page *page)
+void gw_page_apart_table(struct page *page)
 {
     const struct gw_answer *a = page->results->answer;
-    gw_report_heading(page->report, 2, "Tests of specimens of their own");
     gw_view_list(page, "", &APART, a->apart.items, a->apart.n);
 }
 
-static void mock_up(struct page *page)
+static void apart(struct page *page)
+{
+    gw_report_heading(page->report, 2, "Tests of specimens of their own");
+    gw_page_apart_table(page);
+}
+
+void gw_page_mock_up_table(struct page *page)
 {
     const struct gw_answer *answer = page->results->answer;
-    gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
     if (gw_said(&answer->mock_up_fault)) {
         gw_report_line(page->report, gw_format(page->arena, "Not shown: %s",
                                                gw_message_text(page->arena, &answer->mock_up_fault, page->shown)));
@@ -61,6 +65,12 @@ static void mock_up(struct page *page)
                    "At the greatest pressures of the walls below the roof line, on the greatest span. Limit: "
                    "deflection at the design pressure, permanent set after proof.");
     left_out(page);
+}
+
+static void mock_up(struct page *page)
+{
+    gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
+    gw_page_mock_up_table(page);
 }
 
 /* The whole -------------------------------------------------------------------------------------------------------- */

@@ -93,7 +93,7 @@ static void add_governs(struct gw_text *out, struct page *page, const struct ord
     gw_text_add(out, ".");
 }
 
-static void say_wall(struct page *page, const struct ordered *items, size_t n)
+static const char *wall_words(struct page *page, const struct ordered *items)
 {
     struct gw_text text;
     const struct gw_wall_grid *g = items[0].element->grid;
@@ -113,8 +113,7 @@ static void say_wall(struct page *page, const struct ordered *items, size_t n)
         add_edge_places(&text, page, &face);
         gw_text_add(&text, ". ");
     }
-    add_governs(&text, page, items, n);
-    gw_report_line(page->report, text.at);
+    return text.at;
 }
 
 static double corner_beyond(const struct gw_end *end)
@@ -124,7 +123,7 @@ static double corner_beyond(const struct gw_end *end)
 }
 
 /* Openings of a schedule, in a face that is named or in none. */
-static void say_openings(struct page *page, const struct ordered *items, size_t n)
+static const char *openings_words(struct page *page, const struct ordered *items)
 {
     struct gw_text text;
     struct gw_face face;
@@ -139,8 +138,34 @@ static void say_openings(struct page *page, const struct ordered *items, size_t 
         gw_text_add(&text, "the face is not known, all of it is taken as edge zone");
     }
     gw_text_add(&text, ". ");
+    return text.at;
+}
+
+/* "120 ft wide, ...": what it is and where its edge zone lies. */
+static const char *key_words(struct page *page, const struct ordered *items)
+{
+    return items[0].element->grid->opening ? openings_words(page, items) : wall_words(page, items);
+}
+
+static void say_what_it_is(struct page *page, const struct ordered *items, size_t n)
+{
+    struct gw_text text;
+    gw_text_init(&text, page->arena);
+    gw_text_add(&text, key_words(page, items));
     add_governs(&text, page, items, n);
     gw_report_line(page->report, text.at);
+}
+
+void gw_page_wall_keys(struct page *page)
+{
+    const struct gw_takeoff *t = page->results->answer->takeoff;
+    const struct ordered *items = gw_order_elements(page->arena, t);
+    for (size_t i = 0, next; i < t->elements.n; i = next) {
+        for (next = i + 1; next < t->elements.n && items[next].wall == items[i].wall;) next++;
+        const char *key = key_words(page, items + i);
+        const int length = (int)strlen(key) - (key[strlen(key) - 1] == ' ');
+        gw_report_item(page->report, gw_format(page->arena, "Wall %s: %.*s", items[i].element->wall, length, key));
+    }
 }
 
 /* The ledger ------------------------------------------------------------------------------------------------------ */
@@ -203,8 +228,7 @@ static void wall(struct page *page, const struct ordered *items, size_t n)
     gw_report_heading(
         page->report, 3,
         gw_format(page->arena, "Wall %s, building %s", e->wall, e->building ? e->building->name : "not known"));
-    if (e->grid->opening) say_openings(page, items, n);
-    else say_wall(page, items, n);
+    say_what_it_is(page, items, n);
     ledger(page, items, n);
 }
 

@@ -85,6 +85,9 @@ void gw_page_recalled_first(struct page *page, const struct resting *figures, si
 const char *gw_recalled_words(struct page *page, const struct gw_used *used);
 void gw_page_sources(struct page *page, const struct gw_used *rows);
 
+/* render_yaml.c: a record on one line, as our own files have it, exact. */
+void gw_yaml_flow(struct gw_text *out, const struct gw_record *record, const void *value, enum gw_units shown);
+
 /* render_csv.c: a list of records, one a line, as exact as JSON: SI, the keys with their units in the header. */
 /* A cell, with the comma before it where it is not the line's first. */
 void gw_csv_cell(struct gw_text *out, const char *text, bool first);

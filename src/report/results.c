@@ -52,7 +52,7 @@ static const struct gw_diag *below_site(const struct gw_results *out, struct gw_
     struct gw_diag *d = gw_alloc(arena, 1, sizeof *d);
     *d = (struct gw_diag){.severity = GW_WARNING,
                           .code = "below_site",
-                          .key = "requirements",
+                          .key = below->row ? "requires" : "requirements",
                           .message = gw_message_text(arena, &below->said, out->shown)};
     if (!below->node) return d;
     d->source = below->node->source;

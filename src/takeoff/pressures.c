@@ -192,6 +192,7 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     gw_take_given(b, e, engine);
     take_factor(b, e);
     set_levels(b, e, engine);
+    if (e->by_set) gw_scale_by_set(e);
     return GW_OK;
 }
 

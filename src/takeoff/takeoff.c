@@ -138,6 +138,7 @@ bool gw_takeoff_run(struct gw_takeoff *out, const struct gw_model *model, struct
     gw_group_finish(&b);
     index_walls(out, arena);
     if (diags->errors == errors) gw_find_remarks(&b);
+    if (diags->errors == errors) gw_take_by_set(&b);
     out->n_elevations = b.numbers.n;
     return diags->errors == errors;
 }

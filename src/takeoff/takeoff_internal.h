@@ -147,4 +147,8 @@ void gw_building_parapet(const struct gw_building *building, struct gw_wind_para
 void gw_report_fault(const struct gw_builder *b, const struct gw_node *node, const char *where,
                      const struct gw_fault *fault);
 
+/* by_set.c: the pressures of a requirement set instead of the site's; of one element whose site's were found again. */
+void gw_take_by_set(struct gw_builder *b);
+void gw_scale_by_set(struct gw_element *element);
+
 #endif

@@ -44,6 +44,7 @@ struct scenario {
     const char *name, *source, *base;
     int basis;
     struct parts parts;
+    const char *set; /* a requirement set to judge by */
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
     GW_LIST(const char *) warns_not;
@@ -149,6 +150,7 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     TEXT_OF(scenario, base),
     PARTS(scenario, parts.),
     F(scenario, expect, GW_T_RECORD, .record = &expectation_record, .flags = GW_MANY, .help = "expect"),
+    TEXT_OF(scenario, set),
     TEXTS_OF(scenario, warnings),
     TEXTS_OF(scenario, warns_not),
     TEXTS_OF(scenario, assumptions),

@@ -388,6 +388,13 @@ static void load_base(struct parts *out, const char *name)
     assert_true(good);
 }
 
+/* By its requirement set, where it has one. */
+static bool require(struct stage *s)
+{
+    const char *text = s->scenario->set;
+    return !text || gw_model_require_source(&s->model, gw_source_from(&s->arena, "set.yaml", text, strlen(text)));
+}
+
 static void run(struct stage *s)
 {
     size_t n = 0;
@@ -399,6 +406,7 @@ static void run(struct stage *s)
     bool good = !s->diags.errors &&
                 gw_model_load_source(&s->model, &s->arena, &s->diags,
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
+                require(s) &&
                 gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
                 gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena);
     compare_errors(s);

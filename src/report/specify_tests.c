@@ -1,0 +1,257 @@
+/* Tests of a specification: what each measures, how long, what is admitted; the mock-up, the site, the anchors. */
+#include "report/demand.h"
+#include "report/specify.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+#define SAY(...) gw_spec_paragraph(p, gw_format(p->page.arena, __VA_ARGS__))
+
+static const struct gw_tables *tables_of(const struct specified_page *p)
+{
+    return p->page.results->answer->model->tables;
+}
+
+static const char *say(struct specified_page *p, const struct gw_message *message)
+{
+    return gw_message_text(p->page.arena, message, p->page.shown);
+}
+
+static const char *seconds(struct specified_page *p, double s)
+{
+    struct gw_text text;
+    const bool long_one = s >= 60;
+    gw_text_init(&text, p->page.arena);
+    gw_text_number(&text, long_one ? s / 60 : s, 4);
+    gw_text_add(&text, long_one ? " min" : " s");
+    return text.at;
+}
+
+static const char *number(struct specified_page *p, double value)
+{
+    struct gw_text text;
+    gw_text_init(&text, p->page.arena);
+    gw_text_number(&text, value, 4);
+    return text.at;
+}
+
+static bool asked(const struct specified_page *p, const char *check)
+{
+    for (size_t i = 0; i < p->spec->set.requires.n; i++)
+        if (strcmp(p->spec->set.requires.items[i].check, check) == 0) return true;
+    return false;
+}
+
+static const struct gw_required *row_of(const struct specified_page *p, const char *check)
+{
+    for (size_t i = 0; i < p->spec->set.requires.n; i++)
+        if (strcmp(p->spec->set.requires.items[i].check, check) == 0) return &p->spec->set.requires.items[i];
+    return NULL;
+}
+
+/* Of a check the messages of its demands, each once; of elements the part that places share. */
+static void say_demands(struct specified_page *p, const char *check)
+{
+    const struct gw_judgement *j = &p->spec->answer->judgement;
+    const char **said = gw_alloc(p->page.arena, j->demands.n + 1, sizeof(const char *));
+    size_t n = 0;
+    for (size_t i = 0; i < j->demands.n; i++) {
+        const struct gw_demand *d = &j->demands.items[i];
+        const struct gw_message *m = gw_said(&d->summary) ? &d->summary : &d->message;
+        if (strcmp(d->check->id, check) != 0 || d->state != GW_ASKED || !gw_said(m)) continue;
+        const char *text = say(p, m);
+        size_t k = 0;
+        while (k < n && strcmp(said[k], text) != 0) k++;
+        if (k < n) continue;
+        said[n++] = text;
+        SAY("%s: %s.", d->check->title, text);
+    }
+}
+
+/* Structural ------------------------------------------------------------------------------------------------------ */
+
+static void structural(struct specified_page *p)
+{
+    const struct gw_proof_loads *loads = &tables_of(p)->proof_loads[GW_ROW_PROOF_LOADS_E330];
+    const struct gw_proof_class *class = &tables_of(p)->proof_class[GW_ROW_PROOF_CLASS_CURTAIN_WALL];
+    const struct gw_proof_result *proof = &p->spec->proof;
+    gw_spec_article(p, "Structural performance");
+    SAY("Test by %s, both ways, at the pressures of article 2. Preload with %s %% of the inward pressure, hold it %s, "
+        "release, set the gauges to zero. Then the full pressure inward and outward, each held %s, with the "
+        "deflections "
+        "read.",
+        loads->clause, number(p, 100 * loads->preload), seconds(p, loads->hold_s), seconds(p, loads->hold_s));
+    SAY("Proof: %s times the pressures, inward and outward, each held %s. No glass breaks, nothing comes loose, and "
+        "the "
+        "permanent set of framing is at most 1/%s of its clear span.",
+        number(p, loads->proof), seconds(p, loads->hold_s), number(p, 1 / class->set));
+    if (gw_said(&p->spec->proof_fault)) SAY("Not shown: %s.", say(p, &p->spec->proof_fault));
+    else
+        SAY("Of the place that takes most and the longest span: proof at %s inward and %s outward, permanent set at "
+            "most %s.",
+            gw_spec_quantity(p, GW_PRESSURE, proof->proof_positive, UP),
+            gw_spec_quantity(p, GW_PRESSURE, proof->proof_negative, UP),
+            gw_spec_quantity(p, GW_THICKNESS, proof->set_limit, DOWN));
+    SAY("The specimen has the spans, widths, reinforcement, fastening, anchors and glass of the wall, no smaller; a "
+        "joint, "
+        "a corner or a part above the roof line is shown only by a specimen that had one.");
+}
+
+static void deflection(struct specified_page *p)
+{
+    const struct gw_model *model = p->page.results->answer->model;
+    const struct gw_glass_rules *glass = model->project.glass;
+    const struct gw_message rule = gw_framing_rule(model, p->page.arena);
+    const struct gw_rail_limits *dead = &tables_of(p)->rail_limits[0];
+    gw_spec_article(p, "Deflection");
+    SAY("Under the pressures of article 2, normal to the wall: %s. L is the clear span of the member, of a cantilever "
+        "%s "
+        "times its length.",
+        say(p, &rule), number(p, tables_of(p)->framing_cantilever[0].lengths));
+    if (glass && gw_given(glass->deflection_limit))
+        SAY("Glass bends at its center at most %s.", gw_spec_quantity(p, GW_THICKNESS, glass->deflection_limit, DOWN));
+    if (glass && gw_given(glass->deflection_ratio))
+        SAY("Glass bends at its center at most 1/%s of its short side.", number(p, glass->deflection_ratio));
+    if (model->project.framing && gw_given(model->project.framing->dead_load_limit))
+        SAY("Horizontals sag under the weight of glass by at most %s.",
+            gw_spec_quantity(p, GW_THICKNESS, model->project.framing->dead_load_limit, DOWN));
+    else
+        SAY("Horizontals sag under the weight of glass by at most their span over %s and %s (%s).",
+            number(p, dead->spans), gw_spec_quantity(p, GW_THICKNESS, dead->most_m, DOWN), dead->row.source);
+}
+
+/* Air and water --------------------------------------------------------------------------------------------------- */
+
+static void air(struct specified_page *p)
+{
+    gw_spec_article(p, "Air leakage");
+    for (size_t i = 0; i < p->spec->set.requires.n; i++) {
+        const struct gw_required *row = &p->spec->set.requires.items[i];
+        if (strcmp(row->check, "air") != 0) continue;
+        SAY("%s, %s%s%s: at most %s at a pressure difference of %s, by %s. A leakage means nothing without its "
+            "pressure.",
+            row->id, row->wall ? "wall " : "every wall", row->wall ? row->wall : "",
+            row->component ? gw_format(p->page.arena, ", %s", gw_choice_name(gw_component_choices, (int)row->component))
+                           : "",
+            gw_spec_quantity(p, GW_LEAKAGE, row->leakage, NEAREST), gw_spec_quantity(p, GW_PRESSURE, row->at, NEAREST),
+            row->test);
+    }
+    SAY("The area counted is the outside of the specimen with its framing. The test is repeated after the structural "
+        "load.");
+}
+
+static void water(struct specified_page *p)
+{
+    const struct gw_water_spray *spray = &tables_of(p)->water_spray[GW_ROW_WATER_SPRAY_SPRAY];
+    const struct gw_requirements *r = p->page.results->answer->model->project.requirements;
+    gw_spec_article(p, "Water penetration");
+    for (size_t i = 0; i < p->spec->set.requires.n; i++) {
+        const struct gw_required *row = &p->spec->set.requires.items[i];
+        if (strcmp(row->check, "water") != 0) continue;
+        SAY("%s, %s%s%s: no water past the inner face at %s, steady, for %s under spray, by %s.", row->id,
+            row->wall ? "wall " : "every wall", row->wall ? row->wall : "",
+            row->component ? gw_format(p->page.arena, ", %s", gw_choice_name(gw_component_choices, (int)row->component))
+                           : "",
+            gw_spec_quantity(p, GW_PRESSURE, row->pressure, UP), seconds(p, spray->steady_s),
+            gw_check_find("water")->clause);
+    }
+    if (r && r->water && r->water->dynamic == GW_YES)
+        SAY("The same pressure in an air stream, by %s, as long.",
+            tables_of(p)->mockup_sequence[GW_ROW_MOCKUP_SEQUENCE_DYNAMIC].method);
+    SAY("The test is repeated after the structural load: a wall that was tight before it is not shown to be tight "
+        "after "
+        "it.");
+}
+
+/* Earthquakes, hazards, movement, named ratings -------------------------------------------------------------------- */
+
+static void drift(struct specified_page *p)
+{
+    const struct gw_required *row = row_of(p, "seismic_glass");
+    gw_spec_article(p, "Drift and racking");
+    if (!row) {
+        SAY("No drift is asked for by the project's seismic data.");
+        return;
+    }
+    SAY("%s: glass neither falls out nor touches its frame at a story drift of %s, with the importance factor, the "
+        "greatest of any story; a lower story its share of it.",
+        row->id, gw_spec_quantity(p, GW_THICKNESS, row->drift, UP));
+    SAY("Show it by the clearances of the glass in its pocket, or by racking a specimen to fallout; a static test (%s) "
+        "shows the story drift, not the drift of fallout.",
+        row->test);
+    say_demands(p, "seismic_force");
+}
+
+static void hazards(struct specified_page *p)
+{
+    gw_spec_article(p, "Wind-borne debris");
+    if (asked(p, "debris")) say_demands(p, "debris");
+    else SAY("Not asked for.");
+    if (asked(p, "debris"))
+        SAY("The rating%s states missile, wind zone, both cycled pressures, size, bite and make-up of one specimen.",
+            gw_spec_rows_of(p, "debris"));
+    gw_spec_article(p, "Blast");
+    if (asked(p, "blast")) say_demands(p, "blast");
+    else SAY("Not asked for.");
+}
+
+static void others(struct specified_page *p)
+{
+    gw_spec_article(p, "Movement and other ratings");
+    say_demands(p, "movement");
+    for (size_t i = 0; i < p->spec->set.requires.n; i++) {
+        const struct gw_required *row = &p->spec->set.requires.items[i];
+        if (!row->name) continue;
+        SAY("%s: %s %s %s, as the project asks.", row->id, row->name, gw_given(row->at_most) ? "at most" : "at least",
+            number(p, gw_given(row->at_most) ? row->at_most : row->at_least));
+    }
+}
+
+/* Anchors, the site, the mock-up ---------------------------------------------------------------------------------- */
+
+static void anchors(struct specified_page *p)
+{
+    gw_spec_article(p, "Anchors and framing");
+    SAY("Anchors carry these reactions to the structure, wind at both levels; the structural engineer takes them at "
+        "strength level. Dead load besides, by the wall that hangs on each.");
+    gw_page_reactions(&p->page);
+    gw_page_members(&p->page);
+}
+
+static void field_tests(struct specified_page *p)
+{
+    const struct gw_field_test *row = &tables_of(p)->field_test[GW_ROW_FIELD_TEST_CURTAIN_WALL];
+    gw_spec_article(p, "Tests of the installed wall");
+    if (gw_given(p->spec->field_water))
+        SAY("Water, by %s: %s, which is %s of the laboratory's. A pass there is no evidence of the full pressure.",
+            row->clause, gw_spec_quantity(p, GW_PRESSURE, p->spec->field_water, UP), number(p, row->share));
+    if (gw_given(p->spec->field_leakage))
+        SAY("Air, by %s: at most %s, which is %s times the laboratory's limit, at the same pressure.", row->clause,
+            gw_spec_quantity(p, GW_LEAKAGE, p->spec->field_leakage, NEAREST), number(p, row->air_factor));
+    SAY("Test early, on the first finished stretch, while work can still be changed, and say who witnesses it.");
+}
+
+static void mock_up(struct specified_page *p)
+{
+    gw_spec_article(p, "Laboratory mock-up");
+    SAY("Order of the tests, on one specimen:");
+    gw_page_mock_up_table(&p->page);
+    if (!p->page.results->answer->apart.n) return;
+    SAY("Tests of specimens of their own:");
+    gw_page_apart_table(&p->page);
+}
+
+void gw_spec_tests(struct specified_page *p)
+{
+    structural(p);
+    deflection(p);
+    air(p);
+    water(p);
+    drift(p);
+    hazards(p);
+    others(p);
+    anchors(p);
+    field_tests(p);
+    mock_up(p);
+}

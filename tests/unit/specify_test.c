@@ -1,0 +1,132 @@
+/* What a project asks, written as a requirement set and read again: a set that is left as it is changes nothing. */
+#include "support.h"
+
+#include "galeward/specify.h"
+
+struct judged {
+    struct gw_diags diags;
+    struct gw_model model;
+    struct gw_takeoff takeoff;
+    struct gw_ask ask;
+    struct gw_answer answer;
+};
+
+static void judge(struct judged *out, struct gw_arena *arena, const char *path, const char *set)
+{
+    gw_diags_init(&out->diags, arena);
+    assert_true(gw_model_load(&out->model, arena, &out->diags, path, NULL, 0));
+    if (set) assert_true(gw_model_require_source(&out->model, gw_source_from(arena, "set.yaml", set, strlen(set))));
+    assert_true(gw_takeoff_run(&out->takeoff, &out->model, arena, &out->diags));
+    gw_ask_init(&out->ask, &out->model, &out->takeoff, arena);
+    gw_answer_check(&out->answer, &out->ask);
+}
+
+static const char *set_of(struct judged *j, struct gw_arena *arena, enum gw_units shown)
+{
+    struct gw_results results;
+    struct gw_specification specification;
+    struct gw_text text;
+    struct gw_engine engine;
+    gw_results_of(&results, arena, &j->answer, shown);
+    gw_specify(&specification, &j->answer, &j->ask, shown);
+    const struct gw_specified specified = {&results, &specification};
+    const struct gw_result result = gw_result_specify(&specified);
+    gw_engine_init(&engine, gw_tables_standard(), NULL);
+    gw_text_init(&text, arena);
+    assert_int_equal(gw_format_named("yaml")->render(&text, &result, &engine, false), GW_OK);
+    return text.at;
+}
+
+static bool same(double a, double b)
+{
+    if (isnan(a) || isnan(b)) return isnan(a) && isnan(b);
+    return (isinf(a) && isinf(b)) || fabs(a - b) <= 1e-12 * fabs(a);
+}
+
+static void compare(const struct judged *site, const struct judged *set)
+{
+    assert_true(site->answer.judgement.findings.n > 1000);
+    assert_int_equal(site->answer.judgement.findings.n, set->answer.judgement.findings.n);
+    for (size_t i = 0; i < site->answer.judgement.findings.n; i++) {
+        const struct gw_finding *a = &site->answer.judgement.findings.items[i],
+                                *b = &set->answer.judgement.findings.items[i];
+        assert_string_equal(a->demand->where, b->demand->where);
+        assert_int_equal(a->verdict, b->verdict);
+        assert_int_equal(a->evidence, b->evidence);
+        assert_true(same(a->utilization, b->utilization));
+        assert_true(same(a->required, b->required));
+    }
+    assert_int_equal(site->answer.below_site.n, set->answer.below_site.n);
+    assert_false(gw_below_unaccepted(&set->answer));
+}
+
+static void left_as_it_is(const char *path, enum gw_units shown)
+{
+    static struct judged site, set;
+    struct gw_arena arena;
+    gw_arena_init(&arena, gw_system_host());
+    judge(&site, &arena, path, NULL);
+    judge(&set, &arena, path, set_of(&site, &arena, shown));
+    assert_true(set.takeoff.by_set.n > 0);
+    compare(&site, &set);
+    gw_arena_release(&arena);
+}
+
+static void a_set_left_as_it_is_changes_nothing(void **state)
+{
+    (void)state;
+    left_as_it_is("projects/tern-street.yaml", GW_US);
+    left_as_it_is("projects/gull-point.yaml", GW_US);
+    left_as_it_is("projects/gull-point.yaml", GW_SI);
+}
+
+/* Every pressure of the wall by one factor: demands of all links follow it, the strength of what holds them does not.
+ */
+static void every_link_follows_the_row(void **state)
+{
+    static struct judged site, set;
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, gw_system_host());
+    judge(&site, &arena, "projects/gull-point.yaml", NULL);
+    judge(&set, &arena, "projects/gull-point.yaml",
+          "{galeward: 1, requirement_set: {project: Gull Point Library}, requires: [{id: R-01, check: structural,\n"
+          " inward: 63.909899699433 psf, outward: 83.23842504554008 psf, level: asd}]}");
+    assert_int_equal(set.takeoff.by_set.n, 1);
+    assert_near(set.takeoff.by_set.items[0].factor[0], 2, 1e-9);
+    assert_near(set.takeoff.by_set.items[0].factor[1], 2, 1e-9);
+    for (size_t i = 0; i < site.takeoff.elements.n; i++) {
+        const struct gw_element *a = &site.takeoff.elements.items[i], *b = &set.takeoff.elements.items[i];
+        assert_near(b->inward_asd.pa, 2 * a->inward_asd.pa, 1e-6);
+        assert_near(b->outward.pa, 2 * a->outward.pa, 1e-6);
+    }
+    for (size_t i = 0; i < site.answer.reactions.n; i++)
+        assert_near(set.answer.reactions.items[i].outward, 2 * site.answer.reactions.items[i].outward, 1e-5);
+    for (size_t i = 0; i < site.answer.members.n; i++)
+        assert_near(set.answer.members.items[i].moment, 2 * site.answer.members.items[i].moment, 1e-5);
+    gw_arena_release(&arena);
+}
+
+/* 31.95 psf inward times 1.5; a span of 14 ft gives up 14 x 12 x 0.002 = 0.336 in. */
+static void proof_is_of_the_greatest_pressure_and_span(void **state)
+{
+    static struct judged site;
+    struct gw_specification s;
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, gw_system_host());
+    judge(&site, &arena, "projects/gull-point.yaml", NULL);
+    gw_specify(&s, &site.answer, &site.ask, GW_US);
+    assert_near(s.proof.proof_positive / PSF, 1.5 * 31.95495, 1e-3);
+    assert_near(s.proof.set_limit / FT * 12, 0.336, 1e-6);
+    assert_near(s.field_water / PSF, 10, 1e-6); /* two thirds of 15 psf */
+    gw_arena_release(&arena);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(a_set_left_as_it_is_changes_nothing),
+                                       cmocka_unit_test(every_link_follows_the_row),
+                                       cmocka_unit_test(proof_is_of_the_greatest_pressure_and_span)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
