@@ -133,6 +133,8 @@ bool gw_model_waives(const struct gw_model *model); /* something, for sure */
 const struct gw_waiver *gw_model_waiver(const struct gw_model *model, const struct gw_building *building);
 /* Its pressures go by another enclosure than its own, of which given ones and a wind tunnel's know nothing. */
 bool gw_model_breached(const struct gw_model *model, const struct gw_building *building);
+/* Openings of a schedule that name no wall are counted under this name. */
+#define GW_WALL_UNKNOWN "schedule"
 /* What an opening stands in, of a wall on a grid or of an elevation; false: neither has that name. */
 struct gw_face {
     const char *building;

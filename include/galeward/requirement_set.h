@@ -35,7 +35,7 @@ struct gw_required {
     const char *name; /* of a rating by name; with the next two */
     double at_least, at_most;
     const char *test;
-    GW_LIST(int) evidence; /* enum gw_evidence_rule; empty: any */
+    GW_LIST(int) evidence; /* enum gw_evidence_rule; empty: as the project says */
     GW_LIST(const char *) submit;
     const struct gw_node *node;
 };

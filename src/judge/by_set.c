@@ -109,7 +109,7 @@ static void take_water(struct gw_demand *out, struct gw_ask *ask)
     const double site = site_value(out);
     const struct gw_below *own = out->below;
     const bool same = set_term(out, ask, 0, GW_PRESSURE, row->pressure);
-    out->by_report = row->evidence.n > 0;
+    out->by_report = out->by_report || row->evidence.n > 0;
     ask_for(out, ask, GW_SAY(ask->arena, "{}", gw_of_quantity(GW_PRESSURE, row->pressure)));
     if (same) out->below = own;
     else if (row->pressure < site * (1 - GW_HAIR))
@@ -124,7 +124,7 @@ static void take_air(struct gw_demand *out, struct gw_ask *ask)
     const bool same = set_term(out, ask, 0, GW_LEAKAGE, row->leakage) && fabs(row->at - at) < GW_HAIR * at;
     out->at = fabs(row->at - at) < GW_HAIR * at ? at : row->at;
     out->at_most = true;
-    out->by_report = row->evidence.n > 0;
+    out->by_report = out->by_report || row->evidence.n > 0;
     ask_for(out, ask,
             GW_SAY(ask->arena, "at most {} at {}", gw_of_quantity(GW_LEAKAGE, row->leakage),
                    gw_of_quantity(GW_PRESSURE, row->at)));
@@ -294,8 +294,10 @@ struct gw_evidence_asked gw_evidence_asked(const struct gw_ask *ask, const struc
     const int *items = r && r->structural ? r->structural->evidence.items : NULL;
     size_t n = r && r->structural ? r->structural->evidence.n : 0;
     struct gw_evidence_asked out = {.any = true};
-    if (d->row) items = d->row->evidence.items;
-    if (d->row) n = d->row->evidence.n;
+    if (d->row && d->row->evidence.n) {
+        items = d->row->evidence.items;
+        n = d->row->evidence.n;
+    }
     for (size_t i = 0; i < n; i++) {
         out.any = false;
         out.test = out.test || items[i] == GW_ASKS_TEST;
@@ -308,7 +310,7 @@ struct gw_evidence_asked gw_evidence_asked(const struct gw_ask *ask, const struc
 void gw_ask_evidence(struct gw_finding *f, struct gw_ask *ask)
 {
     const struct gw_demand *d = f->demand;
-    if (!d->row || d->check->path || d->by_report || f->verdict != GW_PASS) return;
+    if (!d->row || !d->row->evidence.n || d->check->path || d->by_report || f->verdict != GW_PASS) return;
     const struct gw_evidence_asked asked = gw_evidence_asked(ask, d);
     const bool counts = asked.any || (asked.test && f->evidence == GW_BY_TEST) ||
                         (asked.calculation && f->evidence == GW_BY_CALCULATION);

@@ -45,7 +45,7 @@ static const struct gw_field ROW[] = {
     NUM(gw_required, at_most, GW_RATIO, .help = "other: greatest value"),
     F(gw_required, test, GW_T_TEXT, .help = "test method, as it is to be printed"),
     F(gw_required, evidence, GW_T_CHOICE, .choices = EVIDENCE, .flags = GW_MANY | GW_ALONE,
-      .help = "evidence that counts; absent: any"),
+      .help = "evidence that counts; absent: as the project says"),
     F(gw_required, submit, GW_T_TEXT, .flags = GW_MANY | GW_ALONE, .help = "what is to be submitted"),
     PLACE(gw_required),
 };
@@ -153,10 +153,13 @@ static void check_shape(struct gw_model *model, const struct gw_required *row)
         FAULT(model, row->node, "check", "%s: at_least or at_most, one of the two", row->id);
 }
 
+/* Those without a wall stand where GW_WALL_UNKNOWN says. */
 static bool openings_stand_in(const struct gw_model *model, const char *wall)
 {
-    for (size_t i = 0; i < model->openings.n; i++)
-        if (model->openings.items[i].wall && strcmp(model->openings.items[i].wall, wall) == 0) return true;
+    for (size_t i = 0; i < model->openings.n; i++) {
+        const char *own = model->openings.items[i].wall ? model->openings.items[i].wall : GW_WALL_UNKNOWN;
+        if (strcmp(own, wall) == 0) return true;
+    }
     return false;
 }
 

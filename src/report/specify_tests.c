@@ -69,6 +69,21 @@ static void say_demands(struct specified_page *p, const char *check)
     }
 }
 
+/* Of a check the demand that asks most. */
+static void say_greatest(struct specified_page *p, const char *check)
+{
+    const struct gw_judgement *j = &p->spec->answer->judgement;
+    const struct gw_demand *most = NULL;
+    for (size_t i = 0; i < j->demands.n; i++) {
+        const struct gw_demand *d = &j->demands.items[i];
+        if (strcmp(d->check->id, check) != 0 || d->state != GW_ASKED || !gw_said(&d->message)) continue;
+        if (!most || gw_term_of(d, 0)->value > gw_term_of(most, 0)->value) most = d;
+    }
+    if (!most) return;
+    const struct gw_message *m = gw_said(&most->summary) ? &most->summary : &most->message;
+    SAY("%s, where most is asked: %s.", most->check->title, say(p, m));
+}
+
 /* Structural ------------------------------------------------------------------------------------------------------ */
 
 static void structural(struct specified_page *p)
@@ -180,7 +195,7 @@ static void drift(struct specified_page *p)
     SAY("Show it by the clearances of the glass in its pocket, or by racking a specimen to fallout; a static test (%s) "
         "shows the story drift, not the drift of fallout.",
         row->test);
-    say_demands(p, "seismic_force");
+    say_greatest(p, "seismic_force");
 }
 
 static void hazards(struct specified_page *p)

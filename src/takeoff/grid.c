@@ -215,7 +215,7 @@ bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const stru
     room->rows[0] =
         (struct gw_row_line){bottom, bottom + opening->height, gw_model_lite(b->model, opening->lite), 0, 0};
     room->n_rows = 1;
-    g->wall = opening->wall ? opening->wall : "schedule";
+    g->wall = opening->wall ? opening->wall : GW_WALL_UNKNOWN;
     g->opening = opening;
     g->building = building;
     g->rows_below = one_row;
