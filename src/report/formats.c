@@ -64,13 +64,6 @@ static enum gw_status json(struct gw_text *out, const struct gw_result *result, 
     return GW_OK;
 }
 
-static enum gw_status yaml(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
-{
-    (void)engine, (void)color;
-    result->file(out, result);
-    return GW_OK;
-}
-
 static enum gw_status svg(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
 {
     (void)color;
@@ -93,7 +86,6 @@ static const struct gw_format FORMATS[] = {
     {"json", ".json", ".jsonl", "application/json", GW_HAS_DATA, json, gw_schema_json},
     {"csv", ".csv", NULL, "text/csv", GW_HAS_PAGE, csv, NULL},
     {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, markdown, gw_schema_markdown},
-    {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
     {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
     {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
 };
