@@ -1,5 +1,5 @@
 #!/bin/sh
-# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, eleven walls of growing height, the plate, the calc stream. From the repository root.
+# sh tests/bench/run.sh BUILD: start-up, the demo project, a tower of 50,000 lites, eleven walls of growing height, the choice of options on one to eleven walls, the plate, the calc stream. From the repository root.
 build=$1
 bench=$build/tests/bench
 program=$build/galeward
@@ -31,6 +31,7 @@ if [ -f projects/tern-street.yaml ]; then
 fi
 "$bench" tower || result=1
 "$build/tests/bench_walls" "$walls" 10 20 40 || result=1
+"$build/tests/bench_walls" "$walls" select 1x40 4x40 11x10 11x20 11x40 || result=1
 "$bench" plate || result=1
 "$bench" table || result=1
 
