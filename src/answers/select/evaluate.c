@@ -150,8 +150,9 @@ gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *valu
             continue;
         }
         const struct gw_lite_type *type = gw_lite_numbered(&types[v->index], value[i]);
-        if (v->kind == VAR_LITE) s->lites[place * s->n_types + v->index] = type;
-        else s->heaviest[v->wall * s->n_types + v->index] = type;
+        for (size_t m = 0; v->kind == VAR_LITE && m < p->n_members; m++)
+            s->lites[p->members[m] * s->n_types + v->index] = type;
+        if (v->kind == VAR_HEAVIEST) s->heaviest[v->wall * s->n_types + v->index] = type;
     }
     return taken;
 }

@@ -142,7 +142,7 @@ static bool satisfies(struct search *s, size_t place, const struct state *state)
         return false;
     }
     for (size_t i = 0; i < p->n_demands; i++) {
-        const struct seen seen = gw_search_see(s, place, p->demands[i], taken);
+        const struct seen seen = gw_search_see(s, p->demands[i].place, p->demands[i].demand, taken);
         const struct gw_check *check = seen.finding->demand->check;
         if (gw_good_enough(s, seen.finding) || seen.reads->beyond || check->path) continue;
         gw_learn(s, &p->nogoods, place, &seen, state->value);

@@ -23,7 +23,7 @@ static int compare_nodes(const struct search *s, const struct node *a, const str
 {
     if (a->total.cost != b->total.cost) return a->total.cost < b->total.cost ? -1 : 1;
     if (a->total.options != b->total.options) return a->total.options < b->total.options ? -1 : 1;
-    for (size_t p = 0; p < s->places->n; p++) {
+    for (size_t p = 0; p < s->n_at; p++) {
         const int order = gw_compare_ties(s, &s->at[p], a->best[p]->value, b->best[p]->value);
         if (order) return order;
     }
@@ -57,11 +57,11 @@ static struct node *pop(const struct search *s, struct queue *q)
 static bool relax(struct search *s, struct node *node)
 {
     values *own = gw_alloc(s->arena, s->n_vars + 1, sizeof *own);
-    node->best = gw_alloc(s->arena, s->places->n + 1, sizeof *node->best);
+    node->best = gw_alloc(s->arena, s->n_at + 1, sizeof *node->best);
     node->total = (struct total){0, 0};
     for (size_t i = 0; i < s->candidate->options.n; i++)
         if (node->paid >> i & 1) node->total.cost += gw_to_money(s->candidate->options.items[i].once);
-    for (size_t p = 0; p < s->places->n; p++) {
+    for (size_t p = 0; p < s->n_at; p++) {
         const struct place *at = &s->at[p];
         for (size_t i = 0; i < at->n; i++) own[i] = node->domain[at->vars[i]];
         const struct local *local = gw_solve_place(s, p, own);
@@ -92,7 +92,7 @@ static bool part_by_disagreement(struct search *s, struct queue *q, const struct
 {
     uint32_t *value = gw_alloc(s->arena, s->n_vars + 1, sizeof *value);
     bool *met = gw_alloc(s->arena, s->n_vars + 1, sizeof *met);
-    for (size_t p = 0; p < s->places->n; p++)
+    for (size_t p = 0; p < s->n_at; p++)
         for (size_t i = 0; i < s->at[p].n; i++) {
             const size_t var = s->at[p].vars[i];
             const uint32_t here = node->best[p]->value[i];
@@ -114,7 +114,7 @@ static bool part_by_disagreement(struct search *s, struct queue *q, const struct
 /* An option with a single cost that is used and not yet paid: it is paid, or done without. */
 static bool part_by_single_cost(struct search *s, struct queue *q, const struct node *node)
 {
-    for (size_t p = 0; p < s->places->n; p++)
+    for (size_t p = 0; p < s->n_at; p++)
         for (size_t i = 0; i < s->at[p].n; i++) {
             const struct var *v = &s->vars[s->at[p].vars[i]];
             const bool due = v->kind == VAR_OPTION && node->best[p]->value[i] && (s->priced_once >> v->index & 1) &&
@@ -188,11 +188,12 @@ static gw_option_set taken_at(struct search *s, const struct node *node, size_t 
 static void gather_wall(struct gathering *g, size_t place, const struct seen *seen)
 {
     struct search *s = g->s;
-    for (size_t p = 0; p < s->places->n; p++)
-        if (p == place || s->places->items[p].elevation == s->places->items[place].elevation) {
-            const struct seen there = {seen->finding, seen->reads, p == place ? seen->relevant : 0};
-            g->n = literals_of(s, g->node, p, &there, g->literals, g->n);
-        }
+    g->n = literals_of(s, g->node, s->at_of[place], seen, g->literals, g->n);
+    for (size_t p = 0; p < s->places->n; p++) {
+        const struct seen there = {seen->finding, seen->reads, 0};
+        if (s->places->items[p].elevation == s->places->items[place].elevation)
+            g->n = literals_of(s, g->node, s->at_of[p], &there, g->literals, g->n);
+    }
 }
 
 static void gather(void *user, size_t demand)
@@ -200,9 +201,9 @@ static void gather(void *user, size_t demand)
     struct gathering *g = user;
     struct search *s = g->s;
     const size_t place = s->places->of[s->demands->demands.items[demand].element->index];
-    const struct seen seen = gw_search_see(s, place, demand, taken_at(s, g->node, place));
+    const struct seen seen = gw_search_see(s, place, demand, taken_at(s, g->node, s->at_of[place]));
     if (seen.reads->beyond) gather_wall(g, place, &seen);
-    else g->n = literals_of(s, g->node, place, &seen, g->literals, g->n);
+    else g->n = literals_of(s, g->node, s->at_of[place], &seen, g->literals, g->n);
 }
 
 static void learn_across(struct search *s, const struct node *node, const struct gw_paths *paths,
@@ -210,7 +211,7 @@ static void learn_across(struct search *s, const struct node *node, const struct
 {
     struct gathering g = {s, node, NULL, 0};
     size_t most = 1;
-    for (size_t p = 0; p < s->places->n; p++) most += s->at[p].n;
+    for (size_t p = 0; p < s->n_at; p++) most += s->at[p].n;
     g.literals = gw_alloc(s->arena, most, sizeof *g.literals);
     gather(&g, demand);
     if (why->demand->check->path) gw_path_visit(paths, s->ask, &findings[demand], gather, &g);
@@ -223,13 +224,14 @@ static bool satisfies(struct search *s, const struct node *node)
     const size_t n = s->demands->demands.n, before = s->across.n;
     struct gw_finding *findings = gw_alloc(s->arena, n + 1, sizeof *findings);
     s->examined++;
-    for (size_t p = 0; p < s->places->n; p++) taken_at(s, node, p);
+    gw_option_set *taken = gw_alloc(s->arena, s->n_at + 1, sizeof *taken);
+    for (size_t p = 0; p < s->n_at; p++) taken[p] = taken_at(s, node, p);
     for (size_t i = 0; i < n; i++) {
         const struct gw_demand *d = &s->demands->demands.items[i];
         findings[i] = (struct gw_finding){.candidate = s->candidate, .demand = d, .verdict = GW_PASS};
         if (!d->element) continue; /* settled place by place */
         const size_t place = s->places->of[d->element->index];
-        findings[i] = *gw_search_see(s, place, i, taken_at(s, node, place)).finding;
+        findings[i] = *gw_search_see(s, place, i, taken[s->at_of[place]]).finding;
     }
     s->ask->choice = &s->chosen;
     const struct gw_paths *paths = gw_paths_of(findings, n, s->ask);
@@ -276,7 +278,7 @@ bool gw_search_plan(struct search *s, const struct local **best, money *once, mo
         if (part_by_disagreement(s, &queue, node) || part_by_single_cost(s, &queue, node)) continue;
         const struct nogood *g = violated(s, node);
         if (!g && satisfies(s, node)) {
-            memcpy(best, node->best, s->places->n * sizeof *best);
+            memcpy(best, node->best, s->n_at * sizeof *best);
             *once = 0;
             for (size_t i = 0; i < s->candidate->options.n; i++)
                 if (node->paid >> i & 1) *once += gw_to_money(s->candidate->options.items[i].once);

@@ -55,7 +55,6 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
     s->chosen = (struct gw_chosen){.place_of = s->places->of, .lites = s->lites, .heaviest = s->heaviest};
     s->known = gw_alloc(arena, s->demands->demands.n + 1, sizeof *s->known);
     find_touching(s);
-    gw_search_vars(s, job->quantities, job->out->by_mass);
 }
 
 /* What was learned of "good enough" is of one sort of it; what checks came to stays. */
@@ -72,9 +71,10 @@ static void keep_plan(struct gw_bid *out, const struct search *s, const struct l
     struct gw_plan_choice *choices = gw_alloc(s->arena, s->places->n + 1, sizeof *choices);
     for (size_t p = 0; p < s->places->n; p++) {
         unsigned *lites = gw_alloc(s->arena, s->n_types + 1, sizeof *lites);
-        for (size_t i = 0; best && i < s->at[p].n; i++) {
-            const struct var *v = &s->vars[s->at[p].vars[i]];
-            const uint32_t value = best[p]->value[i];
+        const size_t at = s->at_of[p];
+        for (size_t i = 0; best && i < s->at[at].n; i++) {
+            const struct var *v = &s->vars[s->at[at].vars[i]];
+            const uint32_t value = best[at]->value[i];
             if (v->kind == VAR_LITE) lites[v->index] = value;
             if (v->kind == VAR_OPTION && value) choices[p].options |= gw_option_bit(v->index);
         }
@@ -98,17 +98,34 @@ static struct found look(struct search *s, const struct job *job, enum gw_verdic
     return out;
 }
 
-static void take(struct gw_bid *out, const struct search *s, const struct found *found)
+static money total_of(const struct search *s, const struct found *found)
 {
     money cost = found->once;
-    keep_plan(out, s, found->best);
-    for (size_t p = 0; p < s->places->n; p++) {
-        cost += found->best[p]->total.cost;
-        out->places.items[p].cost = gw_of_money(found->best[p]->total.cost);
+    for (size_t i = 0; i < s->n_at; i++) cost += found->best[i]->total.cost;
+    return cost;
+}
+
+/* Of one place by itself; `s` chooses place by place. */
+static money cost_at(const struct search *s, size_t p, const struct gw_plan_choice *c)
+{
+    const struct place *at = &s->at[s->at_of[p]];
+    money cost = at->fixed;
+    for (size_t i = 0; i < at->n; i++) {
+        const struct var *v = &s->vars[at->vars[i]];
+        if (v->kind == VAR_OPTION) cost += at->prices[i][c->options >> v->index & 1].cost;
+        if (v->kind == VAR_LITE) cost += at->prices[i][c->lites[v->index]].cost;
     }
+    return cost;
+}
+
+static void take(struct gw_bid *out, const struct search *s, const struct found *found, const struct search *by_place)
+{
+    keep_plan(out, s, found->best);
+    for (size_t p = 0; p < s->places->n; p++)
+        out->places.items[p].cost = gw_of_money(cost_at(by_place, p, &out->plan.choices[p]));
     out->verdict = s->need;
     out->once = gw_of_money(found->once);
-    out->cost = gw_of_money(cost);
+    out->cost = gw_of_money(total_of(s, found));
 }
 
 /* First with one choice in every place, which is a plan too should the search of all be stopped. False: no plan was
@@ -117,10 +134,10 @@ static bool find_plan(struct search *s, struct search *same, const struct job *j
                       enum gw_verdict need)
 {
     const struct found everywhere = look(same, job, need);
-    if (everywhere.any) take(out, same, &everywhere);
-    out->everywhere_cost = everywhere.any ? out->cost : GW_ABSENT;
+    out->everywhere_cost = everywhere.any ? gw_of_money(total_of(same, &everywhere)) : GW_ABSENT;
     const struct found own = look(s, job, need);
-    if (own.any) take(out, s, &own);
+    if (own.any) take(out, s, &own, s);
+    else if (everywhere.any) take(out, same, &everywhere, s);
     out->bound = gw_of_money(own.bound);
     out->complete = !s->stopped && !same->stopped;
     if (everywhere.any) out->saving = out->everywhere_cost - out->cost;

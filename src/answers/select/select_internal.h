@@ -42,13 +42,20 @@ struct price {
     money cost;
     int options; /* taken by it */
 };
+/* A demand, and which place of the plan it is looked at. */
+struct placed_demand {
+    size_t demand, place;
+};
+/* A place of the plan; where one choice is made for the whole project, all of them together. */
 struct place {
+    const size_t *members; /* places of the plan */
+    size_t n_members;
     const size_t *vars; /* that concern it, in the order of ties: options, lite types, then the heaviest */
     size_t n;
     struct price **prices; /* by its variables, then by value */
     money fixed;           /* the wall itself */
-    const size_t *demands; /* of its elements, its wall, its lite types, the project */
-    size_t n_demands;
+    struct placed_demand *demands; /* of its elements, its wall, its lite types, the project */
+    size_t n_demands, demands_capacity;
     struct nogoods nogoods;
     struct gw_memo solved; /* by the sets of values that its variables may have */
 };
@@ -78,7 +85,9 @@ struct search {
     size_t n_types, n_walls;
     struct var *vars;
     size_t n_vars;
-    struct place *at; /* by place */
+    struct place *at; /* what is chosen by itself */
+    size_t n_at;
+    const size_t *at_of; /* by place of the plan: where in `at` */
     gw_option_set touching[GW_SYSTEM_PART_COUNT];
     gw_option_set priced_once;
     struct known **known; /* by demand */

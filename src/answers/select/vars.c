@@ -51,16 +51,23 @@ static bool stands_on(const struct search *s, size_t wall, size_t type)
     return false;
 }
 
-static void add_vars(struct search *s, size_t *parts, size_t place)
+static bool stands_at(const struct search *s, const struct place *p, size_t type)
 {
-    struct place *p = &s->at[place];
+    for (size_t m = 0; m < p->n_members; m++)
+        if (stands_there(s, p->members[m], type)) return true;
+    return false;
+}
+
+static void add_vars(struct search *s, size_t *parts, struct place *p)
+{
+    const size_t place = p->members[0];
     const size_t options = s->candidate->options.n;
     size_t *room = gw_alloc(s->arena, options + s->n_types * (1 + s->n_walls) + 1, sizeof *room);
     for (size_t i = 0; i < options; i++)
         add(p, room, var_of(s, parts, VAR_OPTION, i, 0, 2, part_of(s, s->candidate->options.items[i].choose, place)));
     for (size_t i = 0; i < s->n_types; i++) {
         const struct gw_lite_type *type = &project_of(s)->lites.items[i];
-        if (!type->alternatives.n || !stands_there(s, place, i)) continue;
+        if (!type->alternatives.n || !stands_at(s, p, i)) continue;
         add(p, room,
             var_of(s, parts, VAR_LITE, i, 0, 1 + (unsigned)type->alternatives.n, part_of(s, type->choose, place)));
     }
@@ -118,16 +125,23 @@ static money fixed_cost(struct search *s, const struct gw_quantities *q, bool by
     return cost + (gw_given(own) ? gw_to_money(own) : 0);
 }
 
-static void add_prices(struct search *s, const struct gw_quantities *q, size_t place, bool by_mass)
+static void add_price(struct price *sum, struct price more)
 {
-    struct place *p = &s->at[place];
+    sum->cost += more.cost;
+    sum->options += more.options;
+}
+
+static void add_prices(struct search *s, const struct gw_quantities *q, struct place *p, bool by_mass)
+{
     p->prices = gw_alloc(s->arena, p->n + 1, sizeof *p->prices);
     for (size_t i = 0; i < p->n; i++) {
         const struct var *v = &s->vars[p->vars[i]];
         p->prices[i] = gw_alloc(s->arena, v->n, sizeof **p->prices);
-        for (unsigned k = 0; k < v->n; k++) p->prices[i][k] = price_of(s, v, k, q, by_mass);
+        for (unsigned k = 0; k < v->n; k++)
+            for (size_t m = 0; m < p->n_members; m++)
+                add_price(&p->prices[i][k], price_of(s, v, k, &q[p->members[m]], by_mass));
     }
-    p->fixed = fixed_cost(s, q, by_mass);
+    for (size_t m = 0; m < p->n_members; m++) p->fixed += fixed_cost(s, &q[p->members[m]], by_mass);
 }
 
 /* Rules ------------------------------------------------------------------------------------------------------------ */
@@ -166,12 +180,11 @@ static double weight_of(const struct search *s, size_t type, unsigned value)
 }
 
 /* No make-up is chosen that is heavier than the heaviest of its wall. */
-static void keep_within_heaviest(struct search *s, size_t place)
+static void keep_within_heaviest(struct search *s, struct place *p, size_t place)
 {
-    struct place *p = &s->at[place];
     for (size_t i = 0; i < p->n; i++) {
         const struct var *lite = &s->vars[p->vars[i]];
-        if (lite->kind != VAR_LITE) continue;
+        if (lite->kind != VAR_LITE || !stands_there(s, place, lite->index)) continue;
         const size_t most = gw_search_var(s, p, VAR_HEAVIEST, lite->index, s->places->items[place].elevation);
         for (uint32_t k = 0; k < lite->n; k++)
             for (uint32_t h = 0; h < lite->n; h++)
@@ -181,16 +194,36 @@ static void keep_within_heaviest(struct search *s, size_t place)
 
 /* Demands by place ------------------------------------------------------------------------------------------------- */
 
-static void list_demands(struct search *s, size_t place)
+static void list_demand(struct search *s, size_t demand, size_t place)
 {
-    struct place *p = &s->at[place];
-    size_t *list = NULL, capacity = 0;
+    struct place *p = &s->at[s->at_of[place]];
+    p->demands = gw_grow(s->arena, p->demands, p->n_demands, &p->demands_capacity, sizeof *p->demands);
+    p->demands[p->n_demands++] = (struct placed_demand){demand, place};
+}
+
+static void list_demands(struct search *s)
+{
     for (size_t i = 0; i < s->demands->demands.n; i++) {
-        if (!gw_demand_is_at(&s->demands->demands.items[i], s->ask, s->places, place)) continue;
-        list = gw_grow(s->arena, list, p->n_demands, &capacity, sizeof *list);
-        list[p->n_demands++] = i;
+        const struct gw_demand *d = &s->demands->demands.items[i];
+        if (d->element) list_demand(s, i, s->places->of[d->element->index]);
+        for (size_t p = 0; !d->element && p < s->places->n; p++)
+            if (gw_demand_is_at(d, s->ask, s->places, p)) list_demand(s, i, p);
     }
-    p->demands = list;
+}
+
+static void list_places(struct search *s)
+{
+    const size_t n = s->places->n;
+    size_t *members = gw_alloc(s->arena, n + 1, sizeof *members), *at_of = gw_alloc(s->arena, n + 1, sizeof *at_of);
+    s->n_at = s->everywhere && n ? 1 : n;
+    s->at = gw_alloc(s->arena, s->n_at + 1, sizeof *s->at);
+    s->at_of = at_of;
+    for (size_t i = 0; i < n; i++) {
+        members[i] = i;
+        at_of[i] = s->everywhere ? 0 : i;
+        struct place *p = &s->at[at_of[i]];
+        if (!p->n_members++) p->members = &members[i];
+    }
 }
 
 void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mass)
@@ -198,12 +231,13 @@ void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mas
     const size_t most = s->places->n * (s->candidate->options.n + s->n_types) + s->n_walls * s->n_types + 1;
     size_t *parts = gw_alloc(s->arena, most, sizeof *parts);
     s->vars = gw_alloc(s->arena, most, sizeof *s->vars);
-    s->at = gw_alloc(s->arena, s->places->n + 1, sizeof *s->at);
-    for (size_t p = 0; p < s->places->n; p++) add_vars(s, parts, p);
-    for (size_t p = 0; p < s->places->n; p++) {
-        add_prices(s, &q[p], p, by_mass);
-        add_option_rules(s, &s->at[p]);
-        keep_within_heaviest(s, p);
-        list_demands(s, p);
+    list_places(s);
+    for (size_t i = 0; i < s->n_at; i++) add_vars(s, parts, &s->at[i]);
+    for (size_t i = 0; i < s->n_at; i++) {
+        struct place *p = &s->at[i];
+        add_prices(s, q, p, by_mass);
+        add_option_rules(s, p);
+        for (size_t m = 0; m < p->n_members; m++) keep_within_heaviest(s, p, p->members[m]);
     }
+    list_demands(s);
 }
