@@ -1,11 +1,31 @@
-/* One place by itself: sets of values in the order of their least cost. The cheapest values of a set are tried; where a
- * check is not good enough with them, what it hung on is learned, and the set parts into those sets in which at least
- * one of these is otherwise. So every combination that is cheaper than the first good one was ruled out. */
+/* One place by itself. The cheapest values that no nogood rules out are tried; where a check is not good enough with
+ * them, what it hung on is learned, and the next cheapest are tried. So every combination that is cheaper than the
+ * first good one was ruled out.
+ *
+ * Variables that no nogood ties together, directly or by others, are cheapest each group by itself. Of a group, sets of
+ * values stand in the order of their cheapest; one that a nogood rules out parts into those sets in which at least one
+ * of its values is otherwise. */
 #include "answers/select/select_internal.h"
 
 #include <string.h>
 
-/* A set of combinations: of each variable of the place some values. */
+/* Variables tied together, in the order of ties, and what ties them. */
+struct group {
+    size_t *vars;
+    size_t n;
+    const struct nogood **nogoods;
+    size_t n_nogoods;
+};
+/* What is worked with while one place is solved. */
+struct solving {
+    struct search *s;
+    const struct place *p;
+    const values *domains;
+    size_t *group_of, *slot_of; /* by variable of the place */
+    struct group *groups;
+};
+
+/* A set of combinations: of each variable of the group some values. */
 struct state {
     values *domain;
     uint32_t *value; /* the cheapest of each */
@@ -16,45 +36,49 @@ struct heap {
     size_t n, capacity;
 };
 
-static int compare_totals(const struct total *a, const struct total *b)
+/* An option that stands earlier in the file goes before a later one; a make-up of its own before others. */
+static int compare_values(enum var_kind kind, uint32_t a, uint32_t b)
 {
-    if (a->cost != b->cost) return a->cost < b->cost ? -1 : 1;
-    return (a->options > b->options) - (a->options < b->options);
+    if (kind == VAR_HEAVIEST || a == b) return 0;
+    return kind == VAR_OPTION ? (a > b ? -1 : 1) : (a < b ? -1 : 1);
 }
 
 int gw_compare_ties(const struct search *s, const struct place *p, const uint32_t *a, const uint32_t *b)
 {
     for (size_t i = 0; i < p->n; i++) {
-        const enum var_kind kind = s->vars[p->vars[i]].kind;
-        if (kind == VAR_HEAVIEST || a[i] == b[i]) continue;
-        /* an option that stands earlier in the file goes before a later one; a make-up of its own before others */
-        return kind == VAR_OPTION ? (a[i] > b[i] ? -1 : 1) : (a[i] < b[i] ? -1 : 1);
+        const int order = compare_values(s->vars[p->vars[i]].kind, a[i], b[i]);
+        if (order) return order;
     }
     return 0;
 }
 
-static bool before(const struct search *s, const struct place *p, const struct state *a, const struct state *b)
+static bool before(const struct solving *w, const struct group *g, const struct state *a, const struct state *b)
 {
-    const int order = compare_totals(&a->total, &b->total);
-    return order ? order < 0 : gw_compare_ties(s, p, a->value, b->value) < 0;
+    if (a->total.cost != b->total.cost) return a->total.cost < b->total.cost;
+    if (a->total.options != b->total.options) return a->total.options < b->total.options;
+    for (size_t i = 0; i < g->n; i++) {
+        const int order = compare_values(w->s->vars[w->p->vars[g->vars[i]]].kind, a->value[i], b->value[i]);
+        if (order) return order < 0;
+    }
+    return false;
 }
 
-static void push(struct search *s, const struct place *p, struct heap *h, struct state *state)
+static void push(const struct solving *w, const struct group *g, struct heap *h, struct state *state)
 {
-    h->items = gw_grow(s->arena, h->items, h->n, &h->capacity, sizeof(struct state *));
+    h->items = gw_grow(w->s->arena, h->items, h->n, &h->capacity, sizeof(struct state *));
     size_t i = h->n++;
-    for (; i && before(s, p, state, h->items[(i - 1) / 2]); i = (i - 1) / 2) h->items[i] = h->items[(i - 1) / 2];
+    for (; i && before(w, g, state, h->items[(i - 1) / 2]); i = (i - 1) / 2) h->items[i] = h->items[(i - 1) / 2];
     h->items[i] = state;
 }
 
-static struct state *pop(const struct search *s, const struct place *p, struct heap *h)
+static struct state *pop(const struct solving *w, const struct group *g, struct heap *h)
 {
     if (!h->n) return NULL;
     struct state *first = h->items[0], *last = h->items[--h->n];
     size_t i = 0;
     for (size_t child = 1; child < h->n; child = 2 * i + 1) {
-        if (child + 1 < h->n && before(s, p, h->items[child + 1], h->items[child])) child++;
-        if (!before(s, p, h->items[child], last)) break;
+        if (child + 1 < h->n && before(w, g, h->items[child + 1], h->items[child])) child++;
+        if (!before(w, g, h->items[child], last)) break;
         h->items[i] = h->items[child];
         i = child;
     }
@@ -70,82 +94,166 @@ static bool cheaper(const struct price *a, const struct price *b, enum var_kind 
 }
 
 /* False: a variable has no value left. */
-static bool settle(const struct search *s, const struct place *p, struct state *state)
+static bool settle(const struct solving *w, const struct group *g, struct state *state)
 {
-    state->total = (struct total){p->fixed, 0};
-    for (size_t i = 0; i < p->n; i++) {
-        const struct var *v = &s->vars[p->vars[i]];
+    const struct place *p = w->p;
+    state->total = (struct total){0, 0};
+    for (size_t i = 0; i < g->n; i++) {
+        const struct var *v = &w->s->vars[p->vars[g->vars[i]]];
+        const struct price *prices = p->prices[g->vars[i]];
         uint32_t best = v->n;
         for (uint32_t k = 0; k < v->n; k++)
-            if ((state->domain[i] >> k & 1) &&
-                (best == v->n || cheaper(&p->prices[i][k], &p->prices[i][best], v->kind)))
-                best = k;
+            if ((state->domain[i] >> k & 1) && (best == v->n || cheaper(&prices[k], &prices[best], v->kind))) best = k;
         if (best == v->n) return false;
         state->value[i] = best;
-        state->total.cost += p->prices[i][best].cost;
-        state->total.options += p->prices[i][best].options;
+        state->total.cost += prices[best].cost;
+        state->total.options += prices[best].options;
     }
     return true;
 }
 
-static struct state *new_state(struct search *s, const struct place *p, const values *domain)
+static struct state *new_state(const struct solving *w, const struct group *g, const values *domain)
 {
-    struct state *state = gw_alloc(s->arena, 1, sizeof *state);
-    state->domain = gw_alloc(s->arena, p->n + 1, sizeof *state->domain);
-    state->value = gw_alloc(s->arena, p->n + 1, sizeof *state->value);
-    memcpy(state->domain, domain, p->n * sizeof *domain);
+    struct state *state = gw_alloc(w->s->arena, 1, sizeof *state);
+    state->domain = gw_alloc(w->s->arena, g->n + 1, sizeof *state->domain);
+    state->value = gw_alloc(w->s->arena, g->n + 1, sizeof *state->value);
+    memcpy(state->domain, domain, g->n * sizeof *domain);
     return state;
 }
 
-static bool holds(const struct nogood *g, const uint32_t *value)
+static bool holds(const struct solving *w, const struct nogood *g, const uint32_t *value)
 {
     for (size_t i = 0; i < g->n; i++)
-        if (value[g->literals[i].var] != g->literals[i].value) return false;
+        if (value[w->slot_of[g->literals[i].var]] != g->literals[i].value) return false;
     return true;
 }
 
-static const struct nogood *violated(const struct nogoods *all, const uint32_t *value)
+static const struct nogood *violated(const struct solving *w, const struct group *g, const uint32_t *value)
 {
-    for (size_t i = all->n; i-- > 0;)
-        if (holds(&all->items[i], value)) return &all->items[i];
+    for (size_t i = g->n_nogoods; i-- > 0;)
+        if (holds(w, g->nogoods[i], value)) return g->nogoods[i];
     return NULL;
 }
 
 /* The set without the combinations that the nogood rules out, in parts that have none in common. */
-static void part(struct search *s, const struct place *p, struct heap *h, const struct state *state,
-                 const struct nogood *g)
+static void part(const struct solving *w, const struct group *g, struct heap *h, const struct state *state,
+                 const struct nogood *out)
 {
-    values *domain = gw_alloc(s->arena, p->n + 1, sizeof *domain);
-    memcpy(domain, state->domain, p->n * sizeof *domain);
-    for (size_t i = 0; i < g->n; i++) {
-        const uint32_t var = g->literals[i].var;
-        const values own = (values)1 << g->literals[i].value;
-        const values others = domain[var] & ~own;
+    values *domain = gw_alloc(w->s->arena, g->n + 1, sizeof *domain);
+    memcpy(domain, state->domain, g->n * sizeof *domain);
+    for (size_t i = 0; i < out->n; i++) {
+        const size_t slot = w->slot_of[out->literals[i].var];
+        const values own = (values)1 << out->literals[i].value;
+        const values others = domain[slot] & ~own;
         if (!others) continue;
-        domain[var] = others;
-        struct state *next = new_state(s, p, domain);
-        if (settle(s, p, next)) push(s, p, h, next);
-        domain[var] = own;
+        domain[slot] = others;
+        struct state *next = new_state(w, g, domain);
+        if (settle(w, g, next)) push(w, g, h, next);
+        domain[slot] = own;
     }
 }
 
+/* The cheapest values of a group that none of its nogoods rules out; NULL: there are none. */
+static const struct state *cheapest_of_group(const struct solving *w, const struct group *g)
+{
+    struct heap heap = {0};
+    const struct nogood *out;
+    values *domain = gw_alloc(w->s->arena, g->n + 1, sizeof *domain);
+    for (size_t i = 0; i < g->n; i++) domain[i] = w->domains[g->vars[i]];
+    struct state *state = new_state(w, g, domain);
+    if (settle(w, g, state)) push(w, g, &heap, state);
+    while ((state = pop(w, g, &heap)) && (out = violated(w, g, state->value))) part(w, g, &heap, state, out);
+    return state;
+}
+
+/* Groups ---------------------------------------------------------------------------------------------------------- */
+
+/* Some combination within the domains has all its values. */
+static bool applies(const struct solving *w, const struct nogood *g)
+{
+    for (size_t i = 0; i < g->n; i++)
+        if (!(w->domains[g->literals[i].var] >> g->literals[i].value & 1)) return false;
+    return true;
+}
+
+static size_t leader_of(const struct solving *w, size_t var)
+{
+    while (w->group_of[var] != var) var = w->group_of[var] = w->group_of[w->group_of[var]];
+    return var;
+}
+
+/* Each group has its first variable's number. */
+static void tie(const struct solving *w)
+{
+    const struct nogoods *all = &w->p->nogoods;
+    for (size_t i = 0; i < w->p->n; i++) w->group_of[i] = i;
+    for (size_t i = 0; i < all->n; i++) {
+        const struct nogood *g = &all->items[i];
+        if (!applies(w, g)) continue;
+        for (size_t k = 1; k < g->n; k++) {
+            const size_t a = leader_of(w, g->literals[0].var), b = leader_of(w, g->literals[k].var);
+            w->group_of[a < b ? b : a] = a < b ? a : b;
+        }
+    }
+}
+
+static void list_groups(const struct solving *w)
+{
+    const struct place *p = w->p;
+    memset(w->groups, 0, (p->n + 1) * sizeof *w->groups);
+    for (size_t i = 0; i < p->n; i++) {
+        struct group *g = &w->groups[leader_of(w, i)];
+        if (!g->vars) g->vars = gw_alloc(w->s->arena, p->n - i, sizeof *g->vars);
+        w->slot_of[i] = g->n;
+        g->vars[g->n++] = i;
+    }
+    for (size_t i = 0; i < p->nogoods.n; i++) {
+        const struct nogood *out = &p->nogoods.items[i];
+        if (!out->n || !applies(w, out)) continue;
+        struct group *g = &w->groups[leader_of(w, out->literals[0].var)];
+        if (!g->nogoods) g->nogoods = gw_alloc(w->s->arena, p->nogoods.n - i, sizeof *g->nogoods);
+        g->nogoods[g->n_nogoods++] = out;
+    }
+}
+
+/* The cheapest values that no nogood rules out; false: there are none. */
+static bool cheapest(const struct solving *w, struct local *out, uint32_t *value)
+{
+    const struct place *p = w->p;
+    for (size_t i = 0; i < p->nogoods.n; i++)
+        if (!p->nogoods.items[i].n) return false; /* whatever is chosen */
+    tie(w);
+    list_groups(w);
+    out->total = (struct total){p->fixed, 0};
+    for (size_t i = 0; i < p->n; i++) {
+        const struct group *g = &w->groups[i];
+        if (!g->n) continue;
+        const struct state *best = cheapest_of_group(w, g);
+        if (!best) return false;
+        for (size_t k = 0; k < g->n; k++) value[g->vars[k]] = best->value[k];
+        out->total.cost += best->total.cost;
+        out->total.options += best->total.options;
+    }
+    return true;
+}
+
 /* Every check that looks at this place alone; what is not good enough is learned. False: something was. */
-static bool satisfies(struct search *s, size_t place, const struct state *state)
+static bool satisfies(struct search *s, size_t place, const uint32_t *value)
 {
     struct place *p = &s->at[place];
-    const gw_option_set taken = gw_search_set(s, place, state->value);
+    const gw_option_set taken = gw_search_set(s, place, value);
     const size_t before = p->nogoods.n;
     s->examined++;
     if (!gw_offer_with(&s->offers, taken)) {
         struct seen all = {NULL, &(const struct gw_reads){0}, ~(gw_option_set)0};
-        gw_learn(s, &p->nogoods, place, &all, state->value);
+        gw_learn(s, &p->nogoods, place, &all, value);
         return false;
     }
     for (size_t i = 0; i < p->n_demands; i++) {
         const struct seen seen = gw_search_see(s, p->demands[i].place, p->demands[i].demand, taken);
         const struct gw_check *check = seen.finding->demand->check;
         if (gw_good_enough(s, seen.finding) || seen.reads->beyond || check->path) continue;
-        gw_learn(s, &p->nogoods, place, &seen, state->value);
+        gw_learn(s, &p->nogoods, place, &seen, value);
     }
     return p->nogoods.n == before;
 }
@@ -161,17 +269,16 @@ static bool must_stop(struct search *s)
 static void solve(struct search *s, size_t place, struct local *out, const values *domains)
 {
     struct place *p = &s->at[place];
-    struct heap heap = {0};
-    struct state *state = new_state(s, p, domains);
-    if (settle(s, p, state)) push(s, p, &heap, state);
-    while ((state = pop(s, p, &heap)) && !must_stop(s)) {
-        const struct nogood *g = violated(&p->nogoods, state->value);
-        if (!g && satisfies(s, place, state)) {
-            *out = (struct local){true, state->total, state->value};
-            return;
-        }
-        if (!g) g = violated(&p->nogoods, state->value);
-        part(s, p, &heap, state, g);
+    struct solving w = {.s = s, .p = p, .domains = domains};
+    uint32_t *value = gw_alloc(s->arena, p->n + 1, sizeof *value);
+    w.group_of = gw_alloc(s->arena, p->n + 1, sizeof *w.group_of);
+    w.slot_of = gw_alloc(s->arena, p->n + 1, sizeof *w.slot_of);
+    w.groups = gw_alloc(s->arena, p->n + 1, sizeof *w.groups);
+    while (!must_stop(s) && cheapest(&w, out, value)) {
+        if (!satisfies(s, place, value)) continue;
+        out->found = true;
+        out->value = value;
+        return;
     }
 }
 

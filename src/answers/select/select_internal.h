@@ -52,8 +52,8 @@ struct place {
     size_t n_members;
     const size_t *vars; /* that concern it, in the order of ties: options, lite types, then the heaviest */
     size_t n;
-    struct price **prices; /* by its variables, then by value */
-    money fixed;           /* the wall itself */
+    struct price **prices;         /* by its variables, then by value */
+    money fixed;                   /* the wall itself */
     struct placed_demand *demands; /* of its elements, its wall, its lite types, the project */
     size_t n_demands, demands_capacity;
     struct nogoods nogoods;
