@@ -116,7 +116,7 @@ void gw_add_nogood(struct search *s, struct nogoods *nogoods, const struct liter
     nogoods->items[nogoods->n++] = (struct nogood){kept, n, why};
 }
 
-static bool hangs_on(const struct seen *seen, const struct var *v)
+bool gw_hangs_on(const struct seen *seen, const struct var *v)
 {
     switch (v->kind) {
     case VAR_OPTION:
@@ -134,7 +134,7 @@ void gw_learn(struct search *s, struct nogoods *nogoods, size_t place, const str
     struct literal *literals = gw_alloc(s->arena, p->n + 1, sizeof *literals);
     size_t n = 0;
     for (size_t i = 0; i < p->n; i++)
-        if (hangs_on(seen, &s->vars[p->vars[i]])) literals[n++] = (struct literal){(uint32_t)i, value[i]};
+        if (gw_hangs_on(seen, &s->vars[p->vars[i]])) literals[n++] = (struct literal){(uint32_t)i, value[i]};
     gw_add_nogood(s, nogoods, literals, n, seen->finding);
 }
 

@@ -87,10 +87,11 @@ static struct state *pop(const struct solving *w, const struct group *g, struct 
 }
 
 /* The values of a variable by cost, then options taken, then as ties are told. */
-static bool cheaper(const struct price *a, const struct price *b, enum var_kind kind)
+static bool cheaper(const struct price *prices, uint32_t a, uint32_t b, const struct var *v)
 {
-    if (a->cost != b->cost) return a->cost < b->cost;
-    return a->options < b->options && kind != VAR_HEAVIEST;
+    if (v->kind == VAR_HEAVIEST) return a == v->likely;
+    if (prices[a].cost != prices[b].cost) return prices[a].cost < prices[b].cost;
+    return prices[a].options < prices[b].options;
 }
 
 /* False: a variable has no value left. */
@@ -103,7 +104,7 @@ static bool settle(const struct solving *w, const struct group *g, struct state 
         const struct price *prices = p->prices[g->vars[i]];
         uint32_t best = v->n;
         for (uint32_t k = 0; k < v->n; k++)
-            if ((state->domain[i] >> k & 1) && (best == v->n || cheaper(&prices[k], &prices[best], v->kind))) best = k;
+            if ((state->domain[i] >> k & 1) && (best == v->n || cheaper(prices, k, best, v))) best = k;
         if (best == v->n) return false;
         state->value[i] = best;
         state->total.cost += prices[best].cost;
@@ -237,25 +238,102 @@ static bool cheapest(const struct solving *w, struct local *out, uint32_t *value
     return true;
 }
 
-/* Every check that looks at this place alone; what is not good enough is learned. False: something was. */
+/* Values that are looked at, and all that checks looked at in them. */
+struct trial {
+    struct search *s;
+    size_t place;
+    const uint32_t *value;
+    gw_option_set taken;
+    struct gw_reads reads;
+};
+
+/* Learns from the i-th demand of the place where it is not good enough; true: it was so. */
+static bool rules_out(struct trial *t, size_t i)
+{
+    struct search *s = t->s;
+    struct place *p = &s->at[t->place];
+    if (s->demands->demands.items[p->demands[i].demand].check->path) return false; /* of the plan as a whole */
+    const struct seen seen = gw_search_see(s, p->demands[i].place, p->demands[i].demand, t->taken);
+    t->reads.lites |= seen.reads->lites;
+    t->reads.weights |= seen.reads->weights;
+    t->reads.walls |= seen.reads->walls;
+    if (gw_good_enough(s, seen.finding) || seen.reads->beyond) return false;
+    gw_learn(s, &p->nogoods, t->place, &seen, t->value);
+    return true;
+}
+
+static void make_hard(struct place *p, size_t i)
+{
+    const struct placed_demand moved = p->demands[i];
+    p->demands[i] = p->demands[p->n_hard];
+    p->demands[p->n_hard++] = moved;
+}
+
+/* A guess needs no more than what decides make-ups. */
+static bool decides_glass(const struct gw_demand *d) { return d->element && d->element->kind == GW_LITE; }
+
+/* All but the hard ones, one failure of a check: the others of that check wait until it is mended. */
+static bool rest_holds(struct trial *t)
+{
+    struct search *s = t->s;
+    struct place *p = &s->at[t->place];
+    const struct gw_check *failed = NULL;
+    for (size_t i = p->n_hard; i < p->n_demands; i++) {
+        const struct gw_demand *d = &s->demands->demands.items[p->demands[i].demand];
+        const bool waits = d->check == failed || (s->guessing && !decides_glass(d));
+        if (waits || !rules_out(t, i)) continue;
+        failed = d->check;
+        make_hard(p, i);
+    }
+    return !failed;
+}
+
+/* The same as values that were found good, but for what no check hung on then. */
+static bool was_good(const struct place *p, const uint32_t *value)
+{
+    for (const struct good *g = p->good; g; g = g->next) {
+        size_t i = 0;
+        while (i < p->n && (!g->matters[i] || g->value[i] == value[i])) i++;
+        if (i == p->n) return true;
+    }
+    return false;
+}
+
+static void keep_good(struct trial *t)
+{
+    struct search *s = t->s;
+    struct place *p = &s->at[t->place];
+    const struct seen all = {NULL, &t->reads, 0};
+    struct good *good = gw_alloc(s->arena, 1, sizeof *good);
+    uint32_t *value = gw_alloc(s->arena, p->n + 1, sizeof *value);
+    bool *matters = gw_alloc(s->arena, p->n + 1, sizeof *matters);
+    memcpy(value, t->value, p->n * sizeof *value);
+    for (size_t i = 0; i < p->n; i++) { /* options decide besides whether there is such a system */
+        const struct var *v = &s->vars[p->vars[i]];
+        matters[i] = v->kind == VAR_OPTION || gw_hangs_on(&all, v);
+    }
+    *good = (struct good){p->good, value, matters};
+    p->good = good;
+}
+
+/* Every check that looks at this place alone. False: something was learned. */
 static bool satisfies(struct search *s, size_t place, const uint32_t *value)
 {
     struct place *p = &s->at[place];
-    const gw_option_set taken = gw_search_set(s, place, value);
-    const size_t before = p->nogoods.n;
+    struct trial t = {.s = s, .place = place, .value = value};
+    bool good = true;
+    if (!s->limits->recompute && was_good(p, value)) return true;
     s->examined++;
-    if (!gw_offer_with(&s->offers, taken)) {
+    t.taken = gw_search_set(s, place, value);
+    if (!gw_offer_with(&s->offers, t.taken)) {
         struct seen all = {NULL, &(const struct gw_reads){0}, ~(gw_option_set)0};
         gw_learn(s, &p->nogoods, place, &all, value);
         return false;
     }
-    for (size_t i = 0; i < p->n_demands; i++) {
-        const struct seen seen = gw_search_see(s, p->demands[i].place, p->demands[i].demand, taken);
-        const struct gw_check *check = seen.finding->demand->check;
-        if (gw_good_enough(s, seen.finding) || seen.reads->beyond || check->path) continue;
-        gw_learn(s, &p->nogoods, place, &seen, value);
-    }
-    return p->nogoods.n == before;
+    for (size_t i = 0; i < p->n_hard; i++) good = !rules_out(&t, i) && good;
+    good = good && rest_holds(&t);
+    if (good && !s->guessing) keep_good(&t);
+    return good;
 }
 
 static bool must_stop(struct search *s)
@@ -292,4 +370,35 @@ const struct local *gw_solve_place(struct search *s, size_t place, const values 
     solve(s, place, local, domains);
     if (!s->stopped) *gw_memo_at(&p->solved, s->arena, domains, size) = local;
     return local;
+}
+
+static void note_lites(struct search *s, const struct place *p, const uint32_t *value)
+{
+    const struct gw_lite_type *types = s->ask->model->project.lites.items;
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *lite = &s->vars[p->vars[i]];
+        for (size_t m = 0; lite->kind == VAR_LITE && m < p->n_members; m++) {
+            const size_t wall = s->places->items[p->members[m]].elevation;
+            const size_t at = gw_search_var(s, p, VAR_HEAVIEST, lite->index, wall);
+            if (at == p->n) continue;
+            struct var *heaviest = &s->vars[p->vars[at]];
+            const struct gw_lite_type *type = &types[lite->index];
+            const double now = gw_lite_mass(gw_lite_numbered(type, heaviest->likely), s->ask->model, 1),
+                         here = gw_lite_mass(gw_lite_numbered(type, value[i]), s->ask->model, 1);
+            if (here > now) heaviest->likely = value[i];
+        }
+    }
+}
+
+void gw_guess_heaviest(struct search *s, const values *domains)
+{
+    values *own = gw_alloc(s->arena, s->n_vars + 1, sizeof *own);
+    s->guessing = true;
+    for (size_t a = 0; a < s->n_at && !s->stopped; a++) {
+        struct local local = {.found = false};
+        for (size_t i = 0; i < s->at[a].n; i++) own[i] = domains[s->at[a].vars[i]];
+        solve(s, a, &local, own);
+        if (local.found) note_lites(s, &s->at[a], local.value);
+    }
+    s->guessing = false;
 }

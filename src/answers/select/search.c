@@ -13,6 +13,7 @@ struct node {
     gw_option_set paid;        /* options whose single cost is in `total` */
     const struct local **best; /* by place */
     struct total total;        /* no plan of this node costs less */
+    bool relaxed;              /* false: `best` and `total` are those of the set that it is a part of */
 };
 struct queue {
     struct node **items;
@@ -27,7 +28,7 @@ static int compare_nodes(const struct search *s, const struct node *a, const str
         const int order = gw_compare_ties(s, &s->at[p], a->best[p]->value, b->best[p]->value);
         if (order) return order;
     }
-    return 0;
+    return (int)b->relaxed - (int)a->relaxed; /* what is as good already needs no look at the other */
 }
 
 static void push(struct search *s, struct queue *q, struct node *node)
@@ -56,6 +57,7 @@ static struct node *pop(const struct search *s, struct queue *q)
 /* Each place by itself; false: one has no good combination left. */
 static bool relax(struct search *s, struct node *node)
 {
+    node->relaxed = true;
     values *own = gw_alloc(s->arena, s->n_vars + 1, sizeof *own);
     node->best = gw_alloc(s->arena, s->n_at + 1, sizeof *node->best);
     node->total = (struct total){0, 0};
@@ -77,14 +79,11 @@ static struct node *copy_of(struct search *s, const struct node *node)
 {
     struct node *out = gw_alloc(s->arena, 1, sizeof *out);
     out->paid = node->paid;
+    out->best = node->best;
+    out->total = node->total;
     out->domain = gw_alloc(s->arena, s->n_vars + 1, sizeof *out->domain);
     memcpy(out->domain, node->domain, s->n_vars * sizeof *out->domain);
     return out;
-}
-
-static void add_node(struct search *s, struct queue *q, struct node *node)
-{
-    if (relax(s, node)) push(s, q, node);
 }
 
 /* A shared variable whose places chose differently: one node a value. */
@@ -104,7 +103,7 @@ static bool part_by_disagreement(struct search *s, struct queue *q, const struct
                 if (!(node->domain[var] >> k & 1)) continue;
                 struct node *next = copy_of(s, node);
                 next->domain[var] = (values)1 << k;
-                add_node(s, q, next);
+                push(s, q, next);
             }
             return true;
         }
@@ -124,8 +123,8 @@ static bool part_by_single_cost(struct search *s, struct queue *q, const struct 
             with->paid |= gw_option_bit(v->index);
             for (size_t k = 0; k < s->n_vars; k++)
                 if (s->vars[k].kind == VAR_OPTION && s->vars[k].index == v->index) without->domain[k] &= 1;
-            add_node(s, q, with);
-            add_node(s, q, without);
+            push(s, q, with);
+            push(s, q, without);
             return true;
         }
     return false;
@@ -255,7 +254,7 @@ static void part_by_nogood(struct search *s, struct queue *q, const struct node 
         if (!others) continue;
         struct node *next = copy_of(s, kept);
         next->domain[var] = others;
-        add_node(s, q, next);
+        push(s, q, next);
         kept->domain[var] = own;
     }
 }
@@ -271,10 +270,15 @@ static struct node *root(struct search *s)
 bool gw_search_plan(struct search *s, const struct local **best, money *once, money *bound)
 {
     struct queue queue = {0};
-    struct node *node;
-    add_node(s, &queue, root(s));
+    struct node *node = root(s);
+    gw_guess_heaviest(s, node->domain);
+    if (relax(s, node)) push(s, &queue, node);
     while (!s->stopped && (node = pop(s, &queue))) {
         *bound = node->total.cost;
+        if (!node->relaxed) {
+            if (relax(s, node)) push(s, &queue, node);
+            continue;
+        }
         if (part_by_disagreement(s, &queue, node) || part_by_single_cost(s, &queue, node)) continue;
         const struct nogood *g = violated(s, node);
         if (!g && satisfies(s, node)) {

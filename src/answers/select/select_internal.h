@@ -16,10 +16,10 @@ typedef int64_t money;
 enum var_kind { VAR_OPTION, VAR_LITE, VAR_HEAVIEST };
 struct var {
     enum var_kind kind;
-    size_t index; /* option; lite type */
-    size_t wall;  /* VAR_HEAVIEST: its elevation */
-    unsigned n;   /* values */
-    bool shared;  /* by more places than one */
+    size_t index;    /* option; lite type */
+    size_t wall;     /* VAR_HEAVIEST: its elevation */
+    unsigned n;      /* values */
+    uint32_t likely; /* VAR_HEAVIEST: taken where it costs nothing, so that places agree */
 };
 typedef uint64_t values; /* a set of them */
 
@@ -46,6 +46,12 @@ struct price {
 struct placed_demand {
     size_t demand, place;
 };
+/* Values of a place's variables that were found good, and which of them any check hung on. */
+struct good {
+    struct good *next;
+    const uint32_t *value;
+    const bool *matters;
+};
 /* A place of the plan; where one choice is made for the whole project, all of them together. */
 struct place {
     const size_t *members; /* places of the plan */
@@ -56,8 +62,10 @@ struct place {
     money fixed;                   /* the wall itself */
     struct placed_demand *demands; /* of its elements, its wall, its lite types, the project */
     size_t n_demands, demands_capacity;
+    size_t n_hard; /* the first so many: likely to rule out what is tried, looked at before the others */
     struct nogoods nogoods;
     struct gw_memo solved; /* by the sets of values that its variables may have */
+    struct good *good;     /* values that satisfy every check that looks at this place alone */
 };
 
 /* A plan in variables: for each place the values of its variables. */
@@ -94,7 +102,7 @@ struct search {
     struct nogoods across;
     enum gw_verdict need; /* the least that is good enough: pass, or not shown */
     bool everywhere;      /* one choice for the whole project */
-    bool stopped;
+    bool stopped, guessing;
     long examined, mismatches;
 };
 
@@ -122,6 +130,8 @@ struct seen {
     gw_option_set relevant; /* options that touch what it read */
 };
 struct seen gw_search_see(struct search *s, size_t place, size_t demand, gw_option_set taken);
+/* Whether what a check looked at hangs on the variable. */
+bool gw_hangs_on(const struct seen *seen, const struct var *v);
 bool gw_good_enough(const struct search *s, const struct gw_finding *f);
 /* The variables of a place that a finding hangs on, with their values, into `nogoods`. */
 void gw_learn(struct search *s, struct nogoods *nogoods, size_t place, const struct seen *seen, const uint32_t *value);
@@ -132,6 +142,9 @@ gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *valu
 
 /* local.c: the cheapest values of a place's variables within the sets that satisfy every check that looks at this place
  * alone. */
+/* Guesses the heaviest make-ups from the checks of lites and those that ask most; nothing hangs on the guess but time.
+ */
+void gw_guess_heaviest(struct search *s, const values *domains);
 const struct local *gw_solve_place(struct search *s, size_t place, const values *domains);
 /* bid.c: what each place of a plan is made of; what has no cost where others have one. */
 void gw_itemize(struct gw_bid *bid, const struct gw_model *model, struct gw_arena *arena);

@@ -10,10 +10,8 @@ static size_t var_of(struct search *s, size_t *parts, enum var_kind kind, size_t
                      size_t part)
 {
     for (size_t i = 0; i < s->n_vars; i++) {
-        struct var *v = &s->vars[i];
-        if (v->kind != kind || v->index != index || v->wall != wall || parts[i] != part) continue;
-        v->shared = true;
-        return i;
+        const struct var *v = &s->vars[i];
+        if (v->kind == kind && v->index == index && v->wall == wall && parts[i] == part) return i;
     }
     parts[s->n_vars] = part;
     s->vars[s->n_vars] = (struct var){.kind = kind, .index = index, .wall = wall, .n = n};
@@ -211,6 +209,26 @@ static void list_demands(struct search *s)
     }
 }
 
+static double asked(const struct search *s, const struct placed_demand *d)
+{
+    const struct gw_demand *demand = &s->demands->demands.items[d->demand];
+    return demand->state == GW_ASKED && demand->terms.n ? fabs(demand->terms.items[0].value) : -1;
+}
+
+/* Of each check what asks most goes first: the demands of a check follow each other. */
+static void put_hard_first(const struct search *s, struct place *p)
+{
+    for (size_t i = 0, end; i < p->n_demands; i = end) {
+        const struct gw_check *check = s->demands->demands.items[p->demands[i].demand].check;
+        size_t most = i;
+        for (end = i; end < p->n_demands && s->demands->demands.items[p->demands[end].demand].check == check; end++)
+            if (asked(s, &p->demands[end]) > asked(s, &p->demands[most])) most = end;
+        const struct placed_demand moved = p->demands[most];
+        p->demands[most] = p->demands[p->n_hard];
+        p->demands[p->n_hard++] = moved;
+    }
+}
+
 static void list_places(struct search *s)
 {
     const size_t n = s->places->n;
@@ -240,4 +258,5 @@ void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mas
         for (size_t m = 0; m < p->n_members; m++) keep_within_heaviest(s, p, p->members[m]);
     }
     list_demands(s);
+    for (size_t i = 0; i < s->n_at; i++) put_hard_first(s, &s->at[i]);
 }
