@@ -5,23 +5,21 @@
 #include "judge/checks.h"
 #include "judge/leaning.h"
 
-/* One candidate's findings of links, by the link's number and the element's index. */
+/* One candidate's findings of links, by the element's index and the link's number. */
 struct gw_paths {
-    const struct gw_finding **of;
+    const struct gw_finding **of;      /* `each` an element; the first: framing that a specimen speaks against */
     const struct gw_finding *findings; /* where they lie */
-    size_t n_elements;
+    size_t each;
 };
 
-enum { MOST_LINKS = 32, FAILED = MOST_LINKS, ROWS }; /* the last row: framing that a specimen speaks against */
-
-/* Rows of the registry that are links, numbered. */
+/* Rows of the registry that are links, numbered from 1; of none how many there are. */
 static unsigned link_number(const struct gw_check *check)
 {
     size_t n;
     unsigned number = 0;
     const struct gw_check *const *checks = gw_check_list(&n);
     for (size_t i = 0; i < n && checks[i] != check; i++) number += checks[i]->link;
-    return number;
+    return check ? number + 1 : number;
 }
 
 static void gather(struct gw_paths *links, const struct gw_finding *findings, size_t n, struct gw_ask *ask)
@@ -29,16 +27,16 @@ static void gather(struct gw_paths *links, const struct gw_finding *findings, si
     const struct gw_check *last = NULL;
     unsigned number = 0;
     links->findings = findings;
-    links->n_elements = ask->takeoff->elements.n;
-    links->of = gw_alloc(ask->arena, ROWS * (links->n_elements + 1), sizeof(const struct gw_finding *));
+    links->each = link_number(NULL) + 1;
+    links->of = gw_alloc(ask->arena, links->each * (ask->takeoff->elements.n + 1), sizeof(const struct gw_finding *));
     for (size_t i = 0; i < n; i++) {
         const struct gw_demand *d = findings[i].demand;
         if (d->element && d->check->path && d->element->kind != GW_LITE && findings[i].adverse)
-            links->of[FAILED * links->n_elements + d->element->index] = &findings[i];
+            links->of[links->each * d->element->index] = &findings[i];
         if (!d->element || !d->check->link) continue;
         if (d->check != last) number = link_number(d->check);
         last = d->check;
-        links->of[number * links->n_elements + d->element->index] = &findings[i];
+        links->of[links->each * d->element->index + number] = &findings[i];
     }
 }
 
@@ -72,8 +70,8 @@ static void walk_links(const struct gw_paths *links, struct gw_ask *ask, const s
 {
     const struct gw_leaning *l = gw_leaning_of(ask, e);
     for (size_t i = 0; i < l->n; i++)
-        for (unsigned k = 0; k < ROWS; k++) {
-            const struct gw_finding *f = links->of[k * links->n_elements + l->items[i].on->index];
+        for (size_t k = 1; k <= links->each; k++) { /* links in order, what speaks against it last */
+            const struct gw_finding *f = links->of[links->each * l->items[i].on->index + k % links->each];
             if (f && (f->demand->check != &gw_check_splice || l->items[i].splice)) visit(user, f, l->items[i].pieces);
         }
 }
