@@ -69,8 +69,8 @@ struct gw_bid {
     bool complete; /* false: stopped; `cost` is that of the best plan so far, absent without one; none is cheaper than
                       `bound` */
     double bound;
-    long mismatches;                  /* with `recompute`: remembered values that came out otherwise */
-    const struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
+    long mismatches;            /* with `recompute`: remembered values that came out otherwise */
+    struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
 };
 struct gw_select_limits {
     long most;                               /* of `examined` for a candidate; 0: a million */

@@ -1,7 +1,6 @@
 #include "cli.h"
 
 #include "galeward/margins.h"
-#include "report/margins.h"
 
 #include <signal.h>
 #include <stdio.h>
@@ -64,18 +63,6 @@ static void select_plans(struct gw_bids *bids, struct run *run)
     end_progress(&progress);
 }
 
-/* Of what was not stopped: each input is moved and everything judged anew. */
-static void look_beyond(struct gw_bids *bids, const struct run *run, struct cli *cli)
-{
-    for (size_t i = 0; i < bids->items.n && !interrupted; i++) {
-        struct gw_bid *bid = &bids->items.items[i];
-        struct gw_margins *margins = gw_alloc(&cli->arena, 1, sizeof *margins);
-        gw_find_margins(margins, &run->model, bid, &cli->arena, &cli->scratch);
-        gw_margins_rows(margins, &cli->arena);
-        bid->margins = margins;
-    }
-}
-
 static int code_of_bids(const struct gw_bids *bids)
 {
     if (!bids->items.n) {
@@ -87,6 +74,21 @@ static int code_of_bids(const struct gw_bids *bids)
     return EXIT_PASS;
 }
 
+enum { FIRST = 3 };
+
+/* Of the first that pass, or with --all of all that have a plan. */
+static void find_margins(struct gw_bids *bids, struct cli *cli)
+{
+    for (size_t i = 0; i < bids->items.n && !interrupted; i++) {
+        struct gw_bid *bid = &bids->items.items[i];
+        const bool leads = bid->verdict == GW_PASS && i < FIRST;
+        if (!leads && !(cli->options.all && bid->verdict != GW_FAIL)) continue;
+        struct gw_margins *margins = gw_alloc(&cli->arena, 1, sizeof *margins);
+        gw_find_margins(margins, bids->model, bid, &cli->arena, &cli->scratch);
+        bid->margins = margins;
+    }
+}
+
 int cmd_select(struct cli *cli)
 {
     struct run run;
@@ -94,7 +96,7 @@ int cmd_select(struct cli *cli)
     const int code = open_project(&run, cli);
     if (code) return code;
     select_plans(&bids, &run);
-    if (!(cli->options.format->needs & GW_HAS_FILE)) look_beyond(&bids, &run, cli);
+    if (!(cli->options.format->needs & GW_HAS_FILE)) find_margins(&bids, cli);
     gw_answer_bids(&run.answer, &run.ask, &bids);
     write_up(&run, cli);
     const struct gw_result result = gw_result_select(&cli->arena, &run.results, &bids);

@@ -33,11 +33,6 @@ static const struct gw_field WORD[] = {
     AFTER,
 };
 static const struct gw_record WORD_RECORD = RECORD("margin", gw_margin, WORD, .help = "an input that is a word");
-const struct gw_field gw_margins_field = FIELD(
-    gw_margins, "margins", rows, GW_T_DESCRIBED, .flags = GW_MANY,
-    .help = "what would change the verdict: input, of, value, flips_at, unit (of numbers), verdict, check, element, "
-            "message; not looked at: empty");
-
 void gw_margins_rows(struct gw_margins *m, struct gw_arena *arena)
 {
     m->rows.items = gw_alloc(arena, m->items.n + 1, sizeof *m->rows.items);

@@ -5,8 +5,15 @@
 #include "galeward/margins.h"
 #include "report/page.h"
 
-/* The list "margins" of a result: numbers in SI with their unit, words as words. Fills `rows`. */
-extern const struct gw_field gw_margins_field; /* of struct gw_margins */
+/* The list "margins" of a result, where `rows` of struct gw_margins lies: numbers in SI with their unit, words as
+ * words.
+ */
+#define MARGINS(...)                                                                                                   \
+    FIELD(gw_margins, "margins", rows, GW_T_DESCRIBED, .flags = GW_MANY,                                               \
+          .help = "what would change the verdict, of the first that pass: input, of (which building), value, "         \
+                  "flips_at, unit (of numbers), verdict, check, element, message",                                     \
+          __VA_ARGS__)
+/* Fills `rows`. */
 void gw_margins_rows(struct gw_margins *margins, struct gw_arena *arena);
 /* A table: the value now, where the verdict is another one, and what it is then. */
 void gw_page_margins(struct page *page, const struct gw_margins *margins);

@@ -79,11 +79,6 @@ static const struct gw_field ASKED[] = {
 };
 static const struct gw_record ASKED_RECORD = RECORD("missing", gw_request, ASKED, .help = "what to ask whom");
 
-static const struct gw_record MARGINS_RECORD = {.name = "margins",
-                                                .size = sizeof(struct gw_margins),
-                                                .fields = &gw_margins_field,
-                                                .n = 1,
-                                                .help = "what would change it"};
 static const struct gw_field SELECTION[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system",
           THROUGH2(selection, bid, gw_bid, candidate)),
@@ -107,8 +102,7 @@ static const struct gw_field SELECTION[] = {
           .help = "what no choice satisfies"),
     F(selection, missing, GW_T_RECORD, .flags = GW_MANY, .record = &ASKED_RECORD,
       .help = "what its plan lacks to be shown, and reports behind statements"),
-    FIELD(gw_bid, "margins", margins, GW_T_RECORD, .record = &MARGINS_RECORD, .flags = GW_FLAT,
-          THROUGH(selection, bid)),
+    MARGINS(THROUGH2(selection, bid, gw_bid, margins)),
     FIELD(gw_bid, "examined", examined, GW_T_COUNT, THROUGH(selection, bid),
           .help = "choices of single places and whole plans that were judged"),
     FIELD(gw_bid, "complete", complete, GW_T_YES_NO, THROUGH(selection, bid),
@@ -249,6 +243,7 @@ struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_result
     for (size_t i = 0; i < bids->items.n; i++) {
         s->items.items[i].bid = &bids->items.items[i];
         take_missing(&s->items.items[i], results->answer);
+        if (bids->items.items[i].margins) gw_margins_rows(bids->items.items[i].margins, arena);
     }
     return (struct gw_result){.shown = results->shown,
                               .record = &gw_selections_record,
