@@ -192,11 +192,11 @@ static bool read_option(struct cli *cli, const struct command *command, int argc
     return true;
 }
 
-/* An ending that promises another format than --format gives. */
-static bool disagree(const struct options *o)
+/* An ending that promises another format than --format gives. A file of ours is none of a command that writes none. */
+static bool disagree(const struct options *o, unsigned parts)
 {
     const struct gw_format *own = o->output ? gw_format_of_file(o->output) : NULL;
-    if (!own || own == o->format) return false;
+    if (!own || own == o->format || (own->needs & ~parts & GW_HAS_FILE)) return false;
     complain("-o %s says %s, --format %s: leave one of them out, or name another file", o->output, own->name,
              o->format->name);
     return true;
@@ -209,7 +209,7 @@ static bool choose_format(struct cli *cli)
     struct options *o = &cli->options;
     const unsigned parts = cli->command->parts;
     if (!parts) return true;
-    if (o->format) return !disagree(o);
+    if (o->format) return !disagree(o, cli->command->parts);
     const char *own = cli->command->format;
     const bool silent = !o->output || (!strchr(o->output, '.') && (own || !(cli->command->takes & TAKES_FORMAT)));
     o->format_said = !silent;
