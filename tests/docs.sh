@@ -9,7 +9,7 @@ failed=0
 for page in fields.md verification.md; do
     diff -u "docs/$page" "$work/docs/$page" >"$work/diff" || { echo "docs/$page is stale: make docs"; head -20 "$work/diff"; failed=1; }
 done
-# The README's two blocks of output are the first lines of what the program prints.
+# The README's three blocks of output are the first lines of what the program prints.
 block() { awk -v want="$1" '/^```text/ { n++; on = 1; next } /^```/ { on = 0 } on && n == want' README.md; }
 readme() { # block number, command
     block "$1" >"$work/block"
@@ -18,6 +18,7 @@ readme() { # block number, command
 }
 readme 1 demand
 readme 2 check
+readme 3 select
 if command -v mandoc >/dev/null; then
     mandoc -Tlint -Werror docs/galeward.1 || failed=1
 fi
