@@ -1,5 +1,6 @@
 /* What a price assumes, one sentence each: what the project waives or asks less of, defaults that decide, what is left
  * out, and of each candidate what fails, what evidence is missing, what its passes rest on. */
+#include "galeward/plan.h"
 #include "report/check.h"
 #include "report/qualifications.h"
 #include "report/results.h"
@@ -64,8 +65,7 @@ static void what_is_waived(struct qualifying *q)
                       gw_message_text(q->page.arena, &a->takeoff->remarks.items[i], q->page.shown)));
     for (size_t i = 0; i < a->below_site.n; i++)
         add(q, "below the site",
-            gw_format(q->page.arena,
-                      "The price is for what the project requires, which is less than the site asks: %s.",
+            gw_format(q->page.arena, "The price is for what is required, which is less than the site asks: %s.",
                       gw_message_text(q->page.arena, &a->below_site.items[i].said, q->page.shown)));
 }
 
@@ -157,6 +157,84 @@ static void each(struct qualifying *q, const struct causes *causes, const char *
     for (size_t i = 0; i < causes->n; i++) add(q, kind, words(&q->page, causes->items[i]));
 }
 
+static const char *names_of_options(struct qualifying *q)
+{
+    const struct gw_system *s = q->candidate;
+    struct gw_text out;
+    gw_text_init(&out, q->page.arena);
+    for (size_t i = 0; i < s->options.n; i++)
+        gw_text_addf(&out, "%s%s", out.length ? ", " : "", s->options.items[i].name);
+    return out.length ? out.at : "";
+}
+
+/* " in zone 5 of east, zone 5 of north"; " everywhere" */
+static void add_places(struct gw_text *out, const struct gw_plan *plan, const bool *there)
+{
+    size_t n = 0, told = 0;
+    for (size_t p = 0; p < plan->places->n; p++) n += there[p];
+    if (n == plan->places->n) gw_text_add(out, " everywhere");
+    for (size_t p = 0; p < plan->places->n && n < plan->places->n; p++) {
+        const struct gw_plan_place *place = &plan->places->items[p];
+        if (there[p])
+            gw_text_addf(out, "%szone %d of %s%s", told++ ? ", " : " in ", place->zone, place->wall,
+                         place->parapet ? " above the roof" : "");
+    }
+}
+
+static void add_option(struct gw_text *out, const struct gw_plan *plan, size_t option, bool *there)
+{
+    bool any = false;
+    for (size_t p = 0; p < plan->places->n; p++) {
+        there[p] = plan->choices[p].options & gw_option_bit(option);
+        any = any || there[p];
+    }
+    if (!any) return;
+    gw_text_addf(out, "%s%s", out->length ? "; " : "", plan->candidate->options.items[option].name);
+    add_places(out, plan, there);
+}
+
+/* `lite`: of the project, by its index; `number`: of the alternative, from 1. */
+static void add_make_up(struct gw_text *out, const struct gw_plan *plan, const struct gw_lite_type *type, size_t lite,
+                        unsigned number, bool *there)
+{
+    bool any = false;
+    for (size_t p = 0; p < plan->places->n; p++) {
+        there[p] = plan->choices[p].lites[lite] == number;
+        any = any || there[p];
+    }
+    if (!any) return;
+    gw_text_addf(out, "%s%s: %s", out->length ? "; " : "", type->name, type->alternatives.items[number - 1].name);
+    add_places(out, plan, there);
+}
+
+/* "steel insert in zone 5 of east, zone 5 of north; vision: thinner outer pane in zone 4 of east" */
+static const char *chosen_words(struct qualifying *q, const struct gw_plan *plan)
+{
+    const struct gw_project *project = &q->page.results->answer->model->project;
+    bool *there = gw_alloc(q->page.arena, plan->places->n + 1, sizeof *there);
+    struct gw_text out;
+    gw_text_init(&out, q->page.arena);
+    for (size_t i = 0; i < plan->candidate->options.n; i++) add_option(&out, plan, i, there);
+    for (size_t i = 0; i < project->lites.n; i++)
+        for (unsigned number = 1; number <= project->lites.items[i].alternatives.n; number++)
+            add_make_up(&out, plan, &project->lites.items[i], i, number, there);
+    return out.length ? out.at : "nothing besides";
+}
+
+/* By a plan, or as the file has it; one without options has nothing to tell. */
+static void what_is_chosen(struct qualifying *q)
+{
+    const struct gw_answer *a = q->page.results->answer;
+    const struct gw_planned *planned = a->plans ? &a->plans->items[q->candidate - a->model->systems.items] : NULL;
+    if (planned && planned->chosen)
+        add(q, "plan",
+            gw_format(q->page.arena, "The price is for this choice%s%s: %s; else as the files have it.",
+                      a->model->plan_file ? " by " : "", a->model->plan_file ? a->model->plan_file : "",
+                      chosen_words(q, &planned->plan)));
+    else if (q->candidate->options.n)
+        add(q, "plan", gw_format(q->page.arena, "The price includes none of the options: %s.", names_of_options(q)));
+}
+
 static const char *of_failure(struct page *page, const struct cause *c)
 {
     return gw_format(page->arena, "The price does not include mending what fails: %s.", gw_failure_words(page, c));
@@ -220,6 +298,7 @@ static void what_is_recalled(struct qualifying *q, const struct gw_summary *s)
 static void of_candidate(struct qualifying *q, const struct verdict_story *story)
 {
     q->candidate = story->summary->candidate;
+    what_is_chosen(q);
     each(q, &story->fails, "fails", of_failure);
     each(q, &story->questions, "open", of_question);
     what_it_rests_on(q, story);

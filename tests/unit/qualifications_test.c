@@ -1,18 +1,29 @@
 /* What a price assumes: what must be among the sentences, and how they are numbered. */
 #include "support.h"
 
+#include "galeward/plan.h"
 #include "report/qualifications.h"
+
+static void load(struct world *w, const char *path, const char *const *changes, size_t n)
+{
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, path, changes, n));
+    assert_true(gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags));
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+}
+
+static void qualify(struct world *w, struct gw_qualifications *out)
+{
+    struct gw_results *results = gw_alloc(&w->arena, 1, sizeof *results);
+    gw_answer_check(&w->answer, &w->ask);
+    gw_results_of(results, &w->arena, &w->answer, GW_US);
+    gw_qualify(out, &w->arena, results);
+}
 
 static void qualify_file(struct world *w, struct gw_qualifications *out, const char *path, const char *const *changes,
                          size_t n)
 {
-    struct gw_results *results = gw_alloc(&w->arena, 1, sizeof *results);
-    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, path, changes, n));
-    assert_true(gw_takeoff_run(&w->takeoff, &w->model, &w->arena, &w->diags));
-    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
-    gw_answer_check(&w->answer, &w->ask);
-    gw_results_of(results, &w->arena, &w->answer, GW_US);
-    gw_qualify(out, &w->arena, results);
+    load(w, path, changes, n);
+    qualify(w, out);
 }
 
 static size_t count(const struct gw_qualifications *all, const char *candidate, const char *kind)
@@ -112,12 +123,47 @@ static void what_may_govern_and_is_not_checked(void **state)
     assert_true(says(&all, "not checked", "The price includes nothing for tornado loads: this project"));
 }
 
+/* As submitted no option is in the price; with a plan what it takes, and where. */
+static void what_is_chosen(void **state)
+{
+    struct world *w = *state;
+    struct gw_qualifications all;
+    struct gw_plans *plans;
+    struct gw_with withs[] = {{NULL, "steel insert"}, {"spandrel", "heat-strengthened"}};
+    qualify_file(w, &all, "projects/tern-street.yaml", NULL, 0);
+    assert_true(says(&all, "plan", "none of the options: steel insert, extruded insert, screwed clip, shear block"));
+    assert_int_equal(count(&all, "Sandpiper U", "plan"), 0);
+    const char *plan =
+        put_file(w, "plan.yaml",
+                 "galeward: 1\nchosen:\n"
+                 "  - {candidate: Plover 60, wall: east, zone: 5, part: below roof, options: [steel insert, "
+                 "shear block]}\n"
+                 "  - {candidate: Plover 60, wall: east, zone: 4, part: below roof, options: [], lites: "
+                 "{vision: thinner outer pane}}\n");
+    load(w, "projects/tern-street.yaml", NULL, 0);
+    assert_true(gw_model_take_plan(&w->model, plan));
+    assert_true(gw_plans_read(&plans, &w->model, &w->takeoff, &w->arena));
+    w->ask.plans = plans;
+    qualify(w, &all);
+    assert_true(says(&all, "plan",
+                     ": steel insert in zone 5 of east; shear block in zone 5 of east; vision: thinner outer pane in "
+                     "zone 4 of east; else as the files have it."));
+    load(w, "projects/tern-street.yaml", NULL, 0);
+    w->model.withs = withs;
+    w->model.n_withs = 2;
+    assert_true(gw_plans_read(&plans, &w->model, &w->takeoff, &w->arena));
+    w->ask.plans = plans;
+    qualify(w, &all);
+    assert_true(
+        says(&all, "plan", "The price is for this choice: steel insert everywhere; spandrel: heat-strengthened"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(numbers_go_on_from_those_of_the_bid), WORLD_TEST(failures_and_questions_are_told),
         WORLD_TEST(what_the_demo_asks_and_assumes),      WORLD_TEST(waived_below_the_site_corrected),
-        WORLD_TEST(what_may_govern_and_is_not_checked),
+        WORLD_TEST(what_may_govern_and_is_not_checked),  WORLD_TEST(what_is_chosen),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
