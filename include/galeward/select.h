@@ -69,15 +69,16 @@ struct gw_bid {
     bool complete; /* false: stopped; `cost` is that of the best plan so far, absent without one; none is cheaper than
                       `bound` */
     double bound;
-    long mismatches;            /* with `recompute`: remembered values that came out otherwise */
-    struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
+    long mismatches;                  /* with `recompute`: remembered values that came out otherwise */
+    const struct gw_margins *margins; /* what would change it (galeward/margins.h); NULL: not looked at */
 };
 struct gw_select_limits {
     long most;                               /* of `examined` for a candidate; 0: a million */
     bool (*stop)(void *user);                /* asked now and then; NULL. A stopped search gives the best plan so far */
     void (*tell)(void *user, long examined); /* how far it is; NULL */
     void *user;
-    bool recompute; /* a test: each remembered value is worked out anew and compared */
+    struct gw_arena *scratch; /* for what is remembered of one candidate; rewound. NULL: the ask's */
+    bool recompute;           /* a test: each remembered value is worked out anew and compared */
 };
 struct gw_bids {
     const struct gw_model *model;

@@ -1,6 +1,7 @@
 #include "cli.h"
 
 #include "galeward/margins.h"
+#include "report/margins.h"
 
 #include <signal.h>
 #include <stdio.h>
@@ -52,15 +53,32 @@ static void end_progress(const struct progress *p)
     if (p->shown) fputs("\r\033[K", stderr);
 }
 
-static void select_plans(struct gw_bids *bids, struct run *run)
+static void select_plans(struct gw_bids *bids, struct run *run, struct cli *cli)
 {
     struct progress progress = {.shown = false};
     const struct gw_select_limits limits = {
-        .stop = must_stop, .tell = isatty(STDERR_FILENO) ? tell : NULL, .user = &progress};
+        .stop = must_stop, .tell = isatty(STDERR_FILENO) ? tell : NULL, .user = &progress, .scratch = &cli->scratch};
     take_interrupts();
     clock_gettime(CLOCK_MONOTONIC, &progress.last);
     gw_select(bids, &run->ask, &limits);
     end_progress(&progress);
+}
+
+enum { LEADING = 3 };
+
+/* Of what was not stopped: each input is moved and everything judged anew; but of the first that pass only with --all.
+ */
+static void look_beyond(struct gw_bids *bids, const struct run *run, struct cli *cli)
+{
+    for (size_t i = 0; i < bids->items.n && !interrupted; i++) {
+        struct gw_bid *bid = &bids->items.items[i];
+        const bool leads = bid->verdict == GW_PASS && i < LEADING;
+        if (!leads && !cli->options.all) continue;
+        struct gw_margins *margins = gw_alloc(&cli->arena, 1, sizeof *margins);
+        gw_find_margins(margins, &run->model, bid, &cli->arena, &cli->scratch);
+        gw_margins_rows(margins, &cli->arena);
+        bid->margins = margins;
+    }
 }
 
 static int code_of_bids(const struct gw_bids *bids)
@@ -74,29 +92,14 @@ static int code_of_bids(const struct gw_bids *bids)
     return EXIT_PASS;
 }
 
-enum { FIRST = 3 };
-
-/* Of the first that pass, or with --all of all that have a plan. */
-static void find_margins(struct gw_bids *bids, struct cli *cli)
-{
-    for (size_t i = 0; i < bids->items.n && !interrupted; i++) {
-        struct gw_bid *bid = &bids->items.items[i];
-        const bool leads = bid->verdict == GW_PASS && i < FIRST;
-        if (!leads && !(cli->options.all && bid->verdict != GW_FAIL)) continue;
-        struct gw_margins *margins = gw_alloc(&cli->arena, 1, sizeof *margins);
-        gw_find_margins(margins, bids->model, bid, &cli->arena, &cli->scratch);
-        bid->margins = margins;
-    }
-}
-
 int cmd_select(struct cli *cli)
 {
     struct run run;
     struct gw_bids bids;
     const int code = open_project(&run, cli);
     if (code) return code;
-    select_plans(&bids, &run);
-    if (!(cli->options.format->needs & GW_HAS_FILE)) find_margins(&bids, cli);
+    select_plans(&bids, &run, cli);
+    if (!(cli->options.format->needs & GW_HAS_FILE)) look_beyond(&bids, &run, cli);
     gw_answer_bids(&run.answer, &run.ask, &bids);
     write_up(&run, cli);
     const struct gw_result result = gw_result_select(&cli->arena, &run.results, &bids);

@@ -295,7 +295,7 @@ static void candidate(struct page *page, const struct selections *s, const struc
     tell_saving(page, s, bid);
     if (bid->verdict == GW_FAIL) tell_blocked(page, bid, story);
     if (bid->margins) gw_page_margins(page, bid->margins);
-    else gw_report_line(page->report, "What would change it was not looked at.");
+    else gw_report_line(page->report, "What would change it: --all.");
 }
 
 /* What could be added to choose from --------------------------------------------------------------------------------

@@ -243,7 +243,6 @@ struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_result
     for (size_t i = 0; i < bids->items.n; i++) {
         s->items.items[i].bid = &bids->items.items[i];
         take_missing(&s->items.items[i], results->answer);
-        if (bids->items.items[i].margins) gw_margins_rows(bids->items.items[i].margins, arena);
     }
     return (struct gw_result){.shown = results->shown,
                               .record = &gw_selections_record,

@@ -227,8 +227,8 @@ static void say_chosen(const struct gw_bids *bids, double judged, double chosen)
 static bool choose(const char *path)
 {
     static struct gw_model model;
-    static const struct gw_select_limits limits = {.most = 0};
-    struct gw_arena arena, own;
+    struct gw_arena arena, own, scratch;
+    const struct gw_select_limits limits = {.scratch = &scratch};
     struct gw_diags diags;
     struct gw_takeoff takeoff;
     struct gw_ask ask;
@@ -236,6 +236,7 @@ static bool choose(const char *path)
     struct gw_bids bids;
     gw_arena_init(&arena, gw_system_host());
     gw_arena_init(&own, gw_system_host());
+    gw_arena_init(&scratch, gw_system_host());
     gw_diags_init(&diags, &arena);
     const bool good =
         gw_model_load(&model, &arena, &diags, path, NULL, 0) && gw_takeoff_run(&takeoff, &model, &arena, &diags);
@@ -252,6 +253,7 @@ static bool choose(const char *path)
         say_chosen(&bids, judged - begin, processor() - again);
     }
     for (size_t i = 0; i < diags.n && !good; i++) fprintf(stderr, "%s\n", diags.items[i].message);
+    gw_arena_release(&scratch);
     gw_arena_release(&own);
     gw_arena_release(&arena);
     return good;

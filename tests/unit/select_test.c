@@ -327,7 +327,10 @@ static bool one(uint64_t seed)
     }
     assert_true(gw_takeoff_run(&w.takeoff, &w.model, &w.arena, &w.diags));
     gw_ask_init(&ask, &w.model, &w.takeoff, &w.arena);
-    gw_select(&found, &ask, &(const struct gw_select_limits){.recompute = true});
+    struct gw_arena scratch;
+    gw_arena_init(&scratch, gw_system_host());
+    gw_select(&found, &ask, &(const struct gw_select_limits){.scratch = &scratch, .recompute = true});
+    gw_arena_release(&scratch); /* nothing that was found stands in it */
     enumerate(&every, &w);
     note_kind(&every, &found.items.items[0]);
     assert_optimal(&every, &found.items.items[0], &p);

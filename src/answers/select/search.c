@@ -221,7 +221,7 @@ static void learn_across(struct search *s, const struct node *node, const struct
 static bool satisfies(struct search *s, const struct node *node)
 {
     const size_t n = s->demands->demands.n, before = s->across.n;
-    struct gw_finding *findings = gw_alloc(s->arena, n + 1, sizeof *findings);
+    struct gw_finding *findings = s->whole;
     s->examined++;
     gw_option_set *taken = gw_alloc(s->arena, s->n_at + 1, sizeof *taken);
     for (size_t p = 0; p < s->n_at; p++) taken[p] = taken_at(s, node, p);
@@ -240,6 +240,7 @@ static bool satisfies(struct search *s, const struct node *node)
         if (gw_good_enough(s, &findings[i])) continue;
         struct gw_finding *why = gw_alloc(s->arena, 1, sizeof *why);
         *why = findings[i];
+        why->link = NULL; /* which stands in the room of the next plan */
         learn_across(s, node, paths, findings, i, why);
     }
     return s->across.n == before;

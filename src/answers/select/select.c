@@ -8,6 +8,7 @@ struct job {
     struct gw_ask *ask;
     const struct gw_select_limits *limits;
     const struct gw_quantities *quantities;
+    struct gw_finding *whole;
 };
 
 static void find_touching(struct search *s)
@@ -37,7 +38,7 @@ static void own_make_ups(struct search *s)
 
 static void start(struct search *s, const struct job *job, const struct gw_system *candidate, bool everywhere)
 {
-    struct gw_arena *arena = job->ask->arena;
+    struct gw_arena *arena = job->limits->scratch ? job->limits->scratch : job->ask->arena;
     const size_t types = job->ask->model->project.lites.n;
     *s = (struct search){.ask = job->ask,
                          .arena = arena,
@@ -45,10 +46,11 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
                          .places = &job->out->places,
                          .candidate = candidate,
                          .limits = job->limits,
+                         .whole = job->whole,
                          .n_types = types,
                          .n_walls = count_walls(&job->out->places),
                          .everywhere = everywhere};
-    gw_offers_init(&s->offers, job->ask->model, candidate, arena);
+    gw_offers_init(&s->offers, job->ask->model, candidate, job->ask->arena);
     s->lites = gw_alloc(arena, s->places->n * types + 1, sizeof *s->lites);
     s->heaviest = gw_alloc(arena, s->n_walls * types + 1, sizeof *s->heaviest);
     own_make_ups(s);
@@ -68,9 +70,9 @@ static void forget_nogoods(struct search *s, const struct job *job, enum gw_verd
 
 static void keep_plan(struct gw_bid *out, const struct search *s, const struct local *const *best)
 {
-    struct gw_plan_choice *choices = gw_alloc(s->arena, s->places->n + 1, sizeof *choices);
+    struct gw_plan_choice *choices = gw_alloc(s->ask->arena, s->places->n + 1, sizeof *choices);
     for (size_t p = 0; p < s->places->n; p++) {
-        unsigned *lites = gw_alloc(s->arena, s->n_types + 1, sizeof *lites);
+        unsigned *lites = gw_alloc(s->ask->arena, s->n_types + 1, sizeof *lites);
         const size_t at = s->at_of[p];
         for (size_t i = 0; best && i < s->at[at].n; i++) {
             const struct var *v = &s->vars[s->at[at].vars[i]];
@@ -92,40 +94,24 @@ struct found {
 
 static struct found look(struct search *s, const struct job *job, enum gw_verdict need)
 {
-    struct found out = {.best = gw_alloc(s->arena, s->places->n + 1, sizeof *out.best)};
+    struct found out = {.best = gw_alloc(s->ask->arena, s->places->n + 1, sizeof *out.best)};
     forget_nogoods(s, job, need);
     out.any = gw_search_plan(s, out.best, &out.once, &out.bound);
     return out;
 }
 
-static money total_of(const struct search *s, const struct found *found)
+static void take(struct gw_bid *out, struct search *s, const struct job *job, const struct found *found)
 {
     money cost = found->once;
-    for (size_t i = 0; i < s->n_at; i++) cost += found->best[i]->total.cost;
-    return cost;
-}
-
-/* Of one place by itself; `s` chooses place by place. */
-static money cost_at(const struct search *s, size_t p, const struct gw_plan_choice *c)
-{
-    const struct place *at = &s->at[s->at_of[p]];
-    money cost = at->fixed;
-    for (size_t i = 0; i < at->n; i++) {
-        const struct var *v = &s->vars[at->vars[i]];
-        if (v->kind == VAR_OPTION) cost += at->prices[i][c->options >> v->index & 1].cost;
-        if (v->kind == VAR_LITE) cost += at->prices[i][c->lites[v->index]].cost;
-    }
-    return cost;
-}
-
-static void take(struct gw_bid *out, const struct search *s, const struct found *found, const struct search *by_place)
-{
     keep_plan(out, s, found->best);
-    for (size_t p = 0; p < s->places->n; p++)
-        out->places.items[p].cost = gw_of_money(cost_at(by_place, p, &out->plan.choices[p]));
+    for (size_t p = 0; p < s->places->n; p++) {
+        const money here = gw_place_cost(s, p, &job->quantities[p], job->out->by_mass, found->best[s->at_of[p]]->value);
+        cost += here;
+        out->places.items[p].cost = gw_of_money(here);
+    }
     out->verdict = s->need;
     out->once = gw_of_money(found->once);
-    out->cost = gw_of_money(total_of(s, found));
+    out->cost = gw_of_money(cost);
 }
 
 /* First with one choice in every place, which is a plan too should the search of all be stopped. False: no plan was
@@ -134,10 +120,10 @@ static bool find_plan(struct search *s, struct search *same, const struct job *j
                       enum gw_verdict need)
 {
     const struct found everywhere = look(same, job, need);
-    out->everywhere_cost = everywhere.any ? gw_of_money(total_of(same, &everywhere)) : GW_ABSENT;
+    if (everywhere.any) take(out, same, job, &everywhere);
+    out->everywhere_cost = everywhere.any ? out->cost : GW_ABSENT;
     const struct found own = look(s, job, need);
-    if (own.any) take(out, s, &own, s);
-    else if (everywhere.any) take(out, same, &everywhere, s);
+    if (own.any) take(out, s, job, &own);
     out->bound = gw_of_money(own.bound);
     out->complete = !s->stopped && !same->stopped;
     if (everywhere.any) out->saving = out->everywhere_cost - out->cost;
@@ -147,7 +133,7 @@ static bool find_plan(struct search *s, struct search *same, const struct job *j
 static void judge_whole(struct gw_bid *out, const struct job *job, struct search *s)
 {
     const size_t n = job->out->demands.demands.n;
-    out->findings = gw_alloc(s->arena, n + 1, sizeof *out->findings);
+    out->findings = gw_alloc(s->ask->arena, n + 1, sizeof *out->findings);
     gw_judge_plan(out->findings, &out->summary, &job->out->demands, job->ask, &out->plan, &s->offers);
     for (size_t i = 0; i < n; i++) {
         const struct gw_finding *f = &out->findings[i];
@@ -206,7 +192,7 @@ static void add_blocked(struct gw_bid *out, const struct job *job, struct search
             if (!is_blocked(s, &out->findings[i], i, !all)) continue;
             out->blocked_whatever = !all;
             out->blocked.items =
-                gw_grow(s->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
+                gw_grow(s->ask->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
             out->blocked.items[out->blocked.n++] = (struct gw_blocked){&out->findings[i]};
         }
 }
@@ -243,8 +229,9 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     out->mismatches = s.mismatches + same.mismatches;
     judge_whole(out, job, &s);
     add_mass(out, job, &s);
-    gw_itemize(out, job->ask->model, s.arena);
+    gw_itemize(out, job->ask->model, job->ask->arena);
     if (out->verdict == GW_FAIL) add_blocked(out, job, &s);
+    if (job->limits->scratch) gw_arena_rewind(job->limits->scratch);
 }
 
 /* What was counted so far is mass. */
@@ -274,7 +261,8 @@ void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_l
     out->by_mass = !gw_anything_priced(ask->model);
     struct gw_quantities *quantities = gw_alloc(ask->arena, out->places.n + 1, sizeof *quantities);
     gw_quantities_of(quantities, ask, &out->places);
-    const struct job job = {out, ask, limits, quantities};
+    struct gw_finding *whole = gw_alloc(ask->arena, out->demands.demands.n + 1, sizeof *whole);
+    const struct job job = {out, ask, limits, quantities, whole};
     out->items.n = ask->model->systems.n;
     out->items.items = gw_alloc(ask->arena, out->items.n + 1, sizeof *out->items.items);
     for (size_t i = 0; i < out->items.n; i++) select_one(&out->items.items[i], &job, &ask->model->systems.items[i]);

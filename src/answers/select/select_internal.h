@@ -82,7 +82,7 @@ struct local {
 struct known; /* what a demand came to, by what it was worked out from */
 struct search {
     struct gw_ask *ask;
-    struct gw_arena *arena;
+    struct gw_arena *arena; /* of the search; what its result holds is the ask's */
     const struct gw_judgement *demands;
     const struct gw_plan_places *places;
     const struct gw_system *candidate;
@@ -100,14 +100,17 @@ struct search {
     gw_option_set priced_once;
     struct known **known; /* by demand */
     struct nogoods across;
-    enum gw_verdict need; /* the least that is good enough: pass, or not shown */
-    bool everywhere;      /* one choice for the whole project */
+    struct gw_finding *whole; /* room for those of a plan as a whole, by demand */
+    enum gw_verdict need;     /* the least that is good enough: pass, or not shown */
+    bool everywhere;          /* one choice for the whole project */
     bool stopped, guessing;
     long examined, mismatches;
 };
 
 /* vars.c: the variables of a candidate and their places; false: more than can be told apart. */
 void gw_search_vars(struct search *s, const struct gw_quantities *quantities, bool by_mass);
+/* What the values come to at one place of the plan. */
+money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *q, bool by_mass, const uint32_t *value);
 size_t gw_search_var(const struct search *s, const struct place *p, enum var_kind kind, size_t index, size_t wall);
 /* costs.c */
 void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struct gw_plan_places *places);

@@ -142,6 +142,14 @@ static void add_prices(struct search *s, const struct gw_quantities *q, struct p
     for (size_t m = 0; m < p->n_members; m++) p->fixed += fixed_cost(s, &q[p->members[m]], by_mass);
 }
 
+money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *q, bool by_mass, const uint32_t *value)
+{
+    const struct place *p = &s->at[s->at_of[place]];
+    money cost = fixed_cost(s, q, by_mass);
+    for (size_t i = 0; i < p->n; i++) cost += price_of(s, &s->vars[p->vars[i]], value[i], q, by_mass).cost;
+    return cost;
+}
+
 /* Rules ------------------------------------------------------------------------------------------------------------ */
 
 static void never_both(struct search *s, struct place *p, size_t a, uint32_t a_value, size_t b, uint32_t b_value)
