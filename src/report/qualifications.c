@@ -9,9 +9,9 @@ static const struct gw_field QUALIFICATION[] = {
     FIELD(gw_system, "candidate", name, GW_T_TEXT, .help = "name of the system; null: of the whole bid",
           THROUGH(gw_qualification, candidate)),
     F(gw_qualification, kind, GW_T_TEXT,
-      .help =
-          "site, waived, below the site, not asked, assumed, not checked; plan, fails, open, statement, to confirm, "
-          "remark, recalled"),
+      .help = "site, set, waived, below the site, not asked, assumed, not checked; plan, fails, open, statement, to "
+              "confirm, "
+              "remark, recalled"),
     F(gw_qualification, text, GW_T_TEXT, .help = "the sentence"),
 };
 static const struct gw_record QUALIFICATION_RECORD =

@@ -54,6 +54,17 @@ static void what_it_is_for(struct qualifying *q)
                   gw_site_words(&q->page), gw_codes_words(&q->page), given_by(q)));
 }
 
+static void what_set_it_goes_by(struct qualifying *q)
+{
+    const struct gw_requirement_set *set = q->page.results->answer->model->set;
+    const char *number = set && set->requirement_set ? set->requirement_set->number : NULL;
+    if (set)
+        add(q, "set",
+            gw_format(q->page.arena,
+                      "The price goes by the requirement set%s%s where it has a row, not by the site's own demands.",
+                      number ? " " : "", number ? number : ""));
+}
+
 static void what_is_waived(struct qualifying *q)
 {
     const struct gw_answer *a = q->page.results->answer;
@@ -313,6 +324,7 @@ void gw_qualify(struct gw_qualifications *out, struct gw_arena *arena, const str
     size_t at = 0;
     *out = (struct gw_qualifications){.results = results};
     what_it_is_for(&q);
+    what_set_it_goes_by(&q);
     what_is_waived(&q);
     what_is_not_asked(&q);
     what_is_assumed(&q);
