@@ -227,6 +227,7 @@ struct gw_system {
     double cost;
     const struct gw_node *node;
     struct gw_reads *reads; /* marked by gw_part; NULL: nobody asks */
+    uint32_t altered;       /* parts, by number, that an option makes other than what was tested */
 };
 
 /* What of a system, and of the make-up of lites, something was worked out from: the parts of the file, and the lite

@@ -97,6 +97,81 @@ gw_option_set gw_options_touching(const struct gw_system *system, const char *ke
     return out;
 }
 
+/* What was tested ---------------------------------------------------------------------------------------------------
+ */
+
+static bool only_keys(const struct gw_node *change, const char *const *keys)
+{
+    for (const struct gw_node *k = change->first; k; k = k->next) {
+        bool known = false;
+        for (size_t i = 0; keys[i]; i++) known = known || strcmp(keys[i], k->key) == 0;
+        if (!known) return false;
+    }
+    return true;
+}
+
+static bool no_less(double with, double without) { return !gw_given(without) || with >= without; }
+
+static bool anchor_no_less(const struct gw_anchor_spec *with, const struct gw_anchor_spec *without)
+{
+    return !without || (no_less(with->inward, without->inward) && no_less(with->outward, without->outward) &&
+                        no_less(with->along, without->along) && no_less(with->dead, without->dead));
+}
+
+static bool capacity_no_less(const struct gw_capacity_spec *with, const struct gw_capacity_spec *without)
+{
+    return !without || no_less(with->capacity, without->capacity);
+}
+
+/* An insert where there was none, screws at another spacing, which the record's is compared with, and a capacity that
+ * is stated, or stated greater, leave the part that was tested in its place; anything else makes it another. */
+static bool stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
+                         const struct gw_system *without)
+{
+    static const char *const insert[] = {"insert", NULL},
+                             *const screws[] = {"spacing", "end_distance", "tested_pullout", "report", NULL},
+                             *const capacity[] = {"capacity", "report", NULL},
+                             *const reactions[] = {"inward", "outward", "along", "dead", "report", NULL};
+    const struct gw_member_spec *members[] = {[GW_PART_mullion] = without->mullion,
+                                              [GW_PART_corner_mullion] = without->corner_mullion,
+                                              [GW_PART_jamb_mullion] = without->jamb_mullion,
+                                              [GW_PART_transom] = without->transom};
+    switch (part) {
+    case GW_PART_mullion:
+    case GW_PART_corner_mullion:
+    case GW_PART_jamb_mullion:
+    case GW_PART_transom:
+        return only_keys(change, insert) && members[part] && !members[part]->insert;
+    case GW_PART_screw:
+        return only_keys(change, screws) &&
+               (!without->screw || no_less(with->screw->tested_pullout, without->screw->tested_pullout));
+    case GW_PART_transom_connection:
+        return only_keys(change, capacity) && capacity_no_less(with->transom_connection, without->transom_connection);
+    case GW_PART_splice:
+        return only_keys(change, capacity) && capacity_no_less(with->splice, without->splice);
+    case GW_PART_anchor:
+        return only_keys(change, reactions) && anchor_no_less(with->anchor, without->anchor);
+    case GW_PART_corner_anchor:
+        return only_keys(change, reactions) && anchor_no_less(with->corner_anchor, without->corner_anchor);
+    case GW_PART_jamb_anchor:
+        return only_keys(change, reactions) && anchor_no_less(with->jamb_anchor, without->jamb_anchor);
+    default:
+        return false;
+    }
+}
+
+static void note_altered(struct gw_system *out, const struct gw_system *base, gw_option_set taken)
+{
+    static const char *const parts[] = {
+#define PART_NAME(part) #part,
+        GW_SYSTEM_PARTS(PART_NAME)};
+    for (size_t i = 0; i < base->options.n; i++)
+        for (unsigned p = 0; p < GW_SYSTEM_PART_COUNT && (taken & gw_option_bit(i)); p++) {
+            const struct gw_node *change = gw_node_get(base->options.items[i].change, parts[p]);
+            if (change && !stays_tested((enum gw_system_part)p, change, out, base)) out->altered |= (uint32_t)1 << p;
+        }
+}
+
 /* What is added bends with the tube and takes its share of the moment, in the same alloy. */
 static void add_insert(struct gw_model *model, struct gw_member_spec *m, const struct gw_adds *adds)
 {
@@ -165,6 +240,7 @@ bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct 
     out->file = base->file;
     out->options.items = base->options.items;
     out->options.n = base->options.n;
+    note_altered(out, base, taken);
     add_all(model, out, base, taken);
     return model->diags->errors == before;
 }
