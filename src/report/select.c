@@ -31,11 +31,11 @@ static const struct view_column RANK_COLUMNS[] = {
     COLUMN("Candidate", "candidate"),
     COLUMN("Verdict", "verdict", .tone = gw_verdict_tone),
     COLUMN("Cost", "cost", .right = true),
-    COLUMN("Mass of metal and glass", "mass", .right = true),
+    COLUMN("Mass", "mass", .right = true),
     COLUMN("Use", "use", .right = true),
-    COLUMN("What governs", "governs"),
+    COLUMN("Governs", "governs"),
     COLUMN("Missing", "missing", .right = true),
-    COLUMN("Same choice everywhere", "everywhere", .right = true),
+    COLUMN("Same everywhere", "everywhere", .right = true),
     COLUMN("Saved", "saves", .right = true),
 };
 static const struct view RANKS = VIEW(&RANK_RECORD, RANK_COLUMNS);
@@ -59,7 +59,7 @@ static const char *what_governs(struct page *page, const struct gw_bid *bid)
 {
     const struct gw_finding *f = gw_deciding(bid->summary.governing);
     if (gw_said(&bid->summary.held)) return gw_message_text(page->arena, &bid->summary.held, page->shown);
-    return f ? gw_format(page->arena, "%s%s", gw_titled(page, f), gw_at_text(page, f)) : "nothing is asked";
+    return f ? gw_format(page->arena, "%s%s", gw_check_name(f->demand), gw_at_text(page, f)) : "nothing is asked";
 }
 
 static struct rank_row rank_of(struct page *page, const struct selections *s, const struct selection *one)
@@ -95,7 +95,7 @@ static void ranking(struct page *page, const struct selections *s)
                      ? "No costs are given: each plan is the lightest with which every check passes. Give the system, "
                        "its options and the lites a 'cost' to choose by that."
                      : "Each plan is the cheapest with which every check passes, place by place; costs as the files "
-                       "have them. Missing: questions open, and reports behind statements.",
+                       "have them. Mass: of metal and glass. Missing: questions open, and reports behind statements.",
                  &RANKS, rows, s->items.n);
 }
 
@@ -106,12 +106,12 @@ static const struct view_column CHOICE_COLUMNS[] = {
     COLUMN("Wall", "wall"),
     COLUMN("Zone", "zone"),
     COLUMN("Part", "part"),
-    COLUMN("Options", "options"),
-    COLUMN("Make-ups", "lites"),
     COLUMN("Cost", "place_cost", .dim = GW_RATIO),
     COLUMN("Use", "use", .right = true),
     COLUMN("Governs", "check_name"),
     COLUMN("At", "element"),
+    COLUMN("Options", "options"),
+    COLUMN("Make-ups", "lites"),
 };
 static const struct view CHOICES = VIEW(&gw_place_row_record, CHOICE_COLUMNS);
 static const struct view_column QUANTITY_COLUMNS[] = {

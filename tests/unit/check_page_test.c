@@ -76,8 +76,8 @@ static void first_lines_of_the_demo_answer(void **state)
         "here 52.8 psf is asked; no complete calculation shows more; 4 mullions (east, north)",
         "Sandpiper U NOT SHOWN 122.5 psf tested 75 psf",
         "Sandpiper U is not shown: tested 75 psf, here 122.5 psf inward",
-        "tested lite height 9 ft, here 10 ft to 14 ft; the report records no make-up of its lites; ask the "
-        "manufacturer for it (217 lites)",
+        ("tested lite height 9 ft, here 10 ft to 14 ft; the report records no make-up of its lites; ask the "
+         "manufacturer for it (217 lites)"),
         "ask the manufacturer what was tested",
         "447 which section is the transom? Ask the manufacturer",
         " more below. Below: each candidate",
