@@ -12,7 +12,8 @@ struct gw_settings {
 };
 
 /* "walls.east.columns.width=5 ft". A path goes by the record's keys, where the file has a list by an item's name or its
- * number from 1; a key in their place means every item, and '?' the only one. False: `*why` says what is wrong, and what there is. */
+ * number from 1; a key in their place means every item, and '?' the only one. False: `*why` says what is wrong, and
+ * what there is. */
 bool gw_setting_put(struct gw_settings *settings, const struct gw_record *record, struct gw_node *root,
                     const char *setting, const char **why);
 

@@ -19,7 +19,7 @@ struct place_row {
     const struct gw_bid *bid;
     const struct gw_selected *place;
     const struct gw_finding *governing; /* whose figures decide; NULL */
-    const char *options, *lites; /* in words */
+    const char *options, *lites;        /* in words */
     long lite_count;
     double lite_area, lite_cost, option_cost;
 };

@@ -406,8 +406,7 @@ static void run(struct stage *s)
     bool good = !s->diags.errors &&
                 gw_model_load_source(&s->model, &s->arena, &s->diags,
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
-                require(s) &&
-                gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
+                require(s) && gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
                 gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena);
     compare_errors(s);
     if (good) {
