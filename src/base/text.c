@@ -330,7 +330,7 @@ static bool same_digits(const char *a, const char *b)
 static bool is_swapped(const char *a, const char *b)
 {
     while (*a && *a == *b) a++, b++;
-    return a[0] && a[1] && a[0] == b[1] && a[1] == b[0] && strcmp(a + 2, b + 2) == 0;
+    return a[0] && a[1] && b[0] && a[0] == b[1] && a[1] == b[0] && strcmp(a + 2, b + 2) == 0;
 }
 
 static bool has_digit(const char *text) { return text[strcspn(text, "0123456789")] != '\0'; }

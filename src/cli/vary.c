@@ -115,7 +115,7 @@ static const double *greatest_uses(struct gw_arena *arena, const struct gw_judge
     for (size_t i = 0; i < j->findings.n; i++) {
         const struct gw_finding *f = &j->findings.items[i];
         if (f->candidate != candidate || (f->verdict != GW_PASS && f->verdict != GW_FAIL)) continue;
-        while (checks[at] != f->demand->check) at = (at + 1) % n;
+        while (checks[at] != f->demand->check) at = at + 1 < n ? at + 1 : 0;
         if (!(f->utilization <= uses[at]) && gw_given(f->utilization)) uses[at] = f->utilization;
     }
     return uses;

@@ -154,7 +154,7 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
     system->file = source->name;
     for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
         struct gw_system alone; /* its faults are found where they are written */
-        gw_system_with(&alone, model, system, gw_option_bit(i));
+        if (gw_system_with(&alone, model, system, gw_option_bit(i))) gw_keep_ratings(model, system, &alone, i);
     }
     if (options) gw_assume_system(model, system);
 }

@@ -20,6 +20,9 @@ struct gw_load gw_loader(struct gw_model *model, const struct gw_node *root);
 /* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
  * of the file's bare numbers. */
 bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum gw_units preset);
+/* An option takes no recorded failure away. `with`: the system with that option. */
+void gw_keep_ratings(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
+                     size_t option);
 void gw_validate_alternatives(struct gw_model *model, struct gw_lite_type *type);
 /* price.c: `cost` of a node, in one of the dimensions that it may have; a bare number is of the first. */
 struct gw_priced {

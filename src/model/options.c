@@ -64,7 +64,13 @@ static void check_together(struct gw_model *model, const struct gw_system *syste
     const gw_option_set all = required_by(system, option);
     for (size_t i = 0; i < system->options.n; i++) {
         const struct gw_system_option *other = &system->options.items[i];
-        if (i == option || !(all & gw_option_bit(i))) continue;
+        if (!(all & gw_option_bit(i))) continue;
+        if (i != option && gw_options_exclude(system, option, i)) {
+            FAULT(model, o->node, "requires", "'%s' can never be taken: it asks for '%s', which is never taken with it",
+                  o->name, other->name);
+            return;
+        }
+        if (i == option) continue;
         if (i > option && (required_by(system, i) & gw_option_bit(option))) {
             FAULT(model, o->node, "requires", "'%s' and '%s' require each other, in a circle: write them as one option",
                   o->name, other->name);
@@ -113,6 +119,28 @@ static void settle_cost(struct gw_model *model, struct gw_system_option *o, enum
     gw_settle_price(&o->price, model, o->node, preset, &PRICED[o->of]);
 }
 
+/* Another section or an insert weighs something; only the file can say what. */
+static bool changes_metal(const struct gw_system_option *o)
+{
+    static const char *const members[] = {"mullion", "corner_mullion", "jamb_mullion", "transom"};
+    bool metal = o->adds != NULL;
+    for (size_t i = 0; i < COUNT(members); i++) {
+        const struct gw_node *member = gw_node_get(o->change, members[i]);
+        metal = metal || gw_node_get(member, "tube") || gw_node_get(member, "insert") || gw_node_get(member, "area");
+    }
+    return metal && !gw_node_get(o->change, "frame_weight");
+}
+
+static void assume_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system_option *o)
+{
+    if (!changes_metal(o) || !system->system) return;
+    gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "system %s", system->system->name),
+              GW_SAY(model->arena,
+                     "option '{}' changes metal and gives no frame_weight: the framing is weighed as before; ask the "
+                     "manufacturer what it weighs with it (change: frame_weight)",
+                     gw_of_text(o->name)));
+}
+
 bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum gw_units preset)
 {
     const size_t before = model->diags->errors;
@@ -127,8 +155,33 @@ bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum 
         check_together(model, system, i);
         check_change(model, o);
         settle_cost(model, o, preset);
+        assume_weight(model, system, o);
     }
     return model->diags->errors == before;
+}
+
+static bool same_rating(const struct gw_rating *a, const struct gw_rating *b)
+{
+    const struct gw_record *record = gw_record_field(&gw_system_record, "ratings")->record;
+    return a->test == b->test && gw_record_alike(record, a, b);
+}
+
+void gw_keep_ratings(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
+                     size_t option)
+{
+    const struct gw_system_option *o = &system->options.items[option];
+    const struct gw_node *ratings = gw_node_get(o->change, "ratings");
+    for (size_t i = 0; ratings && i < system->ratings.n; i++) {
+        const struct gw_rating *own = &system->ratings.items[i];
+        bool kept = !own->failed_at;
+        for (size_t k = 0; k < with->ratings.n; k++) kept = kept || same_rating(own, &with->ratings.items[k]);
+        if (kept) continue;
+        gw_diag_node(
+            model->diags, GW_ERROR, "bad_value", "ratings", ratings,
+            "'%s' leaves out the failure that %s recorded: what a test speaks against stays; repeat it in the list",
+            o->name, own->report ? own->report : "a test");
+        return;
+    }
 }
 
 static void check_alternative(struct gw_model *model, struct gw_lite_type *type, size_t i)

@@ -276,7 +276,8 @@ static bool load_set(struct gw_model *model, const struct gw_source *source)
     if (good) compare_project(model, set);
     if (model->diags->errors > errors) return false;
     for (size_t i = 0; i < set->requires.n; i++)
-        if (strcmp(set->requires.items[i].check, "blast") == 0) take_blast(model, &set->requires.items[i]);
+        if (set->requires.items[i].check && strcmp(set->requires.items[i].check, "blast") == 0)
+            take_blast(model, &set->requires.items[i]);
     if (gw_given(set->report_age))
         gw_assume(model->arena, &model->assumptions, "requirement set",
                   GW_PLAINLY("report_age: system files give no dates of reports, so their age is not judged here"));

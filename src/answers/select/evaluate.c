@@ -61,15 +61,23 @@ static void work_out(struct search *s, struct known *k, size_t place, size_t dem
                 &k->reads);
 }
 
+static bool same_bits(double a, double b)
+{
+    uint64_t x, y;
+    memcpy(&x, &a, sizeof x);
+    memcpy(&y, &b, sizeof y);
+    return x == y;
+}
+
 /* A test: the same again, to the bit. */
 static void work_out_again(struct search *s, const struct known *k, size_t place, size_t demand, gw_option_set taken)
 {
     struct known again = {.next = NULL};
     work_out(s, &again, place, demand, taken);
     const bool same = again.finding.verdict == k->finding.verdict && again.finding.evidence == k->finding.evidence &&
-                      memcmp(&again.finding.utilization, &k->finding.utilization, sizeof(double)) == 0 &&
-                      memcmp(&again.finding.provided, &k->finding.provided, sizeof(double)) == 0 &&
-                      memcmp(&again.finding.required, &k->finding.required, sizeof(double)) == 0;
+                      same_bits(again.finding.utilization, k->finding.utilization) &&
+                      same_bits(again.finding.provided, k->finding.provided) &&
+                      same_bits(again.finding.required, k->finding.required);
     s->mismatches += !same;
 }
 
