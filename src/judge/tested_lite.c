@@ -95,14 +95,14 @@ struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_
     if (!t->lites.n) return short_of_named(ask, t, e, type);
     for (size_t i = 0; i < t->lites.n; i++) {
         const struct gw_tested_lite *lite = &t->lites.items[i];
-        struct gw_comparisons own = {.rating = NULL};
+        struct gw_comparisons *own = gw_alloc(ask->arena, 1, sizeof *own);
         if (lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, e->component))
             continue;
-        if (all) ask->compared = &own;
+        if (all) ask->compared = own;
         const struct lack one = lack_of_one(ask, lite, e, type, false);
         if (any && !nearer(&one, &nearest)) continue;
         nearest = one;
-        nearest_compared = own;
+        nearest_compared = *own;
         any = true;
     }
     ask->compared = all;

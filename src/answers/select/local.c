@@ -364,8 +364,8 @@ const struct local *gw_solve_place(struct search *s, size_t place, const values 
 {
     struct place *p = &s->at[place];
     const size_t size = p->n ? p->n * sizeof *domains : 1;
-    void **known = gw_memo_at(&p->solved, s->arena, domains, size);
-    if (*known) return *known;
+    const struct local *known = *gw_memo_at(&p->solved, s->arena, domains, size);
+    if (known) return known;
     struct local *local = gw_alloc(s->arena, 1, sizeof *local);
     solve(s, place, local, domains);
     if (!s->stopped) *gw_memo_at(&p->solved, s->arena, domains, size) = local;
