@@ -220,6 +220,14 @@ bool gw_names_nothing(const char *text)
                                         "???",
                                         "??",
                                         "n/k",
+                                        "product sheet",
+                                        "data sheet",
+                                        "datasheet",
+                                        "brochure",
+                                        "catalog",
+                                        "website",
+                                        "per website",
+                                        "literature",
                                         NULL};
     return is_unknown_word(text) || is_one_of(words, text);
 }

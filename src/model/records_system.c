@@ -153,7 +153,7 @@ static const struct gw_field RATING[] = {
          .help = "component that was rated"),
     F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
     F(gw_rating, report, GW_T_TEXT, .flags = GW_REPORT,
-      .help = "report number; absent, or a word such as none or TBD: a statement"),
+      .help = "report number; absent, or a word such as none, TBD or brochure: a statement"),
     F(gw_rating, mended, GW_T_TEXT,
       .help = "what was mended since another report of the same specimen, which then governs no longer"),
     PICK(gw_rating, missile, gw_missile_choices, .help = "impact: missile level"),
