@@ -47,6 +47,7 @@ enum gw_field_flag {
     GW_ORDERED = 4096,   /* with GW_MANY: the order of its items tells two lists apart */
     GW_REPORT = 8192,    /* a text that names a report: "none", "n/a", "TBD" and their like name none, with a warning */
     GW_NO_MINUS = 16384, /* with GW_MAGNITUDE: a minus sign is doubted, since it would be the other way */
+    GW_DATE = 32768,     /* a text that is a day, 2026-09-14 (galeward/day.h); anything else is refused */
     /* Of results: */
     GW_INSIDE = 128,      /* a record that lies in the struct, not behind a pointer */
     GW_POINTERS = 256,    /* with GW_MANY: a list of pointers to records */
@@ -167,6 +168,9 @@ bool gw_record_alike(const struct gw_record *record, const void *a, const void *
  * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,
                     void *out);
+/* The value of one field at a node that stands apart from its record, into the value's own place `*at`, which is
+ * cleared first: where another field tells what kind of value it is. True when there was no fault. */
+bool gw_field_load(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, void *at);
 /* Once for a place, however often it is said. Of a message with values GW_SAY keeps them. */
 void gw_assume(struct gw_arena *arena, struct gw_assumptions *list, const char *where, struct gw_message text);
 /* The same of a subject with that name, or of nothing but `where`; `*said` may be changed afterwards. */

@@ -5,6 +5,7 @@
 #ifndef GALEWARD_SYSTEM_H
 #define GALEWARD_SYSTEM_H
 
+#include "galeward/items.h"
 #include "galeward/project.h"
 
 #include <stdint.h>
@@ -170,6 +171,27 @@ struct gw_drift_spec {
 struct gw_stack_spec {
     double width, least_gap, engagement, least_overlap;
 };
+/* How the plate's screws clamp: what their torque becomes, what they go through, what is left after a year. */
+struct gw_clamp_spec {
+    GW_LIST(double) nut_factor, forming_torque; /* one or two, from least to most; empty: not given */
+    enum gw_bool stop;                          /* the plate lands on a stop, which the gasket's load is set by */
+    double stack, chase, tip;                   /* m: between plate and chase; depth of the chase; taper of the screw */
+    double retained;                            /* of the clamp at first, after a year */
+    double service_life;                        /* s; absent: what is left after a year counts */
+};
+/* How the pocket under a lite drains. */
+struct gw_drainage_spec {
+    double slots;                    /* of the pocket of one lite */
+    double slot_length, slot_height; /* m */
+    double pocket_depth;             /* m of water that can stand before it reaches the glass */
+    double upstand;                  /* m, from the pocket to the inner air seal */
+    double leak_share;               /* of the rain that the outer seal lets in */
+    enum gw_bool equalized;          /* unsaid: yes */
+};
+struct gw_gasket_spec {
+    GW_LIST(double) edge_load; /* N/m on the edge of the glass, as installed: one or two, from least to most */
+    double stiffness_share;    /* of the inner gasket in both */
+};
 struct gw_adds {
     double inertia_x, section_modulus_x;
 };
@@ -223,6 +245,10 @@ struct gw_system {
     const struct gw_drift_spec *drift;
     const struct gw_stack_spec *stack_joint;
     double frame_weight;
+    const struct gw_clamp_spec *clamp;
+    const struct gw_drainage_spec *drainage;
+    const struct gw_gasket_spec *gasket;
+    const struct gw_installation *installation; /* its own limits of what is measured on the wall */
     GW_LIST(struct gw_system_option) options;
     double cost;
     const struct gw_node *node;

@@ -1,6 +1,7 @@
 /* Loading records by their field tables. */
 #include "base/record_say.h"
 #include "base/spelling.h"
+#include "galeward/day.h"
 
 #include <limits.h>
 #include <stdlib.h>
@@ -188,6 +189,12 @@ static bool load_text(struct gw_load *load, const struct gw_field *field, const 
                               gw_value_hint(load->arena, GW_RATIO, load->preset, node->text)));
         return false;
     }
+    if (field->flags & GW_DATE && !gw_day_read(&(long){0}, node->text)) {
+        gw_load_say(load, "wrong_type", field, node,
+                    gw_format(load->arena, "'%s' wants a day such as 2026-09-14, not '%s'", gw_load_label(field, node),
+                              node->text));
+        return false;
+    }
     *out = field->flags & GW_REPORT ? report_of(load, field, node) : node->text;
     return true;
 }
@@ -310,6 +317,12 @@ static bool load_field(struct gw_load *load, const struct gw_field *field, const
     *(void **)at = inner;
     return gw_record_load(load, field->record, node,
                           gw_format(load->arena, "%s%s%s", path, *path ? "." : "", field->key), inner);
+}
+
+bool gw_field_load(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, void *at)
+{
+    gw_field_clear(field, at);
+    return load_into(load, field, node, "", at);
 }
 
 /* A default with a unit is said in the reader's. */

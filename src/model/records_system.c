@@ -339,6 +339,39 @@ static const struct gw_field STACK[] = {
     NUM(gw_stack_spec, least_overlap, GW_THICKNESS, LIMITS(0, 0.1), .help = "what the open joint keeps engaged"),
 };
 static const struct gw_record STACK_RECORD = RECORD("stack joint", gw_stack_spec, STACK);
+static const struct gw_field CLAMP[] = {
+    NUM(gw_clamp_spec, nut_factor, GW_RATIO, .flags = GW_MANY | GW_ALONE, LIMITS(0.01, 1), LIKELY(0.08, 0.55),
+        .help = "K of T = K D F, above the torque that forms the thread: one value, or the least and the most"),
+    NUM(gw_clamp_spec, forming_torque, GW_BENDING, .flags = GW_MANY | GW_ALONE, LIMITS(0, 100),
+        .help = "torque that forms the thread, 0 of a tapped one: one value, or the least and the most"),
+    F(gw_clamp_spec, stop, GW_T_BOOL, .help = "the plate lands on a stop, so that its place sets the gasket's load"),
+    NUM(gw_clamp_spec, stack, GW_THICKNESS, LIMITS(0, 0.3), .help = "between the plate and the chase"),
+    NUM(gw_clamp_spec, chase, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "depth of the chase or boss"),
+    NUM(gw_clamp_spec, tip, GW_THICKNESS, LIMITS(0, 0.05), .help = "of the screw that does not hold: its taper"),
+    NUM(gw_clamp_spec, retained, GW_RATIO, LIMITS(0.01, 1), .help = "of the clamp at first, after a year"),
+    NUM(gw_clamp_spec, service_life, GW_TIME, LIMITS(86400, 1e10),
+        .help = "for which the clamp is to hold; absent: a year"),
+};
+static const struct gw_record CLAMP_RECORD = RECORD("clamp", gw_clamp_spec, CLAMP);
+static const struct gw_field DRAINAGE[] = {
+    NUM(gw_drainage_spec, slots, GW_RATIO, LIMITS(0, 50), .help = "weep slots of the pocket under one lite"),
+    NUM(gw_drainage_spec, slot_length, GW_THICKNESS, LIMITS(0.001, 1), .help = "of each"),
+    NUM(gw_drainage_spec, slot_height, GW_THICKNESS, LIMITS(0.0005, 0.1), .help = "of each"),
+    NUM(gw_drainage_spec, pocket_depth, GW_THICKNESS, LIMITS(0.001, 0.2),
+        .help = "of water that can stand in the pocket before it reaches the glass"),
+    NUM(gw_drainage_spec, upstand, GW_THICKNESS, LIMITS(0, 0.5), .help = "from the pocket to the inner air seal"),
+    NUM(gw_drainage_spec, leak_share, GW_RATIO, LIMITS(0, 1), .help = "of the rain that the outer seals let in"),
+    F(gw_drainage_spec, equalized, GW_T_BOOL,
+      .help = "the pocket has the pressure of the air outside; absent: yes; no: the water test's pressure stands "
+              "against the weeps"),
+};
+static const struct gw_record DRAINAGE_RECORD = RECORD("drainage", gw_drainage_spec, DRAINAGE);
+static const struct gw_field GASKET[] = {
+    NUM(gw_gasket_spec, edge_load, GW_SHEAR_FLOW, .flags = GW_MANY | GW_ALONE, LIMITS(0, 20000),
+        .help = "on the edge of the glass, as installed: one value, or the least and the most"),
+    NUM(gw_gasket_spec, stiffness_share, GW_RATIO, LIMITS(0.01, 0.99), .help = "of the inner gasket in both"),
+};
+static const struct gw_record GASKET_RECORD = RECORD("gasket", gw_gasket_spec, GASKET);
 static const struct gw_record SILICONE_RECORD = RECORD("silicone", gw_silicone_spec, SILICONE_BEAD);
 static const struct gw_field ADDS[] = {
     NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
@@ -422,6 +455,11 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, drift, GW_T_RECORD, .record = &DRIFT_SPEC_RECORD, .help = "of a story, in an earthquake"),
     F(gw_system, stack_joint, GW_T_RECORD, .record = &STACK_RECORD, .help = "between pieces one above the other"),
     NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), .help = "of framing without glass, per area of wall"),
+    F(gw_system, clamp, GW_T_RECORD, .record = &CLAMP_RECORD, .help = "of the plate by its screws"),
+    F(gw_system, drainage, GW_T_RECORD, .record = &DRAINAGE_RECORD, .help = "of the glazing pocket"),
+    F(gw_system, gasket, GW_T_RECORD, .record = &GASKET_RECORD, .help = "of the pressure plate's glazing"),
+    F(gw_system, installation, GW_T_RECORD, .record = &gw_installation_record,
+      .help = "its own limits of what is measured at installation, by item: {at_least, at_most}"),
     F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,
       .help = "reinforcement and other options"),
     NUM(gw_system, cost, GW_COST_PER_AREA, LIMITS(0, 1e9), .help = "cost per area"),

@@ -1,0 +1,138 @@
+/* Items in place: what is measured on a wall, its limit there, and what is left where it is missed.
+ *
+ * The third registry: one row an item (src/judge/items.h). An item never writes a verdict: it says its limits at a
+ * place and, by what was read there, capacity over demand of each mechanism that it bears on; gw_item_judge compares.
+ * Rules: docs/methods.md, "Readings". */
+#ifndef GALEWARD_INSPECT_H
+#define GALEWARD_INSPECT_H
+
+#include "galeward/items.h"
+#include "galeward/judge.h"
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* When it can be seen, in the order of the work; what is a hold point is looked at before the next stage covers it. */
+enum gw_stage {
+    GW_STAGE_ANCHORS,
+    GW_STAGE_FRAME,
+    GW_STAGE_GLASS,
+    GW_STAGE_PLATES,
+    GW_STAGE_COVERS,
+    GW_STAGE_SEALS,
+    GW_STAGE_TEST,
+    GW_STAGE_COUNT
+};
+extern const char *const gw_stage_names[GW_STAGE_COUNT]; /* "anchors", "frame", "glass" ... */
+
+/* What a place of the item is. */
+enum gw_item_on {
+    GW_ON_ANCHOR,
+    GW_ON_MEMBER, /* a mullion line in a story, or a horizontal */
+    GW_ON_JOINT,  /* between pieces of mullion one above the other, on a line */
+    GW_ON_LITE,
+    GW_ON_EDGE,   /* of a lite */
+    GW_ON_POCKET, /* under a lite: its sill */
+    GW_ON_SCREWS, /* along one edge of a lite */
+    GW_ON_SEALANT,
+    GW_ON_CREW, /* a day's work of it */
+    GW_ON_WALL
+};
+
+/* A place as a person on a scaffold names it, and the elements that stand there. */
+struct gw_spot {
+    const char *wall;
+    int column, story, row, line;    /* from 1; line: 0 at the left end; GW_NO_INTEGER: not said */
+    int edge;                        /* enum gw_edge; below 0: not said */
+    const struct gw_wall_grid *grid; /* NULL: an opening of a schedule */
+    const struct gw_element *lite;   /* NULL: none there, or not said which; so with the next ones */
+    const struct gw_element *screws; /* of that edge */
+    const struct gw_element *member; /* the mullion or transom of that edge, or of that line and story */
+    const struct gw_element *anchor;
+    bool worst; /* the place was said in part: these are the worst there */
+};
+
+/* Fills grid and elements of a spot whose wall and numbers are set, for an item that stands on such a place: a screw
+ * line wants an edge, a joint a line and a story. What is not said is taken at its worst (`worst`). False: there is no
+ * such place, or too little is said: `why`. */
+bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on);
+/* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */
+bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
+                   enum gw_item_on on);
+/* "east, story 3, column 2 from the left, row 1, left edge" */
+void gw_spot_say(struct gw_text *out, const struct gw_spot *spot);
+
+/* All that was read at a spot, the worst of its points, whatever the item; and what goes with it. */
+struct gw_as_read {
+    struct gw_item_value of[GW_ITEM_COUNT];
+    double torque_age;                          /* s from fastening to the torque's reading; 0: on that day; absent */
+    double temperature_least, temperature_most; /* K, of the metal at the joint's reading; absent */
+    bool pocket_open; /* a reading shows a plug, corner, joint or weep of that pocket open or blocked */
+};
+void gw_as_read_clear(struct gw_as_read *read);
+static inline bool gw_was_read(const struct gw_as_read *read, enum gw_item_id item)
+{
+    return gw_given(read->of[item].number) || read->of[item].word;
+}
+
+enum gw_limit_basis {
+    GW_LIMIT_NONE,
+    GW_LIMIT_SYSTEM,   /* the system states it (installation, drainage, clamp ...) */
+    GW_LIMIT_PROJECT,  /* the project does */
+    GW_LIMIT_GEOMETRY, /* follows from the system's own dimensions */
+    GW_LIMIT_DEMAND,   /* follows from what the site asks there */
+    GW_LIMIT_PRACTICE  /* common practice, no source */
+};
+const char *gw_limit_basis_name(enum gw_limit_basis basis); /* "system" ... ; "" for none */
+
+/* What a value is held to at a spot. A word is held to the item's sound one. */
+struct gw_item_limit {
+    double at_least, at_most; /* SI; absent: none on that side */
+    enum gw_limit_basis basis;
+    struct gw_message note; /* how it came about; not said: as stated */
+};
+
+enum gw_item_verdict { GW_ITEM_UNKNOWN, GW_ITEM_WITHIN, GW_ITEM_OUTSIDE_HOLDS, GW_ITEM_NOT_MET };
+const char *gw_item_verdict_name(enum gw_item_verdict verdict); /* "outside, holds" */
+
+struct gw_item_result {
+    enum gw_item_verdict verdict;
+    struct gw_item_limit limit;
+    double remaining, remaining_worst; /* capacity over demand at the good and the bad end of the ranges; absent */
+    double required;                   /* of it, by the mechanism */
+    const char *mechanism;             /* that is least against what is required of it; NULL */
+    struct gw_message message;
+    struct gw_message action; /* what to look at or to ask next; never an order to a person */
+    struct gw_used used;      /* rows of tables */
+};
+
+struct gw_item_functions; /* the judge's own */
+struct gw_item {
+    enum gw_item_id id;
+    enum gw_stage stage;
+    enum gw_item_on on;
+    bool hold;             /* a hold point: before what follows covers it */
+    const char *how;       /* how it is measured */
+    const char *prevents;  /* what goes wrong where it is missed */
+    const char *clause;    /* where practice has it from: "common practice, no source" */
+    const char *if_missed; /* the question of repair, and what to look at beside it */
+    const struct gw_item_functions *does;
+};
+/* In the order of the sheet. */
+const struct gw_item *const *gw_item_list(size_t *n);
+const struct gw_item *gw_item_of(enum gw_item_id id);
+/* Why such a system or wall has no such thing, or NULL. */
+const char *gw_item_without(const struct gw_item *item, const struct gw_ask *ask, const struct gw_system *system);
+/* The limits there, whatever was read. */
+void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_item *item,
+                      const struct gw_spot *spot, const struct gw_system *system);
+/* One item at one spot for the system that was hung there. With `ask->trace` set, with its derivation. */
+void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
+                   const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

@@ -1,0 +1,48 @@
+/* Sealant joints round the wall. */
+#include "judge/items.h"
+
+const struct gw_item gw_item_sealant_width = {.id = GW_ITEM_sealant_width,
+                                              .stage = GW_STAGE_SEALS,
+                                              .on = GW_ON_SEALANT,
+                                              .hold = true,
+                                              .how = "tape or gauge",
+                                              .prevents = "tearing",
+                                              .clause = "common practice, no source",
+                                              .if_missed = "measure along the joint",
+                                              .does = &(const struct gw_item_functions){.then = NULL}};
+const struct gw_item gw_item_sealant_depth = {.id = GW_ITEM_sealant_depth,
+                                              .stage = GW_STAGE_SEALS,
+                                              .on = GW_ON_SEALANT,
+                                              .hold = true,
+                                              .how = "probe beside the backer rod",
+                                              .prevents = "failure in the sealant or at its sides",
+                                              .clause = "common practice, no source",
+                                              .if_missed = "measure along the joint",
+                                              .does = &(const struct gw_item_functions){.then = NULL}};
+const struct gw_item gw_item_substrate = {.id = GW_ITEM_substrate,
+                                          .stage = GW_STAGE_SEALS,
+                                          .on = GW_ON_SEALANT,
+                                          .hold = true,
+                                          .how = "eye, wipe; primer as the sealant asks",
+                                          .prevents = "peeling",
+                                          .clause = "common practice, no source",
+                                          .if_missed = "pull the sealant by hand there",
+                                          .does = &(const struct gw_item_functions){.then = NULL}};
+const struct gw_item gw_item_sealant_adhesion = {.id = GW_ITEM_sealant_adhesion,
+                                                 .stage = GW_STAGE_SEALS,
+                                                 .on = GW_ON_SEALANT,
+                                                 .hold = true,
+                                                 .how = "pull by hand (ASTM C1521), each lot",
+                                                 .prevents = "peeling",
+                                                 .clause = "common practice, no source",
+                                                 .if_missed = "pull on both sides of it; which lot",
+                                                 .does = &(const struct gw_item_functions){.then = NULL}};
+const struct gw_item gw_item_air_barrier = {.id = GW_ITEM_air_barrier,
+                                            .stage = GW_STAGE_SEALS,
+                                            .on = GW_ON_SEALANT,
+                                            .hold = true,
+                                            .how = "eye, before trim covers it",
+                                            .prevents = "air and water past the frame",
+                                            .clause = "common practice, no source",
+                                            .if_missed = "look along that edge",
+                                            .does = &(const struct gw_item_functions){.then = NULL}};

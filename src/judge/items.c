@@ -1,0 +1,189 @@
+/* The registry of what can be measured, and what a value comes to at its place. */
+#include "judge/items.h"
+
+#include "judge/judge_internal.h"
+
+#define ROW_NUMBER(id_, dim_) [GW_ITEM_##id_] = &gw_item_##id_,
+#define ROW_WORD(id_) [GW_ITEM_##id_] = &gw_item_##id_,
+static const struct gw_item *const ITEMS[GW_ITEM_COUNT] = {GW_NUMBER_ITEMS(ROW_NUMBER) GW_WORD_ITEMS(ROW_WORD)};
+const struct gw_item *const *gw_item_list(size_t *n)
+{
+    *n = GW_ITEM_COUNT;
+    return ITEMS;
+}
+
+const struct gw_item *gw_item_of(enum gw_item_id id) { return ITEMS[id]; }
+
+const char *const gw_stage_names[GW_STAGE_COUNT] = {"anchors", "frame", "glass", "plates", "covers", "seals", "test"};
+
+const char *gw_limit_basis_name(enum gw_limit_basis basis)
+{
+    static const char *const names[] = {"", "system", "project", "geometry", "demand", "practice"};
+    return names[basis];
+}
+
+const char *gw_item_verdict_name(enum gw_item_verdict verdict)
+{
+    static const char *const names[] = {"unknown", "within", "outside, holds", "not met"};
+    return names[verdict];
+}
+
+void gw_as_read_clear(struct gw_as_read *read)
+{
+    for (size_t i = 0; i < GW_ITEM_COUNT; i++) read->of[i] = (struct gw_item_value){GW_ABSENT, 0};
+    read->torque_age = read->temperature_least = read->temperature_most = GW_ABSENT;
+    read->pocket_open = false;
+}
+
+const char *gw_item_without(const struct gw_item *item, const struct gw_ask *ask, const struct gw_system *system)
+{
+    return item->does->without ? item->does->without(ask, system) : NULL;
+}
+
+/* Parts of answers ------------------------------------------------------------------------------------------------- */
+
+void gw_left_unknown(struct gw_left *out, struct gw_message question)
+{
+    if (!gw_said(&out->unknown)) out->unknown = question;
+}
+
+struct gw_mechanism *gw_left_by(struct gw_left *out, const char *name, double good, double bad, double required,
+                                struct gw_message how)
+{
+    struct gw_mechanism *m = &out->list[out->n++];
+    *m = (struct gw_mechanism){name, good, bad, required, how};
+    return m;
+}
+
+bool gw_left_by_check(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                      const struct gw_element *element, const struct gw_system *as_read)
+{
+    /* the findings may be kept by messages, and the ask's engine is the item's own */
+    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
+    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
+    const struct gw_engine own = ask->engine;
+    gw_judge_limits(f, d, ask, check, element, as_read);
+    ask->engine = own;
+    gw_used_merge(&ask->engine.used, f->used);
+    if (f->verdict == GW_NOT_REQUIRED) return true;
+    if (!gw_given(f->utilization)) {
+        gw_left_unknown(out, f->message);
+        return false;
+    }
+    const double left = f->utilization > 0 ? 1 / f->utilization : INFINITY;
+    gw_left_by(out, name, left, left, 1, f->message);
+    return true;
+}
+
+/* The verdict ------------------------------------------------------------------------------------------------------ */
+
+void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_item *item,
+                      const struct gw_spot *spot, const struct gw_system *system)
+{
+    const struct gw_own_limits *own = system->installation ? system->installation->of[item->id] : NULL;
+    *out = (struct gw_item_limit){.at_least = GW_ABSENT, .at_most = GW_ABSENT};
+    if (item->does->limit) item->does->limit(out, ask, spot, system);
+    if (!own) return;
+    *out = (struct gw_item_limit){.at_least = own->at_least, .at_most = own->at_most, .basis = GW_LIMIT_SYSTEM};
+}
+
+/* A hair beyond is within: what was read was rounded, and its unit converted. */
+static bool in_limit(const struct gw_item_limit *limit, double value)
+{
+    const double hair = GW_HAIR * fabs(value);
+    return !(value < limit->at_least - hair) && !(value > limit->at_most + hair);
+}
+
+/* Least against what is required of it, at the bad end; NULL: there is none. */
+static const struct gw_mechanism *governing(const struct gw_left *left)
+{
+    const struct gw_mechanism *least = NULL;
+    for (unsigned i = 0; i < left->n; i++) {
+        const struct gw_mechanism *m = &left->list[i];
+        if (!least || m->bad / m->required < least->bad / least->required) least = m;
+    }
+    return least;
+}
+
+static bool is_short(const struct gw_mechanism *m) { return m && m->bad < m->required * (1 - GW_HAIR); }
+
+static enum gw_item_verdict verdict_of(const struct gw_left *left, const struct gw_mechanism *m, bool in, bool computed)
+{
+    if (left->lost || is_short(m)) return GW_ITEM_NOT_MET;
+    if (left->undecided || gw_said(&left->taken)) return GW_ITEM_UNKNOWN;
+    if (in) return GW_ITEM_WITHIN;
+    return computed && left->n && !gw_said(&left->unknown) ? GW_ITEM_OUTSIDE_HOLDS : GW_ITEM_UNKNOWN;
+}
+
+static struct gw_message both(struct gw_ask *ask, struct gw_message a, struct gw_message b)
+{
+    return gw_say_both(ask->arena, &a, "; ", &b);
+}
+
+static struct gw_message what_of_mechanism(struct gw_ask *ask, const struct gw_mechanism *m, bool in)
+{
+    if (!m) return GW_PLAINLY(NULL);
+    struct gw_message said = m->how;
+    if (!is_short(m)) return said;
+    if (in) said = both(ask, GW_PLAINLY("the limit, not the work"), said);
+    if (m->good >= m->required)
+        said =
+            both(ask, said, GW_PLAINLY("enough at the good end of the ranges: measure nut factor and forming torque"));
+    return said;
+}
+
+static void settle(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
+                   const struct gw_left *left, bool in)
+{
+    const struct gw_mechanism *m = governing(left);
+    out->verdict = verdict_of(left, m, in, item->does->left);
+    if (m && !left->lost) {
+        out->remaining = m->good;
+        out->remaining_worst = m->bad;
+        out->required = m->required;
+        out->mechanism = m->name;
+    }
+    struct gw_message said = both(ask, left->taken, what_of_mechanism(ask, m, in));
+    said = both(ask, said, left->remark);
+    if (out->verdict == GW_ITEM_UNKNOWN || !m) said = both(ask, said, left->unknown);
+    const bool missed = !in && !item->does->left;
+    if (missed && item->does->then) said = both(ask, said, GW_PLAINLY(item->does->then));
+    out->message = said;
+    if (out->verdict != GW_ITEM_WITHIN)
+        out->action = gw_said(&left->action) ? left->action : GW_PLAINLY(item->if_missed);
+}
+
+static enum gw_word_sense sense_of(const struct gw_item *item, struct gw_item_value value)
+{
+    return value.word ? gw_item_kinds[item->id].means[value.word - 1] : GW_WORD_SOUND;
+}
+
+static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
+                  const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_item_value value = read->of[item->id];
+    const enum gw_word_sense sense = sense_of(item, value);
+    struct gw_left left = {0};
+    gw_item_limit_at(&out->limit, ask, item, spot, system);
+    if (item->does->left && sense != GW_WORD_UNKNOWN) item->does->left(&left, ask, spot, read, system);
+    left.lost = left.lost || sense == GW_WORD_NOT_MET;
+    if (sense == GW_WORD_UNKNOWN) {
+        left.undecided = true;
+        if (!gw_said(&left.unknown)) left.unknown = GW_PLAINLY("not known: look there, or measure");
+    }
+    settle(out, ask, item, &left, value.word ? sense == GW_WORD_SOUND : in_limit(&out->limit, value.number));
+}
+
+void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
+                   const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system)
+{
+    const char *without = gw_item_without(item, ask, system);
+    *out = (struct gw_item_result){.limit = {.at_least = GW_ABSENT, .at_most = GW_ABSENT},
+                                   .remaining = GW_ABSENT,
+                                   .remaining_worst = GW_ABSENT,
+                                   .required = GW_ABSENT};
+    gw_ask_open(ask);
+    if (without) out->message = GW_PLAINLY(without);
+    else judge(out, ask, item, spot, read, system);
+    out->used = *gw_ask_close(ask, NULL);
+}

@@ -1,0 +1,42 @@
+/* Days of the calendar. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "galeward/day.h"
+
+static long of(const char *text)
+{
+    long day = -1;
+    assert_true(gw_day_read(&day, text));
+    return day;
+}
+
+/* Published: POSIX counts 946684800 s from 1970 to 2000-01-01, 10957 days; the others by the calendar's rule. */
+static void test_days(void **state)
+{
+    (void)state;
+    assert_int_equal(of("1970-01-01"), 0);
+    assert_int_equal(of("2000-01-01"), 10957);
+    assert_int_equal(of("2000-03-01") - of("2000-02-28"), 2);
+    assert_int_equal(of("2100-03-01") - of("2100-02-28"), 1);
+    assert_int_equal(of("2026-09-14") - of("2025-09-14"), 365);
+}
+
+static void test_no_days(void **state)
+{
+    static const char *const none[] = {"",          "2026-9-14",   "2026-02-29", "2026-13-01",
+                                       "14/9/2026", "2026-09-14 ", "2026-00-10"};
+    long day;
+    (void)state;
+    for (size_t i = 0; i < sizeof none / sizeof *none; i++) assert_false(gw_day_read(&day, none[i]));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_days), cmocka_unit_test(test_no_days)};
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
