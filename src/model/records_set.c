@@ -257,6 +257,15 @@ static void take_blast(struct gw_model *model, const struct gw_required *row)
     model->project.site = with;
 }
 
+/* Ratings have no date to judge by. */
+static void warn_of_age(struct gw_model *model, const struct gw_requirement_set *set)
+{
+    const struct gw_node *age = gw_node_get(set->node, "report_age");
+    gw_diag_node(model->diags, GW_WARNING, "not_judged", "report_age", age,
+                 "the set counts no report older than %s; dates of reports stand in a submittal: not judged here",
+                 age->text);
+}
+
 static bool load_set(struct gw_model *model, const struct gw_source *source)
 {
     struct gw_requirement_set *set = gw_alloc(model->arena, 1, sizeof *set);
@@ -278,9 +287,7 @@ static bool load_set(struct gw_model *model, const struct gw_source *source)
     for (size_t i = 0; i < set->requires.n; i++)
         if (set->requires.items[i].check && strcmp(set->requires.items[i].check, "blast") == 0)
             take_blast(model, &set->requires.items[i]);
-    if (gw_given(set->report_age))
-        gw_assume(model->arena, &model->assumptions, "requirement set",
-                  GW_PLAINLY("report_age: system files give no dates of reports, so their age is not judged here"));
+    if (gw_given(set->report_age)) warn_of_age(model, set);
     model->set = set;
     return true;
 }
