@@ -115,13 +115,16 @@ bool gw_model_move(struct gw_model *model, const struct gw_model *of, struct gw_
                    const char *const *moves, size_t n_moves);
 /* The option by its place in the file, below GW_OPTION_LIMIT. */
 static inline gw_option_set gw_option_bit(size_t option) { return (gw_option_set)1 << option; }
-/* Never taken together: of one group, or they set one key, or keys of one insert, tube or screw, to different values.
- */
+/* The option and what it requires, directly or by what it requires. */
+gw_option_set gw_option_with_required(const struct gw_system *system, size_t option);
+/* Never taken together: of one group, or they set one key (but frame_weight), or keys of one insert, tube or screw, to
+ * different values. */
 bool gw_options_exclude(const struct gw_system *system, size_t a, size_t b);
-/* Those that change something under a key of the system file. */
+/* Those that change something under a key of the system file; of frame_weight also those that change metal. */
 gw_option_set gw_options_touching(const struct gw_system *system, const char *key);
 /* `base` with options taken: changes merge in the file's order, what is added comes last. What `base` points to is
- * shared. False after a diagnostic: together they make no valid file. */
+ * shared. Where they change metal, frame_weight is what one of them states, which requires the others; else it is absent
+ * and `unweighed` says with which. False after a diagnostic: together they make no valid file. */
 bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 /* The wall that meets another at its end (0 left, 1 right, seen from outside), named at either of them; NULL. */

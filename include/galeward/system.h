@@ -253,6 +253,7 @@ struct gw_system {
     double cost;
     const struct gw_node *node;
     struct gw_reads *reads; /* marked by gw_part; NULL: nobody asks */
+    gw_option_set unweighed; /* options with which, together, the framing's weight is not known: frame_weight is absent */
     uint32_t altered;       /* parts, by number, that an option makes other than what was tested */
 };
 

@@ -156,3 +156,18 @@ const char *gw_anchor_key(const struct gw_system *system, const struct gw_elemen
     if (e->corner) return "corner_anchor";
     return gw_is_half(system, e) ? "jamb_anchor" : "anchor";
 }
+
+struct gw_message gw_ask_frame_weight(struct gw_ask *ask, const struct gw_system *system)
+{
+    struct gw_text names;
+    size_t n = 0;
+    gw_text_init(&names, ask->arena);
+    for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
+        if (!(system->unweighed & gw_option_bit(i))) continue;
+        gw_text_addf(&names, "%s'%s'", n++ ? " and " : "", system->options.items[i].name);
+    }
+    if (!n) return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
+    return GW_SAY(ask->arena, "what does the framing weigh with {}{}? Ask the manufacturer ({})", gw_of_text(names.at),
+                  gw_of_text(n > 1 ? " together" : ""),
+                  gw_of_text(n > 1 ? "frame_weight of an option that requires them" : "change: frame_weight"));
+}

@@ -21,6 +21,8 @@ void gw_ask_bearing(struct gw_capacity *out, const struct gw_element *e);
 /* Heaviest glass of the lites of the element's wall, at a corner of both walls, Pa: what a wall can weigh; absent where
  * a make-up is not known. */
 double gw_heaviest_glass(struct gw_ask *ask, const struct gw_element *e);
+/* Asks what the framing weighs: of the system, or with options that change its metal. */
+struct gw_message gw_ask_frame_weight(struct gw_ask *ask, const struct gw_system *system);
 /* One load of an anchor with the dead load at once, each against its own allowable: a limit whose use is both, told of
  * the part that uses more. */
 struct gw_anchor_parts {

@@ -23,6 +23,15 @@ bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum 
 /* An option takes no recorded failure away. `with`: the system with that option. */
 void gw_keep_ratings(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
                      size_t option);
+/* variant.c: values of a file written alike. */
+bool gw_same_value(const struct gw_node *a, const struct gw_node *b);
+/* weighed.c: adds metal, or changes a section or a pressure plate from what the system has. */
+bool gw_option_changes_metal(const struct gw_system *system, const struct gw_system_option *o);
+/* The option whose frame_weight holds with all of these that bear on it: they are itself and what it requires. NULL: no
+ * one's does. */
+const struct gw_system_option *gw_option_weighing(const struct gw_system *system, gw_option_set taken);
+/* Those with which, together, nobody says what the framing weighs. */
+gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set taken);
 void gw_validate_alternatives(struct gw_model *model, struct gw_lite_type *type);
 /* price.c: `cost` of a node, in one of the dimensions that it may have; a bare number is of the first. */
 struct gw_priced {

@@ -39,8 +39,7 @@ static void check_required(struct gw_model *model, const struct gw_system *syste
     }
 }
 
-/* What an option asks for, directly or by what it asks for. */
-static gw_option_set required_by(const struct gw_system *system, size_t option)
+gw_option_set gw_option_with_required(const struct gw_system *system, size_t option)
 {
     gw_option_set all = 0, next = gw_option_bit(option);
     while (next & ~all) {
@@ -61,7 +60,7 @@ static gw_option_set required_by(const struct gw_system *system, size_t option)
 static void check_together(struct gw_model *model, const struct gw_system *system, size_t option)
 {
     const struct gw_system_option *o = &system->options.items[option];
-    const gw_option_set all = required_by(system, option);
+    const gw_option_set all = gw_option_with_required(system, option);
     for (size_t i = 0; i < system->options.n; i++) {
         const struct gw_system_option *other = &system->options.items[i];
         if (!(all & gw_option_bit(i))) continue;
@@ -71,7 +70,7 @@ static void check_together(struct gw_model *model, const struct gw_system *syste
             return;
         }
         if (i == option) continue;
-        if (i > option && (required_by(system, i) & gw_option_bit(option))) {
+        if (i > option && (gw_option_with_required(system, i) & gw_option_bit(option))) {
             FAULT(model, o->node, "requires", "'%s' and '%s' require each other, in a circle: write them as one option",
                   o->name, other->name);
             return;
@@ -119,25 +118,16 @@ static void settle_cost(struct gw_model *model, struct gw_system_option *o, enum
     gw_settle_price(&o->price, model, o->node, preset, &PRICED[o->of]);
 }
 
-/* Another section or an insert weighs something; only the file can say what. */
-static bool changes_metal(const struct gw_system_option *o)
+/* Said before it is chosen: with it a dearer plan may pass and this one is not shown. */
+static void note_unweighed(struct gw_model *model, const struct gw_system *system, size_t option)
 {
-    static const char *const members[] = {"mullion", "corner_mullion", "jamb_mullion", "transom"};
-    bool metal = o->adds != NULL;
-    for (size_t i = 0; i < COUNT(members); i++) {
-        const struct gw_node *member = gw_node_get(o->change, members[i]);
-        metal = metal || gw_node_get(member, "tube") || gw_node_get(member, "insert") || gw_node_get(member, "area");
-    }
-    return metal && !gw_node_get(o->change, "frame_weight");
-}
-
-static void assume_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system_option *o)
-{
-    if (!changes_metal(o) || !system->system) return;
+    const gw_option_set alone = gw_option_bit(option);
+    const struct gw_system_option *o = &system->options.items[option];
+    if (!system->system || !gw_options_unweighed(system, alone)) return;
     gw_assume(model->arena, &model->assumptions, gw_format(model->arena, "system %s", system->system->name),
               GW_SAY(model->arena,
-                     "option '{}' changes metal and gives no frame_weight: the framing is weighed as before; ask the "
-                     "manufacturer what it weighs with it (change: frame_weight)",
+                     "option '{}' changes metal and gives no frame_weight: what the framing weighs with it is not "
+                     "known, and no anchor is shown with it; ask the manufacturer (change: frame_weight)",
                      gw_of_text(o->name)));
 }
 
@@ -155,7 +145,7 @@ bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum 
         check_together(model, system, i);
         check_change(model, o);
         settle_cost(model, o, preset);
-        assume_weight(model, system, o);
+        note_unweighed(model, system, i);
     }
     return model->diags->errors == before;
 }

@@ -44,18 +44,17 @@ static struct gw_node *merged(struct gw_arena *arena, const struct gw_node *base
     return out;
 }
 
-/* Two that set one key, or keys of one insert, tube or screw, to different values. */
-static bool same_value(const struct gw_node *a, const struct gw_node *b)
+bool gw_same_value(const struct gw_node *a, const struct gw_node *b)
 {
     if (a->kind != b->kind) return false;
     if (a->kind == GW_SCALAR) return a->length == b->length && memcmp(a->text, b->text, a->length) == 0;
     const struct gw_node *x = a->first, *y = b->first;
     for (; x && y && a->kind == GW_SEQUENCE; x = x->next, y = y->next)
-        if (!same_value(x, y)) return false;
+        if (!gw_same_value(x, y)) return false;
     if (a->kind == GW_SEQUENCE) return !x && !y;
     for (; x; x = x->next) {
         const struct gw_node *other = gw_node_get(b, x->key);
-        if (!other || !same_value(x, other)) return false;
+        if (!other || !gw_same_value(x, other)) return false;
     }
     return a->count == b->count;
 }
@@ -69,12 +68,15 @@ static bool is_whole(const char *key)
     return false;
 }
 
+/* Two that set one key, or keys of one insert, tube or screw, to different values. What each says of the weight is of
+ * itself alone: together they weigh something else, which weighed.c sees to. */
 static bool collide(const struct gw_node *a, const struct gw_node *b)
 {
-    if (a->kind != GW_MAPPING || b->kind != GW_MAPPING) return !same_value(a, b);
+    if (a->kind != GW_MAPPING || b->kind != GW_MAPPING) return !gw_same_value(a, b);
     for (const struct gw_node *x = a->first; x; x = x->next) {
+        if (strcmp(x->key, "frame_weight") == 0) continue;
         const struct gw_node *y = gw_node_get(b, x->key);
-        if (y && (is_whole(x->key) ? !same_value(x, y) : collide(x, y))) return true;
+        if (y && (is_whole(x->key) ? !gw_same_value(x, y) : collide(x, y))) return true;
     }
     return false;
 }
@@ -92,7 +94,8 @@ gw_option_set gw_options_touching(const struct gw_system *system, const char *ke
     for (size_t i = 0; i < system->options.n; i++) {
         const struct gw_system_option *o = &system->options.items[i];
         const bool adds = o->adds && strcmp(key, "mullion") == 0;
-        if (adds || (o->change && gw_node_get(o->change, key))) out |= gw_option_bit(i);
+        const bool weighs = strcmp(key, "frame_weight") == 0 && gw_option_changes_metal(system, o);
+        if (adds || weighs || (o->change && gw_node_get(o->change, key))) out |= gw_option_bit(i);
     }
     return out;
 }
@@ -220,7 +223,8 @@ static const struct gw_node *changed(struct gw_arena *arena, const struct gw_sys
     for (size_t i = 0; i < base->options.n; i++)
         if ((taken & gw_option_bit(i)) && base->options.items[i].change)
             node = merged(arena, node, base->options.items[i].change);
-    return node;
+    const struct gw_system_option *weighed = gw_option_weighing(base, taken);
+    return weighed ? merged(arena, node, weighed->change) : node; /* its weight last: it is of all of them */
 }
 
 bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken)
@@ -242,5 +246,7 @@ bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct 
     out->options.n = base->options.n;
     note_altered(out, base, taken);
     add_all(model, out, base, taken);
+    out->unweighed = gw_options_unweighed(base, taken);
+    if (out->unweighed) out->frame_weight = GW_ABSENT; /* the weight without them would flatter every anchor */
     return model->diags->errors == before;
 }

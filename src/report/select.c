@@ -278,9 +278,12 @@ static void tell_stopped(struct page *page, const struct selections *s)
         const char *least = s->bids->by_mass ? mass_text(page, bid->bound) : amount(page, bid->bound);
         if (bid->complete) continue;
         gw_report_item(page->report,
-                       gw_format(page->arena, "%s: stopped: %s; none is %s than %s", bid->candidate->name,
+                       gw_format(page->arena, "%s: stopped: %s; %s%s", bid->candidate->name,
                                  gw_given(bid->cost) ? "the best plan so far" : "no plan was found so far",
-                                 s->bids->by_mass ? "lighter" : "cheaper", least));
+                                 !gw_given(bid->bound) ? "the mass of none that is left is known"
+                                 : s->bids->by_mass    ? "none is lighter than "
+                                                       : "none is cheaper than ",
+                                 gw_given(bid->bound) ? least : ""));
     }
 }
 
@@ -320,7 +323,8 @@ static void what_to_add(struct page *page, const struct selections *s)
     if (has_choices(s)) return;
     gw_report_line(page->report,
                    "There is nothing to choose from: each candidate is judged as it is. Add options to a system file: "
-                   "'options: [{name: steel insert, adds: {inertia_x: 4.2 in4}, of: mullion, cost: 9.5 per ft}]', or "
+                   "'options: [{name: steel insert, change: {frame_weight: 4.5 psf}, adds: {inertia_x: 4.2 in4}, of: "
+                   "mullion, cost: 9.5 per ft}]', or "
                    "make-ups to a lite of the project: 'alternatives: [{name: thicker outer pane, layers: [...], cost: "
                    "16.5 per ft2}]'.");
 }

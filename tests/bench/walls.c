@@ -159,7 +159,8 @@ static void write_options(FILE *file, int system)
     fprintf(file, "options:\n");
     for (int i = 1; i <= 5; i++) {
         fprintf(file,
-                "  - {name: insert %d, change: {mullion: {insert: {metal: steel, inertia_x: %d in4, section_modulus_x: "
+                "  - {name: insert %d, change: {frame_weight: 4 psf, mullion: {insert: {metal: steel, inertia_x: %d "
+                "in4, section_modulus_x: "
                 "%d in3, yield: 36 ksi}}}, of: mullion, cost: %d.%d per ft, group: stiffening%s}\n",
                 i, 2 * i, i, 3 + 3 * i, system % 10, i == 5 ? ", once: 4000" : "");
         fprintf(file,

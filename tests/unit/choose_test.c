@@ -137,12 +137,60 @@ static void the_corner_is_priced_at_its_place(void **state)
     world_close(&w);
 }
 
+/* A mullion too weak, and two options that stiffen it. */
+static const char WEAK_PROJECT[] =
+    "galeward: 1\nproject: {name: P}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+    "site: {basic_wind_speed: 115 mph, exposure: C}\n"
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+    "walls: [{name: s, building: low, width: 20 ft, floors: [0 ft], top: 9 ft, ends: [none, none], columns: {count: 4, "
+    "width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"
+    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\ncandidates: [x.yaml, y.yaml]\n";
+static const char WEAK_SYSTEM[] =
+    "galeward: 1\nsystem: {name: %s, kind: stick, glazing: captured}\n"
+    "mullion: {alloy: 6063-T6, tube: {width: 2 in, depth: 2 in, flange: 0.1 in, web: 0.1 in}}\n"
+    "frame_weight: 2 psf\noptions:\n"
+    "  - {name: insert, change: {mullion: {insert: {metal: steel, inertia_x: 4 in4, section_modulus_x: 2 in3, yield: "
+    "36 "
+    "ksi}}}, group: g}\n"
+    "%s";
+
+/* Without costs the least mass is chosen: 180 ft2 x 7 psf of framing that is known before any of which it is not. */
+static void an_unknown_mass_is_not_the_least(void **state)
+{
+    struct world w;
+    struct gw_bids bids;
+    (void)state;
+    world_open(&w);
+    put_file(&w, "x.yaml",
+             gw_format(&w.arena, WEAK_SYSTEM, "X",
+                       "  - {name: deep, change: {frame_weight: 7 psf, mullion: {tube: {width: 2 in, depth: 6 in, "
+                       "flange: 0.2 in, web: 0.2 in}}}, group: g}\n"));
+    put_file(&w, "y.yaml", gw_format(&w.arena, WEAK_SYSTEM, "Y", ""));
+    assert_true(load_text(&w, WEAK_PROJECT));
+    assert_true(gw_takeoff_run(&w.takeoff, &w.model, &w.arena, &w.diags));
+    gw_ask_init(&w.ask, &w.model, &w.takeoff, &w.arena);
+    gw_select(&bids, &w.ask, &(const struct gw_select_limits){.recompute = true});
+    assert_true(bids.by_mass);
+    const struct gw_bid *known = bid_of(&bids, "X"), *unknown = bid_of(&bids, "Y");
+    const double kg_per_lb = 0.45359237, glass = 180 * 13 * 6 / 25.4;
+    assert_ptr_equal(known, &bids.items.items[0]);
+    assert_int_equal(known->places.n, 1);
+    assert_int_equal(known->places.items[0].choice->options, gw_option_bit(1));
+    assert_true(fabs(known->mass / kg_per_lb - 180 * 7 - glass) < 1e-2 * glass);
+    assert_true(fabs(known->everywhere_mass - known->mass) < 1e-9);
+    assert_int_equal(unknown->places.items[0].choice->options, gw_option_bit(0));
+    assert_int_equal(unknown->verdict, known->verdict);
+    assert_false(gw_given(unknown->mass) || gw_given(unknown->everywhere_mass));
+    world_close(&w);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_plan_comes_back_as_it_was_judged),
         cmocka_unit_test(a_stopped_search_gives_what_it_has),
         cmocka_unit_test(the_corner_is_priced_at_its_place),
+        cmocka_unit_test(an_unknown_mass_is_not_the_least),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

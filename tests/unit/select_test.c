@@ -64,7 +64,10 @@ static void write_options(struct problem *p)
     }
     for (int i = 0; i < n; i++) {
         char change[512];
-        snprintf(change, sizeof change, changes[pick(5)], pick(4));
+        const int kind = pick(5);
+        char *end = change;
+        if (kind < 2 && pick(3)) end += sprintf(end, "{frame_weight: 4.%d psf, ", pick(3));
+        snprintf(end, sizeof change - (size_t)(end - change), changes[kind] + (end > change), pick(4));
         add(p->system, "  - {name: o%d, change: %s, choose: %s", i, change, scope());
         if (pick(3) == 0) add(p->system, ", once: %d", 100 * pick(30));
         if (pick(4) == 0) add(p->system, ", group: g");

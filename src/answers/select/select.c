@@ -1,6 +1,7 @@
 /* The least-cost plan of each candidate. */
 #include "answers/select/select_internal.h"
 
+#include <math.h>
 #include <stdlib.h>
 
 struct job {
@@ -114,6 +115,22 @@ static void take(struct gw_bid *out, struct search *s, const struct job *job, co
     out->cost = gw_of_money(cost);
 }
 
+/* kg: framing by its stated weight, and glass. */
+static void add_mass(struct gw_bid *out, const struct job *job, struct search *s)
+{
+    const struct gw_model *model = job->ask->model;
+    out->mass = 0;
+    for (size_t p = 0; p < s->places->n; p++) {
+        const struct gw_quantities *q = &job->quantities[p];
+        const struct gw_plan_choice *c = &out->plan.choices[p];
+        out->mass += gw_frame_mass(gw_offer_with(&s->offers, c->options), model, q->wall_area);
+        for (size_t i = 0; i < s->n_types; i++)
+            if (q->lite_area[i] > 0)
+                out->mass +=
+                    gw_lite_mass(gw_lite_numbered(&model->project.lites.items[i], c->lites[i]), model, q->lite_area[i]);
+    }
+}
+
 /* First with one choice in every place, which is a plan too should the search of all be stopped. False: no plan was
  * found. */
 static bool find_plan(struct search *s, struct search *same, const struct job *job, struct gw_bid *out,
@@ -121,6 +138,10 @@ static bool find_plan(struct search *s, struct search *same, const struct job *j
 {
     const struct found everywhere = look(same, job, need);
     if (everywhere.any) take(out, same, job, &everywhere);
+    if (everywhere.any && job->out->by_mass) {
+        add_mass(out, job, same);
+        out->everywhere_mass = out->mass;
+    }
     out->everywhere_cost = everywhere.any ? out->cost : GW_ABSENT;
     const struct found own = look(s, job, need);
     if (own.any) take(out, s, job, &own);
@@ -140,22 +161,6 @@ static void judge_whole(struct gw_bid *out, const struct job *job, struct search
         if (!f->demand->element) continue;
         struct gw_selected *place = &out->places.items[s->places->of[f->demand->element->index]];
         if (f->verdict != GW_NOT_REQUIRED && gw_graver(f, place->governing)) place->governing = f;
-    }
-}
-
-/* kg: framing by its stated weight, and glass. */
-static void add_mass(struct gw_bid *out, const struct job *job, struct search *s)
-{
-    const struct gw_model *model = job->ask->model;
-    out->mass = 0;
-    for (size_t p = 0; p < s->places->n; p++) {
-        const struct gw_quantities *q = &job->quantities[p];
-        const struct gw_plan_choice *c = &out->plan.choices[p];
-        out->mass += gw_frame_mass(gw_offer_with(&s->offers, c->options), model, q->wall_area);
-        for (size_t i = 0; i < s->n_types; i++)
-            if (q->lite_area[i] > 0)
-                out->mass +=
-                    gw_lite_mass(gw_lite_numbered(&model->project.lites.items[i], c->lites[i]), model, q->lite_area[i]);
     }
 }
 
@@ -234,11 +239,17 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     if (job->limits->scratch) gw_arena_rewind(job->limits->scratch);
 }
 
+/* Glass alone is no mass of a wall: whose framing has no known weight stands behind those whose has. */
+static void rank_by_mass(struct gw_bid *bid)
+{
+    if (gw_given(bid->cost)) bid->cost = gw_given(bid->mass) ? bid->mass : HUGE_VAL;
+}
+
 /* What was counted so far is mass. */
 static void settle_masses(struct gw_bid *bid)
 {
+    bid->bound = bid->bound < GW_MASS_UNKNOWN ? fmax(bid->bound, 0) : GW_ABSENT;
     if (!gw_given(bid->cost)) return;
-    bid->everywhere_mass = bid->everywhere_cost;
     bid->cost = 0;
     if (gw_given(bid->everywhere_cost)) bid->everywhere_cost = bid->saving = 0;
     for (size_t p = 0; p < bid->places.n; p++) bid->places.items[p].cost = 0;
@@ -267,6 +278,7 @@ void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_l
     out->items.items = gw_alloc(ask->arena, out->items.n + 1, sizeof *out->items.items);
     for (size_t i = 0; i < out->items.n; i++) select_one(&out->items.items[i], &job, &ask->model->systems.items[i]);
     gw_list_unpriced(out, ask->arena);
+    for (size_t i = 0; out->by_mass && i < out->items.n; i++) rank_by_mass(&out->items.items[i]);
     qsort(out->items.items, out->items.n, sizeof *out->items.items, best_first);
     for (size_t i = 0; out->by_mass && i < out->items.n; i++) settle_masses(&out->items.items[i]);
 }

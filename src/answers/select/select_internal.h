@@ -120,6 +120,7 @@ double gw_option_quantity(const struct gw_system_option *o, const struct gw_quan
 money gw_option_cost(const struct gw_system_option *o, const struct gw_quantities *q, size_t types);
 money gw_lite_cost(const struct gw_price *price, const struct gw_quantities *q, size_t type);
 /* kg; absent where a weight is not known. */
+enum { GW_MASS_UNKNOWN = 100000000 }; /* kg, for each option with which nobody knows it: more than any wall */
 double gw_lite_mass(const struct gw_lite_type *type, const struct gw_model *model, double area);
 double gw_frame_mass(const struct gw_system *system, const struct gw_model *model, double area);
 money gw_to_money(double value);

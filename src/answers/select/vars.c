@@ -80,12 +80,21 @@ static void add_vars(struct search *s, size_t *parts, struct place *p)
 
 /* Prices --------------------------------------------------------------------------------------------------------- */
 
+/* Framing whose weight nobody knows stands behind any that is known, kg: no wall weighs as much. */
+static double ranked_mass(struct search *s, gw_option_set taken, double area)
+{
+    const double unknown = GW_MASS_UNKNOWN;
+    const struct gw_system *with = gw_offer_with(&s->offers, taken);
+    const double mass = with ? gw_frame_mass(with, s->ask->model, area) : unknown;
+    return gw_given(mass) ? mass : unknown;
+}
+
+/* What it adds to those that it requires: it may be the one that says what they weigh. */
 static double frame_gain(struct search *s, size_t option, double area)
 {
-    const struct gw_system *with = gw_offer_with(&s->offers, gw_option_bit(option));
-    const double gain =
-        with ? gw_frame_mass(with, s->ask->model, area) - gw_frame_mass(s->candidate, s->ask->model, area) : 0;
-    return gw_given(gain) ? gain : 0;
+    const gw_option_set with = gw_option_with_required(s->candidate, option);
+    if (!gw_given(s->candidate->frame_weight)) return 0; /* nothing is known of any plan */
+    return ranked_mass(s, with, area) - ranked_mass(s, with & ~gw_option_bit(option), area);
 }
 
 static struct price price_of(struct search *s, const struct var *v, unsigned value, const struct gw_quantities *q,

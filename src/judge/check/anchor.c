@@ -31,13 +31,12 @@ static const char *ask_capacity(const struct gw_system *s, const struct gw_eleme
     return "what does the anchor take? Ask the manufacturer's engineer (anchor: inward, outward, dead)";
 }
 
-static struct gw_message missing(const struct gw_anchor_load *load, const struct gw_anchor_spec *a,
+static struct gw_message missing(struct gw_ask *ask, const struct gw_anchor_load *load, const struct gw_anchor_spec *a,
                                  const struct gw_system *s, const struct gw_element *e, double glass)
 {
     if (!a || !gw_given(a->inward) || !gw_given(a->outward) || !gw_given(a->dead))
         return GW_PLAINLY(ask_capacity(s, e));
-    if (!gw_given(gw_part(s, frame_weight)))
-        return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
+    if (!gw_given(gw_part(s, frame_weight))) return gw_ask_frame_weight(ask, s);
     return gw_given(glass) ? load->fault : GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
 }
 
@@ -97,7 +96,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     struct gw_anchor_load load;
     load_again(&load, ask, e);
     gw_corner_load(&load, ask, e);
-    const struct gw_message question = missing(&load, a, system, e, glass);
+    const struct gw_message question = missing(ask, &load, a, system, e, glass);
     if (gw_said(&question)) {
         gw_capacity_unknown(out, question);
         return;

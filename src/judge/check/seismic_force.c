@@ -60,8 +60,7 @@ static struct gw_message missing(struct gw_ask *ask, const struct gw_system *s, 
         return GW_SAY(ask->arena,
                       "what does the anchor take? Ask the manufacturer's engineer ({}: inward, outward, along, dead)",
                       gw_of_text(gw_anchor_key(s, e)));
-    if (!gw_given(gw_part(s, frame_weight)))
-        return GW_PLAINLY("what does the framing weigh? Ask the manufacturer (frame_weight)");
+    if (!gw_given(gw_part(s, frame_weight))) return gw_ask_frame_weight(ask, s);
     if (!gw_given(glass)) return GW_PLAINLY("what does the glass weigh? Ask the architect (lites: layers)");
     return (struct gw_message){0};
 }
