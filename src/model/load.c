@@ -154,7 +154,9 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
     system->file = source->name;
     for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
         struct gw_system alone; /* its faults are found where they are written */
-        if (gw_system_with(&alone, model, system, gw_option_bit(i))) gw_keep_ratings(model, system, &alone, i);
+        if (!gw_system_with(&alone, model, system, gw_option_bit(i))) continue;
+        gw_keep_ratings(model, system, &alone, i);
+        gw_doubt_weight(model, system, &alone, i);
     }
     if (options) gw_assume_system(model, system);
 }

@@ -32,6 +32,9 @@ bool gw_option_changes_metal(const struct gw_system *system, const struct gw_sys
 const struct gw_system_option *gw_option_weighing(const struct gw_system *system, gw_option_set taken);
 /* Those with which, together, nobody says what the framing weighs. */
 gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set taken);
+/* Warns of an option that only adds metal and weighs less. `with`: the system with that option. */
+void gw_doubt_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
+                     size_t option);
 void gw_validate_alternatives(struct gw_model *model, struct gw_lite_type *type);
 /* price.c: `cost` of a node, in one of the dimensions that it may have; a bare number is of the first. */
 struct gw_priced {

@@ -455,7 +455,7 @@ static const struct gw_field SYSTEM[] = {
           "differ, the lesser"),
     F(gw_system, drift, GW_T_RECORD, .record = &DRIFT_SPEC_RECORD, .help = "of a story, in an earthquake"),
     F(gw_system, stack_joint, GW_T_RECORD, .record = &STACK_RECORD, .help = "between pieces one above the other"),
-    NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000),
+    NUM(gw_system, frame_weight, GW_PRESSURE, LIMITS(0, 5000), LIKELY(40, 1000),
         .help = "of framing without glass, per area of wall; in a change: with the option and what it requires"),
     F(gw_system, clamp, GW_T_RECORD, .record = &CLAMP_RECORD, .help = "of the plate by its screws"),
     F(gw_system, drainage, GW_T_RECORD, .record = &DRAINAGE_RECORD, .help = "of the glazing pocket"),

@@ -7,10 +7,10 @@
 #include <string.h>
 
 /* What of a section takes metal; its alloy, its strength and what braces it do not. */
-static const char *const SECTION[] =
-    {"tube", "insert", "area", "inertia_x", "inertia_y", "section_modulus_x", "torsion_constant", "section_modulus_y",
-     NULL},
-                         *const PLATE[] = {"width", "thickness", NULL};
+static const char *const SECTION[] = {
+    "tube", "insert", "area", "inertia_x", "inertia_y", "section_modulus_x", "section_modulus_y", "torsion_constant",
+    NULL};
+static const char *const PLATE[] = {"width", "thickness", NULL};
 static const struct {
     const char *part;
     const char *const *keys;
@@ -71,4 +71,31 @@ const struct gw_system_option *gw_option_weighing(const struct gw_system *system
 gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set taken)
 {
     return gw_option_weighing(system, taken) ? 0 : bearing(system, taken);
+}
+
+/* An insert where there was none, or what is added: nothing is taken away for it. */
+static bool only_adds(const struct gw_system *system, const struct gw_system_option *o)
+{
+    for (size_t i = 0; i < COUNT(METAL); i++) {
+        const struct gw_node *own = gw_node_get(system->node, METAL[i].part),
+                             *part = gw_node_get(o->change, METAL[i].part);
+        for (size_t k = 0; METAL[i].keys[k]; k++) {
+            const char *key = METAL[i].keys[k];
+            const bool added = strcmp(key, "insert") == 0 && own && !gw_node_get(own, key);
+            if (gw_node_get(part, key) && !added) return false;
+        }
+    }
+    return !o->requires.n && gw_option_changes_metal(system, o);
+}
+
+void gw_doubt_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
+                     size_t option)
+{
+    const struct gw_system_option *o = &system->options.items[option];
+    if (!(with->frame_weight < system->frame_weight) || !only_adds(system, o)) return;
+    gw_diag_node(
+        model->diags, GW_WARNING, "implausible", "frame_weight", gw_node_get(o->change, "frame_weight"),
+        "'%s' adds metal, and the framing weighs less with it than without: is this the weight of what it adds "
+        "alone? Give that of the whole framing",
+        o->name);
 }
