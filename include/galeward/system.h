@@ -192,6 +192,12 @@ struct gw_gasket_spec {
     GW_LIST(double) edge_load; /* N/m on the edge of the glass, as installed: one or two, from least to most */
     double stiffness_share;    /* of the inner gasket in both */
 };
+/* What was read on the wall at the place that is judged, and goes before the system's own and the wall's; absent where
+ * it was not read. */
+struct gw_hung {
+    double spacing, end_distance; /* m, of the plate's screws */
+    double bite;                  /* m, of the glass */
+};
 struct gw_adds {
     double inertia_x, section_modulus_x;
 };
@@ -252,9 +258,11 @@ struct gw_system {
     GW_LIST(struct gw_system_option) options;
     double cost;
     const struct gw_node *node;
-    struct gw_reads *reads; /* marked by gw_part; NULL: nobody asks */
-    gw_option_set unweighed; /* options with which, together, the framing's weight is not known: frame_weight is absent */
-    uint32_t altered;       /* parts, by number, that an option makes other than what was tested */
+    const struct gw_hung *hung; /* never of the file; NULL: nothing was read */
+    struct gw_reads *reads;     /* marked by gw_part; NULL: nobody asks */
+    gw_option_set
+        unweighed;    /* options with which, together, the framing's weight is not known: frame_weight is absent */
+    uint32_t altered; /* parts, by number, that an option makes other than what was tested */
 };
 
 /* What of a system, and of the make-up of lites, something was worked out from: the parts of the file, and the lite

@@ -116,7 +116,12 @@ struct gw_message gw_fault_message(const struct gw_ask *ask);
 /* It is the take-off's own element, not a changed copy: what it is remembered by is its index. */
 bool gw_is_taken_off(const struct gw_ask *ask, const struct gw_element *e);
 
-/* The element with the system's spacing of its screws, where the wall says none; else the same. */
+/* m, spacing of the system's screws on that wall: what was read there, else, where the wall says none, the system's
+ * own; absent: the take-off's stands. */
+double gw_screw_spacing(const struct gw_system *system, const struct gw_wall_grid *grid);
+/* m, from the end of the plate to its last screw, as read or as the system has it; absent: not known. */
+double gw_screw_end_distance(const struct gw_system *system);
+/* The element with that spacing of its screws; else the same. */
 const struct gw_element *gw_as_fastened(struct gw_ask *ask, const struct gw_system *system, const struct gw_element *e);
 
 /* Allowable-stress pressures of an element, Pa, magnitudes; marks the rows that they rest on. */

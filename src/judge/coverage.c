@@ -112,15 +112,15 @@ static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_
                                               .needed = screw->diameter,
                                               .at_most = true,
                                               .holds = t->diameter <= screw->diameter + GW_HAIR_M});
+    const double end = ask->system ? gw_screw_end_distance(ask->system) : GW_ABSENT;
     struct gw_message why = {0};
     if (t->spacing < e->height - GW_HAIR_M)
         why = GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
                      gw_of_quantity(GW_THICKNESS, e->height));
-    if (screw && t->end_distance < screw->end_distance - GW_HAIR_M)
+    if (t->end_distance < end - GW_HAIR_M)
         gw_specimen_add(ask, &why,
                         GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
-                               gw_of_quantity(GW_THICKNESS, t->end_distance),
-                               gw_of_quantity(GW_THICKNESS, screw->end_distance)));
+                               gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, end)));
     if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
         gw_specimen_add(ask, &why,
                         GW_SAY(ask->arena, "tested with screws of {}, here {}",

@@ -2,11 +2,23 @@
  * taken off with that spacing. */
 #include "judge/judge_internal.h"
 
+double gw_screw_spacing(const struct gw_system *system, const struct gw_wall_grid *grid)
+{
+    if (system->hung && gw_given(system->hung->spacing)) return system->hung->spacing;
+    return grid->screws_given || !gw_part(system, screw) ? GW_ABSENT : gw_part(system, screw)->spacing;
+}
+
+double gw_screw_end_distance(const struct gw_system *system)
+{
+    if (system->hung && gw_given(system->hung->end_distance)) return system->hung->end_distance;
+    return gw_part(system, screw) ? gw_part(system, screw)->end_distance : GW_ABSENT;
+}
+
 /* Absent: the take-off's own stands. */
 static double own_spacing(const struct gw_system *system, const struct gw_element *e)
 {
-    if (e->kind != GW_SCREW || e->grid->screws_given || !gw_part(system, screw)) return GW_ABSENT;
-    const double spacing = gw_part(system, screw)->spacing;
+    if (e->kind != GW_SCREW) return GW_ABSENT;
+    const double spacing = gw_screw_spacing(system, e->grid);
     return fabs(spacing - e->height) > GW_HAIR_M ? spacing : GW_ABSENT;
 }
 

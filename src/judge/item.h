@@ -48,10 +48,15 @@ struct gw_item_functions {
     const char *then; /* without `left`: what tells whether it holds: "measure the clearances there" */
 };
 
-/* The system as it was read at the spot, a copy where that is another: screws at the spacing and end distance, glass
- * at the bite and clearances, joints at the width and engagement that were read. */
-const struct gw_system *gw_system_as_read(struct gw_ask *ask, const struct gw_as_read *read,
+/* The system as it was read at the spot, a copy where that is another: screws at the spacing, end distance and
+ * engagement, glass at the bite and the clearance of the spot's edge (of no edge: of all), joints at the width and
+ * engagement that were read. A clearance above the system's counts as the system's: one side's gain is the other's
+ * loss. */
+const struct gw_system *gw_system_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                           const struct gw_system *system);
+/* m, engagement of a screw of the length that was read, by the geometry of the system; absent: no length was read, or
+ * the geometry is not known. 0: it does not reach. */
+double gw_engagement_read(struct gw_ask *ask, const struct gw_as_read *read, const struct gw_system *system);
 
 /* Parts of answers. */
 void gw_left_unknown(struct gw_left *out, struct gw_message question);

@@ -197,6 +197,13 @@ static struct gw_impact_rating impact_rating(const struct gw_rating *r)
                                      .cycles = r->cycles};
 }
 
+/* m: what was read on the wall goes before what the project says. */
+static double bite_here(const struct gw_ask *ask)
+{
+    const struct gw_hung *hung = ask->system ? ask->system->hung : NULL;
+    return hung && gw_given(hung->bite) ? hung->bite : impact_of(ask)->bite;
+}
+
 static struct gw_impact_demand impact_demand(const struct gw_ask *ask, const struct gw_demand *d)
 {
     return (struct gw_impact_demand){.missile = d->hazard->missile,
@@ -206,7 +213,7 @@ static struct gw_impact_demand impact_demand(const struct gw_ask *ask, const str
                                      .negative = {gw_term_of(d, 1)->value},
                                      .width = d->element->width,
                                      .height = d->element->height,
-                                     .bite = impact_of(ask)->bite};
+                                     .bite = bite_here(ask)};
 }
 
 /* The reasons of the gravest kind. */

@@ -12,7 +12,6 @@ static enum gw_status bend(struct gw_pressure_plate_result *out, struct gw_ask *
     const struct gw_screw_side own = gw_screw_side_of(ask, e), other = gw_screw_side_of(ask, o ? o : e);
     const double suction = own.pressure, width = gw_plate_load_width(&own, o ? &other : NULL);
     const struct gw_plate_spec *p = gw_part(system, pressure_plate);
-    const struct gw_screw_spec *screw = gw_part(system, screw);
     struct gw_plate_section section;
     gw_plate_flat(&section, p->width, p->hole, p->thickness);
     const enum gw_status status = gw_metal_strength_of(&section.metal, p->alloy, p->thickness, &ask->engine);
@@ -21,7 +20,7 @@ static enum gw_status bend(struct gw_pressure_plate_result *out, struct gw_ask *
                                               .width_right = width,
                                               .spacing = e->height,
                                               .length = GW_ABSENT,
-                                              .end_distance = screw ? screw->end_distance : GW_ABSENT,
+                                              .end_distance = gw_screw_end_distance(system),
                                               .gasket_load = GW_ABSENT,
                                               .preload = GW_ABSENT,
                                               .screw_allowable = GW_ABSENT,
