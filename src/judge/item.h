@@ -7,7 +7,8 @@
  *     in the limit, nothing short at the bad end, or nothing to compute    within
  *     outside the limit, every mechanism enough at the bad end             outside, holds
  *     a mechanism short at the bad end                                     not met (in the limit: the limit, not the
- * work) outside the limit, a mechanism not known                             unknown, with what to measure or to ask
+ *                                                                          work; or what else was read there)
+ *     outside the limit, or none is known, and a mechanism not known       unknown, with what to measure or to ask
  *
  * Words go by their sense (galeward/items.h); a sound one is within unless `left` says otherwise. */
 #ifndef GALEWARD_JUDGE_ITEM_H
@@ -21,6 +22,7 @@ struct gw_mechanism {
     double good, bad;      /* capacity over demand at either end; no demand: INFINITY */
     double required;       /* 1, or the factor that is required of it */
     struct gw_message how; /* the figures behind it */
+    const char *measure;   /* what tells which end is true; NULL: nut factor and forming torque */
 };
 
 enum { GW_MECHANISMS = 8 };

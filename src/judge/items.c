@@ -51,7 +51,7 @@ struct gw_mechanism *gw_left_by(struct gw_left *out, const char *name, double go
                                 struct gw_message how)
 {
     struct gw_mechanism *m = &out->list[out->n++];
-    *m = (struct gw_mechanism){name, good, bad, required, how};
+    *m = (struct gw_mechanism){.name = name, .good = good, .bad = bad, .required = required, .how = how};
     return m;
 }
 
@@ -120,20 +120,20 @@ static struct gw_message both(struct gw_ask *ask, struct gw_message a, struct gw
     return gw_say_both(ask->arena, &a, "; ", &b);
 }
 
-static struct gw_message what_of_mechanism(struct gw_ask *ask, const struct gw_mechanism *m, bool in)
+/* `in`: what to say of a value in its limit that is short; NULL: it is outside. */
+static struct gw_message what_of_mechanism(struct gw_ask *ask, const struct gw_mechanism *m, const char *in)
 {
     if (!m) return GW_PLAINLY(NULL);
     struct gw_message said = m->how;
     if (!is_short(m)) return said;
-    if (in) said = both(ask, GW_PLAINLY("the limit, not the work"), said);
-    if (m->good >= m->required)
-        said =
-            both(ask, said, GW_PLAINLY("enough at the good end of the ranges: measure nut factor and forming torque"));
-    return said;
+    if (in) said = both(ask, GW_PLAINLY(in), said);
+    if (m->good < m->required) return said;
+    const char *measure = m->measure ? m->measure : "measure nut factor and forming torque";
+    return both(ask, said, GW_SAY(ask->arena, "enough at the good end of the ranges: {}", gw_of_text(measure)));
 }
 
 static void settle(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
-                   const struct gw_left *left, bool in)
+                   const struct gw_left *left, const char *in)
 {
     const struct gw_mechanism *m = governing(left);
     out->verdict = verdict_of(left, m, in, item->does->left);
@@ -158,6 +158,36 @@ static enum gw_word_sense sense_of(const struct gw_item *item, struct gw_item_va
     return value.word ? gw_item_kinds[item->id].means[value.word - 1] : GW_WORD_SOUND;
 }
 
+static bool in_order(struct gw_ask *ask, const struct gw_item *item, const struct gw_spot *spot,
+                     struct gw_item_value value, const struct gw_system *system)
+{
+    struct gw_item_limit limit;
+    const enum gw_word_sense sense = sense_of(item, value);
+    if (value.word) return sense == GW_WORD_SOUND || sense == GW_WORD_UNKNOWN;
+    gw_item_limit_at(&limit, ask, item, spot, system);
+    return in_limit(&limit, value.number);
+}
+
+/* A value in its limit that is short: by its limit, or by what else was read there. */
+static const char *short_by(struct gw_ask *ask, const struct gw_item *item, const struct gw_spot *spot,
+                            const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_engine own = ask->engine;
+    bool alone = !read->pocket_open;
+    for (size_t i = 0; alone && i < GW_ITEM_COUNT; i++)
+        if (ITEMS[i] != item && gw_was_read(read, ITEMS[i]->id))
+            alone = in_order(ask, ITEMS[i], spot, read->of[i], system);
+    ask->engine = own;
+    return alone ? "the limit, not the work" : "in its own limit, short by what else was read there";
+}
+
+/* A number that nothing limits is within only by what it leaves. */
+static bool is_in(const struct gw_item_limit *limit, const struct gw_left *left, double value)
+{
+    const bool limited = gw_given(limit->at_least) || gw_given(limit->at_most);
+    return in_limit(limit, value) && (limited || (left->n && !gw_said(&left->unknown)));
+}
+
 static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
                   const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system)
 {
@@ -171,7 +201,9 @@ static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct g
         left.undecided = true;
         if (!gw_said(&left.unknown)) left.unknown = GW_PLAINLY("not known: look there, or measure");
     }
-    settle(out, ask, item, &left, value.word ? sense == GW_WORD_SOUND : in_limit(&out->limit, value.number));
+    const bool in = value.word ? sense == GW_WORD_SOUND : is_in(&out->limit, &left, value.number);
+    const bool is_short_in = in && is_short(governing(&left));
+    settle(out, ask, item, &left, is_short_in ? short_by(ask, item, spot, read, system) : in ? "" : NULL);
 }
 
 void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
