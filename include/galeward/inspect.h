@@ -51,16 +51,22 @@ struct gw_spot {
     const struct gw_element *member; /* the mullion or transom of that edge, or of that line and story */
     const struct gw_element *anchor;
     bool worst; /* the place was said in part: these are the worst there */
+    /* The thing itself, alike under each of its names: the head of a lite is the sill of the one above. */
+    bool upright;      /* it stands on a vertical line; else in a column */
+    size_t across, up; /* that line or column, from 0; its row, level, stretch, splice or anchor, from the bottom */
 };
 
+/* A spot of which nothing is said but the wall (NULL: nothing). */
+struct gw_spot gw_spot_on(const char *wall);
 /* Fills grid and elements of a spot whose wall and numbers are set, for an item that stands on such a place: a screw
- * line wants an edge, a joint a line and a story. What is not said is taken at its worst (`worst`). False: there is no
- * such place, or too little is said: `why`. */
+ * line wants an edge, a joint a line and a story. What is not said is filled in where most suction is carried
+ * (`worst`); of what the roof line cuts it is the part that carries more. Openings of a schedule have no columns and
+ * stories: always at their worst. False: there is no such place, or too little is said: `why`. */
 bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on);
 /* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */
 bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
                    enum gw_item_on on);
-/* "east, story 3, column 2 from the left, row 1, left edge" */
+/* "east, story 3, column 2 from the left, row 1, left edge"; what is not said is left out */
 void gw_spot_say(struct gw_text *out, const struct gw_spot *spot);
 
 /* All that was read at a spot, the worst of its points, whatever the item; and what goes with it. */

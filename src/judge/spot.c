@@ -1,0 +1,402 @@
+/* From a place as a person on a scaffold names it to the elements that stand there. */
+#include "galeward/inspect.h"
+#include "judge/judge_internal.h"
+
+#include <string.h>
+
+struct search {
+    const struct gw_ask *ask;
+    struct gw_spot said; /* as it was asked for */
+    enum gw_item_on on;
+    int zone; /* 0: any */
+    const struct gw_wall_grid *grid;
+    struct gw_spot best;
+    double most; /* that the best one carries; absent: none was found yet */
+    bool several;
+};
+
+struct gw_spot gw_spot_on(const char *wall)
+{
+    return (struct gw_spot){.wall = wall,
+                            .column = GW_NO_INTEGER,
+                            .story = GW_NO_INTEGER,
+                            .row = GW_NO_INTEGER,
+                            .line = GW_NO_INTEGER,
+                            .edge = -1};
+}
+
+static bool is_said(int number) { return number != GW_NO_INTEGER; }
+
+/* What is carried ---------------------------------------------------------------------------------------------------
+ */
+
+/* Suction along an edge of a lite, along a member or a line of screws, on an anchor: to be compared within one kind. */
+static double carried(const struct gw_element *e)
+{
+    if (e->outside) return INFINITY;
+    const double suction = fmax(-e->outward_asd.pa, 0);
+    switch (e->kind) {
+    case GW_LITE:
+        return suction * fmin(e->width, e->pane);
+    case GW_TRANSOM:
+        return suction * e->height;
+    case GW_ANCHOR:
+        return suction * e->width * e->height;
+    default:
+        return suction * e->width;
+    }
+}
+
+/* Of a member that the roof line cuts, the part that carries more. */
+static const struct gw_element *part(const struct search *s, const struct gw_element *e)
+{
+    const struct gw_element *other = e ? gw_takeoff_other_part(s->ask->takeoff, e) : NULL;
+    if (!other || (s->zone && other->zone != s->zone)) return e;
+    return carried(other) > carried(e) * (1 + GW_HAIR) ? other : e;
+}
+
+static const struct gw_element *principal(const struct search *s, const struct gw_spot *c)
+{
+    switch (s->on) {
+    case GW_ON_ANCHOR:
+        return c->anchor;
+    case GW_ON_MEMBER:
+    case GW_ON_JOINT:
+        return c->member;
+    case GW_ON_SCREWS:
+        return c->screws;
+    default:
+        return c->lite;
+    }
+}
+
+static bool is_same_thing(const struct gw_spot *a, const struct gw_spot *b)
+{
+    return a->grid == b->grid && a->upright == b->upright && a->across == b->across && a->up == b->up;
+}
+
+static void offer(struct search *s, struct gw_spot *c)
+{
+    const struct gw_element *e = principal(s, c);
+    if (!e || (s->zone && e->zone != s->zone)) return;
+    const double load = carried(e);
+    c->grid = s->grid;
+    c->wall = s->grid->wall;
+    if (gw_given(s->most) && !is_same_thing(c, &s->best)) s->several = true;
+    if (gw_given(s->most) && !(load > s->most * (1 + GW_HAIR))) return;
+    s->best = *c;
+    s->most = load;
+}
+
+/* Lites and their edges ---------------------------------------------------------------------------------------------
+ */
+
+static bool is_whole(enum gw_item_on on) { return on == GW_ON_LITE || on == GW_ON_CREW || on == GW_ON_WALL; }
+
+static void name_thing(struct gw_spot *c, enum gw_item_on on, size_t column, size_t row)
+{
+    const bool whole = is_whole(on) || on == GW_ON_POCKET;
+    c->upright = !whole && (c->edge == GW_EDGE_LEFT || c->edge == GW_EDGE_RIGHT);
+    c->across = column + (!whole && c->edge == GW_EDGE_RIGHT);
+    c->up = row + (!whole && c->edge == GW_EDGE_HEAD);
+    /* an edge of a lite is its own: what lies on the other side of the member is another */
+    if (on == GW_ON_EDGE || on == GW_ON_SEALANT) c->across = 2 * column + (c->edge == GW_EDGE_RIGHT);
+    if (on == GW_ON_EDGE || on == GW_ON_SEALANT) c->up = 2 * row + (c->edge == GW_EDGE_HEAD);
+}
+
+static void offer_edge(struct search *s, size_t column, size_t row, int edge)
+{
+    const struct gw_takeoff *t = s->ask->takeoff;
+    const struct gw_wall_grid *g = s->grid;
+    const struct gw_grid_strip *at =
+        &g->layers[GW_SORT_LITE]
+             .strips[row + (g->layers[GW_SORT_LITE].cut && row > g->layers[GW_SORT_LITE].cut_member)];
+    const size_t line = column + (edge == GW_EDGE_RIGHT), level = row + (edge == GW_EDGE_HEAD);
+    const bool upright = edge == GW_EDGE_LEFT || edge == GW_EDGE_RIGHT;
+    struct gw_spot c = {.column = (int)column + 1,
+                        .story = at->story,
+                        .row = at->row,
+                        .line = upright ? (int)line : GW_NO_INTEGER,
+                        .edge = edge};
+    name_thing(&c, s->on, column, row);
+    if (is_whole(s->on)) c.edge = s->said.edge;
+    c.lite = part(s, gw_takeoff_member(t, g, GW_SORT_LITE, row, column));
+    if (upright) {
+        const double middle = (g->lines.levels[row] + g->lines.levels[row + 1]) / 2;
+        c.screws = part(s, gw_takeoff_member(t, g, GW_SORT_MULLION_SCREW, row, line));
+        c.member = part(s, gw_takeoff_held(t, g, GW_SORT_MULLION, line, middle));
+        if (c.member && s->on == GW_ON_MEMBER) c.up = g->layers[GW_SORT_MULLION].strips[c.member->strip].member;
+    } else {
+        c.screws = part(s, gw_takeoff_member(t, g, GW_SORT_TRANSOM_SCREW, level, column));
+        c.member = part(s, gw_takeoff_member(t, g, GW_SORT_TRANSOM, level, column));
+    }
+    offer(s, &c);
+}
+
+static bool column_is_meant(const struct search *s, size_t column, int edge)
+{
+    const struct gw_spot *said = &s->said;
+    if (is_said(said->column) && said->column != (int)column + 1) return false;
+    if (said->edge >= 0 && said->edge != edge) return false;
+    if (!is_said(said->line)) return true;
+    return (edge == GW_EDGE_LEFT && said->line == (int)column) ||
+           (edge == GW_EDGE_RIGHT && said->line == (int)column + 1);
+}
+
+static void search_row(struct search *s, size_t row)
+{
+    const bool pocket = s->on == GW_ON_POCKET, whole = is_whole(s->on);
+    for (size_t c = 0; c < s->grid->n_columns; c++) {
+        if ((pocket || whole) && (!is_said(s->said.column) || s->said.column == (int)c + 1)) {
+            offer_edge(s, c, row, pocket ? GW_EDGE_SILL : s->said.edge >= 0 ? s->said.edge : GW_EDGE_SILL);
+            continue;
+        }
+        for (int edge = GW_EDGE_HEAD; !pocket && !whole && edge <= GW_EDGE_RIGHT; edge++)
+            if (column_is_meant(s, c, edge)) offer_edge(s, c, row, edge);
+    }
+}
+
+static void search_lites(struct search *s)
+{
+    const struct gw_wall_grid *g = s->grid;
+    for (size_t story = 0; story < g->n_stories; story++) {
+        if (is_said(s->said.story) && s->said.story != (int)story + 1) continue;
+        for (size_t row = g->rows_below[story]; row < g->rows_below[story + 1]; row++)
+            if (!is_said(s->said.row) || s->said.row == (int)(row - g->rows_below[story]) + 1) search_row(s, row);
+    }
+}
+
+/* What stands on vertical lines -------------------------------------------------------------------------------------
+ */
+
+static void offer_upright(struct search *s, size_t line, size_t up, int story, double height)
+{
+    const struct gw_takeoff *t = s->ask->takeoff;
+    struct gw_spot c = {.column = s->said.column,
+                        .story = story,
+                        .row = s->said.row,
+                        .line = (int)line,
+                        .edge = s->said.edge,
+                        .upright = true,
+                        .across = line,
+                        .up = up};
+    c.member = part(s, gw_takeoff_held(t, s->grid, GW_SORT_MULLION, line, height));
+    if (s->on == GW_ON_ANCHOR) c.anchor = part(s, gw_takeoff_member(t, s->grid, GW_SORT_ANCHOR, up, line));
+    offer(s, &c);
+}
+
+static bool line_is_meant(const struct search *s, size_t line)
+{
+    const struct gw_spot *said = &s->said;
+    if (is_said(said->line) && said->line != (int)line) return false;
+    if (!is_said(said->column)) return true;
+    return (said->edge != GW_EDGE_RIGHT && said->column == (int)line + 1) ||
+           (said->edge != GW_EDGE_LEFT && said->column == (int)line);
+}
+
+/* From a floor up to the next one; false: that story is not meant. */
+static bool story_span(const struct search *s, size_t story, double *bottom, double *top)
+{
+    const struct gw_wall_lines *l = &s->grid->lines;
+    if (is_said(s->said.story) && s->said.story != (int)story + 1) return false;
+    *bottom = story < l->n_floors ? l->floors[story] : l->bottom;
+    *top = story + 1 < l->n_floors ? l->floors[story + 1] : l->top;
+    return true;
+}
+
+static void search_line(struct search *s, size_t line, size_t story, double bottom, double top)
+{
+    const struct gw_wall_lines *l = &s->grid->lines;
+    const struct gw_grid_layer *mullions = &s->grid->layers[GW_SORT_MULLION];
+    const double hair = GW_HAIR_M;
+    if (s->on == GW_ON_JOINT) {
+        for (size_t i = 0; i < l->n_splices; i++)
+            if (l->splices[i] > bottom - hair && l->splices[i] < top - hair)
+                offer_upright(s, line, i, (int)story + 1, l->splices[i]);
+        return;
+    }
+    if (s->on == GW_ON_ANCHOR) {
+        for (size_t i = 0; i < l->n_anchors; i++)
+            if (l->anchors[i] > bottom - hair && (l->anchors[i] < top - hair || story + 1 == s->grid->n_stories))
+                offer_upright(s, line, i, (int)story + 1, l->anchors[i]);
+        return;
+    }
+    for (size_t i = 0; i < mullions->n_strips; i++) {
+        const struct gw_grid_strip *at = &mullions->strips[i];
+        const double from = fmax(at->bottom, bottom), to = fmin(at->top, top);
+        if (to > from + hair) offer_upright(s, line, at->member, (int)story + 1, (from + to) / 2);
+    }
+}
+
+static void search_lines(struct search *s)
+{
+    double bottom, top;
+    for (size_t story = 0; story < s->grid->n_stories; story++) {
+        if (!story_span(s, story, &bottom, &top)) continue;
+        for (size_t line = 0; line <= s->grid->n_columns; line++)
+            if (line_is_meant(s, line)) search_line(s, line, story, bottom, top);
+    }
+}
+
+static void search_grid(struct search *s, const struct gw_wall_grid *grid)
+{
+    const bool across = s->said.edge == GW_EDGE_HEAD || s->said.edge == GW_EDGE_SILL;
+    s->grid = grid;
+    if (s->on == GW_ON_ANCHOR || s->on == GW_ON_JOINT) search_lines(s);
+    else if (s->on == GW_ON_MEMBER && is_said(s->said.line) && !across) search_lines(s);
+    else search_lites(s);
+}
+
+/* Why not -----------------------------------------------------------------------------------------------------------
+ */
+
+static struct gw_message unknown_wall(const struct gw_ask *ask, const char *wall)
+{
+    struct gw_nearest nearest;
+    const struct gw_takeoff *t = ask->takeoff;
+    if (!wall) return GW_PLAINLY("the wall is not said: on which wall was it read");
+    gw_nearest_start(&nearest, wall);
+    for (size_t i = 0; i < t->grids.n; i++) gw_nearest_offer(&nearest, t->grids.items[i]->wall);
+    return GW_SAY(ask->arena, "no wall is named '{}'{}", gw_of_text(gw_safe(ask->arena, wall)),
+                  gw_of_text(gw_nearest_question(ask->arena, &nearest)));
+}
+
+static bool is_beyond(struct gw_message *why, const struct gw_ask *ask, const struct gw_wall_grid *g, int number,
+                      const char *format, long from, long to)
+{
+    if (!is_said(number) || (number >= from && number <= to)) return false;
+    *why = GW_SAY(ask->arena, format, gw_of_text(g->wall), gw_of_count(number), gw_of_count(to));
+    return true;
+}
+
+static size_t most_rows(const struct gw_wall_grid *g, int story)
+{
+    size_t most = 0;
+    for (size_t i = 0; i < g->n_stories; i++)
+        if (!is_said(story) || story == (int)i + 1)
+            most = most > g->rows_below[i + 1] - g->rows_below[i] ? most : g->rows_below[i + 1] - g->rows_below[i];
+    return most;
+}
+
+/* A number that the wall does not have. */
+static bool has_not(struct gw_message *why, const struct search *s, const struct gw_wall_grid *g)
+{
+    const struct gw_ask *ask = s->ask;
+    const struct gw_spot *said = &s->said;
+    return is_beyond(why, ask, g, said->column,
+                     "{} has no column {}: it has {}, counted from the left seen from outside", 1,
+                     (long)g->n_columns) ||
+           is_beyond(why, ask, g, said->story, "{} has no story {}: it has {}, counted from its lowest floor", 1,
+                     (long)g->n_stories) ||
+           is_beyond(why, ask, g, said->row, "{} has no row {} there: at most {} in a story, counted from below", 1,
+                     (long)most_rows(g, said->story)) ||
+           is_beyond(why, ask, g, said->line, "{} has no line {}: they run from 0 at the left end to {}", 0,
+                     (long)g->n_columns);
+}
+
+static struct gw_message none_found(const struct search *s)
+{
+    struct gw_arena *arena = s->ask->arena;
+    const struct gw_value wall = gw_of_text(s->said.wall);
+    if (s->zone) return GW_SAY(arena, "{} has no such place in zone {}", wall, gw_of_count(s->zone));
+    if (s->on == GW_ON_JOINT) return GW_SAY(arena, "no joint between pieces of mullion there on {}", wall);
+    if (s->on == GW_ON_ANCHOR) return GW_SAY(arena, "no anchor there on {}", wall);
+    if (is_said(s->said.line) && is_said(s->said.column))
+        return GW_SAY(arena, "line {} of {} is not beside column {}, at that edge", gw_of_count(s->said.line), wall,
+                      gw_of_count(s->said.column));
+    return GW_SAY(arena, "no such place on {}", wall);
+}
+
+/* Finding -----------------------------------------------------------------------------------------------------------
+ */
+
+static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why)
+{
+    if (!gw_given(s->most)) {
+        if (!gw_said(why)) *why = none_found(s);
+        return false;
+    }
+    const bool opening = s->best.grid->opening, anywhere = s->on == GW_ON_WALL || s->on == GW_ON_CREW;
+    *out = s->best;
+    const bool member = s->on == GW_ON_MEMBER && is_said(s->said.line) && is_said(s->said.story);
+    out->worst = (s->several && !member) || opening;
+    if (anywhere) {
+        out->column = s->said.column;
+        out->story = s->said.story;
+        out->row = s->said.row;
+        out->line = s->said.line;
+        out->edge = s->said.edge;
+        out->worst = opening;
+    }
+    if (!opening) return true;
+    const struct gw_spot none = gw_spot_on(NULL);
+    out->column = none.column;
+    out->story = none.story;
+    out->row = none.row;
+    out->line = none.line;
+    out->grid = NULL;
+    return true;
+}
+
+/* Walls by their index; elevations of a schedule hold many grids. */
+static bool search_wall(struct search *s, struct gw_message *why)
+{
+    const struct gw_takeoff *t = s->ask->takeoff;
+    const struct gw_wall_grid *wall = gw_takeoff_wall(t, s->said.wall);
+    if (wall) {
+        if (has_not(why, s, wall)) return false;
+        search_grid(s, wall);
+        return true;
+    }
+    bool named = false;
+    for (size_t i = t->n_walls; i < t->grids.n; i++) {
+        if (strcmp(t->grids.items[i]->wall, s->said.wall) != 0) continue;
+        if (!has_not(why, s, t->grids.items[i])) search_grid(s, t->grids.items[i]);
+        named = true;
+    }
+    if (!named) *why = unknown_wall(s->ask, s->said.wall);
+    return named;
+}
+
+bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on)
+{
+    struct search s = {.ask = ask, .said = *spot, .on = on, .most = GW_ABSENT};
+    const struct gw_takeoff *t = ask->takeoff;
+    *why = GW_PLAINLY(NULL);
+    if (!s.said.wall && t->n_elevations == 1 && t->grids.n) s.said.wall = t->grids.items[0]->wall;
+    if (!s.said.wall) {
+        *why = unknown_wall(ask, NULL);
+        return false;
+    }
+    if (on == GW_ON_POCKET && s.said.edge == GW_EDGE_HEAD) {
+        *why = GW_PLAINLY("a pocket stands on the sill of its lite, not at the head: of which lite is it");
+        return false;
+    }
+    return search_wall(&s, why) && finish(&s, spot, why);
+}
+
+bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
+                   enum gw_item_on on)
+{
+    struct search s = {.ask = ask, .said = gw_spot_on(wall), .on = on, .zone = zone, .most = GW_ABSENT};
+    const struct gw_takeoff *t = ask->takeoff;
+    *why = GW_PLAINLY(NULL);
+    if (wall && !search_wall(&s, why)) return false;
+    for (size_t i = 0; i < t->grids.n && !wall; i++) search_grid(&s, t->grids.items[i]);
+    if (!wall) s.said.wall = "the project";
+    return finish(&s, out, why);
+}
+
+/* Words -------------------------------------------------------------------------------------------------------------
+ */
+
+void gw_spot_say(struct gw_text *out, const struct gw_spot *spot)
+{
+    static const char *const edges[] = {"head", "sill", "left edge", "right edge"};
+    gw_text_add(out, spot->wall ? spot->wall : "wall not said");
+    if (is_said(spot->story)) gw_text_addf(out, ", story %d", spot->story);
+    if (is_said(spot->column)) gw_text_addf(out, ", column %d from the left", spot->column);
+    if (is_said(spot->row)) gw_text_addf(out, ", row %d", spot->row);
+    if (is_said(spot->line) && !is_said(spot->column)) gw_text_addf(out, ", line %d from the left end", spot->line);
+    if (spot->edge >= 0) gw_text_addf(out, ", %s", edges[spot->edge]);
+}
