@@ -12,7 +12,8 @@ extern "C" {
 /* What a place holds, for prices: m2, m, pieces. Members and panes that the roof line cuts count once. */
 struct gw_quantities {
     double wall_area, mullion_length, transom_length;
-    long screws, anchors;
+    long screws; /* as far apart as they are hung with what is chosen: the wall's, else the option's, the system's */
+    long anchors;
     double *lite_area; /* by lite type of the project, m2 */
     long *lites;       /* the same, pieces */
 };

@@ -126,6 +126,18 @@ static const struct view_column QUANTITY_COLUMNS[] = {
     COLUMN("Anchors", "anchors"),
 };
 static const struct view QUANTITIES = VIEW(&gw_place_row_record, QUANTITY_COLUMNS);
+/* Without screws, where candidates space them otherwise. */
+static const struct view_column SHARED_COLUMNS[] = {
+    COLUMN("Wall", "wall"),
+    COLUMN("Zone", "zone"),
+    COLUMN("Part", "part"),
+    COLUMN("Area", "area"),
+    COLUMN("Lites", "lite_count"),
+    COLUMN("Mullions", "mullion_length"),
+    COLUMN("Transoms", "transom_length"),
+    COLUMN("Anchors", "anchors"),
+};
+static const struct view SHARED = VIEW(&gw_place_row_record, SHARED_COLUMNS);
 
 static void places(struct page *page, const struct gw_bid *bid)
 {
@@ -134,7 +146,36 @@ static void places(struct page *page, const struct gw_bid *bid)
     gw_view_list(page, "", &CHOICES, rows, bid->places.n);
 }
 
-/* Whoever the candidate is. */
+/* "zone 5 of east" */
+static void add_place(struct gw_text *out, const struct gw_plan_place *p)
+{
+    gw_text_addf(out, "zone %d of %s%s", p->zone, p->wall, p->parapet ? " above the roof" : "");
+}
+
+static bool screws_alike(const struct selections *s)
+{
+    const struct gw_bid *first = s->items.items->bid;
+    for (size_t i = 1; i < s->items.n; i++)
+        for (size_t p = 0; p < first->places.n; p++)
+            if (s->items.items[i].bid->places.items[p].quantities.screws != first->places.items[p].quantities.screws)
+                return false;
+    return true;
+}
+
+static void tell_screws(struct page *page, const struct gw_bid *bid)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t p = 0; p < bid->places.n; p++) {
+        if (!bid->places.items[p].quantities.screws) continue;
+        gw_text_addf(&out, "%s%ld in ", out.length ? "; " : "", bid->places.items[p].quantities.screws);
+        add_place(&out, bid->places.items[p].place);
+    }
+    if (out.length)
+        gw_report_item(page->report, gw_format(page->arena, "screws of %s: %s", bid->candidate->name, out.at));
+}
+
+/* Whoever the candidate is, but for the screws. */
 static void quantities(struct page *page, const struct selections *s)
 {
     const struct gw_bid *bid = s->items.n ? s->items.items->bid : NULL;
@@ -142,14 +183,10 @@ static void quantities(struct page *page, const struct selections *s)
     struct place_row *rows = gw_alloc(page->arena, bid->places.n + 1, sizeof *rows);
     for (size_t i = 0; i < bid->places.n; i++) gw_place_row(&rows[i], page->arena, bid, &bid->places.items[i]);
     gw_report_heading(page->report, 2, "Quantities");
+    const bool alike = screws_alike(s);
     gw_view_list(page, "Of any candidate. Members and panes that the roof line cuts count with the part below.",
-                 &QUANTITIES, rows, bid->places.n);
-}
-
-/* "zone 5 of east" */
-static void add_place(struct gw_text *out, const struct gw_plan_place *p)
-{
-    gw_text_addf(out, "zone %d of %s%s", p->zone, p->wall, p->parapet ? " above the roof" : "");
+                 alike ? &QUANTITIES : &SHARED, rows, bid->places.n);
+    for (size_t i = 0; i < s->items.n && !alike; i++) tell_screws(page, s->items.items[i].bid);
 }
 
 static const char *counted_words(struct page *page, const struct gw_system_option *o, double quantity)

@@ -47,7 +47,7 @@ static const struct gw_field SELECTED[] = {
     QUANTITY("area", wall_area, GW_AREA, "of the wall"),
     QUANTITY("mullion_length", mullion_length, GW_LENGTH, "of mullions"),
     QUANTITY("transom_length", transom_length, GW_LENGTH, "of transoms"),
-    PIECES("screws", screws, "pieces"),
+    PIECES("screws", screws, "pieces, at the spacing that is hung there"),
     PIECES("anchors", anchors, "pieces"),
     FIELD(gw_selected, "options", option_names, GW_T_TEXT, .flags = GW_MANY,
           .help = "taken here, in the order of the system's file"),

@@ -58,7 +58,7 @@ static struct gw_class class_at(const struct gw_room *room, enum gw_axis_name na
     c.end = name == GW_AXIS_MULLIONS && (i == 0 || i == g->n_columns);
     c.corner = name == GW_AXIS_MULLIONS && at_corner(room, i);
     c.meets = c.corner ? (i ? g->right_meets : g->left_meets) : NULL;
-    if (!lines) c.screws = gw_screws_on(c.x1 - c.x0, room->screw_spacing);
+    if (!lines) c.screws = gw_screws_on(c.x1 - c.x0, room->screw_spacing, GW_ABSENT);
     return c;
 }
 

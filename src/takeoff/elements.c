@@ -116,7 +116,11 @@ static void add_mullions(struct gw_builder *b, size_t strip)
     }
 }
 
-long gw_screws_on(double length, double spacing) { return (long)ceil(length / spacing - GW_HAIR); }
+long gw_screws_on(double length, double spacing, double ends)
+{
+    const double gaps = (length - (gw_given(ends) ? ends : spacing)) / spacing;
+    return 1 + (long)fmax(ceil(gaps - GW_HAIR), 0);
+}
 
 /* Each carries its spacing times the width that its run carries. */
 static void set_screw(struct gw_element *e, const struct gw_room *room, double width)
@@ -171,7 +175,7 @@ static void add_mullion_screws(struct gw_builder *b, size_t strip)
     const struct gw_room *room = b->room;
     for (size_t c = 0; c < room->axes[GW_AXIS_MULLION_SCREWS].n_classes; c++) {
         struct gw_element e = start(b, GW_SORT_MULLION_SCREW, strip, c, "vertical");
-        const long a_run = gw_screws_on(e.height, room->screw_spacing);
+        const long a_run = gw_screws_on(e.height, room->screw_spacing, GW_ABSENT);
         set_screw(&e, room, e.width);
         gw_group_add(b, &e, a_run * members_of(room, GW_SORT_MULLION_SCREW, c));
     }

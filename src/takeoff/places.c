@@ -141,6 +141,11 @@ struct gw_pieces gw_takeoff_pieces(const struct gw_takeoff *takeoff, const struc
                               of_wall ? NULL : takeoff->openings[element->index - takeoff->n_wall_elements].head, 0};
 }
 
+static double run_of(const struct gw_rectangle *r, const struct gw_element *screws)
+{
+    return screws->sort == GW_SORT_TRANSOM_SCREW ? r->width : r->height;
+}
+
 /* In the element's own grid; openings counted together are of one size. What a screw carries is a part of its run. */
 static void set_extent(struct gw_rectangle *r, const struct gw_element *e, size_t place)
 {
@@ -148,13 +153,12 @@ static void set_extent(struct gw_rectangle *r, const struct gw_element *e, size_
     bool lines = layer_of(e)->axis->lines;
     const double from = lines ? gw_line_from(g, place) : g->x[place],
                  to = lines ? gw_line_to(g, place) : g->x[place + 1];
-    bool of_transom = e->sort == GW_SORT_TRANSOM_SCREW;
     r->place = place;
     r->x = from;
     r->y = e->bottom;
     r->width = to - from;
     r->height = e->top - e->bottom;
-    r->count = e->kind == GW_SCREW ? gw_screws_on(of_transom ? r->width : r->height, e->height) : 1;
+    r->count = e->kind == GW_SCREW ? gw_screws_on(run_of(r, e), e->height, GW_ABSENT) : 1;
 }
 
 static bool next_of_wall(struct gw_pieces *pieces, struct gw_rectangle *out)
@@ -190,4 +194,25 @@ static bool next_of_opening(struct gw_pieces *pieces, struct gw_rectangle *out)
 bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out)
 {
     return pieces->element->grid->opening ? next_of_opening(pieces, out) : next_of_wall(pieces, out);
+}
+
+/* Where the roof line cuts a vertical its plate goes on: there it ends as between two screws. */
+static double ends_of(const struct gw_takeoff *takeoff, const struct gw_element *e, double spacing, double end_distance)
+{
+    const bool cut = e->sort == GW_SORT_MULLION_SCREW && gw_takeoff_other_part(takeoff, e);
+    return cut ? end_distance + spacing / 2 : 2 * end_distance;
+}
+
+long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element *element, double spacing,
+                       double end_distance)
+{
+    struct gw_pieces pieces = gw_takeoff_pieces(takeoff, element);
+    struct gw_rectangle r;
+    long n = 0;
+    if (element->grid->screws_given) return element->count;
+    const double apart = gw_given(spacing) ? spacing : element->height,
+                 ends = ends_of(takeoff, element, apart, end_distance);
+    while (gw_pieces_next(&pieces, &r))
+        n += gw_screws_on(run_of(&r, element), apart, ends) * (r.opening ? r.opening->count : 1);
+    return n;
 }

@@ -124,7 +124,8 @@ bool gw_above(double height, double other);
 void gw_room_strips(struct gw_room *room);
 /* elements.c */
 void gw_room_elements(struct gw_builder *b);
-long gw_screws_on(double length, double spacing);
+/* In one run; `ends`: how much of it lies beyond its first and last screw, absent: a spacing, half at each end. */
+long gw_screws_on(double length, double spacing, double ends);
 /* groups.c: counts `count` elements alike, those of one class in one strip. */
 void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count);
 void gw_group_finish(struct gw_builder *b);

@@ -18,8 +18,7 @@ double gw_of_money(money m)
     return (double)m / millionths;
 }
 
-/* The upper part of a member or a pane that the roof line cuts: its pieces are counted with the lower one. */
-static bool is_upper_part(const struct gw_takeoff *t, const struct gw_element *e)
+bool gw_is_upper_part(const struct gw_takeoff *t, const struct gw_element *e)
 {
     return e->parapet && gw_takeoff_other_part(t, e) != NULL;
 }
@@ -52,13 +51,10 @@ static void count(struct gw_quantities *q, const struct gw_model *model, const s
     case GW_TRANSOM:
         q->transom_length += upper ? 0 : (double)e->count * e->width;
         break;
-    case GW_SCREW:
-        q->screws += e->count;
-        break;
     case GW_ANCHOR:
         q->anchors += upper ? 0 : e->count;
         break;
-    default:
+    default: /* screws by what is hung: screws.c */
         break;
     }
 }
@@ -72,7 +68,7 @@ void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struc
                                         .lites = gw_alloc(ask->arena, types, sizeof(long))};
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
-        count(&out[places->of[i]], ask->model, e, is_upper_part(t, e));
+        count(&out[places->of[i]], ask->model, e, gw_is_upper_part(t, e));
     }
 }
 

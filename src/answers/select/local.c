@@ -94,6 +94,24 @@ static bool cheaper(const struct price *prices, uint32_t a, uint32_t b, const st
     return prices[a].options < prices[b].options;
 }
 
+static const money *costs_by_spacing(const struct place *p, size_t var)
+{
+    return p->by_spacing ? p->by_spacing[var] : NULL;
+}
+
+/* The least that an option which counts screws costs with any spacing that the set has. */
+static money least_by_spacing(const struct solving *w, const struct state *state, const money *costs)
+{
+    const struct place *p = w->p;
+    money least = costs[0];
+    for (size_t i = 0; i < p->n_spaced; i++) {
+        const values domain = state->domain[w->slot_of[p->spaced[i]]];
+        if (!(domain & 1)) return costs[1 + i];
+        if ((domain >> 1 & 1) && costs[1 + i] < least) least = costs[1 + i];
+    }
+    return least;
+}
+
 /* False: a variable has no value left. */
 static bool settle(const struct solving *w, const struct group *g, struct state *state)
 {
@@ -101,8 +119,11 @@ static bool settle(const struct solving *w, const struct group *g, struct state 
     state->total = (struct total){0, 0};
     for (size_t i = 0; i < g->n; i++) {
         const struct var *v = &w->s->vars[p->vars[g->vars[i]]];
+        const money *counted = costs_by_spacing(p, g->vars[i]);
         const struct price *prices = p->prices[g->vars[i]];
+        const struct price either[] = {prices[0], {counted ? least_by_spacing(w, state, counted) : 0, 1}};
         uint32_t best = v->n;
+        if (counted) prices = either;
         for (uint32_t k = 0; k < v->n; k++)
             if ((state->domain[i] >> k & 1) && (best == v->n || cheaper(prices, k, best, v))) best = k;
         if (best == v->n) return false;
@@ -136,9 +157,38 @@ static const struct nogood *violated(const struct solving *w, const struct group
     return NULL;
 }
 
-/* The set without the combinations that the nogood rules out, in parts that have none in common. */
+/* Which of those that space screws is taken: 0 none, else its number from 1. */
+static size_t spacing_of(const struct solving *w, const uint32_t *value)
+{
+    for (size_t i = 0; i < w->p->n_spaced; i++)
+        if (value[w->slot_of[w->p->spaced[i]]]) return 1 + i;
+    return 0;
+}
+
+/* An option that counts screws costs more by the spacing that the values have than the set's total has it. */
+static bool costs_more(const struct solving *w, const struct group *g, const struct state *state)
+{
+    for (size_t i = 0; i < g->n; i++) {
+        const money *counted = costs_by_spacing(w->p, g->vars[i]);
+        if (counted && state->value[i] && counted[spacing_of(w, state->value)] != least_by_spacing(w, state, counted))
+            return true;
+    }
+    return false;
+}
+
+/* The values of those that space screws: with them the total is what the values cost. */
+static struct nogood spacing_alone(const struct solving *w, const uint32_t *value)
+{
+    struct literal *literals = gw_alloc(w->s->arena, w->p->n_spaced + 1, sizeof *literals);
+    for (size_t i = 0; i < w->p->n_spaced; i++)
+        literals[i] = (struct literal){(uint32_t)w->p->spaced[i], value[w->slot_of[w->p->spaced[i]]]};
+    return (struct nogood){literals, w->p->n_spaced, NULL};
+}
+
+/* The set without the combinations that the nogood rules out, in parts that have none in common; these by themselves
+ * where they are not ruled out but cost more. */
 static void part(const struct solving *w, const struct group *g, struct heap *h, const struct state *state,
-                 const struct nogood *out)
+                 const struct nogood *out, bool ruled_out)
 {
     values *domain = gw_alloc(w->s->arena, g->n + 1, sizeof *domain);
     memcpy(domain, state->domain, g->n * sizeof *domain);
@@ -152,18 +202,25 @@ static void part(const struct solving *w, const struct group *g, struct heap *h,
         if (settle(w, g, next)) push(w, g, h, next);
         domain[slot] = own;
     }
+    if (ruled_out) return;
+    struct state *these = new_state(w, g, domain);
+    if (settle(w, g, these)) push(w, g, h, these);
 }
 
 /* The cheapest values of a group that none of its nogoods rules out; NULL: there are none. */
 static const struct state *cheapest_of_group(const struct solving *w, const struct group *g)
 {
     struct heap heap = {0};
-    const struct nogood *out;
     values *domain = gw_alloc(w->s->arena, g->n + 1, sizeof *domain);
     for (size_t i = 0; i < g->n; i++) domain[i] = w->domains[g->vars[i]];
     struct state *state = new_state(w, g, domain);
     if (settle(w, g, state)) push(w, g, &heap, state);
-    while ((state = pop(w, g, &heap)) && (out = violated(w, g, state->value))) part(w, g, &heap, state, out);
+    while ((state = pop(w, g, &heap))) {
+        const struct nogood *out = violated(w, g, state->value);
+        if (!out && !costs_more(w, g, state)) break;
+        const struct nogood spacing = out ? *out : spacing_alone(w, state->value);
+        part(w, g, &heap, state, &spacing, out != NULL);
+    }
     return state;
 }
 
@@ -183,6 +240,19 @@ static size_t leader_of(const struct solving *w, size_t var)
     return var;
 }
 
+static void tie_both(const struct solving *w, size_t x, size_t y)
+{
+    const size_t a = leader_of(w, x), b = leader_of(w, y);
+    w->group_of[a < b ? b : a] = a < b ? a : b;
+}
+
+/* What counts screws with all that space them. */
+static void tie_spacings(const struct solving *w)
+{
+    for (size_t i = 0; i < w->p->n; i++)
+        for (size_t k = 0; costs_by_spacing(w->p, i) && k < w->p->n_spaced; k++) tie_both(w, i, w->p->spaced[k]);
+}
+
 /* Each group has its first variable's number. */
 static void tie(const struct solving *w)
 {
@@ -191,11 +261,9 @@ static void tie(const struct solving *w)
     for (size_t i = 0; i < all->n; i++) {
         const struct nogood *g = &all->items[i];
         if (!applies(w, g)) continue;
-        for (size_t k = 1; k < g->n; k++) {
-            const size_t a = leader_of(w, g->literals[0].var), b = leader_of(w, g->literals[k].var);
-            w->group_of[a < b ? b : a] = a < b ? a : b;
-        }
+        for (size_t k = 1; k < g->n; k++) tie_both(w, g->literals[0].var, g->literals[k].var);
     }
+    tie_spacings(w);
 }
 
 static void list_groups(const struct solving *w)

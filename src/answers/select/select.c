@@ -82,6 +82,7 @@ static void keep_plan(struct gw_bid *out, const struct search *s, const struct l
             if (v->kind == VAR_OPTION && value) choices[p].options |= gw_option_bit(v->index);
         }
         choices[p].lites = lites;
+        out->places.items[p].quantities.screws = gw_search_screws_at(s, p, choices[p].options);
     }
     out->plan = (struct gw_plan){s->candidate, s->places, choices};
 }
@@ -218,6 +219,9 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     start(&s, job, candidate, false);
     start(&same, job, candidate, true);
     same.known = s.known; /* what a check came to is the same in both */
+    gw_search_screws(&s);
+    same.screws = s.screws;
+    same.spacing = s.spacing;
     *out = (struct gw_bid){.candidate = candidate,
                            .cost = GW_ABSENT,
                            .everywhere_cost = GW_ABSENT,

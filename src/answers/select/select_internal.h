@@ -59,6 +59,10 @@ struct place {
     const size_t *vars; /* that concern it, in the order of ties: options, lite types, then the heaviest */
     size_t n;
     struct price **prices;         /* by its variables, then by value */
+    const size_t *spaced;          /* its variables that say how far apart screws stand, where another's cost counts */
+    size_t n_spaced;               /* them; none does: 0 */
+    money **by_spacing;            /* by variable; of such a one what it costs if taken: with none of `spaced`, then
+                                      with each; else NULL */
     money fixed;                   /* the wall itself */
     struct placed_demand *demands; /* of its elements, its wall, its lite types, the project */
     size_t n_demands, demands_capacity;
@@ -98,7 +102,9 @@ struct search {
     const size_t *at_of; /* by place of the plan: where in `at` */
     gw_option_set touching[GW_SYSTEM_PART_COUNT];
     gw_option_set priced_once;
-    struct known **known; /* by demand */
+    gw_option_set spacing; /* options that say how far apart screws stand */
+    long *screws;          /* with none of these, then with each option: by place of the plan */
+    struct known **known;  /* by demand */
     struct nogoods across;
     struct gw_finding *whole; /* room for those of a plan as a whole, by demand */
     enum gw_verdict need;     /* the least that is good enough: pass, or not shown */
@@ -112,7 +118,13 @@ void gw_search_vars(struct search *s, const struct gw_quantities *quantities, bo
 /* What the values come to at one place of the plan. */
 money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *q, bool by_mass, const uint32_t *value);
 size_t gw_search_var(const struct search *s, const struct place *p, enum var_kind kind, size_t index, size_t wall);
+/* screws.c: counts them; at a place of the plan with these options. */
+void gw_search_screws(struct search *s);
+long gw_search_screws_at(const struct search *s, size_t place, gw_option_set taken);
 /* costs.c */
+/* The upper part of a member or a pane that the roof line cuts: its pieces are counted with the lower one. */
+bool gw_is_upper_part(const struct gw_takeoff *t, const struct gw_element *e);
+/* All but screws, which the system and its options space. */
 void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struct gw_plan_places *places);
 bool gw_anything_priced(const struct gw_model *model);
 /* m2, m or pieces that the option's cost counts at a place. */

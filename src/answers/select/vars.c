@@ -132,22 +132,74 @@ static money fixed_cost(struct search *s, const struct gw_quantities *q, bool by
     return cost + (gw_given(own) ? gw_to_money(own) : 0);
 }
 
-static void add_price(struct price *sum, struct price more)
+/* With the screws that stand there with these options. */
+static struct gw_quantities fastened(const struct search *s, const struct gw_quantities *q, size_t place,
+                                     gw_option_set taken)
 {
-    sum->cost += more.cost;
-    sum->options += more.options;
+    struct gw_quantities out = *q;
+    out.screws = gw_search_screws_at(s, place, taken);
+    return out;
 }
 
+static struct price price_with(struct search *s, const struct gw_quantities *q, const struct place *p, size_t var,
+                               unsigned value, gw_option_set taken, bool by_mass)
+{
+    struct price sum = {0, 0};
+    for (size_t m = 0; m < p->n_members; m++) {
+        const struct gw_quantities here = fastened(s, &q[p->members[m]], p->members[m], taken);
+        const struct price one = price_of(s, &s->vars[p->vars[var]], value, &here, by_mass);
+        sum.cost += one.cost;
+        sum.options += one.options;
+    }
+    return sum;
+}
+
+static bool spaces_screws(const struct search *s, const struct var *v)
+{
+    return v->kind == VAR_OPTION && (s->spacing >> v->index & 1);
+}
+
+/* What the option costs by each spacing that another may give the screws that it counts; NULL: always the same. */
+static money *costs_by_spacing(struct search *s, const struct gw_quantities *q, const struct place *p, size_t var)
+{
+    const struct var *v = &s->vars[p->vars[var]];
+    if (v->kind != VAR_OPTION || spaces_screws(s, v)) return NULL;
+    money *out = gw_alloc(s->arena, p->n_spaced + 1, sizeof *out);
+    bool differs = false;
+    for (size_t i = 0; i <= p->n_spaced; i++) {
+        const gw_option_set taken = i ? gw_option_bit(s->vars[p->vars[p->spaced[i - 1]]].index) : 0;
+        out[i] = price_with(s, q, p, var, 1, taken, false).cost;
+        differs = differs || out[i] != out[0];
+    }
+    return differs ? out : NULL;
+}
+
+static void add_spacings(struct search *s, const struct gw_quantities *q, struct place *p)
+{
+    size_t *spaced = gw_alloc(s->arena, p->n + 1, sizeof *spaced);
+    bool any = false;
+    p->spaced = spaced;
+    p->by_spacing = gw_alloc(s->arena, p->n + 1, sizeof *p->by_spacing);
+    for (size_t i = 0; i < p->n; i++)
+        if (spaces_screws(s, &s->vars[p->vars[i]])) spaced[p->n_spaced++] = i;
+    for (size_t i = 0; i < p->n; i++) {
+        p->by_spacing[i] = costs_by_spacing(s, q, p, i);
+        any = any || p->by_spacing[i];
+    }
+    if (!any) p->n_spaced = 0;
+}
+
+/* An option that spaces the screws that it counts costs by its own spacing. */
 static void add_prices(struct search *s, const struct gw_quantities *q, struct place *p, bool by_mass)
 {
     p->prices = gw_alloc(s->arena, p->n + 1, sizeof *p->prices);
     for (size_t i = 0; i < p->n; i++) {
         const struct var *v = &s->vars[p->vars[i]];
+        const gw_option_set own = spaces_screws(s, v) ? gw_option_bit(v->index) : 0;
         p->prices[i] = gw_alloc(s->arena, v->n, sizeof **p->prices);
-        for (unsigned k = 0; k < v->n; k++)
-            for (size_t m = 0; m < p->n_members; m++)
-                add_price(&p->prices[i][k], price_of(s, v, k, &q[p->members[m]], by_mass));
+        for (unsigned k = 0; k < v->n; k++) p->prices[i][k] = price_with(s, q, p, i, k, own, by_mass);
     }
+    if (!by_mass) add_spacings(s, q, p);
     for (size_t m = 0; m < p->n_members; m++) p->fixed += fixed_cost(s, &q[p->members[m]], by_mass);
 }
 
@@ -155,7 +207,11 @@ money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *
 {
     const struct place *p = &s->at[s->at_of[place]];
     money cost = fixed_cost(s, q, by_mass);
-    for (size_t i = 0; i < p->n; i++) cost += price_of(s, &s->vars[p->vars[i]], value[i], q, by_mass).cost;
+    gw_option_set taken = 0;
+    for (size_t i = 0; i < p->n; i++)
+        if (s->vars[p->vars[i]].kind == VAR_OPTION && value[i]) taken |= gw_option_bit(s->vars[p->vars[i]].index);
+    const struct gw_quantities here = fastened(s, q, place, taken);
+    for (size_t i = 0; i < p->n; i++) cost += price_of(s, &s->vars[p->vars[i]], value[i], &here, by_mass).cost;
     return cost;
 }
 
