@@ -43,9 +43,12 @@ struct gw_selected {
     GW_LIST(const char *) option_names; /* the same options, for records */
     struct gw_described lite_names;     /* the same lite types, each with the name; for records */
 };
-/* A check that fails. */
+/* A check that fails at a place for which there is no choice. */
 struct gw_blocked {
     const struct gw_finding *finding;
+    const struct gw_plan_place *place;
+    const char *choice; /* what is chosen there, so that what else blocks the place passes; "" nothing; NULL: it fails
+                           whatever is chosen */
 };
 struct gw_margins;
 struct gw_bid {
@@ -60,10 +63,12 @@ struct gw_bid {
     double everywhere_cost, saving;
     double everywhere_mass; /* kg, where the least mass is chosen */
     GW_LIST(struct gw_selected) places;
-    /* Of no plan: what fails whatever is chosen; without such, what fails with nothing chosen, all of which no choice
-     * satisfies at once. */
+    /* Of no plan, place by place: each check that fails whatever is chosen there; without such the least set of checks
+     * that no choice satisfies together, each with a choice that satisfies the others. Where every place by itself has
+     * a choice, and no plan has all of them: what fails with nothing chosen, `blocked_together`. */
     GW_LIST(struct gw_blocked) blocked;
-    bool blocked_whatever;
+    size_t blocked_room;
+    bool blocked_together;
     struct gw_finding *findings; /* of the plan, judged as a whole: by demand */
     struct gw_summary summary;
     long examined; /* choices of single places and whole plans that were judged */

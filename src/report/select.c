@@ -287,27 +287,6 @@ static void tell_saving(struct page *page, const struct selections *s, const str
                                                amount(page, edge)));
 }
 
-static bool is_blocked(const struct gw_bid *bid, const struct cause *c)
-{
-    for (size_t i = 0; i < bid->blocked.n; i++)
-        if (bid->blocked.items[i].finding->demand->check == c->worst->demand->check) return true;
-    return false;
-}
-
-static void tell_blocked(struct page *page, const struct gw_bid *bid, const struct verdict_story *story)
-{
-    gw_report_line(page->report, bid->blocked_whatever
-                                     ? "No plan. What fails whatever is chosen:"
-                                     : "No plan: no choice satisfies all of these at once, which fail with nothing "
-                                       "chosen:");
-    for (size_t i = 0; i < story->fails.n; i++) {
-        const struct cause *c = story->fails.items[i];
-        if (!is_blocked(bid, c)) continue;
-        gw_report_item(page->report, gw_format(page->arena, "%s: %s%s", gw_titled(page, c->worst),
-                                               gw_cause_words(page, c), gw_where_words(page, c, true)));
-    }
-}
-
 static void tell_stopped(struct page *page, const struct selections *s)
 {
     for (size_t i = 0; i < s->items.n; i++) {
@@ -324,8 +303,7 @@ static void tell_stopped(struct page *page, const struct selections *s)
     }
 }
 
-static void candidate(struct page *page, const struct selections *s, const struct selection *one,
-                      const struct verdict_story *story)
+static void candidate(struct page *page, const struct selections *s, const struct selection *one)
 {
     const struct gw_bid *bid = one->bid;
     gw_report_heading(page->report, 2,
@@ -333,7 +311,7 @@ static void candidate(struct page *page, const struct selections *s, const struc
     places(page, bid);
     tell_choices(page, s, bid);
     tell_saving(page, s, bid);
-    if (bid->verdict == GW_FAIL) tell_blocked(page, bid, story);
+    if (bid->verdict == GW_FAIL) gw_tell_blocked(page, bid);
     if (bid->margins) gw_page_margins(page, bid->margins);
     else gw_report_line(page->report, "What would change it: --all.");
 }
@@ -390,7 +368,7 @@ void gw_select_page(struct gw_report *report, const struct gw_result *result)
     unpriced(&page, s);
     what_to_add(&page, s);
     gw_check_questions(&page, stories, j->summaries.n);
-    for (size_t i = 0; i < s->items.n; i++) candidate(&page, s, &s->items.items[i], &stories[i]);
+    for (size_t i = 0; i < s->items.n; i++) candidate(&page, s, &s->items.items[i]);
     quantities(&page, s);
     gw_page_foot(&page, &s->results->used);
 }

@@ -27,6 +27,8 @@ extern const struct gw_record gw_place_row_record;
 
 void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw_bid *bid,
                   const struct gw_selected *place);
+/* select_blocked.c */
+void gw_tell_blocked(struct page *page, const struct gw_bid *bid);
 void gw_sheet_of_places(struct gw_report *sheet, const struct gw_result *result);
 void gw_write_plan(struct gw_text *out, const struct gw_result *result);
 void gw_select_page(struct gw_report *report, const struct gw_result *result);

@@ -67,9 +67,12 @@ static const struct gw_field BLOCKED[] = {
           THROUGH3(gw_blocked, finding, gw_finding, demand, gw_demand, check)),
     FIELD(gw_demand, "element", where, GW_T_TEXT, .help = "where", THROUGH2(gw_blocked, finding, gw_finding, demand)),
     FIELD(gw_finding, "message", message, GW_T_MESSAGE, .help = "why", THROUGH(gw_blocked, finding)),
+    F(gw_blocked, choice, GW_T_TEXT,
+      .help =
+          "it fails with this chosen there, with which what else blocks the place passes; null: whatever is chosen"),
 };
 static const struct gw_record BLOCKED_RECORD =
-    RECORD("blocked", gw_blocked, BLOCKED, .help = "a check that no choice satisfies");
+    RECORD("blocked", gw_blocked, BLOCKED, .help = "a check that fails where no choice passes");
 static const struct gw_field ASKED[] = {
     FIELD(gw_check, "check", id, GW_T_TEXT, .help = "that it is missing for first; null: the given pressures",
           THROUGH3(gw_request, first, gw_finding, demand, gw_demand, check)),

@@ -165,42 +165,26 @@ static void judge_whole(struct gw_bid *out, const struct job *job, struct search
     }
 }
 
-/* It fails there with each type's own make-up, and was worked out from nothing that there is a choice of. */
-static bool fails_whatever(struct search *s, size_t demand, size_t place)
+static void add_all_that_fail(struct gw_bid *out, const struct job *job)
 {
-    const struct gw_demand *d = &s->demands->demands.items[demand];
-    if (!gw_demand_is_at(d, s->ask, s->places, place)) return false;
-    const struct seen seen = gw_search_see(s, place, demand, 0);
-    if (seen.finding->verdict != GW_FAIL || seen.relevant || seen.reads->beyond) return false;
-    for (size_t i = 0; i < s->n_types; i++)
-        if (s->ask->model->project.lites.items[i].alternatives.n &&
-            ((seen.reads->lites | seen.reads->weights) >> i % 64 & 1))
-            return false;
-    return true;
+    struct gw_arena *arena = job->ask->arena;
+    const size_t n = job->out->demands.demands.n;
+    out->blocked.items = gw_alloc(arena, n + 1, sizeof *out->blocked.items);
+    out->blocked_together = !job->ask->takeoff->too_low;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *f = &out->findings[i];
+        if (f->verdict != GW_FAIL || f->demand->check->path) continue;
+        const struct gw_element *e = f->demand->element;
+        const size_t place = e ? job->out->places.of[e->index] : 0;
+        out->blocked.items[out->blocked.n++] = (struct gw_blocked){f, e ? &job->out->places.items[place] : NULL, ""};
+    }
 }
 
-static bool is_blocked(struct search *s, const struct gw_finding *f, size_t demand, bool whatever)
-{
-    if (f->verdict != GW_FAIL || f->demand->check->path) return false;
-    for (size_t p = 0; whatever && p < s->places->n; p++)
-        if (fails_whatever(s, demand, p)) return true;
-    return !whatever;
-}
-
-/* Checks whose failure hung on nothing that can be chosen; without one, all that fail with nothing chosen. */
+/* `findings` are those of nothing chosen. */
 static void add_blocked(struct gw_bid *out, const struct job *job, struct search *s)
 {
-    const size_t n = job->out->demands.demands.n;
-    size_t capacity = 0;
-    own_make_ups(s);
-    for (int all = 0; all < 2 && !out->blocked.n; all++)
-        for (size_t i = 0; i < n; i++) {
-            if (!is_blocked(s, &out->findings[i], i, !all)) continue;
-            out->blocked_whatever = !all;
-            out->blocked.items =
-                gw_grow(s->ask->arena, out->blocked.items, out->blocked.n, &capacity, sizeof *out->blocked.items);
-            out->blocked.items[out->blocked.n++] = (struct gw_blocked){&out->findings[i]};
-        }
+    if (!job->ask->takeoff->too_low) gw_search_blocked(out, s);
+    if (!out->blocked.n) add_all_that_fail(out, job);
 }
 
 static void list_places(struct gw_bid *out, const struct job *job)

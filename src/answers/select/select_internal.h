@@ -165,6 +165,9 @@ const struct local *gw_solve_place(struct search *s, size_t place, const values 
 /* bid.c: what each place of a plan is made of; what has no cost where others have one. */
 void gw_itemize(struct gw_bid *bid, const struct gw_model *model, struct gw_arena *arena);
 void gw_list_unpriced(struct gw_bids *out, struct gw_arena *arena);
+/* blocked.c: of a search that found no plan, what blocks it place by place; nothing where it is stopped or no place is
+ * blocked by itself. */
+void gw_search_blocked(struct gw_bid *out, struct search *s);
 /* search.c: the cheapest plan; false: none. `best` by place. */
 bool gw_search_plan(struct search *s, const struct local **best, money *once, money *bound);
 /* Orders two sets of values of one place's variables as ties are told: the fewest options, then the file's order. */
