@@ -122,9 +122,12 @@ gw_option_set gw_option_with_required(const struct gw_system *system, size_t opt
 bool gw_options_exclude(const struct gw_system *system, size_t a, size_t b);
 /* Those that change something under a key of the system file; of frame_weight also those that change metal. */
 gw_option_set gw_options_touching(const struct gw_system *system, const char *key);
+/* Of options that are taken those that change metal or speak of its weight, where nobody says what the framing weighs
+ * with all of them; else none. */
+gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set taken);
 /* `base` with options taken: changes merge in the file's order, what is added comes last. What `base` points to is
- * shared. Where they change metal, frame_weight is what one of them states, which requires the others; else it is absent
- * and `unweighed` says with which. False after a diagnostic: together they make no valid file. */
+ * shared. Where they change metal, frame_weight is what one of them states, which requires the others; else it is
+ * absent and `unweighed` says with which. False after a diagnostic: together they make no valid file. */
 bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 /* The wall that meets another at its end (0 left, 1 right, seen from outside), named at either of them; NULL. */

@@ -30,8 +30,6 @@ bool gw_option_changes_metal(const struct gw_system *system, const struct gw_sys
 /* The option whose frame_weight holds with all of these that bear on it: they are itself and what it requires. NULL: no
  * one's does. */
 const struct gw_system_option *gw_option_weighing(const struct gw_system *system, gw_option_set taken);
-/* Those with which, together, nobody says what the framing weighs. */
-gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set taken);
 /* Warns of an option that only adds metal and weighs less. `with`: the system with that option. */
 void gw_doubt_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
                      size_t option);

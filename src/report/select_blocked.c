@@ -85,6 +85,24 @@ static void tell_set(struct page *page, const struct gw_bid *bid, size_t first)
                                                failure_words(page, all[i].finding)));
 }
 
+/* Where no calculation is whole for want of a weight, a test that is short fails: with the weight a choice may pass. */
+static void tell_unweighed(struct page *page, const struct gw_system *candidate)
+{
+    struct gw_text names;
+    size_t n = 0;
+    gw_text_init(&names, page->arena);
+    for (size_t i = 0; i < candidate->options.n && i < GW_OPTION_LIMIT; i++)
+        if (gw_options_unweighed(candidate, gw_option_bit(i)))
+            gw_text_addf(&names, "%s'%s'", n++ ? ", " : "", candidate->options.items[i].name);
+    if (!n) return;
+    gw_report_item(
+        page->report,
+        gw_format(page->arena,
+                  "no anchor, and no load path by calculation, is shown with %s: what does the framing weigh "
+                  "with %s? Ask the manufacturer (change: frame_weight), then select again",
+                  names.at, n > 1 ? "each" : "it"));
+}
+
 void gw_tell_blocked(struct page *page, const struct gw_bid *bid)
 {
     gw_report_line(page->report, bid->blocked_together
@@ -100,4 +118,5 @@ void gw_tell_blocked(struct page *page, const struct gw_bid *bid)
         for (size_t k = 0; k < i; k++) told = told || same_check(&bid->blocked.items[k], &bid->blocked.items[i]);
         if (!told) gw_report_item(page->report, failure_words(page, bid->blocked.items[i].finding));
     }
+    tell_unweighed(page, bid->candidate);
 }

@@ -184,13 +184,41 @@ static void an_unknown_mass_is_not_the_least(void **state)
     world_close(&w);
 }
 
+/* A test that is short, and a calculation that lacks a weight alone: no plan, and the page says what would give one. */
+static void a_weight_that_would_help_is_asked_for(void **state)
+{
+    struct world w;
+    struct gw_bids bids;
+    struct gw_results results;
+    struct gw_text text;
+    (void)state;
+    world_open(&w);
+    const char *rating =
+        "ratings: [{test: structural, positive: 10 psf, negative: 10 psf, report: L-1, tested: {module: 5 "
+        "ft, span: 9 ft, lites: [{width: 5 ft, height: 9 ft, layers: [{glass: 6 mm, treatment: "
+        "tempered}]}], fastening: {spacing: 9 in}, includes: [anchors]}}]\n";
+    put_file(&w, "x.yaml", gw_format(&w.arena, WEAK_SYSTEM, "X", rating));
+    put_file(&w, "y.yaml", gw_format(&w.arena, WEAK_SYSTEM, "Y", ""));
+    assert_true(load_text(&w, WEAK_PROJECT));
+    assert_true(gw_takeoff_run(&w.takeoff, &w.model, &w.arena, &w.diags));
+    gw_ask_init(&w.ask, &w.model, &w.takeoff, &w.arena);
+    gw_select(&bids, &w.ask, &(const struct gw_select_limits){.recompute = true});
+    assert_int_equal(bid_of(&bids, "X")->verdict, GW_FAIL);
+    gw_answer_bids(&w.answer, &w.ask, &bids);
+    gw_results_of(&results, &w.arena, &w.answer, GW_US);
+    const struct gw_result result = gw_result_select(&w.arena, &results, &bids);
+    gw_text_init(&text, &w.arena);
+    assert_int_equal(gw_format_named("text")->render(&text, &result, NULL, false), GW_OK);
+    assert_non_null(strstr(text.at, "is shown with 'insert': what does the framing weigh"));
+    world_close(&w);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(a_plan_comes_back_as_it_was_judged),
-        cmocka_unit_test(a_stopped_search_gives_what_it_has),
-        cmocka_unit_test(the_corner_is_priced_at_its_place),
-        cmocka_unit_test(an_unknown_mass_is_not_the_least),
+        cmocka_unit_test(a_plan_comes_back_as_it_was_judged),    cmocka_unit_test(a_stopped_search_gives_what_it_has),
+        cmocka_unit_test(the_corner_is_priced_at_its_place),     cmocka_unit_test(an_unknown_mass_is_not_the_least),
+        cmocka_unit_test(a_weight_that_would_help_is_asked_for),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
