@@ -50,11 +50,20 @@ struct gw_outline {
     size_t n;
 };
 
+/* Lines, or dots on a square grid, over a fill. Angle: degrees from the horizontal, counterclockwise as seen ("/" is
+ * 45). */
+struct gw_pattern {
+    double angle, spacing, width; /* pixels; of dots the width is their diameter */
+    const char *color;
+    bool dots, crossed; /* crossed: lines the other way as well */
+};
+
 /* A NULL color is not drawn. */
 struct gw_look {
     const char *fill, *line;
-    double width;       /* of the line, pixels */
-    const char *dashes; /* "6 3"; NULL: solid */
+    double width;                     /* of the line, pixels */
+    const char *dashes;               /* "6 3"; NULL: solid */
+    const struct gw_pattern *pattern; /* over the fill, of closed shapes; outlives the canvas; NULL: none */
 };
 
 enum gw_align { GW_ALIGN_START, GW_ALIGN_MIDDLE, GW_ALIGN_END };

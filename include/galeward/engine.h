@@ -2,6 +2,7 @@
 #ifndef GALEWARD_ENGINE_H
 #define GALEWARD_ENGINE_H
 
+#include "galeward/formula.h"
 #include "galeward/message.h"
 #include "galeward/table.h"
 
@@ -62,8 +63,11 @@ struct gw_arg {
  * value that was found otherwise, from its `args`: its `note` says how; or, with no value, a decision: its `note` says
  * what was chosen and why. Homogeneous in units: any consistent set of units gives the same equation. */
 enum { GW_STEP_ARGS = 10 };
+/* Of values in printed equations: enough that they still give the printed result. */
+enum { GW_STEP_DIGITS = 7 };
 struct gw_step {
     const char *symbol, *formula;
+    struct gw_formula *tree; /* of the formula (galeward/formula.h), by the places of `args`; NULL: it has none */
     struct gw_message note;
     const char *clause;
     double value; /* absent: a decision */

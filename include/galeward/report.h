@@ -37,6 +37,8 @@ struct gw_report_column {
 struct gw_equation {
     size_t number;
     const char *symbol, *formula, *substituted, *result, *unit, *note, *clause;
+    const struct gw_step *step; /* a copy: for those who set the formula */
+    enum gw_units shown;
 };
 
 /* A drawing. `draw` refuses with the engine's fault; the canvas is then of no use. */

@@ -12,6 +12,8 @@ extern "C" {
 #endif
 
 void gw_svg_write(struct gw_text *out, const struct gw_canvas *canvas);
+/* The same as an element of a page: its ids begin with `prefix`, so that drawings of one page do not meet. */
+void gw_svg_inline(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix);
 
 #ifdef __cplusplus
 }

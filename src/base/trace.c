@@ -5,85 +5,49 @@
 
 void gw_trace_init(struct gw_trace *trace, struct gw_arena *arena) { *trace = (struct gw_trace){.arena = arena}; }
 
-static bool starts_name(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
+/* Values, or names, in the places of arguments. */
+struct in_place {
+    const struct gw_step *step;
+    const char *const *names;
+    enum gw_units shown;
+};
 
-static bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-static size_t name_span(const char *text)
+static void put_name(struct gw_text *out, const void *context, int arg)
 {
-    size_t i = 0;
-    while (starts_name(text[i]) || is_digit(text[i])) i++;
-    return i;
+    const struct in_place *in = context;
+    gw_text_add(out, in->names[arg]);
 }
 
-/* A literal of the formula, kept whole: the 'e' of 1e3 is no name. */
-static size_t number_span(const char *text)
+static void put_value(struct gw_text *out, const void *context, int i)
 {
-    double ignored;
-    return is_digit(*text) || *text == '.' ? gw_read_number(text, strlen(text), &ignored) : 0;
-}
-
-/* The argument whose name stands here: the longest, for a name may go on behind a comma ("K_zt,h"). */
-static int arg_at(const struct gw_step *step, const char *text, size_t *length)
-{
-    int found = -1;
-    *length = name_span(text);
-    for (unsigned i = 0; i < step->n_args; i++) {
-        const size_t n = strlen(step->args[i].name);
-        const bool here = strncmp(text, step->args[i].name, n) == 0 && !starts_name(text[n]) && !is_digit(text[n]);
-        if (!here || (found >= 0 && n <= *length)) continue;
-        found = (int)i;
-        *length = n;
-    }
-    return found;
-}
-
-static void add_value(struct gw_text *out, const struct gw_arg *arg, enum gw_units shown)
-{
-    const int digits = 7; /* enough that the printed equation still gives the printed result */
+    const struct in_place *in = context;
+    const struct gw_arg *arg = &in->step->args[i];
+    const enum gw_units shown = in->shown;
     double value = gw_quantity_shown(gw_units_standard(), arg->dim, shown, arg->value);
     bool negative = value < 0; /* "1-(-0.9)", not "1--0.9" */
     if (negative) gw_text_add(out, "(");
-    gw_text_number(out, value, digits);
+    gw_text_number(out, value, GW_STEP_DIGITS);
     if (negative) gw_text_add(out, ")");
 }
 
-static bool uses(const struct gw_step *step, unsigned arg)
+static void print(struct gw_text *out, const struct in_place *in,
+                  void (*put)(struct gw_text *out, const void *context, int arg))
 {
-    size_t length;
-    for (const char *at = step->formula; *at; at += length ? length : 1) {
-        length = number_span(at);
-        if (!length && starts_name(*at) && arg_at(step, at, &length) == (int)arg) return true;
-    }
-    return false;
-}
-
-/* The formula, word by word: `names` or values in the places of arguments. */
-static void print_formula(struct gw_text *out, const struct gw_step *step, const char *const *names,
-                          enum gw_units shown)
-{
-    for (const char *at = step->formula; at && *at;) {
-        size_t length = number_span(at);
-        const int arg = !length && starts_name(*at) ? arg_at(step, at, &length) : -1;
-        if (!length) length = 1;
-        if (arg < 0) gw_text_bytes(out, at, length);
-        else if (names) gw_text_add(out, names[arg]);
-        else add_value(out, &step->args[arg], shown);
-        at += length;
-    }
+    const struct gw_formula_words words = {put, in};
+    if (in->step->tree) gw_formula_print(out, in->step->tree, &words);
 }
 
 void gw_step_substituted(struct gw_text *out, const struct gw_step *step, enum gw_units shown)
 {
-    print_formula(out, step, NULL, shown);
+    print(out, &(struct in_place){.step = step, .shown = shown}, put_value);
 }
 
 void gw_step_rename(struct gw_step *step, const char *const *names, struct gw_arena *arena)
 {
     struct gw_text text;
     gw_text_init(&text, arena);
-    print_formula(&text, step, names, GW_SI);
-    if (step->formula) step->formula = text.at;
+    print(&text, &(struct in_place){.step = step, .names = names}, put_name);
+    if (step->tree) step->formula = text.at;
     for (unsigned i = 0; i < step->n_args; i++) step->args[i].name = names[i];
 }
 
@@ -126,13 +90,16 @@ const char *gw_trace_at(struct gw_engine *engine, const char *place)
 static void drop_unused(struct gw_step *step, const char **names)
 {
     unsigned kept = 0;
+    int places[GW_STEP_ARGS] = {0};
     for (unsigned i = 0; i < step->n_args; i++) {
-        if (!uses(step, i)) continue;
+        if (!gw_formula_uses(step->tree, (int)i)) continue;
+        places[i] = (int)kept;
         step->args[kept] = step->args[i];
         step->like[kept] = step->like[i];
         names[kept++] = names[i];
     }
     step->n_args = kept;
+    gw_formula_renumber(step->tree, places);
 }
 
 /* "K_z=K_h": the formula's K_z is the derivation's K_h; "Mn|Mn": whatever begins with Mn and has the value. */
@@ -140,7 +107,7 @@ static void take_args(struct gw_trace *trace, struct gw_step *step, const struct
 {
     const char *names[GW_STEP_ARGS];
     step->n_args = n_args < GW_STEP_ARGS ? n_args : GW_STEP_ARGS;
-    bool renamed = false;
+    const char *plain_names[GW_STEP_ARGS];
     for (unsigned i = 0; i < step->n_args; i++) {
         const size_t plain = strcspn(args[i].name, "=|");
         const char *more = args[i].name[plain] ? args[i].name + plain + 1 : NULL;
@@ -149,10 +116,11 @@ static void take_args(struct gw_trace *trace, struct gw_step *step, const struct
         if (more) step->args[i].name = gw_format(trace->arena, "%.*s", (int)plain, args[i].name);
         step->like[i] = as ? NULL : more;
         names[i] = as ? more : step->args[i].name;
-        renamed = renamed || as;
+        plain_names[i] = step->args[i].name;
     }
-    if (step->formula) drop_unused(step, names);
-    if (renamed) gw_step_rename(step, names, trace->arena);
+    if (step->formula) step->tree = gw_formula_parse(trace->arena, step->formula, plain_names, step->n_args);
+    if (step->tree) drop_unused(step, names);
+    gw_step_rename(step, names, trace->arena);
 }
 
 void gw_trace_step(struct gw_engine *engine, const char *symbol, enum gw_dim dim, double value, const char *clause,

@@ -52,6 +52,13 @@ void gw_report_cell(struct gw_report *report, const char *text) { gw_report_tone
 
 static const char *or_empty(const char *text) { return text ? text : ""; }
 
+static const struct gw_step *copy_step(struct gw_report *report, const struct gw_step *step)
+{
+    struct gw_step *own = gw_alloc(report->arena, 1, sizeof *own);
+    *own = *step;
+    return own;
+}
+
 void gw_report_equation(struct gw_report *report, const struct gw_step *step, size_t number, enum gw_units shown)
 {
     struct gw_equation equation = {number,
@@ -61,7 +68,9 @@ void gw_report_equation(struct gw_report *report, const struct gw_step *step, si
                                    "",
                                    "",
                                    gw_message_text(report->arena, &step->note, shown),
-                                   or_empty(step->clause)};
+                                   or_empty(step->clause),
+                                   copy_step(report, step),
+                                   shown};
     struct gw_text text;
     if (step->formula && !gw_step_is_plain(step)) {
         gw_text_init(&text, report->arena);

@@ -36,9 +36,11 @@ static void formats_by_name_and_by_ending(void **state)
 
 static void all_blocks(struct gw_report *report)
 {
+    static const char *const names[] = {"a", "b"};
     const struct gw_arg args[] = {{"a", 3, GW_RATIO}, {"b", 4, GW_RATIO}};
     struct gw_step product = {
         .symbol = "c", .formula = "a*b", .clause = "Eq. 1", .value = 12, .args = {args[0], args[1]}, .n_args = 2};
+    product.tree = gw_formula_parse(report->arena, product.formula, names, 2);
     struct gw_step value = {.symbol = "a", .formula = "a", .value = 3, .args = {args[0]}, .n_args = 1};
     struct gw_step decision = {.symbol = "case", .note = {.format = "the first"}, .clause = "1.2", .value = GW_ABSENT};
     const struct gw_figure figure = {"Plate", "a square, deepest at its center", NULL, NULL};

@@ -1,6 +1,8 @@
 /* A canvas as SVG text. */
 #include "galeward/svg.h"
 
+#include "report/markup.h"
+
 #include <string.h>
 
 static const char *const FONTS = "'Open Sans', 'Noto Sans', 'Segoe UI', Roboto, Arial, 'DejaVu Sans', sans-serif";
@@ -28,18 +30,6 @@ static void put_points(struct gw_text *out, const struct gw_point *points, size_
         put(out, points[i].x);
         gw_text_add(out, ",");
         put(out, points[i].y);
-    }
-}
-
-static void words(struct gw_text *out, const char *text)
-{
-    for (; *text; text++) {
-        const unsigned char c = (unsigned char)*text;
-        if (c == '<') gw_text_add(out, "&lt;");
-        else if (c == '>') gw_text_add(out, "&gt;");
-        else if (c == '&') gw_text_add(out, "&amp;");
-        else if (c == '"') gw_text_add(out, "&quot;");
-        else gw_text_bytes(out, text, 1);
     }
 }
 
@@ -110,11 +100,66 @@ static void outlines(struct gw_text *out, const struct gw_drawn *shape)
     gw_text_add(out, "\"/>\n");
 }
 
-static void clip(struct gw_text *out, const struct gw_drawn *shape, int number)
+static void clip(struct gw_text *out, const struct gw_drawn *shape, const char *prefix, int number)
 {
-    gw_text_addf(out, "<clipPath id=\"clip%d\">", number);
+    gw_text_addf(out, "<clipPath id=\"%sclip%d\">", prefix, number);
     rectangle(out, &shape->box, &(struct gw_look){.fill = GW_INK});
-    gw_text_addf(out, "</clipPath>\n<g clip-path=\"url(#clip%d)\">\n", number);
+    gw_text_addf(out, "</clipPath>\n<g clip-path=\"url(#%sclip%d)\">\n", prefix, number);
+}
+
+/* Patterns ---------------------------------------------------------------------------------------------------------
+ */
+
+static void stroke(struct gw_text *out, const struct gw_pattern *p, const char *path)
+{
+    gw_text_addf(out, "<path d=\"%s\" fill=\"none\" stroke=\"%s\" stroke-width=\"", path, p->color);
+    gw_text_number(out, p->width, 3);
+    gw_text_add(out, "\"/>");
+}
+
+static void define_pattern(struct gw_text *out, struct gw_arena *arena, const struct gw_pattern *p, const char *prefix,
+                           size_t number)
+{
+    struct gw_text size, half;
+    gw_text_init(&size, arena);
+    gw_text_init(&half, arena);
+    gw_text_number(&size, p->spacing, 4);
+    gw_text_number(&half, p->spacing / 2, 4);
+    gw_text_addf(out, "<pattern id=\"%sfill%zu\" patternUnits=\"userSpaceOnUse\" width=\"%s\" height=\"%s\"", prefix,
+                 number, size.at, size.at);
+    gw_text_add(out, " patternTransform=\"rotate(");
+    gw_text_number(out, -p->angle, 4);
+    gw_text_add(out, ")\">");
+    if (p->dots) {
+        gw_text_addf(out, "<circle cx=\"%s\" cy=\"%s\" fill=\"%s\" r=\"", half.at, half.at, p->color);
+        gw_text_number(out, p->width / 2, 3);
+        gw_text_add(out, "\"/>");
+    } else {
+        stroke(out, p, gw_format(arena, "M0,%sH%s", half.at, size.at));
+        if (p->crossed) stroke(out, p, gw_format(arena, "M%s,0V%s", half.at, size.at));
+    }
+    gw_text_add(out, "</pattern>\n");
+}
+
+/* The first shape that has the same. */
+static size_t pattern_of(const struct gw_canvas *canvas, size_t shape)
+{
+    size_t i = 0;
+    while (canvas->shapes[i].look.pattern != canvas->shapes[shape].look.pattern) i++;
+    return i;
+}
+
+static void define_patterns(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
+{
+    bool any = false;
+    for (size_t i = 0; i < canvas->n; i++) {
+        const struct gw_pattern *p = canvas->shapes[i].look.pattern;
+        if (!p || pattern_of(canvas, i) != i) continue;
+        if (!any) gw_text_add(out, "<defs>");
+        any = true;
+        define_pattern(out, canvas->arena, p, prefix, i);
+    }
+    if (any) gw_text_add(out, "</defs>\n");
 }
 
 static void text(struct gw_text *out, const struct gw_drawn *shape)
@@ -134,14 +179,14 @@ static void text(struct gw_text *out, const struct gw_drawn *shape)
         gw_text_add(out, ")\"");
     }
     gw_text_add(out, ">");
-    words(out, shape->text);
+    gw_markup_text(out, shape->text);
     gw_text_add(out, "</text>\n");
 }
 
-static void open_page(struct gw_text *out, const struct gw_canvas *canvas)
+static void open_page(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
 {
     struct gw_arena *arena = canvas->arena;
-    gw_text_add(out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\"");
+    gw_text_add(out, "<svg xmlns=\"http://www.w3.org/2000/svg\"");
     attribute(out, "width", canvas->width);
     attribute(out, "height", canvas->height);
     gw_text_add(out, " viewBox=\"0 0 ");
@@ -149,52 +194,83 @@ static void open_page(struct gw_text *out, const struct gw_canvas *canvas)
     gw_text_add(out, " ");
     put(out, canvas->height);
     gw_text_addf(out,
-                 "\" role=\"img\" aria-labelledby=\"title desc\" font-family=\"%s\" "
-                 "style=\"font-variant-numeric: tabular-nums lining-nums\">\n<title id=\"title\">",
-                 FONTS);
-    words(out, gw_safe(arena, canvas->title));
-    gw_text_add(out, "</title>\n<desc id=\"desc\">");
-    words(out, gw_safe(arena, canvas->description));
+                 "\" role=\"img\" aria-labelledby=\"%stitle %sdesc\" font-family=\"%s\" "
+                 "style=\"font-variant-numeric: tabular-nums lining-nums\">\n<title id=\"%stitle\">",
+                 prefix, prefix, FONTS, prefix);
+    gw_markup_text(out, gw_safe(arena, canvas->title));
+    gw_text_addf(out, "</title>\n<desc id=\"%sdesc\">", prefix);
+    gw_markup_text(out, gw_safe(arena, canvas->description));
     gw_text_add(out, "</desc>\n");
+    define_patterns(out, canvas, prefix);
     rectangle(out, &(struct gw_box){0, 0, canvas->width, canvas->height}, &(struct gw_look){.fill = GW_PAPER});
+}
+
+static void closed(struct gw_text *out, const struct gw_drawn *shape)
+{
+    const struct gw_point *p = shape->points;
+    switch (shape->kind) {
+    case GW_SHAPE_POLYGON:
+        point_list(out, shape);
+        break;
+    case GW_SHAPE_RECTANGLE:
+        rectangle(out, &(struct gw_box){p[0].x, p[0].y, p[1].x, p[1].y}, &shape->look);
+        break;
+    case GW_SHAPE_CIRCLE:
+        circle(out, shape);
+        break;
+    default:
+        outlines(out, shape);
+        break;
+    }
+}
+
+/* The fill, then the pattern upon it in the same outline. */
+static void filled(struct gw_text *out, const struct gw_canvas *canvas, size_t i, const char *prefix)
+{
+    struct gw_drawn shape = canvas->shapes[i];
+    if (shape.look.pattern) {
+        struct gw_drawn under = shape;
+        under.look.line = NULL;
+        if (under.look.fill) closed(out, &under);
+        shape.look.fill = gw_format(canvas->arena, "url(#%sfill%zu)", prefix, pattern_of(canvas, i));
+    }
+    closed(out, &shape);
+}
+
+static void put_shape(struct gw_text *out, const struct gw_canvas *canvas, size_t i, const char *prefix)
+{
+    const struct gw_drawn *shape = &canvas->shapes[i];
+    switch (shape->kind) {
+    case GW_SHAPE_POLYLINE:
+        if (shape->n == 2) line(out, shape);
+        else point_list(out, shape);
+        break;
+    case GW_SHAPE_TEXT:
+        text(out, shape);
+        break;
+    case GW_SHAPE_CLIP:
+        clip(out, shape, prefix, (int)i);
+        break;
+    case GW_SHAPE_CLIP_END:
+        gw_text_add(out, "</g>\n");
+        break;
+    case GW_SHAPE_KEPT:
+        break;
+    default:
+        filled(out, canvas, i, prefix);
+        break;
+    }
+}
+
+void gw_svg_inline(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
+{
+    open_page(out, canvas, prefix);
+    for (size_t i = 0; i < canvas->n; i++) put_shape(out, canvas, i, prefix);
+    gw_text_add(out, "</svg>\n");
 }
 
 void gw_svg_write(struct gw_text *out, const struct gw_canvas *canvas)
 {
-    int clips = 0;
-    open_page(out, canvas);
-    for (size_t i = 0; i < canvas->n; i++) {
-        const struct gw_drawn *shape = &canvas->shapes[i];
-        const struct gw_point *p = shape->points;
-        switch (shape->kind) {
-        case GW_SHAPE_POLYLINE:
-            if (shape->n == 2) line(out, shape);
-            else point_list(out, shape);
-            break;
-        case GW_SHAPE_POLYGON:
-            point_list(out, shape);
-            break;
-        case GW_SHAPE_RECTANGLE:
-            rectangle(out, &(struct gw_box){p[0].x, p[0].y, p[1].x, p[1].y}, &shape->look);
-            break;
-        case GW_SHAPE_CIRCLE:
-            circle(out, shape);
-            break;
-        case GW_SHAPE_OUTLINES:
-            outlines(out, shape);
-            break;
-        case GW_SHAPE_TEXT:
-            text(out, shape);
-            break;
-        case GW_SHAPE_CLIP:
-            clip(out, shape, ++clips);
-            break;
-        case GW_SHAPE_CLIP_END:
-            gw_text_add(out, "</g>\n");
-            break;
-        case GW_SHAPE_KEPT:
-            break;
-        }
-    }
-    gw_text_add(out, "</svg>\n");
+    gw_text_add(out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
+    gw_svg_inline(out, canvas, "");
 }
