@@ -66,6 +66,9 @@ struct gw_report {
     struct gw_arena *arena;
     struct gw_block *blocks;
     size_t n, capacity;
+    bool pictures; /* it is for a format that shows drawings: pages may add them */
+    const char *head,
+        *foot; /* of each page where it is parted into pages: what it is of; by what it can be told again */
 };
 
 /* Texts are copied, and made safe to show (gw_safe). */
@@ -89,6 +92,8 @@ void gw_report_page_break(struct gw_report *report);
 
 void gw_render_text(struct gw_text *out, const struct gw_report *report, bool color);
 void gw_render_markdown(struct gw_text *out, const struct gw_report *report);
+/* Drawings refuse with the engine's fault; what they show is then told in words. */
+void gw_render_html(struct gw_text *out, const struct gw_report *report, enum gw_units shown, struct gw_engine *engine);
 /* The steps of derivations as one table, then the tables; an empty line between two. */
 void gw_render_csv(struct gw_text *out, const struct gw_report *report);
 

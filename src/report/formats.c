@@ -1,5 +1,6 @@
 /* How results are written: one row a format. */
 #include "galeward/json.h"
+#include "galeward/sha256.h"
 #include "galeward/svg.h"
 #include "report/page.h"
 
@@ -32,6 +33,46 @@ static enum gw_status markdown(struct gw_text *out, const struct gw_result *resu
     return GW_OK;
 }
 
+static enum gw_status json(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_json json;
+    (void)engine, (void)color;
+    gw_json_init(&json, out, true);
+    json.shown = result->shown;
+    gw_json_result(&json);
+    gw_json_record(&json, result->record, result->value, false);
+    gw_json_close(&json, '}');
+    gw_text_add(out, "\n");
+    return GW_OK;
+}
+
+/* Its data, so that two prints of one result can be told from two results. */
+static const char *hash_of(struct gw_arena *arena, const struct gw_result *result)
+{
+    enum { SHOWN = 8 };
+    struct gw_text data;
+    char *hash = gw_alloc(arena, 65, 1);
+    if (!result->record) return NULL;
+    gw_text_init(&data, arena);
+    json(&data, result, NULL, false);
+    gw_sha256(hash, data.at, data.length);
+    hash[SHOWN] = '\0';
+    return hash;
+}
+
+static enum gw_status html(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_report page;
+    const char *hash = hash_of(out->arena, result);
+    (void)color;
+    gw_report_init(&page, out->arena);
+    page.pictures = true;
+    if (hash) page.foot = gw_format(out->arena, "result %s, Galeward %s", hash, GW_VERSION);
+    result->page(&page, result);
+    gw_render_html(out, &page, result->shown, engine);
+    return GW_OK;
+}
+
 static enum gw_status csv(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
 {
     struct gw_report page;
@@ -48,19 +89,6 @@ static enum gw_status csv(struct gw_text *out, const struct gw_result *result, s
     gw_report_init(&page, out->arena);
     (people ? result->sheet : result->page)(&page, result);
     gw_render_csv(out, &page);
-    return GW_OK;
-}
-
-static enum gw_status json(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
-{
-    struct gw_json json;
-    (void)engine, (void)color;
-    gw_json_init(&json, out, true);
-    json.shown = result->shown;
-    gw_json_result(&json);
-    gw_json_record(&json, result->record, result->value, false);
-    gw_json_close(&json, '}');
-    gw_text_add(out, "\n");
     return GW_OK;
 }
 
@@ -87,6 +115,7 @@ static const struct gw_format FORMATS[] = {
     {"csv", ".csv", NULL, "text/csv", GW_HAS_PAGE, csv, NULL},
     {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, markdown, gw_schema_markdown},
     {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
+    {"html", ".html", ".htm", "text/html", GW_HAS_PAGE, html, NULL},
     {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
 };
 
