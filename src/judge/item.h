@@ -34,8 +34,10 @@ struct gw_left {
                                   recorded screws 9 in apart"; with `unknown` or a mechanism besides; not said: none */
     struct gw_message remark;  /* to be said whatever the verdict is: "a torque tells no gasket load"; not said */
     struct gw_message action;  /* where the item's own `if_missed` is not it */
-    bool lost;                 /* not met whatever mechanisms say: "slope inward"; `remark` says why */
-    bool undecided;            /* unknown though in its limit: `unknown` says why (a torque without a date) */
+    struct gw_item_limit limit; /* in the place of the item's own where it hangs on what else was read there: a joint at
+                                   the temperature of its metal; basis GW_LIMIT_NONE: no. The system's own go before */
+    bool lost;                  /* not met whatever mechanisms say: "slope inward"; `remark` says why */
+    bool undecided;             /* unknown though in its limit: `unknown` says why (a torque without a date) */
 };
 
 struct gw_item_functions {

@@ -196,6 +196,8 @@ static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct g
     struct gw_left left = {0};
     gw_item_limit_at(&out->limit, ask, item, spot, system);
     if (item->does->left && sense != GW_WORD_UNKNOWN) item->does->left(&left, ask, spot, read, system);
+    const bool own = system->installation && system->installation->of[item->id];
+    if (left.limit.basis != GW_LIMIT_NONE && !own) out->limit = left.limit;
     left.lost = left.lost || sense == GW_WORD_NOT_MET;
     if (sense == GW_WORD_UNKNOWN) {
         left.undecided = true;

@@ -1,21 +1,16 @@
 /* Joints between pieces one above the other: what closes them and what opens them. */
 #include "judge/checks.h"
+#include "judge/joint_budget.h"
 #include "judge/line.h"
 
-static bool knows_movement(const struct gw_model *m)
-{
-    return !m->project.walls.n || (m->project.movement && gw_given(m->project.movement->live_load));
-}
+static bool knows_movement(const struct gw_model *m) { return !m->project.walls.n || gw_knows_movement(m); }
 
 static const char *waived(const struct gw_model *m)
 {
     return m->project.walls.n ? NULL : "no walls, so no joints between pieces one above the other";
 }
 
-static const struct gw_need NEEDS[] = {
-    {knows_movement, "how far do the floor edges deflect under live load? Ask the structural engineer (movement: "
-                     "live_load; 0 where they do not)"},
-    {0}};
+static const struct gw_need NEEDS[] = {{knows_movement, gw_unknown_movement}, {0}};
 
 /* The longest piece of any wall, and the most stories that one spans. Elements of a wall follow each other. */
 static struct gw_mullion_piece longest_piece(const struct gw_ask *ask)
@@ -35,29 +30,8 @@ static struct gw_mullion_piece longest_piece(const struct gw_ask *ask)
 
 static enum gw_status find(struct gw_movement_result *out, struct gw_ask *ask, double least_gap, double least_overlap)
 {
-    const struct gw_movement_rules *m = ask->model->project.movement;
-    struct gw_movement_item items[GW_JOINT_ITEMS];
-    struct gw_thermal_result thermal;
     const struct gw_mullion_piece piece = longest_piece(ask);
-    const struct gw_thermal_case warm = {.length = piece.length,
-                                         .material = GW_EXPANDS_ALUMINUM,
-                                         .expansion_per_k = GW_ABSENT,
-                                         .hottest = m->hottest,
-                                         .coldest = m->coldest,
-                                         .set_warmest = m->set_warmest,
-                                         .set_coldest = m->set_coldest};
-    enum gw_status status = gw_thermal_movement(&thermal, &warm, &ask->engine);
-    if (status != GW_OK) return status;
-    const struct gw_stack_joint joint = {.live_above = m->live_load,
-                                         .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
-                                         .shortening = m->shortening,
-                                         .rebound = m->rebound,
-                                         .thermal = &thermal,
-                                         .stories = (double)piece.stories,
-                                         .fabrication = m->fabrication,
-                                         .erection = m->erection};
-    size_t n = gw_joint_items(items, &joint, &ask->engine);
-    return gw_movement_sum(out, items, n, least_gap, least_overlap, &ask->engine);
+    return gw_joint_budget(out, ask, &piece, NULL, least_gap, least_overlap);
 }
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
