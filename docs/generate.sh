@@ -12,5 +12,7 @@ folder=${2:-docs}
     "$program" schema system --format md
     echo
     "$program" schema requirements --format md
+    echo
+    "$program" schema submittal --format md
 } >"$folder/fields.md"
 "$(dirname "$program")/tests/reference_test" --markdown >"$folder/verification.md"

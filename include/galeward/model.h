@@ -11,7 +11,8 @@ extern "C" {
 
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record,
     gw_building_record, gw_requirement_set_record, gw_required_record;
-extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record;
+extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record,
+    gw_tested_fastening_record;
 /* choices.c: words that more than one record knows. */
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_rule_choices[],
@@ -22,7 +23,8 @@ extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_expos
 extern const struct gw_choice gw_debris_edition_choices[], gw_protection_choices[], gw_missile_choices[],
     gw_missile_size_choices[], gw_cycle_direction_choices[], gw_cycle_schedule_choices[], gw_proof_protocol_choices[],
     gw_sequence_test_choices[], gw_sequence_when_choices[], gw_drift_structure_choices[], gw_drift_path_choices[],
-    gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[], gw_bolt_interaction_choices[];
+    gw_hazard_choices[], gw_condition_choices[], gw_blast_unit_choices[], gw_bolt_interaction_choices[],
+    gw_disposition_choices[];
 /* Other words for them. */
 extern const struct gw_also gw_level_words[], gw_units_words[], gw_exposure_words[], gw_treatment_words[],
     gw_interlayer_words[], gw_edition_words[], gw_risk_words[], gw_glass_standard_words[];

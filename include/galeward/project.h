@@ -88,6 +88,22 @@ struct gw_site {
     enum gw_floor_rule exposure_b_floor;
 };
 
+/* What a reviewer decides on a comment of a review. */
+enum gw_disposition {
+    GW_DISPOSITION_UNSET,
+    GW_NO_EXCEPTION,
+    GW_CORRECTIONS_NOTED,
+    GW_REVISE,
+    GW_REJECTED,
+    GW_SPECIFIED_ITEM
+};
+struct gw_decision {
+    int number; /* of the comment */
+    enum gw_disposition disposition;
+    const char *by, *reason;
+    const struct gw_node *node;
+};
+
 /* How a building counts whose glazing may be broken: by whom, and why. */
 struct gw_after_breach {
     enum gw_enclosure enclosure;
@@ -333,6 +349,7 @@ struct gw_project {
     GW_LIST(struct gw_chosen_row) chosen;
     const struct gw_options *options;
     GW_LIST(struct gw_correction) assume;
+    GW_LIST(struct gw_decision) decisions; /* on comments of a review */
     const struct gw_node *node;
 };
 

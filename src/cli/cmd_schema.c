@@ -1,6 +1,7 @@
 #include "cli.h"
 
 #include "galeward/against.h"
+#include "galeward/submittal.h"
 
 #include <string.h>
 
@@ -15,6 +16,7 @@ static const struct gw_record *record_read(const char *name)
     if (strcmp(name, "project") == 0) return &gw_project_record;
     if (strcmp(name, "system") == 0) return &gw_system_record;
     if (strcmp(name, "requirements") == 0) return &gw_requirement_set_record;
+    if (strcmp(name, "submittal") == 0) return &gw_submittal_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->input : NULL;
 }
@@ -32,10 +34,10 @@ static const struct gw_record *record_written(const char *name)
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project",    "system",  "requirements",  "results",  "explanation",
-                                        "selections", "changes", "specification", "calc-wind"};
-    return complain("there is no schema '%s': project, system, requirements, results, explanation, selections, "
-                    "changes, specification or calc-KIND%s",
+    static const char *const names[] = {"project",     "system",     "requirements", "submittal",     "results",
+                                        "explanation", "selections", "changes",      "specification", "calc-wind"};
+    return complain("there is no schema '%s': project, system, requirements, submittal, results, explanation, "
+                    "selections, changes, specification or calc-KIND%s",
                     name, did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 

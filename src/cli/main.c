@@ -89,7 +89,8 @@ static const struct command COMMANDS[] = {
      "  galeward tables\n  galeward tables wind_terrain\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
-     "schema [project|system|requirements|results|explanation|selections|changes|specification|calc-KIND] [options]",
+     "schema [project|system|requirements|submittal|results|explanation|selections|changes|specification|calc-KIND] "
+     "[options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",
      TAKES_FORMAT, GW_HAS_SCHEMA, cmd_schema, 1, NULL},

@@ -116,9 +116,8 @@ static const char *other_file(const char *name)
                : NULL;
 }
 
-/* A file named in the project, or NULL after a fault at that name. */
-static const struct gw_source *read_beside(struct gw_model *model, const char *project_path, const char *file,
-                                           const struct gw_node *at)
+const struct gw_source *gw_read_beside(struct gw_model *model, const char *project_path, const char *file,
+                                       const struct gw_node *at)
 {
     struct gw_diags why;
     gw_diags_init(&why, model->arena);
@@ -134,22 +133,24 @@ static const struct gw_source *read_beside(struct gw_model *model, const char *p
     return NULL;
 }
 
-static void load_system(struct gw_model *model, const struct gw_source *source, struct gw_system *system)
+bool gw_load_system(struct gw_model *model, const struct gw_source *source, const char *named_in,
+                    struct gw_system *system)
 {
+    const size_t before = model->diags->errors;
     const struct gw_node *root =
         ends_in(source->name, SHEETS) ? NULL : gw_yaml_draft(model->arena, source, model->diags);
     const bool project = root && gw_node_get(root, "project") && !gw_node_get(root, "system");
     if (project || ends_in(source->name, SHEETS))
-        gw_diag_add(model->diags, GW_ERROR, "wrong_file", "candidates", source, 0, 0, "%s, and no system file",
+        gw_diag_add(model->diags, GW_ERROR, "wrong_file", named_in, source, 0, 0, "%s, and no system file",
                     project ? "this is a project" : "this is a sheet");
-    if (!root || project) return;
+    if (!root || project) return false;
     gw_note_input(model, source);
     struct gw_load load = loader(model, preset_of(root));
     load.assumptions = NULL;
     bool good = gw_record_load(&load, &gw_system_record, root, "", system);
     gw_validate_system(model, system);
     const bool options = gw_validate_options(model, system, load.preset);
-    if (!good) return;
+    if (!good) return false;
     system->name = system->system->name;
     system->file = source->name;
     for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
@@ -159,6 +160,7 @@ static void load_system(struct gw_model *model, const struct gw_source *source, 
         gw_doubt_weight(model, system, &alone, i);
     }
     if (options) gw_assume_system(model, system);
+    return model->diags->errors == before;
 }
 
 static const char *plain_path(const char *path)
@@ -186,8 +188,8 @@ static void load_systems(struct gw_model *model, const char *project_path)
     for (size_t i = 0; i < p->candidates.n && at; i++, at = at->next) {
         if (p->candidates.items[i] && listed_before(model, i, at)) continue;
         const struct gw_source *source =
-            p->candidates.items[i] ? read_beside(model, project_path, p->candidates.items[i], at) : NULL;
-        if (source) load_system(model, source, &model->systems.items[i]);
+            p->candidates.items[i] ? gw_read_beside(model, project_path, p->candidates.items[i], at) : NULL;
+        if (source) gw_load_system(model, source, "candidates", &model->systems.items[i]);
     }
     model->systems.n = p->candidates.n;
 }
@@ -197,7 +199,7 @@ static void load_openings(struct gw_model *model, const char *project_path, enum
     const struct gw_openings *openings = model->project.openings;
     if (!openings || !openings->file) return;
     const struct gw_node *node = gw_node_get(model->project.node, "openings"), *file = gw_node_get(node, "file");
-    const struct gw_source *source = read_beside(model, project_path, openings->file, file ? file : node);
+    const struct gw_source *source = gw_read_beside(model, project_path, openings->file, file ? file : node);
     if (!source) return;
     gw_note_input(model, source);
     size_t n_columns;

@@ -7,6 +7,8 @@
 /* What no single field can tell: references, sums, orders. Faults go to the model's diagnostics. */
 void gw_validate_project(struct gw_model *model);
 void gw_validate_openings(struct gw_model *model);
+/* validate.c: of `layers` at that node. What is missing is asked for by the check; what is wrong is a fault here. */
+void gw_check_layers(struct gw_model *model, const struct gw_node *node, const struct gw_layer *layers, size_t n);
 void gw_validate_given(struct gw_model *model);
 /* doubts.c: warnings. */
 void gw_doubt_wall(struct gw_model *model, const struct gw_wall *wall);
@@ -17,6 +19,12 @@ extern const struct gw_record gw_requirements_record;
 /* load.c: a file that was read; how the records of a file are loaded, whose root tells the units of bare numbers. */
 void gw_note_input(struct gw_model *model, const struct gw_source *source);
 struct gw_load gw_loader(struct gw_model *model, const struct gw_node *root);
+/* A file named in another one, relative to that; NULL after a fault at the name. */
+const struct gw_source *gw_read_beside(struct gw_model *model, const char *from, const char *file,
+                                       const struct gw_node *at);
+/* A system file; `named_in`: the key that names it. False after a fault. */
+bool gw_load_system(struct gw_model *model, const struct gw_source *source, const char *named_in,
+                    struct gw_system *system);
 /* options.c: names, what is required, what it costs; then what a price counts is known. False after a fault. `preset`:
  * of the file's bare numbers. */
 bool gw_validate_options(struct gw_model *model, struct gw_system *system, enum gw_units preset);

@@ -340,6 +340,22 @@ static const struct gw_field CORRECTION[] = {
 };
 static const struct gw_record CORRECTION_RECORD = RECORD("correction", gw_correction, CORRECTION);
 
+const struct gw_choice gw_disposition_choices[] = {
+    {"no exception taken", GW_NO_EXCEPTION, "as submitted"},
+    {"make corrections noted", GW_CORRECTIONS_NOTED, "with what is noted, without another submittal"},
+    {"revise and resubmit", GW_REVISE, "changed or completed, and submitted again"},
+    {"rejected", GW_REJECTED, "not as submitted, whatever is changed of it"},
+    {"submit specified item", GW_SPECIFIED_ITEM, "what was specified, instead of what is offered"},
+    {0}};
+static const struct gw_field DECISION[] = {
+    F(gw_decision, number, GW_T_INTEGER, .flags = GW_REQUIRED, LIMITS(1, 100000), .help = "of the comment"),
+    PICK(gw_decision, disposition, gw_disposition_choices, .flags = GW_REQUIRED, .help = "in the place of its own"),
+    F(gw_decision, by, GW_T_TEXT, .flags = GW_REQUIRED, .help = "who decides"),
+    F(gw_decision, reason, GW_T_TEXT, .flags = GW_REQUIRED, .help = "why"),
+    PLACE(gw_decision),
+};
+static const struct gw_record DECISION_RECORD = RECORD("decision", gw_decision, DECISION);
+
 static const struct gw_field OPTIONS[] = {
     PICK(gw_options, inward_height, QZ_RULES, .fallback = "top", .flags = GW_SILENT,
          .help = "where q_z of an element is taken"),
@@ -410,6 +426,8 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, options, GW_T_RECORD, .record = &OPTIONS_RECORD, .help = "conventions of the take-off"),
     F(gw_project, assume, GW_T_RECORD, .record = &CORRECTION_RECORD, .flags = GW_MANY,
       .help = "corrections to the program's tables"),
+    F(gw_project, decisions, GW_T_RECORD, .record = &DECISION_RECORD, .flags = GW_MANY,
+      .help = "on comments of 'review': they are accepted, their consequence stays"),
     PLACE(gw_project),
 };
 const struct gw_record gw_project_record = RECORD("the project file", gw_project, PROJECT);

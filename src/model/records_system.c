@@ -64,8 +64,7 @@ static const struct gw_field TESTED_FASTENING[] = {
         .help = "between them along the plate"),
     NUM(gw_tested_fastening, end_distance, GW_THICKNESS, LIMITS(0.005, 1), .help = "of the last one from the end"),
 };
-static const struct gw_record TESTED_FASTENING_RECORD =
-    RECORD("tested fastening", gw_tested_fastening, TESTED_FASTENING);
+const struct gw_record gw_tested_fastening_record = RECORD("tested fastening", gw_tested_fastening, TESTED_FASTENING);
 static const struct gw_choice INCLUDED[] = {
     {"anchors", GW_INCLUDES_ANCHORS, "as they hang in the building"},
     {"splice", GW_INCLUDES_SPLICE, "of mullions"},
@@ -96,7 +95,7 @@ static const struct gw_field TESTED[] = {
     NUM(gw_tested, story_height, GW_LENGTH, LIMITS(0.5, 50), LIKELY(2, 10),
         .help = "sway: over which the drift was applied"),
     F(gw_tested, transom, GW_T_RECORD, .record = &TESTED_TRANSOM_RECORD, .help = "span, and the lites on both sides"),
-    F(gw_tested, fastening, GW_T_RECORD, .record = &TESTED_FASTENING_RECORD, .help = "of the pressure plate"),
+    F(gw_tested, fastening, GW_T_RECORD, .record = &gw_tested_fastening_record, .help = "of the pressure plate"),
     NUM(gw_tested, splice_shear, GW_FORCE, .flags = GW_MAGNITUDE, LIMITS(0, 1e6),
         .help = "force across the splice in the specimen at its design pressure; absent: not recorded"),
     NUM(gw_tested, splice_at, GW_LENGTH, LIMITS(0.005, 100),

@@ -288,35 +288,36 @@ static const char *thickness_text(struct gw_model *model, double si)
 }
 
 /* Strength goes by the standard's least thickness of a nominal one: of another thickness nothing is shown. */
-static void warn_thickness(struct gw_model *model, const struct gw_node *node, const struct gw_lite_type *lite)
+static void warn_thickness(struct gw_model *model, const struct gw_node *node, const struct gw_layer *layers, size_t n)
 {
     struct gw_engine engine;
     double least;
     gw_engine_init(&engine, model->tables, NULL);
-    for (size_t i = 0; i < lite->layers.n; i++)
-        if (gw_given(lite->layers.items[i].glass) &&
-            gw_glass_minimum(&least, lite->layers.items[i].glass, &engine) != GW_OK)
+    for (size_t i = 0; i < n; i++)
+        if (gw_given(layers[i].glass) && gw_glass_minimum(&least, layers[i].glass, &engine) != GW_OK)
             gw_diag_node(model->diags, GW_WARNING, "no_nominal_thickness", "layers", item_at(node, i),
-                         "glass of %s: %s", thickness_text(model, lite->layers.items[i].glass),
-                         fault_text(model, &engine.fault));
+                         "glass of %s: %s", thickness_text(model, layers[i].glass), fault_text(model, &engine.fault));
 }
 
-/* What is missing is asked for by the check; what is wrong is a fault here. */
-static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
+void gw_check_layers(struct gw_model *model, const struct gw_node *node, const struct gw_layer *layers, size_t n)
 {
-    const struct gw_node *node = gw_node_get(lite->node, "layers");
     struct gw_engine engine;
     struct gw_make_up make_up;
     size_t at = 0;
-    if (!node || !lite->layers.n || gw_holds_fault(model, node)) return;
+    if (!node || !n || gw_holds_fault(model, node)) return;
     gw_engine_init(&engine, model->tables, NULL);
-    if (gw_layers_check(&at, lite->layers.items, lite->layers.n, &engine) != GW_OK) {
+    if (gw_layers_check(&at, layers, n, &engine) != GW_OK) {
         FAULT_AT(model, item_at(node, at), "layers", "%s", fault_text(model, &engine.fault));
         return;
     }
-    if (gw_make_up_from(&make_up, lite->layers.items, lite->layers.n, &engine) == GW_OUTSIDE_METHOD)
-        FAULT(model, lite->node, "layers", "%s", fault_text(model, &engine.fault));
-    warn_thickness(model, node, lite);
+    if (gw_make_up_from(&make_up, layers, n, &engine) == GW_OUTSIDE_METHOD)
+        FAULT_AT(model, node, "layers", "%s", fault_text(model, &engine.fault));
+    warn_thickness(model, node, layers, n);
+}
+
+static void check_layers(struct gw_model *model, const struct gw_lite_type *lite)
+{
+    gw_check_layers(model, gw_node_get(lite->node, "layers"), lite->layers.items, lite->layers.n);
 }
 
 static void check_lite_type(struct gw_model *model, struct gw_lite_type *type)
