@@ -95,47 +95,14 @@ static struct gw_message short_beside(struct gw_ask *ask, const struct gw_rating
     return why;
 }
 
-/* Screws at least as far apart, and no thinner than here. */
-static struct gw_message short_of_fastening(struct gw_ask *ask, const struct gw_tested_fastening *t,
-                                            const struct gw_element *e)
-{
-    const struct gw_screw_spec *screw = ask->system ? gw_part(ask->system, screw) : NULL;
-    if (!t)
-        return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
-                          "fastening)");
-    gw_compare_number(ask, "spacing of screws", GW_THICKNESS, t->spacing, e->height,
-                      t->spacing >= e->height - GW_HAIR_M);
-    if (screw && gw_given(t->diameter))
-        gw_compare(ask, &(struct gw_compared){.what = "diameter of screws",
-                                              .dim = GW_THICKNESS,
-                                              .tested = t->diameter,
-                                              .needed = screw->diameter,
-                                              .at_most = true,
-                                              .holds = t->diameter <= screw->diameter + GW_HAIR_M});
-    const double end = ask->system ? gw_screw_end_distance(ask->system) : GW_ABSENT;
-    struct gw_message why = {0};
-    if (t->spacing < e->height - GW_HAIR_M)
-        why = GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
-                     gw_of_quantity(GW_THICKNESS, e->height));
-    if (t->end_distance < end - GW_HAIR_M)
-        gw_specimen_add(ask, &why,
-                        GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
-                               gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, end)));
-    if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
-        gw_specimen_add(ask, &why,
-                        GW_SAY(ask->arena, "tested with screws of {}, here {}",
-                               gw_of_quantity(GW_THICKNESS, t->diameter),
-                               gw_of_quantity(GW_THICKNESS, screw->diameter)));
-    return why;
-}
-
 void gw_test_edges(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
                    const struct gw_rating *rating)
 {
     const struct gw_element *e = demand->element;
     if (!begin(out, rating, GW_FIXED)) return;
     out->why = short_beside(ask, rating, e);
-    if (e->kind == GW_SCREW) gw_specimen_add(ask, &out->why, short_of_fastening(ask, rating->tested->fastening, e));
+    if (e->kind == GW_SCREW)
+        gw_specimen_add(ask, &out->why, gw_specimen_fastened(ask, rating->tested->fastening, e->height));
     finish(out, ask, rating, e, false);
 }
 

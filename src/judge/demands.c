@@ -33,10 +33,9 @@ static const char *missing_need(const struct gw_check *check, const struct gw_mo
     return NULL;
 }
 
-/* Missing or waived, where a set asks for it all the same. */
+/* Missing or waived, where a set asks for it all the same, or who judges one place. */
 static bool without_site(struct gw_demand *out, const struct gw_ask *ask, const struct gw_check *check)
 {
-    if (!gw_set_speaks_of(ask->model, check)) return false;
     const char *question = missing_need(check, ask->model);
     const char *waived = !question && check->does->waived ? check->does->waived(ask->model) : NULL;
     if (question) gw_demand_unknown(out, GW_PLAINLY(question));

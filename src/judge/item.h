@@ -35,7 +35,8 @@ struct gw_left {
     struct gw_message remark;  /* to be said whatever the verdict is: "a torque tells no gasket load"; not said */
     struct gw_message action;  /* where the item's own `if_missed` is not it */
     struct gw_item_limit limit; /* in the place of the item's own where it hangs on what else was read there: a joint at
-                                   the temperature of its metal; basis GW_LIMIT_NONE: no. The system's own go before */
+                                   the temperature of its metal; basis GW_LIMIT_NONE: no. The system's own go before,
+                                   unless its basis says that it follows from them */
     bool lost;                  /* not met whatever mechanisms say: "slope inward"; `remark` says why */
     bool undecided;             /* unknown though in its limit: `unknown` says why (a torque without a date) */
 };
@@ -49,7 +50,8 @@ struct gw_item_functions {
     /* What is left. May be NULL: nothing is computed, and outside its limit it is unknown. */
     void (*left)(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                  const struct gw_system *system);
-    const char *then; /* without `left`: what tells whether it holds: "measure the clearances there" */
+    const char *then; /* without `left`, or where the word is unknown: what tells whether it holds: "measure the
+                         clearances there" */
 };
 
 /* The system as it was read at the spot, a copy where that is another: screws at the spacing, end distance and

@@ -66,7 +66,8 @@ bool gw_left_by_check(struct gw_left *out, struct gw_ask *ask, const char *name,
     ask->engine = own;
     gw_used_merge(&ask->engine.used, f->used);
     if (f->verdict == GW_NOT_REQUIRED) return true;
-    if (!gw_given(f->utilization)) {
+    /* of several limits one may be known and another not */
+    if (f->verdict == GW_NOT_SHOWN || !gw_given(f->utilization)) {
         gw_left_unknown(out, f->message);
         return false;
     }
@@ -197,11 +198,12 @@ static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct g
     gw_item_limit_at(&out->limit, ask, item, spot, system);
     if (item->does->left && sense != GW_WORD_UNKNOWN) item->does->left(&left, ask, spot, read, system);
     const bool own = system->installation && system->installation->of[item->id];
-    if (left.limit.basis != GW_LIMIT_NONE && !own) out->limit = left.limit;
+    if (left.limit.basis == GW_LIMIT_SYSTEM || (left.limit.basis && !own)) out->limit = left.limit;
     left.lost = left.lost || sense == GW_WORD_NOT_MET;
     if (sense == GW_WORD_UNKNOWN) {
         left.undecided = true;
-        if (!gw_said(&left.unknown)) left.unknown = GW_PLAINLY("not known: look there, or measure");
+        if (!gw_said(&left.unknown))
+            left.unknown = GW_PLAINLY(item->does->then ? item->does->then : "not known: look there, or measure");
     }
     const bool in = value.word ? sense == GW_WORD_SOUND : is_in(&out->limit, &left, value.number);
     const bool is_short_in = in && is_short(governing(&left));

@@ -46,6 +46,26 @@ void gw_demand_screw(struct gw_demand *out, struct gw_ask *ask, const struct gw_
     gw_demand_term(out, ask, GW_FORCE, GW_OUTWARD, gw_screw_pull(&own, o ? &other : NULL, &ask->engine));
 }
 
+/* Beyond the end distance of equal moments the overhang lifts the screws beside it and loads its own. */
+double gw_end_screw_pull(struct gw_ask *ask, const struct gw_element *e, const struct gw_system *system, double pull)
+{
+    struct gw_pressure_plate_result r;
+    const double spacing = e->height, end = gw_screw_end_distance(system);
+    const struct gw_pressure_plate_case in = {.pressure = 1,
+                                              .width_left = pull / spacing,
+                                              .width_right = pull / spacing,
+                                              .spacing = spacing,
+                                              .length = GW_ABSENT,
+                                              .end_distance = end,
+                                              .gasket_load = GW_ABSENT,
+                                              .preload = GW_ABSENT,
+                                              .screw_allowable = GW_ABSENT,
+                                              .chase_tested = GW_ABSENT,
+                                              .safety_factor = GW_ABSENT};
+    if (!gw_given(end) || !(end > spacing / sqrt(6)) || !(pull > 0)) return 0;
+    return gw_pressure_plate(&r, &in, &ask->engine) == GW_OK ? r.tension_most : 0;
+}
+
 const char *gw_without_plates(const struct gw_system *system)
 {
     return system->system->glazing == GW_SILICONE ? "the glass is held by silicone, not by a pressure plate" : NULL;

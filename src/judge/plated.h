@@ -13,6 +13,9 @@ struct gw_screw_side gw_screw_side_of(struct gw_ask *ask, const struct gw_elemen
 /* The part of a horizontal's screws on the other side of the roof line; NULL. Those of a vertical stand one above the
  * other, each on one side. */
 const struct gw_element *gw_screw_across(struct gw_ask *ask, const struct gw_element *e);
+/* N, of the screw that the overhang of the plate beyond it loads most, from that of a screw between two others; 0: the
+ * end is not known, or so near that it loads no screw more. */
+double gw_end_screw_pull(struct gw_ask *ask, const struct gw_element *e, const struct gw_system *system, double pull);
 /* Why a system has none, or NULL. */
 const char *gw_without_plates(const struct gw_system *system);
 enum gw_status gw_metal_strength_of(struct gw_metal_strength *out, enum gw_metal alloy, double thickness,

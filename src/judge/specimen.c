@@ -106,3 +106,50 @@ bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)
         if (edges[i] && edges[i] != as) return false;
     return true;
 }
+
+struct gw_message gw_specimen_fastened(struct gw_ask *ask, const struct gw_tested_fastening *t, double spacing)
+{
+    const struct gw_screw_spec *screw = ask->system ? gw_part(ask->system, screw) : NULL;
+    const double end = ask->system ? gw_screw_end_distance(ask->system) : GW_ABSENT;
+    struct gw_message why = {0};
+    if (!t)
+        return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
+                          "fastening)");
+    gw_compare_number(ask, "spacing of screws", GW_THICKNESS, t->spacing, spacing, t->spacing >= spacing - GW_HAIR_M);
+    if (screw && gw_given(t->diameter))
+        gw_compare(ask, &(struct gw_compared){.what = "diameter of screws",
+                                              .dim = GW_THICKNESS,
+                                              .tested = t->diameter,
+                                              .needed = screw->diameter,
+                                              .at_most = true,
+                                              .holds = t->diameter <= screw->diameter + GW_HAIR_M});
+    if (t->spacing < spacing - GW_HAIR_M)
+        why = GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
+                     gw_of_quantity(GW_THICKNESS, spacing));
+    if (t->end_distance < end - GW_HAIR_M)
+        gw_specimen_add(ask, &why,
+                        GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
+                               gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, end)));
+    if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
+        gw_specimen_add(ask, &why,
+                        GW_SAY(ask->arena, "tested with screws of {}, here {}",
+                               gw_of_quantity(GW_THICKNESS, t->diameter),
+                               gw_of_quantity(GW_THICKNESS, screw->diameter)));
+    return why;
+}
+
+/* The spacing of every plate of a wall is one. */
+static double spacing_on(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_grid_layer *l = &e->grid->layers[GW_SORT_MULLION_SCREW];
+    const double spacing = ask->system ? gw_screw_spacing(ask->system, e->grid) : GW_ABSENT;
+    return gw_given(spacing) ? spacing : ask->takeoff->elements.items[l->groups[0]].height;
+}
+
+struct gw_message gw_specimen_fastened_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
+                                                 const struct gw_element *e)
+{
+    const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL;
+    const bool plated = ask->system && ask->system->system->glazing != GW_SILICONE;
+    return t && plated ? gw_specimen_fastened(ask, t, spacing_on(ask, e)) : (struct gw_message){0};
+}

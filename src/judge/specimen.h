@@ -19,4 +19,11 @@ bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_typ
 /* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
 bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing);
 
+/* Screws of the plate at least as far apart and from its end, and no thinner than here. NULL: not recorded. */
+struct gw_message gw_specimen_fastened(struct gw_ask *ask, const struct gw_tested_fastening *t, double spacing);
+/* The same at the edges of a lite, of a rating that records how its plate was fastened; of one that does not, nothing.
+ */
+struct gw_message gw_specimen_fastened_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
+                                                 const struct gw_element *lite);
+
 #endif

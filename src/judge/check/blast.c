@@ -3,6 +3,7 @@
 #include "judge/coverage.h"
 #include "judge/glass_lite.h"
 #include "judge/judge_internal.h"
+#include "judge/specimen.h"
 
 #include <stdint.h>
 
@@ -99,7 +100,9 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->applies = rating->test == GW_TEST_BLAST && gw_same_component(rating, d->component);
     if (!out->applies) return;
     gw_blast_compare(&v, &asked, &has);
-    const struct gw_message unreached = gw_specimen_short_of_lite(ask, rating, d->element), why = GW_PLAINLY(v.why);
+    struct gw_message unreached = gw_specimen_short_of_lite(ask, rating, d->element);
+    const struct gw_message why = GW_PLAINLY(v.why);
+    gw_specimen_add(ask, &unreached, gw_specimen_fastened_otherwise(ask, rating, d->element));
     out->provided[0] = rating->pressure;
     out->provided[1] = rating->impulse;
     out->met = v.meets == GW_NO ? GW_NO : GW_YES;

@@ -3,6 +3,7 @@
 #include "judge/coverage.h"
 #include "judge/glass_lite.h"
 #include "judge/hazards.h"
+#include "judge/specimen.h"
 
 #include <string.h>
 
@@ -243,6 +244,12 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->covers = c.shown == GW_SHOWN || c.shown == GW_SHOWN_PROVIDED;
     out->foreign = c.shown == GW_UNSHOWN;
     out->why = reasons(ask, &c);
+    const struct gw_message fastened = gw_specimen_fastened_otherwise(ask, rating, d->element);
+    if (out->covers && gw_said(&fastened)) {
+        out->covers = false;
+        out->foreign = true;
+        out->why = fastened;
+    }
     if (!out->covers || !made_up || !here || gw_made_alike(ask, made_up, here)) return;
     out->covers = false;
     out->foreign = true;

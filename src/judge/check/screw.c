@@ -58,12 +58,21 @@ static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s,
     return status == GW_OK ? gw_screw_hold(out, &r, k->tested_pullout, engine) : status;
 }
 
+/* The plate's overhang beyond its last screw, where it loads that screw more than a screw between two others. */
+static void look_at_end(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
+                        const struct gw_system *system, double allowable)
+{
+    const double pull = gw_term_of(d, 0)->value, most = gw_end_screw_pull(ask, d->element, system, pull);
+    if (!(most > pull)) return;
+    gw_capacity_instead(out, GW_FORCE, most, allowable, GW_PLAINLY("the last screw, with the end of the plate"))
+        ->safety = gw_screw_safety(&ask->engine);
+}
+
 static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct gw_demand *d,
                      const struct gw_system *system)
 {
     const char *question = missing(system);
     struct gw_screw_hold hold;
-    (void)d;
     /* one that is tested is no test that a reviewer can read while nobody names its report */
     if (gw_part(system, screw) && gw_given(gw_part(system, screw)->tested_pullout))
         out->evidence = gw_stated_evidence(gw_part(system, screw)->report);
@@ -72,7 +81,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     else if (!gw_given(hold.allowable))
         gw_capacity_unknown(
             out, GW_SAY(ask->arena, "the {} is not known: ask the manufacturer for it by test", gw_of_text(hold.by)));
-    else gw_capacity_limit(out, 0, 0, hold.allowable, GW_PLAINLY(hold.by))->safety = gw_screw_safety(&ask->engine);
+    else {
+        gw_capacity_limit(out, 0, 0, hold.allowable, GW_PLAINLY(hold.by))->safety = gw_screw_safety(&ask->engine);
+        look_at_end(out, ask, d, system, hold.allowable);
+    }
 }
 
 const struct gw_check gw_check_screw = {.id = "screw",
