@@ -121,6 +121,13 @@ static void gather_walls(struct gw_ask *ask)
     }
 }
 
+const struct gw_judged_wall *gw_judged_walls(struct gw_ask *ask, size_t *n)
+{
+    if (!ask->memory->n_walls) gather_walls(ask);
+    *n = ask->memory->n_walls;
+    return ask->memory->walls;
+}
+
 static void per_wall(struct gw_judgement *out, struct gw_ask *ask, const struct gw_check *check)
 {
     const struct gw_judge_memory *m = ask->memory;

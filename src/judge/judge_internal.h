@@ -35,6 +35,8 @@ void gw_demand_clear(struct gw_demand *out, const struct gw_check *check, const 
 void gw_judge_demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_place *place);
 void gw_find_demands(struct gw_judgement *out, struct gw_ask *ask);
+/* What demands per wall are worked out at: each wall once for every component that it has. */
+const struct gw_judged_wall *gw_judged_walls(struct gw_ask *ask, size_t *n);
 /* judge.c: what a candidate's findings come to; `too_low`: given pressures that govern are. */
 void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low);
 /* fastened.c: a demand of screws for the spacing of the system, where the wall has none of its own. */
