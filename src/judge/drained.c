@@ -132,38 +132,16 @@ static double take(struct pocket *p, unsigned bit, double number, double otherwi
     return gw_given(number) ? number : otherwise;
 }
 
-static bool stands_there(const struct gw_spot *spot, const struct gw_element *e)
-{
-    if (e->kind != GW_LITE || e->grid != spot->grid) return false;
-    const struct gw_grid_layer *layer = &spot->grid->layers[GW_SORT_LITE];
-    const struct gw_grid_strip *strip = &layer->strips[e->strip];
-    if (spot->story != GW_NO_INTEGER && strip->story != spot->story) return false;
-    if (spot->row != GW_NO_INTEGER && strip->row != spot->row) return false;
-    return spot->column == GW_NO_INTEGER || layer->axis->class_of[spot->column - 1] == e->place_class;
-}
-
+/* Of a pane that the roof line cuts the whole. */
 static double area_of(const struct gw_element *lite)
 {
     return lite->width * (gw_given(lite->pane) ? lite->pane : lite->height);
 }
 
-/* The lite above the pocket; of a place said in part the one that most rain falls on, which the wind's worst need not
- * be. */
-static const struct gw_element *wet_lite(const struct gw_ask *ask, const struct gw_spot *spot)
+static void find_pocket(struct pocket *p, const struct gw_spot *spot, const struct gw_as_read *read,
+                        const struct gw_drainage_spec *d)
 {
-    const struct gw_element *most = spot->lite;
-    if (!spot->worst || !spot->grid) return most;
-    for (size_t i = 0; i < spot->grid->n_elements; i++) {
-        const struct gw_element *e = &ask->takeoff->elements.items[spot->grid->first_element + i];
-        if (stands_there(spot, e) && (!most || area_of(e) > area_of(most))) most = e;
-    }
-    return most;
-}
-
-static void find_pocket(struct pocket *p, const struct gw_ask *ask, const struct gw_spot *spot,
-                        const struct gw_as_read *read, const struct gw_drainage_spec *d)
-{
-    *p = (struct pocket){.lite = wet_lite(ask, spot), .depth = d->pocket_depth};
+    *p = (struct pocket){.lite = spot->lite, .depth = d->pocket_depth};
     p->count = floor(take(p, 1, read->of[GW_ITEM_weep_count].number, d->slots) + GW_HAIR);
     p->length = take(p, 2, read->of[GW_ITEM_weep_length].number, d->slot_length);
     p->height = take(p, 4, read->of[GW_ITEM_weep_height].number, d->slot_height);
@@ -329,7 +307,7 @@ void gw_left_by_flow(struct gw_left *out, struct gw_ask *ask, const struct gw_sp
     struct pocket p;
     const struct gw_drainage_spec d = gw_drainage_of(system);
     const char *shut = what_shuts(read);
-    find_pocket(&p, ask, spot, read, &d);
+    find_pocket(&p, spot, read, &d);
     const bool no_opening = p.count < 1 || p.length <= 0 || p.height <= 0;
     const char *misses = what_misses(&p);
     if (shut) left_shut(out, shut);

@@ -47,6 +47,12 @@ static double carried(const struct gw_element *e)
     }
 }
 
+/* A pocket is worst where most rain falls on the lite above it, whose suction need not be the greatest. */
+static double weight_in(const struct search *s, const struct gw_element *e)
+{
+    return s->on == GW_ON_POCKET ? e->width * e->pane : carried(e);
+}
+
 /* Of a member that the roof line cuts, the part that carries more. */
 static const struct gw_element *part(const struct search *s, const struct gw_element *e)
 {
@@ -79,7 +85,7 @@ static void offer(struct search *s, struct gw_spot *c)
 {
     const struct gw_element *e = principal(s, c);
     if (!e || (s->zone && e->zone != s->zone)) return;
-    const double load = carried(e);
+    const double load = weight_in(s, e);
     c->grid = s->grid;
     c->wall = s->grid->wall;
     if (gw_given(s->most) && !is_same_thing(c, &s->best)) s->several = true;

@@ -1,4 +1,4 @@
-/* A wall of lites of 5 x 10 ft over spandrels of 5 x 4 ft, what is read at its pockets, and what that comes to. */
+/* A wall of lites of 5 x 10 ft over spandrels of 5 x 5 ft, what is read at its pockets, and what that comes to. */
 #ifndef GALEWARD_TESTS_ITEM_WATER_SUPPORT_H
 #define GALEWARD_TESTS_ITEM_WATER_SUPPORT_H
 
@@ -13,9 +13,9 @@ static const char PROJECT[] =
     "site: {basic_wind_speed: 115 mph, exposure: C}\n"
     "buildings: [{name: b, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
     "requirements: {water: %s}\n"
-    "walls: [{name: w, width: 20 ft, floors: [0 ft], top: 14 ft, ends: [none, none], columns: {count: 4, width: 5 "
+    "walls: [{name: w, width: 20 ft, floors: [0 ft], top: 15 ft, ends: [none, none], columns: {count: 4, width: 5 "
     "ft},\n"
-    "  rows: [{height: 4 ft, lite: spandrel}, {height: rest, lite: vision}]}]\n"
+    "  rows: [{height: 5 ft, lite: spandrel}, {height: rest, lite: vision}]}]\n"
     "lites: {vision: {}, spandrel: {component: spandrel}}\ncandidates: [x.yaml]\n";
 static const char SYSTEM[] = "galeward: 1\nunits: us\nsystem: {name: X, kind: stick, glazing: %s}\n%s\n";
 
