@@ -60,7 +60,7 @@ struct gw_spot {
 struct gw_spot gw_spot_on(const char *wall);
 /* Fills grid and elements of a spot whose wall and numbers are set, for an item that stands on such a place: a screw
  * line wants an edge, a joint a line and a story. What is not said is filled in where most suction is carried
- * (`worst`); of what the roof line cuts it is the part that carries more. Openings of a schedule have no columns and
+ * (`worst`; of pockets, where most rain falls); of what the roof line cuts it is the part that carries more. Openings of a schedule have no columns and
  * stories: always at their worst. False: there is no such place, or too little is said: `why`. */
 bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on);
 /* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */

@@ -31,9 +31,11 @@ static void take_demand(struct gw_water_there *out, struct gw_ask *ask, const st
 {
     struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d); /* its message may be kept */
     const struct gw_engine own = ask->engine;
+    const char *group = gw_trace_group(&ask->engine, NULL);
     gw_judge_demand(d, ask, &gw_check_water,
                     &(struct gw_place){.where = wall->wall, .wall = wall, .component = wall->component});
     ask->engine = own;
+    gw_trace_group(&ask->engine, group);
     gw_used_merge(&ask->engine.used, d->used);
     if (!is_known(ask, d)) {
         *out = (struct gw_water_there){.pressure = GW_ABSENT,

@@ -78,14 +78,27 @@ bool gw_left_by_check(struct gw_left *out, struct gw_ask *ask, const char *name,
 
 /* The verdict ------------------------------------------------------------------------------------------------------ */
 
+/* A side that the system leaves open stays as it was, unless that would leave no room. */
+static void take_own(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_own_limits *own)
+{
+    const struct gw_item_limit usual = *out;
+    *out = (struct gw_item_limit){.at_least = own->at_least, .at_most = own->at_most, .basis = GW_LIMIT_SYSTEM};
+    const bool least = !gw_given(own->at_least) && usual.at_least <= own->at_most,
+               most = !gw_given(own->at_most) && usual.at_most >= own->at_least;
+    if (least) out->at_least = usual.at_least;
+    if (most) out->at_most = usual.at_most;
+    if (least || most)
+        out->note = GW_SAY(ask->arena, "{}: {}", gw_of_text(least ? "at least" : "at most"),
+                           gw_of_text(gw_limit_basis_name(usual.basis)));
+}
+
 void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_item *item,
                       const struct gw_spot *spot, const struct gw_system *system)
 {
     const struct gw_own_limits *own = system->installation ? system->installation->of[item->id] : NULL;
     *out = (struct gw_item_limit){.at_least = GW_ABSENT, .at_most = GW_ABSENT};
     if (item->does->limit) item->does->limit(out, ask, spot, system);
-    if (!own) return;
-    *out = (struct gw_item_limit){.at_least = own->at_least, .at_most = own->at_most, .basis = GW_LIMIT_SYSTEM};
+    if (own) take_own(out, ask, own);
 }
 
 /* A hair beyond is within: what was read was rounded, and its unit converted. */

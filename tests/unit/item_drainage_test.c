@@ -197,6 +197,35 @@ static void the_area_is_that_of_the_lite(void **state)
     close_place(&p);
 }
 
+/* A system that states the most alone leaves the least as it was: its drainage's two. */
+static void one_side_of_the_system(void **state)
+{
+    struct place p;
+    (void)state;
+    open_place(&p, "12 psf", DRAINED("") "\ninstallation: {weep_count: {at_most: 4}}");
+    judge_number(&p, GW_ITEM_weep_count, 1, GW_ITEM_OUTSIDE_HOLDS);
+    assert_near(p.result.limit.at_least, 2, 0);
+    judge_number(&p, GW_ITEM_weep_count, 5, GW_ITEM_OUTSIDE_HOLDS);
+    close_place(&p);
+}
+
+/* The derivation says both ends, each by its name, and settles. */
+static void the_derivation_of_a_flow(void **state)
+{
+    struct place p;
+    struct gw_trace trace;
+    (void)state;
+    open_place(&p, "12 psf",
+               "drainage: {slots: 2, slot_length: 2 in, slot_height: 1/4 in, pocket_depth: 5/8 in, "
+               "equalized: no}");
+    gw_trace_init(&trace, &p.world.arena);
+    p.world.ask.trace = &trace;
+    judge_number(&p, GW_ITEM_weep_count, 1, GW_ITEM_NOT_MET);
+    gw_trace_settle(&trace, &p.result.remaining_worst, 1);
+    assert_true(trace.n > 0);
+    close_place(&p);
+}
+
 /* Words ------------------------------------------------------------------------------------------------------------ */
 
 static void words_that_leave_nothing(void **state)
@@ -272,6 +301,8 @@ static void slots_in_line(void **state)
     judge_number(&p, GW_ITEM_weep_offset, 1.4 * INCH, GW_ITEM_NOT_MET);
     assert_true(isnan(p.result.remaining));
     judge_number(&p, GW_ITEM_weep_offset, 1.5 * INCH, GW_ITEM_WITHIN);
+    assert_near(p.result.limit.at_least / INCH, 1.5, 1e-9);
+    assert_int_equal(p.result.limit.basis, GW_LIMIT_GEOMETRY);
     number(&p, GW_ITEM_weep_length, 3 * INCH); /* as read, not as the system has it */
     judge_number(&p, GW_ITEM_weep_offset, 1.5 * INCH, GW_ITEM_NOT_MET);
     close_place(&p);
@@ -334,6 +365,8 @@ int main(void)
         cmocka_unit_test(what_is_not_known_is_asked),
         cmocka_unit_test(least_sizes_of_practice),
         cmocka_unit_test(the_area_is_that_of_the_lite),
+        cmocka_unit_test(one_side_of_the_system),
+        cmocka_unit_test(the_derivation_of_a_flow),
         cmocka_unit_test(words_that_leave_nothing),
         cmocka_unit_test(a_loose_plug_never_holds),
         cmocka_unit_test(sealant_and_the_way_out),

@@ -32,6 +32,9 @@ static void a_system_allows_no_inward_slope(void **state)
     open_place(&p, "12 psf", "installation: {sill_slope: {at_least: -0.1}}");
     judge_number(&p, GW_ITEM_sill_slope, -0.05, GW_ITEM_NOT_MET);
     close_place(&p);
+    open_place(&p, "12 psf", "installation: {sill_slope: {at_most: 0.3}}");
+    judge_number(&p, GW_ITEM_sill_slope, 0.01, GW_ITEM_UNKNOWN);
+    close_place(&p);
 }
 
 /* 12 psf: 12 / 62.4 ft = 2.308 in; a fifth more is 2.769 in. */
@@ -161,6 +164,10 @@ static void a_system_asks_too_little_on_site(void **state)
     open_place(&p, "12 psf", "installation: {field_water: {at_least: 12 psf}}");
     judge_number(&p, GW_ITEM_field_water, 9 * PSF, GW_ITEM_OUTSIDE_HOLDS);
     assert_near(p.result.remaining_worst, 1.125, 1e-9);
+    close_place(&p);
+    open_place(&p, "12 psf", "installation: {leaked_at: {at_least: 4 psf}}");
+    judge_number(&p, GW_ITEM_leaked_at, 9 * PSF, GW_ITEM_UNKNOWN);
+    says(&p, "which of them holds");
     close_place(&p);
 }
 

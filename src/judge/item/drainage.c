@@ -189,11 +189,14 @@ LEFT_OF(left_of_offset)
                                         "their middles are half of both apart"));
         return;
     }
-    gw_left_by(out, "offset", INFINITY, INFINITY, 1,
-               GW_SAY(ask->arena, "no direct path: the slots are clear of each other from {} on", half));
+    out->limit = (struct gw_item_limit){.at_least = o.least,
+                                        .at_most = GW_ABSENT,
+                                        .basis = GW_LIMIT_GEOMETRY,
+                                        .note = GW_PLAINLY("half of both slots: no direct path")};
     gw_item_limit_at(&limit, ask, &gw_item_weep_offset, spot, system);
     if (offset < limit.at_least * (1 - GW_HAIR))
-        gw_left_unknown(out, GW_PLAINLY("nearer than the system asks: does it stay dry in a water test there"));
+        gw_left_unknown(
+            out, GW_PLAINLY("no direct path, but nearer than the system asks: does it stay dry in a water test there"));
 }
 
 /* The list --------------------------------------------------------------------------------------------------------- */

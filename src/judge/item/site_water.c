@@ -194,6 +194,15 @@ LEFT_OF(left_of_field)
     }
 }
 
+/* Its own limit lets a leak pass that the project's pressure does not. */
+static void ask_of_system(struct gw_left *out, struct gw_ask *ask, const struct site_test *t,
+                          const struct gw_item_limit *limit, double leaked)
+{
+    if (limit->basis != GW_LIMIT_SYSTEM || leaked < limit->at_least * (1 - GW_HAIR)) return;
+    undecided(out, GW_SAY(ask->arena, "the system allows a leak at {}, the project asks {}: which of them holds",
+                          gw_of_quantity(GW_PRESSURE, leaked), gw_of_quantity(GW_PRESSURE, t->water.pressure)));
+}
+
 /* A leak below the share counts, whatever else is said. */
 static void say_contradicted(struct gw_left *out, struct gw_ask *ask, const struct gw_as_read *read, bool leaks)
 {
@@ -205,8 +214,8 @@ static void say_contradicted(struct gw_left *out, struct gw_ask *ask, const stru
 LEFT_OF(left_of_leak)
 {
     const double leaked = read->of[GW_ITEM_leaked_at].number;
+    struct gw_item_limit limit;
     const struct site_test t = site_test_at(ask, spot);
-    (void)system;
     if (!gw_given(t.share)) {
         undecided(out, t.water.message);
         return;
@@ -217,8 +226,11 @@ LEFT_OF(left_of_leak)
     if (out->lost) out->remark = GW_PLAINLY("water came in at the very pressure of the site test");
     if (contradict(read)) say_contradicted(out, ask, read, leaks);
     if (leaks || out->undecided) return;
-    if (leaked < t.water.pressure * (1 - GW_HAIR))
+    if (leaked < t.water.pressure * (1 - GW_HAIR)) {
         out->remark = GW_PLAINLY("the site test passes at its share; water came in below the required pressure");
+        gw_item_limit_at(&limit, ask, &gw_item_leaked_at, spot, system);
+        ask_of_system(out, ask, &t, &limit, leaked);
+    }
     if (!gw_was_read(read, GW_ITEM_field_water))
         out->action = GW_PLAINLY("was the share held for its time before water came in (field_water)");
 }
