@@ -198,6 +198,10 @@ struct gw_hung {
     double spacing, end_distance; /* m, of the plate's screws */
     double bite;                  /* m, of the glass */
 };
+/* Sealant joints round the wall: how far they move one way, and the share of its width that the sealant takes. */
+struct gw_perimeter_spec {
+    double movement, capability;
+};
 struct gw_adds {
     double inertia_x, section_modulus_x;
 };
@@ -254,6 +258,7 @@ struct gw_system {
     const struct gw_clamp_spec *clamp;
     const struct gw_drainage_spec *drainage;
     const struct gw_gasket_spec *gasket;
+    const struct gw_perimeter_spec *perimeter;
     const struct gw_installation *installation; /* its own limits of what is measured on the wall */
     GW_LIST(struct gw_system_option) options;
     double cost;

@@ -150,7 +150,8 @@ static const char SYSTEM[] =
     "make_up: "
     "vision, side_gap: 3/8 in,\n"
     "#     end_gap: 1/2 in, bite: 1/2 in, story_height: 13 ft}}     # bonded glass: bite and bead_thickness instead of "
-    "the gaps\n";
+    "the gaps\n"
+    "# perimeter: {movement: 1/8 in, capability: 0.25}     # sealant joints round the wall\n";
 
 static const char REQUIREMENTS[] =
     "# A starter requirement set, of the starter project: every figure is an invention to be replaced. 'galeward "

@@ -371,6 +371,13 @@ static const struct gw_field GASKET[] = {
     NUM(gw_gasket_spec, stiffness_share, GW_RATIO, LIMITS(0.01, 0.99), .help = "of the inner gasket in both"),
 };
 static const struct gw_record GASKET_RECORD = RECORD("gasket", gw_gasket_spec, GASKET);
+static const struct gw_field PERIMETER[] = {
+    NUM(gw_perimeter_spec, movement, GW_THICKNESS, .flags = GW_REQUIRED | GW_MAGNITUDE, LIMITS(1e-4, 0.1),
+        .help = "one way from the width at installation"),
+    NUM(gw_perimeter_spec, capability, GW_RATIO, .flags = GW_REQUIRED, LIMITS(0.01, 1),
+        .help = "of the sealant: 0.25 for class 25"),
+};
+static const struct gw_record PERIMETER_RECORD = RECORD("perimeter", gw_perimeter_spec, PERIMETER);
 static const struct gw_record SILICONE_RECORD = RECORD("silicone", gw_silicone_spec, SILICONE_BEAD);
 static const struct gw_field ADDS[] = {
     NUM(gw_adds, inertia_x, GW_INERTIA, LIMITS(0, 1), .help = "added inertia"),
@@ -459,6 +466,7 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, clamp, GW_T_RECORD, .record = &CLAMP_RECORD, .help = "of the plate by its screws"),
     F(gw_system, drainage, GW_T_RECORD, .record = &DRAINAGE_RECORD, .help = "of the glazing pocket"),
     F(gw_system, gasket, GW_T_RECORD, .record = &GASKET_RECORD, .help = "of the pressure plate's glazing"),
+    F(gw_system, perimeter, GW_T_RECORD, .record = &PERIMETER_RECORD, .help = "sealant joints round the wall"),
     F(gw_system, installation, GW_T_RECORD, .record = &gw_installation_record,
       .help = "its own limits of what is measured at installation, by item: {at_least, at_most}"),
     F(gw_system, options, GW_T_RECORD, .record = &OPTION_RECORD, .flags = GW_MANY,

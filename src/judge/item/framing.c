@@ -1,24 +1,199 @@
-/* Frame and anchors: where they stand, how they are joined. */
+/* Frame and anchors: where they stand. */
+#include "base/tolerance.h"
 #include "judge/items.h"
+#include "judge/lite_room.h"
 
-const struct gw_item gw_item_location = {.id = GW_ITEM_location,
-                                         .stage = GW_STAGE_ANCHORS,
-                                         .on = GW_ON_MEMBER,
-                                         .hold = false,
-                                         .how = "tape from the grid line",
-                                         .prevents = "joints too small or too large",
-                                         .clause = "common practice, no source",
-                                         .if_missed = "measure the joint that it makes",
-                                         .does = &(const struct gw_item_functions){.then = NULL}};
-const struct gw_item gw_item_anchor_clearance = {.id = GW_ITEM_anchor_clearance,
-                                                 .stage = GW_STAGE_ANCHORS,
-                                                 .on = GW_ON_ANCHOR,
-                                                 .hold = false,
-                                                 .how = "tape from the frame to the structure",
-                                                 .prevents = "no room to adjust the frame",
-                                                 .clause = "common practice, no source",
-                                                 .if_missed = "how far out is the structure along that floor",
-                                                 .does = &(const struct gw_item_functions){.then = NULL}};
+#include "tables_data.h"
+
+static void no_more(struct gw_item_limit *out, double most, struct gw_message note)
+{
+    out->at_most = most;
+    out->basis = GW_LIMIT_PRACTICE;
+    out->note = note;
+}
+
+static const struct gw_install_length *length_row(struct gw_ask *ask, int which)
+{
+    return GW_USE(&ask->engine, &ask->model->tables->install_length[which]);
+}
+
+static bool is_above(struct gw_ask *ask, const struct gw_item *item, const struct gw_spot *spot,
+                     const struct gw_as_read *read, const struct gw_system *system)
+{
+    struct gw_item_limit limit;
+    gw_item_limit_at(&limit, ask, item, spot, system);
+    return read->of[item->id].number > limit.at_most * (1 + GW_HAIR);
+}
+
+/* A member out of its place takes room and bite from the glass beside it: what was read of those there tells. */
+static void by_the_glass(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                         const struct gw_as_read *read, const struct gw_system *system, bool bite, const char *question)
+{
+    const bool known = gw_was_read(read, GW_ITEM_edge_clearance) && (!bite || gw_was_read(read, GW_ITEM_glass_bite));
+    if (!known) {
+        gw_left_unknown(out, GW_PLAINLY(question));
+        return;
+    }
+    gw_item_edge_clearance.does->left(out, ask, spot, read, system);
+    if (bite) gw_item_glass_bite.does->left(out, ask, spot, read, system);
+}
+
+/* Location, plumb, level ------------------------------------------------------------------------------------------- */
+
+static void location_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                           const struct gw_system *system)
+{
+    (void)spot;
+    (void)system;
+    no_more(out, length_row(ask, GW_ROW_INSTALL_LENGTH_LOCATION)->most_m, (struct gw_message){0});
+}
+
+static void bay_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                     const struct gw_system *system)
+{
+    if (is_above(ask, &gw_item_location, spot, read, system))
+        by_the_glass(out, ask, spot, read, system, true,
+                     "how much edge clearance and bite does it leave on both sides, and how wide are its joints: "
+                     "measure them there");
+}
+
+/* In proportion to the member's length, up to a limit in all. */
+static void line_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot, int which)
+{
+    const struct gw_install_line *row = GW_USE(&ask->engine, &ask->model->tables->install_line[which]);
+    if (!spot->member) return;
+    no_more(out, fmin(row->value_m * spot->member->span / row->over_m, row->most_m),
+            GW_SAY(ask->arena, "{} over {}, at most {} in all, for {}; texts differ: the project's own goes before",
+                   gw_of_quantity(GW_THICKNESS, row->value_m), gw_of_quantity(GW_LENGTH, row->over_m),
+                   gw_of_quantity(GW_THICKNESS, row->most_m), gw_of_quantity(GW_LENGTH, spot->member->span)));
+}
+
+static void plumb_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_system *system)
+{
+    (void)system;
+    line_limit(out, ask, spot, GW_ROW_INSTALL_LINE_PLUMB);
+}
+
+static void level_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_system *system)
+{
+    (void)system;
+    line_limit(out, ask, spot, GW_ROW_INSTALL_LINE_LEVEL);
+}
+
+static void plumb_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                       const struct gw_as_read *read, const struct gw_system *system)
+{
+    if (!is_above(ask, &gw_item_plumb, spot, read, system)) return;
+    by_the_glass(out, ask, spot, read, system, true,
+                 "how much edge clearance and bite is left along it: measure at its top and at its foot");
+}
+
+static void level_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                       const struct gw_as_read *read, const struct gw_system *system)
+{
+    if (!is_above(ask, &gw_item_level, spot, read, system)) return;
+    by_the_glass(out, ask, spot, read, system, false,
+                 "how much edge clearance is left at both ends, and to which end does water run: measure there");
+}
+
+/* Squareness ------------------------------------------------------------------------------------------------------- */
+
+static void square_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                         const struct gw_system *system)
+{
+    (void)spot;
+    (void)system;
+    no_more(out, length_row(ask, GW_ROW_INSTALL_LENGTH_SQUARENESS)->most_m, (struct gw_message){0});
+}
+
+/* The head stands so far beside the sill, e, where the diagonals of b by h differ by d: d = 2 e b / sqrt(b2 + h2). */
+static double skew_of(const struct gw_element *lite, double difference)
+{
+    return difference * hypot(lite->width, lite->pane) / (2 * lite->width);
+}
+
+/* A lite in a frame that is out of square has slid and turned before it drifts: 2 c1 (1 + h c2 / (b c1)) is less by the
+ * skew. First the sides give, then the ends. False: it has met its frame. */
+static bool room_in_skew(struct gw_room *room, const struct gw_drift_spec *d, const struct gw_element *lite,
+                         double skew)
+{
+    *room = (struct gw_room){fmax(d->side_gap - skew / 2, 0), d->end_gap, GW_ABSENT};
+    if (skew / 2 > d->side_gap) room->end_gap -= (skew / 2 - d->side_gap) * lite->width / lite->pane;
+    return room->end_gap >= 0;
+}
+
+static void square_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    struct gw_room room;
+    if (!is_above(ask, &gw_item_squareness, spot, read, system)) return;
+    if (!spot->lite || !d || !gw_given(d->side_gap) || !gw_given(d->end_gap)) {
+        gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its corners: measure the edge clearance there, "
+                                        "or ask the manufacturer (drift: side_gap, end_gap)"));
+        return;
+    }
+    const struct gw_element *e = spot->lite;
+    const double skew = skew_of(e, read->of[GW_ITEM_squareness].number);
+    const double clear = 2 * (d->side_gap + d->end_gap * e->pane / e->width);
+    gw_left_by(out, "room", clear / skew, clear / skew, 1,
+               GW_SAY(ask->arena, "its head stands {} beside its sill, the glass has room for {}",
+                      gw_of_quantity(GW_THICKNESS, skew), gw_of_quantity(GW_THICKNESS, clear)));
+    if (room_in_skew(&room, d, e, skew)) gw_left_by_drift(out, ask, e, system, &room);
+}
+
+/* Offsets, anchors ------------------------------------------------------------------------------------------------- */
+
+static void offset_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                         const struct gw_system *system)
+{
+    const bool corner = spot->member && spot->member->corner;
+    (void)system;
+    no_more(out,
+            length_row(ask, corner ? GW_ROW_INSTALL_LENGTH_OFFSET_CORNER : GW_ROW_INSTALL_LENGTH_OFFSET_FLUSH)->most_m,
+            GW_PLAINLY(corner ? "at a corner" : "a flush joint"));
+}
+
+static void clearance_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                            const struct gw_system *system)
+{
+    const struct gw_structure_out *far = GW_USE(&ask->engine, &ask->model->tables->structure_out[0]);
+    (void)spot;
+    (void)system;
+    out->at_least = length_row(ask, GW_ROW_INSTALL_LENGTH_ANCHOR_CLEARANCE)->least_m;
+    out->basis = GW_LIMIT_PRACTICE;
+    out->note = GW_SAY(ask->arena,
+                       "where the structure stands; on a drawing besides it how far that may stand out, "
+                       "{} of a concrete frame is normal",
+                       gw_of_quantity(GW_THICKNESS, far->out_m));
+}
+
+/* Rows ------------------------------------------------------------------------------------------------------------- */
+
+const struct gw_item gw_item_location = {
+    .id = GW_ITEM_location,
+    .stage = GW_STAGE_ANCHORS,
+    .on = GW_ON_MEMBER,
+    .hold = false,
+    .how = "tape from the grid line",
+    .prevents = "joints too small or too large",
+    .clause = "guide of curtain wall installation, recalled",
+    .if_missed = "measure the joint that it makes",
+    .does = &(const struct gw_item_functions){.limit = location_limit, .left = bay_left}};
+const struct gw_item gw_item_anchor_clearance = {
+    .id = GW_ITEM_anchor_clearance,
+    .stage = GW_STAGE_ANCHORS,
+    .on = GW_ON_ANCHOR,
+    .hold = false,
+    .how = "tape from the frame to the structure",
+    .prevents = "no room to adjust the frame",
+    .clause = "texts on detailing",
+    .if_missed = "how far out is the structure along that floor",
+    .does = &(const struct gw_item_functions){
+        .limit = clearance_limit,
+        .then = "how much adjustment is left at that anchor, and does its bracket still reach"}};
 const struct gw_item gw_item_anchor_fastened = {.id = GW_ITEM_anchor_fastened,
                                                 .stage = GW_STAGE_ANCHORS,
                                                 .on = GW_ON_ANCHOR,
@@ -34,51 +209,38 @@ const struct gw_item gw_item_plumb = {.id = GW_ITEM_plumb,
                                       .hold = true,
                                       .how = "level or laser over the whole length",
                                       .prevents = "covers misfit, uneven bite, lost clearance for drift",
-                                      .clause = "common practice, no source",
+                                      .clause = "guide of curtain wall installation, recalled",
                                       .if_missed = "measure bite and clearance along it",
-                                      .does = &(const struct gw_item_functions){.then = NULL}};
+                                      .does =
+                                          &(const struct gw_item_functions){.limit = plumb_limit, .left = plumb_left}};
 const struct gw_item gw_item_level = {.id = GW_ITEM_level,
                                       .stage = GW_STAGE_FRAME,
                                       .on = GW_ON_MEMBER,
                                       .hold = true,
                                       .how = "level over the whole length",
                                       .prevents = "water runs to one end; racked glass",
-                                      .clause = "common practice, no source",
+                                      .clause = "guide of curtain wall installation, recalled",
                                       .if_missed = "measure clearance at both ends",
-                                      .does = &(const struct gw_item_functions){.then = NULL}};
-const struct gw_item gw_item_squareness = {.id = GW_ITEM_squareness,
-                                           .stage = GW_STAGE_FRAME,
-                                           .on = GW_ON_LITE,
-                                           .hold = true,
-                                           .how = "both diagonals of the opening",
-                                           .prevents = "corners of the glass on metal",
-                                           .clause = "common practice, no source",
-                                           .if_missed = "measure clearance at the corners",
-                                           .does = &(const struct gw_item_functions){.then = NULL}};
-const struct gw_item gw_item_member_offset = {.id = GW_ITEM_member_offset,
-                                              .stage = GW_STAGE_FRAME,
-                                              .on = GW_ON_MEMBER,
-                                              .hold = false,
-                                              .how = "straight edge and gauge",
-                                              .prevents = "gaskets bridge, joints leak",
-                                              .clause = "common practice, no source",
-                                              .if_missed = "look at the gasket there",
-                                              .does = &(const struct gw_item_functions){.then = NULL}};
-const struct gw_item gw_item_splice_engagement = {.id = GW_ITEM_splice_engagement,
-                                                  .stage = GW_STAGE_FRAME,
-                                                  .on = GW_ON_JOINT,
-                                                  .hold = true,
-                                                  .how = "mark on the sleeve or leg",
-                                                  .prevents = "the joint comes apart when it opens",
-                                                  .clause = "common practice, no source",
-                                                  .if_missed = "measure the joint's width too",
-                                                  .does = &(const struct gw_item_functions){.then = NULL}};
-const struct gw_item gw_item_joint_width = {.id = GW_ITEM_joint_width,
-                                            .stage = GW_STAGE_FRAME,
-                                            .on = GW_ON_JOINT,
-                                            .hold = true,
-                                            .how = "gauge, with the temperature of the metal",
-                                            .prevents = "closes onto metal, or opens past its leg",
-                                            .clause = "common practice, no source",
-                                            .if_missed = "measure its neighbors on that floor",
-                                            .does = &(const struct gw_item_functions){.then = NULL}};
+                                      .does =
+                                          &(const struct gw_item_functions){.limit = level_limit, .left = level_left}};
+const struct gw_item gw_item_squareness = {
+    .id = GW_ITEM_squareness,
+    .stage = GW_STAGE_FRAME,
+    .on = GW_ON_LITE,
+    .hold = true,
+    .how = "both diagonals of the opening",
+    .prevents = "corners of the glass on metal",
+    .clause = "common practice, no source",
+    .if_missed = "measure clearance at the corners",
+    .does = &(const struct gw_item_functions){.limit = square_limit, .left = square_left}};
+const struct gw_item gw_item_member_offset = {
+    .id = GW_ITEM_member_offset,
+    .stage = GW_STAGE_FRAME,
+    .on = GW_ON_MEMBER,
+    .hold = false,
+    .how = "straight edge and gauge",
+    .prevents = "gaskets bridge, joints leak",
+    .clause = "guide of curtain wall installation, recalled",
+    .if_missed = "look at the gasket there",
+    .does = &(const struct gw_item_functions){.limit = offset_limit,
+                                              .then = "does the gasket lie on both members: look at it there"}};

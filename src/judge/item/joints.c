@@ -1,0 +1,180 @@
+/* Joints between pieces of mullion one above the other, as they were found. */
+#include "judge/items.h"
+#include "judge/joint_budget.h"
+#include "judge/line.h"
+
+/* The longest piece of that wall. False: which wall is not known. */
+static bool piece_at(struct gw_mullion_piece *out, const struct gw_spot *spot)
+{
+    const struct gw_wall_lines *l = spot->grid ? &spot->grid->lines : spot->member ? spot->member->lines : NULL;
+    if (l && l->n_floors) *out = gw_longest_piece(l);
+    return l && l->n_floors;
+}
+
+/* What the joint still moves, m. */
+struct moves {
+    double closes, opens;
+};
+
+/* False: `why` asks for what is missing. */
+static bool moves_of(struct moves *out, struct gw_message *why, struct gw_ask *ask, const struct gw_spot *spot,
+                     const struct gw_built_joint *built)
+{
+    struct gw_mullion_piece piece;
+    struct gw_movement_result r;
+    *why = (struct gw_message){0};
+    if (!gw_knows_movement(ask->model)) *why = GW_PLAINLY(gw_unknown_movement);
+    else if (!piece_at(&piece, spot)) *why = GW_PLAINLY("on which wall is it, and how long are its pieces of mullion?");
+    else if (gw_joint_budget(&r, ask, &piece, built, 0, GW_ABSENT) != GW_OK) *why = gw_fault_message(ask);
+    if (gw_said(why)) return false;
+    *out = (struct moves){r.closing.arithmetic, r.opening.arithmetic};
+    return true;
+}
+
+static bool has_leg(const struct gw_stack_spec *s) { return gw_given(s->engagement) && gw_given(s->least_overlap); }
+
+/* From the gap that the joint keeps and what it still closes, to the leg that it keeps and what it still opens: a leg
+ * as long as drawn is engaged by so much less as its joint is wider. */
+static void width_between(struct gw_item_limit *out, const struct gw_stack_spec *s, const struct moves *m)
+{
+    out->at_least = s->least_gap + m->closes;
+    out->at_most = has_leg(s) ? s->width + s->engagement - s->least_overlap - m->opens : GW_ABSENT;
+    out->basis = GW_LIMIT_DEMAND;
+}
+
+static void engaged_by(struct gw_item_limit *out, const struct gw_stack_spec *s, const struct moves *m)
+{
+    out->at_least = s->least_overlap + m->opens;
+    out->at_most = GW_ABSENT;
+    out->basis = GW_LIMIT_DEMAND;
+}
+
+static const struct gw_built_joint ANY_TEMPERATURE = {GW_ABSENT, GW_ABSENT};
+static const char AT_ANY[] = "at any temperature of the metal; less is asked at the temperature that was read";
+
+static void width_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_system *system)
+{
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    struct gw_message why;
+    struct moves m;
+    if (!s || !moves_of(&m, &why, ask, spot, &ANY_TEMPERATURE)) return;
+    width_between(out, s, &m);
+    out->note = GW_PLAINLY(AT_ANY);
+    if (!(out->at_least > out->at_most)) return;
+    out->at_least = out->at_most = GW_ABSENT;
+    out->note = GW_PLAINLY("no width serves at every temperature of the metal: it hangs on the day's");
+}
+
+static void engagement_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
+                             const struct gw_system *system)
+{
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    struct gw_message why;
+    struct moves m;
+    if (!s || !gw_given(s->least_overlap) || !moves_of(&m, &why, ask, spot, &ANY_TEMPERATURE)) return;
+    engaged_by(out, s, &m);
+    out->note = GW_PLAINLY(AT_ANY);
+}
+
+/* False: `out` asks for what is missing. */
+static bool at_that_temperature(struct gw_left *out, struct moves *m, struct gw_ask *ask, const struct gw_spot *spot,
+                                const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_built_joint built = {read->temperature_least, read->temperature_most};
+    struct gw_message why = {0};
+    if (!gw_part(system, stack_joint))
+        why = GW_PLAINLY("what does the joint keep when it is closed, and how far must its leg stay engaged? Ask the "
+                         "manufacturer (stack_joint)");
+    else if (!gw_given(built.coldest)) why = GW_PLAINLY("at what temperature of the metal was it measured?");
+    const bool known = !gw_said(&why) && moves_of(m, &why, ask, spot, &built);
+    out->undecided = !known;
+    if (!known) gw_left_unknown(out, why);
+    return known;
+}
+
+static void say_day(struct gw_item_limit *limit, struct gw_ask *ask, const struct gw_as_read *read)
+{
+    const struct gw_value low = gw_of_quantity(GW_TEMPERATURE, read->temperature_least),
+                          high = gw_of_quantity(GW_TEMPERATURE, read->temperature_most);
+    limit->note = read->temperature_most > read->temperature_least ? GW_SAY(ask->arena, "metal at {} to {}", low, high)
+                                                                   : GW_SAY(ask->arena, "metal at {}", low);
+}
+
+static double over(double room, double movement) { return movement > 0 ? fmax(room, 0) / movement : INFINITY; }
+
+static void opens_by(struct gw_left *out, struct gw_ask *ask, double engaged, const struct gw_stack_spec *s,
+                     const struct moves *m)
+{
+    const double left = over(engaged - s->least_overlap, m->opens);
+    if (engaged < s->least_overlap) out->lost = true;
+    gw_left_by(out, "opening", left, left, 1,
+               GW_SAY(ask->arena, "engaged {}, to keep {}; it still opens {}", gw_of_quantity(GW_THICKNESS, engaged),
+                      gw_of_quantity(GW_THICKNESS, s->least_overlap), gw_of_quantity(GW_THICKNESS, m->opens)));
+}
+
+static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                       const struct gw_as_read *read, const struct gw_system *system)
+{
+    const double width = read->of[GW_ITEM_joint_width].number, leg = read->of[GW_ITEM_splice_engagement].number;
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    struct moves m;
+    if (!at_that_temperature(out, &m, ask, spot, read, system)) return;
+    width_between(&out->limit, s, &m);
+    if (gw_given(leg)) out->limit.at_most = width + leg - s->least_overlap - m.opens; /* absent without an overlap */
+    say_day(&out->limit, ask, read);
+    const double left = over(width - s->least_gap, m.closes);
+    if (width < s->least_gap) out->lost = true;
+    gw_left_by(out, "closing", left, left, 1,
+               GW_SAY(ask->arena, "{} wide, to keep {}; it still closes {}", gw_of_quantity(GW_THICKNESS, width),
+                      gw_of_quantity(GW_THICKNESS, s->least_gap), gw_of_quantity(GW_THICKNESS, m.closes)));
+    const double engaged = gw_given(leg) ? leg : s->width + s->engagement - width;
+    if (gw_given(engaged) && gw_given(s->least_overlap)) {
+        opens_by(out, ask, engaged, s, &m);
+        return;
+    }
+    out->undecided = true;
+    gw_left_unknown(out,
+                    GW_PLAINLY("how far is the leg engaged, and how far must it stay? Measure it there, and ask the "
+                               "manufacturer (stack_joint: engagement, least_overlap)"));
+}
+
+static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                            const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    struct moves m;
+    if (!at_that_temperature(out, &m, ask, spot, read, system)) return;
+    if (!gw_given(s->least_overlap)) {
+        out->undecided = true;
+        gw_left_unknown(out, GW_PLAINLY("how far must the leg stay engaged? Ask the manufacturer (stack_joint: "
+                                        "least_overlap)"));
+        return;
+    }
+    engaged_by(&out->limit, s, &m);
+    say_day(&out->limit, ask, read);
+    opens_by(out, ask, read->of[GW_ITEM_splice_engagement].number, s, &m);
+}
+
+/* Rows ------------------------------------------------------------------------------------------------------------- */
+
+const struct gw_item gw_item_splice_engagement = {
+    .id = GW_ITEM_splice_engagement,
+    .stage = GW_STAGE_FRAME,
+    .on = GW_ON_JOINT,
+    .hold = true,
+    .how = "mark on the sleeve or leg",
+    .prevents = "the joint comes apart when it opens",
+    .clause = "sum of movements",
+    .if_missed = "measure the joint's width too",
+    .does = &(const struct gw_item_functions){.limit = engagement_limit, .left = engagement_left}};
+const struct gw_item gw_item_joint_width = {
+    .id = GW_ITEM_joint_width,
+    .stage = GW_STAGE_FRAME,
+    .on = GW_ON_JOINT,
+    .hold = true,
+    .how = "gauge, with the temperature of the metal",
+    .prevents = "closes onto metal, or opens past its leg",
+    .clause = "sum of movements",
+    .if_missed = "measure its neighbors on that floor",
+    .does = &(const struct gw_item_functions){.limit = width_limit, .left = width_left}};

@@ -1,0 +1,208 @@
+#include "judge/lite_room.h"
+
+#include "judge/checks.h"
+#include "judge/glass_lite.h"
+#include "judge/racking.h"
+
+#include "tables_data.h"
+
+/* Systems as read -------------------------------------------------------------------------------------------------- */
+
+static double or_own(double read, double own) { return gw_given(read) ? read : own; }
+
+const struct gw_system *gw_with_room(struct gw_ask *ask, const struct gw_system *system, const struct gw_room *room)
+{
+    struct gw_system *copy = gw_alloc(ask->arena, 1, sizeof *copy);
+    const bool bead = system->system->glazing == GW_SILICONE;
+    *copy = *system;
+    if (system->drift) {
+        struct gw_drift_spec *drift = gw_alloc(ask->arena, 1, sizeof *drift);
+        *drift = *system->drift;
+        drift->side_gap = or_own(room->side_gap, drift->side_gap);
+        drift->end_gap = or_own(room->end_gap, drift->end_gap);
+        if (!bead) drift->bite = or_own(room->bite, drift->bite);
+        copy->drift = drift;
+    }
+    if (system->silicone && bead) {
+        struct gw_silicone_spec *silicone = gw_alloc(ask->arena, 1, sizeof *silicone);
+        *silicone = *system->silicone;
+        silicone->bite = or_own(room->bite, silicone->bite);
+        copy->silicone = silicone;
+    }
+    return copy;
+}
+
+/* What one specimen had, against what was read. */
+struct compared {
+    const char *what;
+    double recorded, read;
+};
+
+static bool has_more(const struct compared *c)
+{
+    return gw_given(c->recorded) && gw_given(c->read) && c->recorded > c->read * (1 + GW_HAIR);
+}
+
+/* Said where the rating's specimen departs from what was read; else not. */
+static struct gw_message departs(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_room *room,
+                                 bool unrecorded)
+{
+    const struct gw_tested *t = rating->tested;
+    const double bite = gw_given(rating->bite) || !t ? rating->bite : t->bite;
+    const struct compared all[] = {{"bite", bite, room->bite},
+                                   {"side gap", t ? t->side_gap : GW_ABSENT, room->side_gap},
+                                   {"end gap", t ? t->end_gap : GW_ABSENT, room->end_gap}};
+    const bool hazard = rating->test == GW_TEST_IMPACT || rating->test == GW_TEST_BLAST;
+    for (size_t i = 0; i < sizeof all / sizeof *all; i++)
+        if (has_more(&all[i]))
+            return GW_SAY(ask->arena, "{} recorded a {} of {}, here {}", gw_of_text(gw_report_name(rating)),
+                          gw_of_text(all[i].what), gw_of_quantity(GW_THICKNESS, all[i].recorded),
+                          gw_of_quantity(GW_THICKNESS, all[i].read));
+    if (unrecorded && hazard && !gw_given(bite))
+        return GW_SAY(ask->arena, "{} records no bite, here {}: less than drawn", gw_of_text(gw_report_name(rating)),
+                      gw_of_quantity(GW_THICKNESS, room->bite));
+    return (struct gw_message){0};
+}
+
+const struct gw_system *gw_without_departed(struct gw_message *named, struct gw_ask *ask,
+                                            const struct gw_system *system, const struct gw_room *room, bool unrecorded)
+{
+    struct gw_system *copy = gw_alloc(ask->arena, 1, sizeof *copy);
+    struct gw_rating *kept = gw_alloc(ask->arena, system->ratings.n + 1, sizeof *kept);
+    *copy = *system;
+    copy->ratings.items = kept;
+    copy->ratings.n = 0;
+    *named = (struct gw_message){0};
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const struct gw_message why = departs(ask, &system->ratings.items[i], room, unrecorded);
+        if (gw_said(&why)) *named = gw_say_both(ask->arena, named, "; ", &why);
+        else kept[copy->ratings.n++] = system->ratings.items[i];
+    }
+    return gw_said(named) ? copy : system;
+}
+
+/* Verdicts --------------------------------------------------------------------------------------------------------- */
+
+/* Findings may be kept by messages, and the ask's engine and system are the item's own. */
+static const struct gw_finding *judged(struct gw_ask *ask, const struct gw_check *check,
+                                       const struct gw_element *element, const struct gw_system *system, bool limits)
+{
+    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
+    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
+    const struct gw_engine own = ask->engine;
+    const struct gw_system *on_offer = ask->system;
+    if (limits) gw_judge_limits(f, d, ask, check, element, system);
+    else gw_judge_element(f, d, ask, check, element, system);
+    ask->engine = own;
+    ask->system = on_offer;
+    gw_used_merge(&ask->engine.used, f->used);
+    return f;
+}
+
+static bool by_a_test(const struct gw_finding *f)
+{
+    return f->verdict == GW_PASS && (f->evidence == GW_BY_TEST || f->evidence == GW_BY_STATEMENT);
+}
+
+/* A pass without a number is one all the same: no more is known of it. */
+static void enough(struct gw_left *out, const char *name, const struct gw_finding *f)
+{
+    const double left = !gw_given(f->utilization) ? 1 : f->utilization > 0 ? 1 / f->utilization : INFINITY;
+    gw_left_by(out, name, left, left, 1, f->message);
+}
+
+/* Bonded glass has no clearance to be short of: a test is asked. */
+static bool has_limits(const struct gw_check *check, const struct gw_system *system)
+{
+    return check->does->capacity && !(check == &gw_check_seismic_glass && gw_is_bonded(system));
+}
+
+/* Capacity over demand of what falls short; absent. */
+static double short_by(const struct gw_finding *f)
+{
+    if (f->verdict != GW_FAIL) return GW_ABSENT;
+    if (gw_given(f->utilization)) return f->utilization > 0 ? 1 / f->utilization : GW_ABSENT;
+    return f->at_most ? f->required / f->provided : f->provided / f->required;
+}
+
+static void not_enough(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                       const struct gw_element *element, const struct gw_system *as_read, const struct gw_finding *now)
+{
+    const bool by_limits = now->verdict != GW_FAIL && has_limits(check, as_read);
+    const struct gw_finding *by = by_limits ? judged(ask, check, element, as_read, true) : now;
+    const double left = short_by(by);
+    if (left < 1) gw_left_by(out, name, left, left, 1, by->message);
+    else if (now->verdict == GW_FAIL) gw_left_by(out, name, 0, 0, 1, now->message);
+    else gw_left_unknown(out, gw_said(&now->question) ? now->question : now->message);
+}
+
+void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                        const struct gw_element *element, const struct gw_system *offered,
+                        const struct gw_system *as_read, struct gw_message named)
+{
+    const struct gw_finding *now = judged(ask, check, element, as_read, false);
+    if (now->verdict == GW_NOT_REQUIRED) return;
+    if (now->verdict == GW_PASS) {
+        enough(out, name, now);
+        return;
+    }
+    if (as_read != offered && by_a_test(judged(ask, check, element, offered, false)))
+        out->taken = gw_say_both(ask->arena, &out->taken, "; ", gw_said(&named) ? &named : &now->message);
+    else not_enough(out, ask, name, check, element, as_read, now);
+}
+
+void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
+                      const struct gw_system *system, const struct gw_room *room)
+{
+    struct gw_message named;
+    const struct gw_system *as_read = gw_without_departed(&named, ask, gw_with_room(ask, system, room), room, false);
+    gw_left_by_verdict(out, ask, "drift", &gw_check_seismic_glass, lite, system, as_read, named);
+}
+
+void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
+                              const struct gw_system *system, double bite, bool below_drawn)
+{
+    const struct gw_check *const checks[] = {&gw_check_structural, &gw_check_seismic_glass, &gw_check_debris,
+                                             &gw_check_blast};
+    const struct gw_room room = {GW_ABSENT, GW_ABSENT, bite};
+    struct gw_message named;
+    const struct gw_system *as_read = gw_without_departed(&named, ask, system, &room, below_drawn);
+    bool taken = false;
+    for (size_t i = 0; i < sizeof checks / sizeof *checks && as_read != system && !taken; i++) {
+        if (!by_a_test(judged(ask, checks[i], lite, system, false))) continue;
+        const struct gw_finding *now = judged(ask, checks[i], lite, as_read, false);
+        taken = now->verdict != GW_PASS && now->verdict != GW_NOT_REQUIRED;
+    }
+    if (taken) out->taken = gw_say_both(ask->arena, &out->taken, "; ", &named);
+}
+
+void gw_left_by_range(struct gw_left *out, const char *name, double has, double least, double most,
+                      struct gw_message how, struct gw_message question)
+{
+    const double good = least > 0 ? has / least : INFINITY, bad = most > 0 ? has / most : INFINITY;
+    if (good >= 1 - GW_HAIR && bad < 1 - GW_HAIR) gw_left_unknown(out, question);
+    else gw_left_by(out, name, good, bad, 1, how);
+}
+
+/* Practice --------------------------------------------------------------------------------------------------------- */
+
+double gw_lite_thickness(struct gw_ask *ask, const struct gw_element *lite)
+{
+    const struct gw_lite_type *type = lite ? gw_glazed_type(ask, lite) : NULL;
+    return type ? gw_layers_thickness(type->layers.items, type->layers.n) : GW_ABSENT;
+}
+
+const struct gw_glazing_room *gw_practice_room(struct gw_ask *ask, const struct gw_element *lite)
+{
+    const struct gw_glazing_room *rows = ask->model->tables->glazing_room, *row = &rows[GW_ROW_GLAZING_ROOM_SINGLE];
+    const struct gw_lite_type *type = lite ? gw_glazed_type(ask, lite) : NULL;
+    struct gw_make_up m;
+    struct gw_engine engine;
+    gw_engine_init(&engine, ask->model->tables, NULL);
+    if (!type || gw_make_up_from(&m, type->layers.items, type->layers.n, &engine) != GW_OK) return NULL;
+    const struct gw_glazing_room *thick = &rows[GW_ROW_GLAZING_ROOM_LAMINATED];
+    if (m.n_panes > 1) row = &rows[GW_ROW_GLAZING_ROOM_INSULATING];
+    else if (m.panes[0].n_plies > 1 && gw_lite_thickness(ask, lite) >= thick->thickness_m * (1 - GW_HAIR)) row = thick;
+    gw_used_add(&ask->engine.used, &row->row);
+    return row;
+}

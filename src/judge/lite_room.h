@@ -1,0 +1,43 @@
+/* A lite in its pocket as it was read: what its edges leave of bite and clearance, and which tests no longer reach it.
+ * For items. */
+#ifndef GALEWARD_JUDGE_LITE_ROOM_H
+#define GALEWARD_JUDGE_LITE_ROOM_H
+
+#include "judge/item.h"
+
+/* What was read, or follows from it; absent: as the system has it. m */
+struct gw_room {
+    double side_gap, end_gap; /* averages of two opposite edges */
+    double bite;              /* in the pocket; of the bead where one holds the lite all round */
+};
+/* A copy of the system with that room. */
+const struct gw_system *gw_with_room(struct gw_ask *ask, const struct gw_system *system, const struct gw_room *room);
+/* A copy without the ratings whose specimens had more of it, with `unrecorded` also without those of debris and blast
+ * that record no bite; the system itself where there is none. `named`: what they recorded. */
+const struct gw_system *gw_without_departed(struct gw_message *named, struct gw_ask *ask,
+                                            const struct gw_system *system, const struct gw_room *room,
+                                            bool unrecorded);
+
+/* By a check at an element, ratings and all: what it comes to `as_read`. A test that shows it as offered, and does not
+ * as it was read, is taken away; `named` says why, where the check does not. */
+void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                        const struct gw_element *element, const struct gw_system *offered,
+                        const struct gw_system *as_read, struct gw_message named);
+/* The drift of the story, with such room: its clearance, or a racking test that had no more of it. */
+void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
+                      const struct gw_system *system, const struct gw_room *room);
+/* Tests of any hazard that show the lite as offered, and had more bite. */
+void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
+                              const struct gw_system *system, double bite, bool below_drawn);
+/* `has` against what is needed at either end of a range that is not known better: enough at the bad end, or short even
+ * at the good one; in between it is asked. */
+void gw_left_by_range(struct gw_left *out, const char *name, double has, double least, double most,
+                      struct gw_message how, struct gw_message question);
+
+/* Practice for such a lite; NULL: its glass is not known. */
+struct gw_glazing_room;
+const struct gw_glazing_room *gw_practice_room(struct gw_ask *ask, const struct gw_element *lite);
+/* Its overall thickness, m, nominal; absent. */
+double gw_lite_thickness(struct gw_ask *ask, const struct gw_element *lite);
+
+#endif
