@@ -291,6 +291,17 @@ struct gw_opening {
     const struct gw_node *node;
 };
 
+/* Headers of a sheet of readings (galeward/readings.h), where they are others than its own. */
+struct gw_reading_columns {
+    const char *wall, *column, *story, *row, *edge, *line, *point, *item, *value, *date, *installed, *temperature,
+        *repaired, *sample, *by, *note;
+};
+struct gw_readings_rules {
+    const char *file, *system; /* relative to the project's; the sheet; which candidate was hung */
+    const struct gw_reading_columns *columns;
+    const struct gw_node *node;
+};
+
 struct gw_correction {
     const char *table, *row, *column, *value, *reason, *by;
     const struct gw_node *node;
@@ -347,6 +358,7 @@ struct gw_project {
     const struct gw_openings *openings;
     GW_LIST(const char *) candidates;
     GW_LIST(struct gw_chosen_row) chosen;
+    const struct gw_readings_rules *readings;
     const struct gw_options *options;
     GW_LIST(struct gw_correction) assume;
     GW_LIST(struct gw_decision) decisions; /* on comments of a review */

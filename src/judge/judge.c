@@ -82,7 +82,7 @@ void gw_judge(struct gw_judgement *out, struct gw_ask *ask)
     out->summaries.n = candidates;
 }
 
-/* With what is chosen there, which the caller takes out of the ask again. */
+/* With what is chosen there; the caller puts back what the ask had. */
 static void start(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
                   const struct gw_element *element, const struct gw_system *system)
 {
@@ -101,15 +101,17 @@ static void start(struct gw_finding *out, struct gw_demand *demand, struct gw_as
 void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask,
                       const struct gw_check *check, const struct gw_element *element, const struct gw_system *system)
 {
+    const struct gw_chosen *own = ask->choice;
     start(out, demand, ask, check, element, system);
     gw_find(out, ask);
-    ask->choice = NULL;
+    ask->choice = own;
 }
 
 void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_element *element, const struct gw_system *system)
 {
+    const struct gw_chosen *own = ask->choice;
     start(out, demand, ask, check, element, system);
     gw_find_by_limits(out, ask);
-    ask->choice = NULL;
+    ask->choice = own;
 }

@@ -310,6 +310,37 @@ static const struct gw_field OPENINGS[] = {
 };
 static const struct gw_record OPENINGS_RECORD = RECORD("openings", gw_openings, OPENINGS, .scalar_key = "file");
 
+#define HEADER(key_, help_) F(gw_reading_columns, key_, GW_T_TEXT, .help = "header of " help_)
+static const struct gw_field READING_COLUMNS[] = {
+    HEADER(wall, "the wall"),
+    HEADER(column, "the column of lites"),
+    HEADER(story, "the story"),
+    HEADER(row, "the row"),
+    HEADER(edge, "the edge"),
+    HEADER(line, "the vertical line"),
+    HEADER(point, "the point along the edge"),
+    HEADER(item, "what was measured"),
+    HEADER(value, "the value"),
+    HEADER(date, "the day of reading"),
+    HEADER(installed, "the day of fastening"),
+    HEADER(temperature, "the temperature"),
+    HEADER(repaired, "whether it was repaired before it was read"),
+    HEADER(sample, "how the place was chosen"),
+    HEADER(by, "the crew"),
+    HEADER(note, "notes"),
+};
+static const struct gw_record READING_COLUMNS_RECORD =
+    RECORD("columns of the readings", gw_reading_columns, READING_COLUMNS);
+static const struct gw_field READINGS[] = {
+    F(gw_readings_rules, file, GW_T_TEXT, .help = "CSV file, beside the project file, where 'inspect' is given none"),
+    F(gw_readings_rules, system, GW_T_TEXT,
+      .help = "which of the candidates was hung, as 'candidates' lists it; may be left out when there is one"),
+    F(gw_readings_rules, columns, GW_T_RECORD, .record = &READING_COLUMNS_RECORD,
+      .help = "which header holds which field"),
+    PLACE(gw_readings_rules),
+};
+static const struct gw_record READINGS_RECORD = RECORD("readings", gw_readings_rules, READINGS, .scalar_key = "file");
+
 static const struct gw_also COUNTS[] = {{"qty", "count", NULL, GW_NOTE}, {"quantity", "count", NULL, GW_NOTE}, {0}};
 static const struct gw_field OPENING[] = {
     F(gw_opening, mark, GW_T_TEXT, .flags = GW_REQUIRED, .help = "mark on the drawings"),
@@ -423,6 +454,7 @@ static const struct gw_field PROJECT[] = {
     F(gw_project, chosen, GW_T_RECORD, .record = &CHOSEN_RECORD, .flags = GW_MANY,
       .help =
           "a plan: what of each candidate is chosen where, as 'select -o plan.yaml' writes it; elsewhere nothing is"),
+    F(gw_project, readings, GW_T_RECORD, .record = &READINGS_RECORD, .help = "what was measured on the wall"),
     F(gw_project, options, GW_T_RECORD, .record = &OPTIONS_RECORD, .help = "conventions of the take-off"),
     F(gw_project, assume, GW_T_RECORD, .record = &CORRECTION_RECORD, .flags = GW_MANY,
       .help = "corrections to the program's tables"),

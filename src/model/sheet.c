@@ -262,7 +262,8 @@ static void look_at_row(struct reading *r, struct gw_node *row)
         const struct gw_field *field = field_of_cell(r->sheet->record, cell);
         if (!field) continue;
         if (r->any_unit && field->type == GW_T_NUMBER) take_unit(r, field, cell);
-        if (field->type == GW_T_TEXT && gw_is_date(cell->text) && !r->n_dates++) r->date = cell;
+        const bool text = field->type == GW_T_TEXT && !(field->flags & GW_DATE);
+        if (text && gw_is_date(cell->text) && !r->n_dates++) r->date = cell;
     }
     note_blanks(r, row);
 }

@@ -3,6 +3,7 @@
 #define GALEWARD_TESTS_SCENARIO_RECORDS_H
 
 #include "base/fields.h"
+#include "galeward/inspection.h"
 #include "support.h"
 
 /* A file that a project names; the scenario's key is its name. */
@@ -35,6 +36,13 @@ struct expectation {
     GW_LIST(const char *) says_not;
     GW_LIST(const char *) demand_says;
     GW_LIST(const char *) remark_says;
+
+    /* of readings: the line of the sheet; of a share: an item alone */
+    int reading, places, outside;
+    const char *item, *mechanism, *limit_basis, *remaining, *remaining_worst, *at_least, *at_most, *least, *most;
+    enum gw_bool enough;
+    GW_LIST(const char *) action_says;
+    GW_LIST(const char *) next;
     const struct gw_node *node;
 };
 struct refusal {
@@ -44,7 +52,8 @@ struct scenario {
     const char *name, *source, *base;
     int basis;
     struct parts parts;
-    const char *set; /* a requirement set to judge by */
+    const char *set;      /* a requirement set to judge by */
+    const char *readings; /* a sheet of readings */
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
     GW_LIST(const char *) warns_not;
@@ -65,10 +74,15 @@ static const struct gw_choice BASES[] = {{"published", 1, ""}, {"second_hand", 2
 static const struct gw_choice ROW_BASES[] = {{"none", 1 + GW_BASIS_NONE, ""},   {"published", 1 + GW_PUBLISHED, ""},
                                              {"derived", 1 + GW_DERIVED, ""},   {"memory", 1 + GW_MEMORY, ""},
                                              {"practice", 1 + GW_PRACTICE, ""}, {NULL, 0, NULL}};
+enum { READ = 100 }; /* verdicts of readings */
 static const struct gw_choice VERDICTS[] = {{"not shown", 1 + GW_NOT_SHOWN, ""},
                                             {"pass", 1 + GW_PASS, ""},
                                             {"fail", 1 + GW_FAIL, ""},
                                             {"not required", 1 + GW_NOT_REQUIRED, ""},
+                                            {"unknown", READ + GW_ITEM_UNKNOWN, ""},
+                                            {"within", READ + GW_ITEM_WITHIN, ""},
+                                            {"outside, holds", READ + GW_ITEM_OUTSIDE_HOLDS, ""},
+                                            {"not met", READ + GW_ITEM_NOT_MET, ""},
                                             {NULL, 0, NULL}};
 static const struct gw_choice EVIDENCE[] = {{"none", 1 + GW_EVIDENCE_NONE, ""},
                                             {"test", 1 + GW_BY_TEST, ""},
@@ -134,6 +148,21 @@ static const struct gw_field EXPECTATION_FIELDS[] = {
     TEXTS_OF(expectation, says_not),
     TEXTS_OF(expectation, demand_says),
     TEXTS_OF(expectation, remark_says),
+    F(expectation, reading, GW_T_INTEGER, .help = "reading"),
+    F(expectation, places, GW_T_INTEGER, .help = "places"),
+    F(expectation, outside, GW_T_INTEGER, .help = "outside"),
+    TEXT_OF(expectation, item),
+    TEXT_OF(expectation, mechanism),
+    TEXT_OF(expectation, limit_basis),
+    TEXT_OF(expectation, remaining),
+    TEXT_OF(expectation, remaining_worst),
+    TEXT_OF(expectation, at_least),
+    TEXT_OF(expectation, at_most),
+    TEXT_OF(expectation, least),
+    TEXT_OF(expectation, most),
+    F(expectation, enough, GW_T_BOOL, .help = "enough"),
+    TEXTS_OF(expectation, action_says),
+    TEXTS_OF(expectation, next),
     PLACE(expectation),
 };
 static const struct gw_record expectation_record =
@@ -151,6 +180,7 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     PARTS(scenario, parts.),
     F(scenario, expect, GW_T_RECORD, .record = &expectation_record, .flags = GW_MANY, .help = "expect"),
     TEXT_OF(scenario, set),
+    TEXT_OF(scenario, readings),
     TEXTS_OF(scenario, warnings),
     TEXTS_OF(scenario, warns_not),
     TEXTS_OF(scenario, assumptions),

@@ -76,6 +76,9 @@ struct stage {
     struct gw_takeoff takeoff;
     struct gw_ask ask;
     struct gw_judgement judgement;
+    struct gw_readings readings;
+    const struct gw_system *hung;
+    struct gw_inspection inspection;
     const struct scenario *scenario;
     size_t wrong;
 };
@@ -327,6 +330,8 @@ static void compare_asked(struct stage *s)
     }
 }
 
+#include "scenario_readings.h"
+
 /* What loading and the take-off warn of, and the requirements that ask for less than the site. */
 static bool is_warned(const struct stage *s, const struct gw_answer *answer, const char *part)
 {
@@ -348,11 +353,16 @@ static void compare_warnings(struct stage *s)
             wrong(s, x->node, "", "warns_not", x->warns_not.items[i], "such a one");
 }
 
+static bool is_of_readings(const struct expectation *x) { return x->reading != GW_NO_INTEGER || x->item; }
+
 static void compare_all(struct stage *s)
 {
     const struct scenario *x = s->scenario;
-    for (size_t i = 0; i < x->expect.n; i++)
-        (x->expect.items[i].check ? compare_findings : compare_summary)(s, &x->expect.items[i]);
+    for (size_t i = 0; i < x->expect.n; i++) {
+        const struct expectation *e = &x->expect.items[i];
+        if (is_of_readings(e)) (e->reading != GW_NO_INTEGER ? compare_reading : compare_share)(s, e);
+        else (e->check ? compare_findings : compare_summary)(s, e);
+    }
     for (size_t i = 0; i < x->assumptions.n; i++)
         if (!is_said(&s->model.assumptions, x->assumptions.items[i]) &&
             !is_said(&s->takeoff.assumptions, x->assumptions.items[i]))
@@ -395,6 +405,16 @@ static bool require(struct stage *s)
     return !text || gw_model_require_source(&s->model, gw_source_from(&s->arena, "set.yaml", text, strlen(text)));
 }
 
+/* Its sheet of readings, where it has one; wrong rows are errors of the scenario. */
+static bool read_sheet(struct stage *s)
+{
+    const char *text = s->scenario->readings;
+    if (!text) return true;
+    gw_readings_read(&s->readings, &s->model, gw_source_from(&s->arena, "readings.csv", text, strlen(text)));
+    s->hung = gw_readings_system(&s->model, NULL);
+    return s->hung;
+}
+
 static void run(struct stage *s)
 {
     size_t n = 0;
@@ -407,12 +427,13 @@ static void run(struct stage *s)
                 gw_model_load_source(&s->model, &s->arena, &s->diags,
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
                 require(s) && gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
-                gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena);
+                gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena) && read_sheet(s);
     compare_errors(s);
     if (good) {
         gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
         s->ask.plans = plans;
-        gw_judge(&s->judgement, &s->ask);
+        if (s->hung) gw_inspect(&s->inspection, &s->ask, &s->readings, s->hung);
+        else gw_judge(&s->judgement, &s->ask);
     }
     compare_warnings(s);
     if (!good) return;
@@ -439,10 +460,13 @@ static void check_scenario(const struct scenario *x)
     if (!x->basis) file_fault(x->node, x->name, "'basis' is missing, here and at the top");
     if (!x->expect.n && !x->warnings.n && !x->warns_not.n && !x->assumptions.n && !x->asked.n && !x->errors.n)
         file_fault(x->node, x->name, "expects nothing");
-    if (x->expect.n && x->errors.n) file_fault(x->node, x->name, "a project that is refused has no findings");
+    if (x->expect.n && x->errors.n && !x->readings)
+        file_fault(x->node, x->name, "a project that is refused has no findings");
     for (size_t i = 0; i < x->expect.n; i++) {
         const struct expectation *e = &x->expect.items[i];
         bool sums = e->candidate_verdict || e->governing;
+        if (is_of_readings(e) && !x->readings) file_fault(e->node, x->name, "has no readings");
+        if (is_of_readings(e)) continue;
         if (!e->check == !sums)
             file_fault(e->node, x->name, "wants either 'check', or 'candidate_verdict', 'governing'");
         if (e->check && !gw_check_find(e->check)) file_fault(e->node, e->check, "is no check");

@@ -1,0 +1,93 @@
+/* Shared by the files of src/answers/inspect only. */
+#ifndef GALEWARD_INSPECT_INTERNAL_H
+#define GALEWARD_INSPECT_INTERNAL_H
+
+#include "galeward/inspection.h"
+#include "galeward/memo.h"
+#include "galeward/plan.h"
+
+#include <stdint.h>
+
+/* What is judged together. */
+enum gw_family {
+    GW_OF_SCREWS,
+    GW_OF_LITE,
+    GW_OF_MEMBER,
+    GW_OF_JOINT,
+    GW_OF_ANCHOR,
+    GW_OF_SEALANT,
+    GW_OF_CREW,
+    GW_OF_AREA
+};
+enum gw_family gw_family_of(enum gw_item_on on);
+
+/* A row of a thing: its place among the inspection's. */
+struct gw_thing_row {
+    long day; /* GW_NO_DAY */
+    size_t at;
+};
+/* All rows of one thing, in the order of their days. */
+struct gw_thing {
+    enum gw_family family;
+    uint64_t read[5]; /* by edge (0: none): bits of the items that were read of it */
+    struct gw_thing_row *rows;
+    size_t n, capacity;
+};
+/* What was read at one point of a thing, of one item. */
+struct gw_point {
+    struct gw_inspected *open; /* the last row that counts; NULL */
+    long fastened;             /* day of the last fastening anew; GW_NO_DAY */
+};
+
+struct gw_inspecting {
+    struct gw_inspection *out;
+    struct gw_ask *ask;
+    struct gw_planned *planned; /* NULL: nothing is chosen */
+    struct gw_memo spots;       /* by what was said of a place */
+    struct gw_memo things;      /* by what a thing is: its number, from 1 */
+    struct gw_memo results;     /* by item, elements and values */
+    struct gw_memo points;      /* by thing, item, edge and point */
+    struct gw_memo alike;       /* by thing, item, edge, point, value and day: the first row */
+    void *history, *worst;      /* room of history.c and together.c */
+    GW_LIST(struct gw_thing) list;
+    size_t capacity;
+};
+
+/* places.c: spot and thing of every row; the rows of things in the order of their days. */
+void gw_place_rows(struct gw_inspecting *in);
+/* A spot that is not any row's: the number of its thing, 0: nothing was read of it. */
+size_t gw_thing_at(struct gw_inspecting *in, const struct gw_spot *spot, enum gw_item_on on);
+const struct gw_element *gw_spot_element(const struct gw_spot *spot, enum gw_item_on on);
+static inline struct gw_inspected *gw_row_of(const struct gw_inspecting *in, const struct gw_thing *thing, size_t i)
+{
+    return &in->out->rows.items[thing->rows[i].at];
+}
+/* An edge of a lite that parts readings of it: 1 + enum gw_edge; 0: the item is none of an edge. */
+static inline int gw_edge_of_row(const struct gw_inspected *row)
+{
+    return row->item->on == GW_ON_EDGE ? 1 + row->spot.edge : 0;
+}
+static inline bool gw_is_open(const struct gw_inspected *row) { return !row->closed_by && !row->duplicate_of; }
+/* history.c: duplicates, what is closed, how old a torque is, of one thing. */
+void gw_close_rows(struct gw_inspecting *in, const struct gw_thing *thing);
+void *gw_history_room(struct gw_arena *arena);
+void *gw_worst_room(struct gw_arena *arena);
+/* What was read at that point. */
+struct gw_point *gw_point_at(struct gw_inspecting *in, size_t thing, enum gw_item_id item, int edge,
+                             const struct gw_reading *at);
+/* contradictions.c: after the rows of the thing were judged. */
+void gw_contradict(struct gw_inspecting *in, const struct gw_thing *thing);
+/* Appends to what is said of a row. */
+void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_message said);
+/* together.c: judges the rows of one thing with each other. */
+void gw_judge_thing(struct gw_inspecting *in, const struct gw_thing *thing);
+/* The result of an item at a spot, kept. */
+const struct gw_item_result *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item,
+                                              const struct gw_spot *spot, const struct gw_as_read *read);
+/* What was hung at an element, with what is chosen there. */
+const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
+/* statistics.c, next.c */
+void gw_count_shares(struct gw_inspecting *in);
+void gw_find_next(struct gw_inspecting *in);
+
+#endif

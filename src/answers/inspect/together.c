@@ -1,0 +1,322 @@
+/* The rows of one thing, judged with each other: its worst values together; at points that are known, point by point.
+ */
+#include "answers/inspect/inspect_internal.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* A gap between two screws along their line, by the points at which it begins and ends. */
+struct gap {
+    double from, to, value;
+};
+
+/* What is worst of a thing, by item and edge: among all its open rows, and among those without a point. */
+struct worst {
+    const struct gw_inspected *all[GW_ITEM_COUNT][5], *plain[GW_ITEM_COUNT][5];
+    struct gap *gaps;
+    size_t n_gaps, capacity;
+    bool pocket_open;
+    struct {
+        const struct gw_element *at;
+        int edge;
+        struct gw_item_limit is;
+    } limit[GW_ITEM_COUNT]; /* the last that was asked for */
+};
+
+void *gw_worst_room(struct gw_arena *arena) { return gw_alloc(arena, 1, sizeof(struct worst)); }
+
+/* The worse of two --------------------------------------------------------------------------------------------------
+ */
+
+static int rank_of_word(const struct gw_inspected *row)
+{
+    static const int ranks[] = {
+        [GW_WORD_SOUND] = 0, [GW_WORD_UNKNOWN] = 1, [GW_WORD_JUDGED] = 2, [GW_WORD_NOT_MET] = 3};
+    return ranks[gw_item_kinds[row->item->id].means[row->reading->value.word - 1]];
+}
+
+/* How far beyond the limit; below zero: so far within. */
+static double beyond(const struct gw_item_limit *limit, double value)
+{
+    const double low = gw_given(limit->at_least) ? limit->at_least - value : -INFINITY;
+    const double high = gw_given(limit->at_most) ? value - limit->at_most : -INFINITY;
+    return low > high ? low : high;
+}
+
+static const struct gw_item_limit *limit_of(struct gw_inspecting *in, const struct gw_inspected *row)
+{
+    struct worst *w = in->worst;
+    const enum gw_item_id item = row->item->id;
+    if (w->limit[item].at != row->element || w->limit[item].edge != row->spot.edge || !row->element) {
+        w->limit[item].at = row->element;
+        w->limit[item].edge = row->spot.edge;
+        gw_item_limit_at(&w->limit[item].is, in->ask, row->item, &row->spot, gw_hung_at(in, row->element));
+    }
+    return &w->limit[item].is;
+}
+
+static bool is_worse(struct gw_inspecting *in, const struct gw_inspected *a, const struct gw_inspected *b)
+{
+    const double x = a->reading->value.number, y = b->reading->value.number;
+    const enum gw_item_id item = a->item->id;
+    if (a->reading->value.word) return rank_of_word(a) > rank_of_word(b);
+    if (x == y) return gw_given(b->age) && !gw_given(a->age);
+    if (item == GW_ITEM_screw_spacing) return x > y;
+    if (item == GW_ITEM_screw_torque) return x < y;
+    const struct gw_item_limit *limit = limit_of(in, a);
+    const double p = beyond(limit, x), q = beyond(limit, y);
+    return p == q ? x < y : p > q;
+}
+
+static void take(struct gw_inspecting *in, const struct gw_inspected **worst, const struct gw_inspected *row)
+{
+    if (!*worst || is_worse(in, row, *worst)) *worst = row;
+}
+
+/* One that shows a plug, corner, joint or weep of the pocket open or blocked. */
+static bool opens_pocket(const struct gw_inspected *row)
+{
+    switch (row->item->id) {
+    case GW_ITEM_joint_plug:
+    case GW_ITEM_gasket_corner:
+    case GW_ITEM_frame_joint:
+    case GW_ITEM_weep_clear:
+    case GW_ITEM_weep_place:
+    case GW_ITEM_cover_weep_clear:
+    case GW_ITEM_blocks_and_weeps:
+    case GW_ITEM_sealant_under_cover:
+        return rank_of_word(row) > 1;
+    default:
+        return false;
+    }
+}
+
+static void add_gap(struct gw_inspecting *in, struct worst *w, const struct gw_reading *r)
+{
+    if (!gw_given(r->at)) return;
+    w->gaps = gw_grow(in->ask->arena, w->gaps, w->n_gaps, &w->capacity, sizeof *w->gaps);
+    w->gaps[w->n_gaps++] = (struct gap){r->at, r->at + (r->at_distance ? r->value.number : 1), r->value.number};
+}
+
+static int along(const void *a, const void *b)
+{
+    const struct gap *x = a, *y = b;
+    return x->from < y->from ? -1 : x->from > y->from;
+}
+
+static void find_worst(struct gw_inspecting *in, struct worst *w, const struct gw_thing *thing)
+{
+    for (size_t i = 0; i < thing->n; i++) {
+        const struct gw_inspected *row = gw_row_of(in, thing, i);
+        const int edge = gw_edge_of_row(row);
+        w->all[row->item->id][edge] = w->plain[row->item->id][edge] = NULL;
+    }
+    w->pocket_open = false;
+    w->n_gaps = w->capacity = 0;
+    w->gaps = NULL;
+    for (size_t i = 0; i < thing->n; i++) {
+        const struct gw_inspected *row = gw_row_of(in, thing, i);
+        const int edge = gw_edge_of_row(row);
+        if (!gw_is_open(row)) continue;
+        take(in, &w->all[row->item->id][edge], row);
+        if (!row->reading->point) take(in, &w->plain[row->item->id][edge], row);
+        w->pocket_open = w->pocket_open || opens_pocket(row);
+        if (row->item->id == GW_ITEM_screw_spacing) add_gap(in, w, row->reading);
+    }
+    if (w->n_gaps > 1) qsort(w->gaps, w->n_gaps, sizeof *w->gaps, along);
+}
+
+/* Forgets the thing: what follows has other items. */
+static void forget(struct gw_inspecting *in, struct worst *w, const struct gw_thing *thing)
+{
+    for (size_t i = 0; i < thing->n; i++) {
+        const struct gw_inspected *row = gw_row_of(in, thing, i);
+        const int edge = gw_edge_of_row(row);
+        w->all[row->item->id][edge] = w->plain[row->item->id][edge] = NULL;
+    }
+}
+
+/* Points ------------------------------------------------------------------------------------------------------------
+ */
+
+/* Of two points along an edge, read with a tape. */
+static bool is_same_point(double a, double b, double gap) { return fabs(a - b) <= 0.1 * fabs(gap); }
+
+/* A screw carries half the gap on each side; a gap that was not read is as large as the largest of the line. Absent:
+ * none beside it was read. */
+static double carried_at(const struct worst *w, double at)
+{
+    const struct gw_inspected *largest = w->all[GW_ITEM_screw_spacing][0];
+    size_t low = 0, high = w->n_gaps; /* the first that does not begin before the point */
+    while (low < high) {
+        const size_t middle = (low + high) / 2;
+        if (w->gaps[middle].from < at && !is_same_point(w->gaps[middle].from, at, w->gaps[middle].value))
+            low = middle + 1;
+        else high = middle;
+    }
+    const struct gap *right = low < w->n_gaps ? &w->gaps[low] : NULL, *left = low ? &w->gaps[low - 1] : NULL;
+    if (right && !is_same_point(right->from, at, right->value)) right = NULL;
+    if (left && !is_same_point(left->to, at, left->to - left->from)) left = NULL;
+    if (!largest || (!left && !right)) return GW_ABSENT;
+    const double other = largest->reading->value.number;
+    return ((left ? left->value : other) + (right ? right->value : other)) / 2;
+}
+
+/* What goes with a row ----------------------------------------------------------------------------------------------
+ */
+
+struct company {
+    struct gw_as_read read;
+    const struct gw_inspected *with[GW_ITEM_COUNT]; /* other rows that were taken; by item */
+    double share;                                   /* the gap that the screw carries, by its point; absent */
+};
+
+static void put(struct company *c, const struct gw_inspected *with)
+{
+    if (!with) return;
+    c->read.of[with->item->id] = with->reading->value;
+    if (with->item->id == GW_ITEM_screw_torque) c->read.torque_age = with->age;
+    c->with[with->item->id] = with;
+}
+
+/* Along a line of screws: at the row's own point where it has one, else the worst of the line. */
+static const struct gw_inspected *beside(struct gw_inspecting *in, const struct worst *w,
+                                         const struct gw_inspected *row, enum gw_item_id item)
+{
+    if (!w->all[item][0]) return NULL;
+    if (!row->reading->point) return w->all[item][0];
+    const struct gw_point *same = gw_point_at(in, row->thing, item, 0, row->reading);
+    return same->open ? same->open : w->plain[item][0];
+}
+
+/* The screws at both ends of a gap. */
+static void put_ends(struct gw_inspecting *in, struct company *c, const struct worst *w, const struct gw_inspected *row)
+{
+    struct gw_reading end = *row->reading;
+    end.at += end.at_distance ? end.value.number : 1;
+    const struct gw_point *p = gw_point_at(in, row->thing, GW_ITEM_screw_torque, 0, &end);
+    const struct gw_inspected *have = c->with[GW_ITEM_screw_torque];
+    (void)w;
+    if (gw_given(end.at) && p->open && (!have || is_worse(in, p->open, have))) put(c, p->open);
+}
+
+static void put_screws(struct gw_inspecting *in, struct company *c, const struct worst *w,
+                       const struct gw_inspected *row)
+{
+    static const enum gw_item_id items[] = {GW_ITEM_screw_spacing, GW_ITEM_screw_end_distance, GW_ITEM_screw_torque,
+                                            GW_ITEM_screw_length,  GW_ITEM_screw_head,         GW_ITEM_screw_type};
+    const enum gw_item_id own = row->item->id;
+    for (size_t i = 0; i < sizeof items / sizeof *items; i++)
+        if (items[i] != own) put(c, beside(in, w, row, items[i]));
+    if (own == GW_ITEM_screw_spacing && row->reading->point) put_ends(in, c, w, row);
+    if (own == GW_ITEM_screw_spacing || !gw_given(row->reading->at)) return;
+    c->share = carried_at(w, row->reading->at);
+    if (!gw_given(c->share)) return;
+    c->read.of[GW_ITEM_screw_spacing].number = c->share;
+    c->with[GW_ITEM_screw_spacing] = NULL;
+}
+
+static void put_others(struct company *c, const struct worst *w, const struct gw_thing *thing,
+                       const struct gw_inspected *row)
+{
+    const int edge = row->item->on == GW_ON_POCKET ? 1 + GW_EDGE_SILL : gw_edge_of_row(row);
+    for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
+        if (i == row->item->id) continue;
+        put(c, w->all[i][0]);
+        if (edge && thing->family == GW_OF_LITE) put(c, w->all[i][edge]);
+    }
+    c->read.pocket_open = w->pocket_open;
+}
+
+/* K, of the metal; of the air: from there up to the hottest surface. */
+static void put_temperature(struct gw_inspecting *in, struct gw_as_read *read, const struct gw_reading *r)
+{
+    const struct gw_movement_rules *m = in->ask->model->project.movement;
+    if (!gw_given(r->temperature)) return;
+    read->temperature_least = read->temperature_most = r->temperature;
+    if (r->of_air) read->temperature_most = m && gw_given(m->hottest) ? fmax(m->hottest, r->temperature) : GW_ABSENT;
+}
+
+static void keep_company(struct gw_inspecting *in, struct company *c, const struct worst *w,
+                         const struct gw_thing *thing, const struct gw_inspected *row)
+{
+    memset(c, 0, sizeof *c);
+    gw_as_read_clear(&c->read);
+    c->share = GW_ABSENT;
+    if (thing->family == GW_OF_SCREWS) put_screws(in, c, w, row);
+    else if (thing->family != GW_OF_CREW) put_others(c, w, thing, row);
+    c->read.of[row->item->id] = row->reading->value;
+    if (row->item->id == GW_ITEM_screw_torque) c->read.torque_age = row->age;
+    const struct gw_inspected *joint = c->with[GW_ITEM_joint_width];
+    put_temperature(in, &c->read, joint ? joint->reading : row->reading);
+}
+
+/* Words -------------------------------------------------------------------------------------------------------------
+ */
+
+void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_message said)
+{
+    row->message = gw_say_both(in->ask->arena, &row->message, "; ", &said);
+}
+
+/* "with a spacing of 14 in (row 12)": once for all that was read elsewhere in the line. */
+static void say_company(struct gw_inspecting *in, struct gw_inspected *row, const struct company *c)
+{
+    struct gw_message said = GW_PLAINLY(NULL);
+    for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
+        const struct gw_inspected *with = c->with[i];
+        if (!with) continue;
+        const struct gw_message one =
+            GW_SAY(in->ask->arena, "{} {} (line {})", gw_of_text(gw_item_kinds[i].title),
+                   gw_item_shown(with->item->id, with->reading->value), gw_of_count((long)with->reading->node->line));
+        said = gw_say_both(in->ask->arena, &said, ", ", &one);
+    }
+    if (gw_given(c->share)) {
+        const struct gw_message one =
+            GW_SAY(in->ask->arena, "half the gap on each side, {}", gw_of_quantity(GW_THICKNESS, c->share));
+        said = gw_say_both(in->ask->arena, &said, ", ", &one);
+    }
+    if (gw_said(&said)) gw_add_said(in, row, GW_SAY(in->ask->arena, "judged with {}", gw_of_message(&said)));
+}
+
+/* Judging -----------------------------------------------------------------------------------------------------------
+ */
+
+static const char *cannot_be(const struct gw_inspected *row, const struct gw_as_read *read)
+{
+    const struct gw_reading *r = row->reading;
+    if (r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on)
+        return "read before it was fastened: which of the two days is wrong";
+    if (row->item->id == GW_ITEM_joint_width && !gw_given(r->temperature))
+        return "the joint moves with the metal: what was its temperature when the width was read";
+    if (row->item->id == GW_ITEM_joint_width && !gw_given(read->temperature_most))
+        return "of the air alone: what was the temperature of the metal, or how hot does a surface get "
+               "(movement: {hottest: ...})";
+    return NULL;
+}
+
+static void judge_row(struct gw_inspecting *in, const struct worst *w, const struct gw_thing *thing,
+                      struct gw_inspected *row)
+{
+    struct company c;
+    keep_company(in, &c, w, thing, row);
+    row->result = gw_inspect_judge(in, row->item, &row->spot, &c.read);
+    const char *asks = cannot_be(row, &c.read);
+    row->verdict = asks ? GW_ITEM_UNKNOWN : row->result->verdict;
+    row->message = asks ? GW_PLAINLY(asks) : row->result->message;
+    row->action = asks ? GW_PLAINLY(asks) : row->result->action;
+    if (!asks) say_company(in, row, &c);
+    if (row->closed_by)
+        gw_add_said(in, row, GW_SAY(in->ask->arena, "closed by line {}", gw_of_count((long)row->closed_by)));
+    if (row->duplicate_of)
+        gw_add_said(in, row,
+                    GW_SAY(in->ask->arena, "the same as line {}: counted once", gw_of_count((long)row->duplicate_of)));
+}
+
+void gw_judge_thing(struct gw_inspecting *in, const struct gw_thing *thing)
+{
+    struct worst *w = in->worst;
+    find_worst(in, w, thing);
+    for (size_t i = 0; i < thing->n; i++) judge_row(in, w, thing, gw_row_of(in, thing, i));
+    forget(in, w, thing);
+}
