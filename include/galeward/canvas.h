@@ -31,8 +31,11 @@ extern "C" {
 #define GW_FAINT "#c9ced4" /* grids; never carries meaning */
 #define GW_INK_FAIL "#6c0e0d"
 #define GW_INK_PASS "#056b90"
+#define GW_INK_ASK "#734600"
+#define GW_INK_NONE "#66707a"
 
-/* Widths of lines, pixels: 0.25, 0.35, 0.5 and 0.9 mm. */
+/* Widths of lines, pixels: 0.18, 0.25, 0.35, 0.5 and 0.9 mm. */
+#define GW_LINE_FINE 0.7
 #define GW_LINE_THIN 1.0
 #define GW_LINE_MEDIUM 1.3
 #define GW_LINE_BOLD 1.9

@@ -105,6 +105,15 @@ struct gw_demand_group {
     size_t capacity;
 };
 
+/* Drawings that a result has, by name: "elevation:east:plover-60". */
+struct gw_picture {
+    const char *name;
+    struct gw_figure figure;
+};
+struct gw_pictures {
+    struct gw_picture *items;
+    size_t n, capacity;
+};
 /* An answer as it is written: with the remarks that every result carries. */
 struct gw_results {
     const struct gw_answer *answer;
@@ -118,8 +127,14 @@ struct gw_results {
     struct gw_used used;                     /* rows behind every figure */
     GW_LIST(const struct gw_row *) weak;     /* of these the recalled ones and those of common practice */
     GW_LIST(struct gw_demand_group) demands; /* all but the pressures of elements, which the elements hold */
+    struct gw_pictures pictures;
 };
 void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown);
+
+/* Of a demand or a check: each wall, with what each candidate shows there, and by its pressures. */
+void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results);
+/* The first that has that name or begins with it, as far as a colon; NULL. */
+const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name);
 
 /* What a command hands to a format: records describe it for programs, blocks are what people read, a figure is drawn.
  * A result may have only some of them. */
@@ -134,7 +149,8 @@ struct gw_result {
     void (*sheet)(struct gw_report *sheet, const struct gw_result *result);
     /* A table of data that writes itself, instead of both; NULL: none. */
     void (*table)(struct gw_text *out, const struct gw_result *result);
-    const struct gw_figure *figure; /* NULL: none */
+    const struct gw_figure *figure;     /* NULL: none */
+    const struct gw_pictures *pictures; /* of which `figure` is one, and pages may show others; NULL: none */
     /* What it gives to another command, as a file that people may change; NULL: nothing. */
     void (*file)(struct gw_text *out, const struct gw_result *result);
 };

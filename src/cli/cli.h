@@ -19,7 +19,8 @@ struct options {
     size_t n_vary;
     const char **set; /* "path=value" */
     size_t n_set;
-    const char *plan;  /* file; NULL: the project's own */
+    const char *drawing; /* name, or "list"; NULL: the first */
+    const char *plan;    /* file; NULL: the project's own */
     const char **with; /* "option", "lite=alternative" */
     size_t n_with;
     const char **arguments;
@@ -57,6 +58,7 @@ enum option_bit {
     TAKES_AGAINST = 1024,
     TAKES_PLAN = 2048,
     TAKES_REQUIREMENTS = 4096,
+    TAKES_DRAWING = 8192,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 

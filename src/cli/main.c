@@ -23,8 +23,8 @@ static const struct command COMMANDS[] = {
      "does.\n\n"
      "  galeward demand clinic.yaml\n  galeward demand clinic.yaml -o elements.csv\n"
      "  galeward demand clinic.yaml -o bid.json\n  galeward demand clinic.yaml --against bid.json\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_AGAINST | TAKES_REQUIREMENTS,
-     GW_HAS_DATA | GW_HAS_PAGE, cmd_demand, 1, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_AGAINST | TAKES_REQUIREMENTS | TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FIGURE, cmd_demand, 1, NULL},
     {"check", "whether each candidate system answers it", "check PROJECT [options]",
      "A verdict on each candidate of the project: pass, fail, not shown or not required. Exit code 0 when all pass.\n"
      "--vary computes every combination and prints a matrix; a key may be given in full (site.exposure) or alone\n"
@@ -43,8 +43,8 @@ static const struct command COMMANDS[] = {
      "  galeward check clinic.yaml --qualifications -o qualifications.md\n"
      "  galeward check clinic.yaml -o bid.json\n  galeward check clinic.yaml --against bid.json\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_VARY | TAKES_PAGE | TAKES_SENSITIVITY | TAKES_QUALIFICATIONS |
-         TAKES_AGAINST | TAKES_PLAN | TAKES_REQUIREMENTS,
-     GW_HAS_DATA | GW_HAS_PAGE, cmd_check, 1, NULL},
+         TAKES_AGAINST | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FIGURE, cmd_check, 1, NULL},
     {"select", "the cheapest plan of each candidate that passes everywhere", "select PROJECT [options]",
      "Of the options of each candidate and the alternatives of the lites it takes, place by place (a wall, its edge or "
      "its\n"

@@ -89,6 +89,12 @@ static bool set_requirements(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_drawing(struct cli *cli, const char *value)
+{
+    cli->options.drawing = value;
+    return true;
+}
+
 /* Help that the registry of formats completes. */
 static const char FORMATS[] = "formats", ENDINGS[] = "endings";
 
@@ -107,6 +113,8 @@ static const struct option OPTIONS[] = {
      .set = add_with},
     {"--requirements", NULL, "FILE", TAKES_REQUIREMENTS, "judge by a requirement set instead of what the site asks",
      .set = set_requirements},
+    {"--drawing", NULL, "NAME", TAKES_DRAWING, "which one -o FILE.svg holds; 'list' names them all",
+     .set = set_drawing},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},

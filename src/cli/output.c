@@ -87,11 +87,40 @@ static bool wants_color(const struct options *options)
     return !options->output && !refused && isatty(STDOUT_FILENO);
 }
 
+static int list_drawings(struct cli *cli, const struct gw_pictures *pictures)
+{
+    struct gw_text text;
+    gw_text_init(&text, &cli->arena);
+    for (size_t i = 0; i < pictures->n; i++)
+        gw_text_addf(&text, "%s  %s\n", pictures->items[i].name, pictures->items[i].figure.title);
+    return deliver(cli, &text);
+}
+
+/* The drawing that was asked for, else the first; false after a complaint. */
+static bool choose_drawing(struct cli *cli, struct gw_result *result)
+{
+    const struct gw_pictures *pictures = result->pictures;
+    const char *name = cli->options.drawing;
+    if (!(cli->options.format->needs & GW_HAS_FIGURE)) {
+        if (name) complain("--drawing %s: -o FILE.svg holds one drawing; other files hold those of their pages", name);
+        return !name;
+    }
+    const struct gw_picture *found = !pictures->n ? NULL : name ? gw_picture_named(pictures, name) : pictures->items;
+    if (found) result->figure = &found->figure;
+    else if (!pictures->n) complain("no drawing: an elevation wants a wall (walls); a schedule has none");
+    else complain("no drawing is named '%s'; --drawing list names them", name);
+    return found;
+}
+
 int deliver_result(struct cli *cli, const struct gw_result *result)
 {
     struct gw_engine none = {.tables = gw_tables_standard()};
+    struct gw_result chosen = *result;
     struct gw_text text;
     gw_text_init(&text, &cli->arena);
-    cli->options.format->render(&text, result, &none, wants_color(&cli->options));
+    if (result->pictures && cli->options.drawing && strcmp(cli->options.drawing, "list") == 0)
+        return list_drawings(cli, result->pictures);
+    if (result->pictures && !choose_drawing(cli, &chosen)) return EXIT_CALL;
+    cli->options.format->render(&text, &chosen, &none, wants_color(&cli->options));
     return deliver(cli, &text);
 }

@@ -1,8 +1,11 @@
 /* What each candidate answers: first who passes and why the others do not, then each candidate, then what the figures
  * rest on. */
 #include "report/check.h"
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/sheets.h"
+
+#include <string.h>
 
 /* What the figure that governs a candidate rests on. */
 static void weak_verdicts(struct page *page)
@@ -33,6 +36,35 @@ static void of_all(struct page *page, const struct verdict_story *stories)
     weak_verdicts(page);
 }
 
+/* The candidate that a picture tells most of: the first that fails, else that is not shown, else the first. */
+static const struct gw_summary *telling(const struct gw_judgement *j)
+{
+    const struct gw_summary *out = NULL;
+    for (size_t i = 0; i < j->summaries.n; i++)
+        if (!out || gw_verdict_rank(j->summaries.items[i].verdict) > gw_verdict_rank(out->verdict))
+            out = &j->summaries.items[i];
+    return out;
+}
+
+/* Where it is decided: the wall of what governs. */
+static void picture(struct page *page)
+{
+    const struct gw_summary *s = telling(&page->results->answer->judgement);
+    const struct gw_finding *f = s ? gw_deciding(s->governing) : NULL;
+    const struct gw_element *e = f ? f->demand->element : NULL;
+    if (!page->report->pictures || !s) return;
+    const char *name = gw_picture_word(page->arena, s->candidate->name);
+    const struct gw_pictures *all = &page->results->pictures;
+    for (size_t i = 0; i < all->n; i++) {
+        const char *wanted =
+            gw_format(page->arena, "elevation:%s:%s", e ? gw_picture_word(page->arena, e->wall) : "", name);
+        const bool here = e ? strcmp(all->items[i].name, wanted) == 0 : strstr(all->items[i].name, name) != NULL;
+        if (!here) continue;
+        gw_report_figure(page->report, &all->items[i].figure);
+        return;
+    }
+}
+
 static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
@@ -43,6 +75,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     gw_page_head(&page, "Candidates");
     gw_page_chosen(&page);
     gw_check_first(&page, stories, j->summaries.n);
+    picture(&page);
     if (j->summaries.n) what_follows(&page);
     else
         gw_report_line(report,
@@ -59,5 +92,6 @@ struct gw_result gw_result_check(const struct gw_results *results)
                               .value = results,
                               .rows = "verdicts",
                               .sheet = gw_sheet_of_verdicts,
+                              .pictures = &results->pictures,
                               .page = check_page};
 }

@@ -106,12 +106,25 @@ static const struct view_column BUILDING_COLUMNS[] = {
 };
 static const struct view BUILDINGS = VIEW(&gw_building_record, BUILDING_COLUMNS);
 
+/* Each wall both ways, of a few walls. */
+static void pictures(struct page *page)
+{
+    enum { FEW = 8 };
+    const struct gw_pictures *all = &page->results->pictures;
+    for (size_t i = 0; i < all->n && i < FEW && page->report->pictures; i++)
+        gw_report_figure(page->report, &all->items[i].figure);
+    if (page->report->pictures && all->n > FEW)
+        gw_report_line(page->report, "More walls: --drawing list names their drawings, -o FILE.svg --drawing NAME "
+                                     "writes one.");
+}
+
 static void demand_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
     const struct gw_project *project = &page.results->answer->model->project;
     gw_page_head(&page, "Wind demand");
     gw_view_list(&page, "", &BUILDINGS, project->buildings.items, project->buildings.n);
+    pictures(&page);
     gw_page_walls(&page);
     gw_page_glass(&page);
     gw_page_members(&page);
@@ -131,5 +144,6 @@ struct gw_result gw_result_demand(const struct gw_results *results)
                               .value = results,
                               .rows = "elements",
                               .sheet = gw_sheet_of_elements,
+                              .pictures = &results->pictures,
                               .page = demand_page};
 }

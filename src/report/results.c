@@ -176,4 +176,5 @@ void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct 
     add_warnings(out, arena);
     group_demands(out, arena);
     add_rows(out, arena);
+    gw_pictures_of(&out->pictures, arena, out);
 }

@@ -42,30 +42,13 @@ double gw_sheet_lines(struct sheet *sheet, double top, const char *const *lines,
     return at.y;
 }
 
-/* A filled square with a cross knocked out, or an open circle with a tick: apart without their color. */
-static void verdict_mark(struct gw_canvas *canvas, struct gw_point center, bool passes)
-{
-    const double half = 5.7, arm = 2.6, x = center.x, y = center.y;
-    const struct gw_box square = {x - half, y - half, x + half, y + half};
-    const struct gw_look cross = {.line = GW_PAPER, .width = GW_LINE_BOLD};
-    const struct gw_look open = {.fill = GW_PAPER, .line = GW_INK_PASS, .width = GW_LINE_MEDIUM};
-    const struct gw_point tick[] = {{x - arm, y}, {x - arm / 3, y + arm}, {x + arm, y - arm}};
-    if (passes) {
-        gw_canvas_circle(canvas, center, half, &open);
-        gw_canvas_polyline(canvas, tick, 3, &open);
-        return;
-    }
-    gw_canvas_rectangle(canvas, &square, &(struct gw_look){.fill = GW_INK_FAIL});
-    gw_canvas_line(canvas, (struct gw_point){x - arm, y - arm}, (struct gw_point){x + arm, y + arm}, &cross);
-    gw_canvas_line(canvas, (struct gw_point){x - arm, y + arm}, (struct gw_point){x + arm, y - arm}, &cross);
-}
-
 double gw_sheet_verdict(struct sheet *sheet, double top, bool passes, const char *words)
 {
     const double mark = 17;
     const struct gw_lettering font = {.size = CAPTION.size, .bold = true, .color = passes ? GW_INK_PASS : GW_INK_FAIL};
     const struct gw_point at = {SHEET_MARGIN + mark, top + 3};
-    verdict_mark(sheet->canvas, (struct gw_point){SHEET_MARGIN + 6, at.y - 0.36 * font.size}, passes);
+    gw_mark_draw(sheet->canvas, (struct gw_point){SHEET_MARGIN + 6, at.y - 0.36 * font.size},
+                 passes ? MARK_SETTLED : MARK_STOP);
     return gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE - mark, &font, words);
 }
 
@@ -157,4 +140,21 @@ bool gw_sheet_put(struct sheet *sheet, struct gw_point at, double step, int trie
     if (gw_canvas_label(sheet->canvas, at, step, tries, &sheet->within, lettering, text)) return true;
     gw_sheet_list(sheet, listed);
     return false;
+}
+
+bool gw_sheet_plate(struct sheet *sheet, const struct gw_box *box, enum sheet_mark mark, const char *words)
+{
+    const double height = 15.9, room = 15, gap = 4; /* pixels: of the plate; for the mark; before and after */
+    const struct gw_lettering font = {.size = GW_LABEL_SIZE, .bold = true, .color = gw_mark_ink(mark)};
+    const double width = gap + (mark ? room : 0) + gw_lettering_width(&font, words) + gap;
+    const double x = (box->left + box->right) / 2, y = (box->top + box->bottom) / 2;
+    const struct gw_box plate = {x - width / 2, y - height / 2, x + width / 2, y + height / 2};
+    if (width + 2 * gap > box->right - box->left || height + gap > box->bottom - box->top) return false;
+    if (!gw_canvas_is_free(sheet->canvas, &plate)) return false;
+    gw_canvas_rectangle(sheet->canvas, &plate,
+                        &(struct gw_look){.fill = GW_PAPER, .line = font.color, .width = GW_LINE_THIN});
+    if (mark) gw_mark_draw(sheet->canvas, (struct gw_point){plate.left + gap + 6, y}, mark);
+    gw_canvas_text(sheet->canvas, (struct gw_point){plate.left + gap + (mark ? room : 0), y + 0.36 * font.size}, &font,
+                   words);
+    return true;
 }

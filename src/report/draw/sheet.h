@@ -9,6 +9,11 @@
 /* Pixels: what a page of A4 and of letter both hold, 180 mm, and a margin of 6 mm round it. */
 enum { SHEET_MARGIN = 23, SHEET_LIVE = 680, SHEET_PAGE = SHEET_LIVE + 2 * SHEET_MARGIN };
 
+/* Marks that go before verdicts' words: apart without their color. */
+enum sheet_mark { MARK_NONE, MARK_STOP, MARK_ASK, MARK_IN_HAND, MARK_SETTLED, MARK_NOT_ASKED };
+const char *gw_mark_ink(enum sheet_mark mark);
+void gw_mark_draw(struct gw_canvas *canvas, struct gw_point center, enum sheet_mark mark);
+
 struct sheet {
     struct gw_canvas *canvas;
     struct gw_arena *arena;
@@ -45,5 +50,9 @@ extern const struct gw_lettering gw_sheet_label; /* in the middle, on a plate */
 bool gw_sheet_put(struct sheet *sheet, struct gw_point at, double step, int tries, const struct gw_lettering *lettering,
                   const char *text, const char *listed);
 void gw_sheet_list(struct sheet *sheet, const char *listed);
+
+/* Mark and words on a white plate in the middle of a box; false, and nothing drawn, where it has no room or the place
+ * is taken. */
+bool gw_sheet_plate(struct sheet *sheet, const struct gw_box *box, enum sheet_mark mark, const char *words);
 
 #endif

@@ -1,0 +1,75 @@
+/* The elevation of a wall, seen from outside, to scale: its lites filled by one variable, figures in a ledger beside
+ * the rows, what is worst called out. What the fill means is the caller's (elevation_demand.c, elevation_check.c). */
+#ifndef REPORT_DRAW_ELEVATION_H
+#define REPORT_DRAW_ELEVATION_H
+
+#include "galeward/takeoff.h"
+#include "report/draw/sheet.h"
+
+/* What a fill says. */
+struct elevation_class {
+    const char *name; /* in the key: "30 to 40", "not shown" */
+    struct gw_look look;
+    bool dark;         /* lines within are white */
+    const char *plate; /* words on areas that have room; NULL: none */
+    enum sheet_mark mark;
+};
+/* Something called out: a number on the drawing, its words in the list below. */
+struct elevation_flag {
+    const struct gw_element *element;
+    const char *first, *second;
+};
+struct elevation {
+    const struct gw_takeoff *takeoff;
+    const struct gw_wall_grid *grid;
+    const char *title, *second; /* of the sheet */
+    const char *caption, *note; /* of the figure: what the fill is */
+    const char *described;      /* for those who do not see it */
+    const char *key;            /* before the classes: "Outward psf" */
+    const void *context;
+    const struct elevation_class *classes;
+    size_t n_classes;
+    size_t (*class_of)(const void *context, const struct gw_element *lite);
+    const char *const (*heads)[2]; /* of the ledger, two lines each */
+    size_t n_columns;
+    /* One figure of a row whose lites are these; nothing where there is none. */
+    void (*cell)(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
+                 size_t column);
+    const struct elevation_flag *flags;
+    size_t n_flags;
+};
+void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown);
+
+/* Where the wall stands on the page. */
+struct elevation_frame {
+    const struct elevation *of;
+    struct sheet *sheet;
+    double ratio, px; /* 1 : ratio; pixels a meter */
+    struct gw_box wall;
+    bool every_line, every_tenth; /* detail: each column and row; each floor and each tenth column; else fifth floors */
+};
+double gw_elevation_x(const struct elevation_frame *f, double m);
+double gw_elevation_y(const struct elevation_frame *f, double m);
+
+/* elevation_areas.c: like neighbors as one area; a test can count them. */
+struct elevation_area {
+    size_t class_;
+    int zone;
+    bool parapet;
+    size_t from, to;  /* places, the last not in it */
+    size_t low, high; /* strips, the same */
+};
+struct elevation_areas {
+    struct elevation_area *items;
+    size_t n, capacity;
+};
+struct elevation_areas gw_elevation_areas(const struct elevation *of, struct gw_arena *arena);
+void gw_elevation_fill(const struct elevation_frame *f, const struct elevation_areas *areas);
+void gw_elevation_plates(const struct elevation_frame *f, const struct elevation_areas *areas);
+/* elevation_ledger.c: rows and floors named at the left, figures at the right. */
+void gw_elevation_ledger(const struct elevation_frame *f);
+/* elevation_notes.c: flags with their list, the key, the bar of scale; the base line after them. */
+void gw_elevation_flags(const struct elevation_frame *f);
+double gw_elevation_foot(const struct elevation_frame *f, const struct elevation_areas *areas, double top);
+
+#endif

@@ -1,0 +1,154 @@
+/* What a candidate shows of a wall: the verdict of each lite with all that holds it, its use by row and zone. */
+#include "report/draw/elevation.h"
+#include "report/draw/pictures.h"
+#include "report/page.h"
+
+#include <string.h>
+
+static const struct gw_pattern ASK = {45, 6, 1, GW_INK, false, false}, NOT_ASKED = {0, 9.1, 1.7, GW_INK, true, false};
+/* By enum gw_verdict. */
+static const struct elevation_class VERDICTS[] = {
+    [GW_NOT_SHOWN] = {"not shown", {.fill = "#e8b260", .pattern = &ASK}, false, "not shown", MARK_ASK},
+    [GW_PASS] = {"pass", {.fill = "#c5e4f4"}, false, "pass", MARK_SETTLED},
+    [GW_FAIL] = {"fail", {.fill = GW_INK_FAIL}, true, "fail", MARK_STOP},
+    [GW_NOT_REQUIRED] =
+        {"not required", {.fill = GW_PAPER, .pattern = &NOT_ASKED}, false, "not required", MARK_NOT_ASKED},
+};
+
+enum { FLAGS = 6 };
+struct verdicts {
+    const struct wall_picture *of;
+    struct gw_arena *arena;
+    enum gw_units shown;
+    const struct gw_finding **worst; /* by element of the grid, from its first: the gravest; NULL: none */
+    struct elevation_flag flags[FLAGS];
+    size_t n_flags;
+};
+
+static bool is_of_wall(const struct verdicts *v, const struct gw_finding *f)
+{
+    return f->candidate == v->of->candidate && f->demand->element && f->demand->element->grid == v->of->grid;
+}
+
+static const struct gw_finding *worst_of(const struct verdicts *v, const struct gw_element *e)
+{
+    return v->worst[e->index - v->of->grid->first_element];
+}
+
+static void gather(struct verdicts *v)
+{
+    const struct gw_judgement *j = &v->of->results->answer->judgement;
+    v->worst = gw_alloc(v->arena, v->of->grid->n_elements + 1, sizeof *v->worst);
+    for (size_t i = 0; i < j->findings.n; i++) {
+        const struct gw_finding *f = &j->findings.items[i];
+        if (!is_of_wall(v, f)) continue;
+        const struct gw_finding **worst = &v->worst[f->demand->element->index - v->of->grid->first_element];
+        if (gw_graver(f, *worst)) *worst = f;
+    }
+}
+
+static bool flagged(const struct verdicts *v, const struct gw_finding *f)
+{
+    const char *title = f->demand->check->title;
+    for (size_t i = 0; i < v->n_flags; i++)
+        if (strstr(v->flags[i].first, title)) return true;
+    return false;
+}
+
+static struct elevation_flag flag_of(const struct verdicts *v, const struct gw_finding *f)
+{
+    struct gw_text use;
+    gw_text_init(&use, v->arena);
+    if (f->verdict == GW_FAIL) gw_add_utilization(&use, f->utilization);
+    return (struct elevation_flag){
+        f->demand->element,
+        gw_format(v->arena, "%s%s%s: %s", gw_verdict_name(f->verdict), use.length ? " " : "", use.length ? use.at : "",
+                  f->demand->check->title),
+        gw_format(v->arena, "%s: %s", f->demand->where, gw_message_text(v->arena, &f->message, v->shown))};
+}
+
+/* Of each check that fails, then that is not shown, its gravest place on this wall. */
+static void call_out(struct verdicts *v, enum gw_verdict verdict)
+{
+    const struct gw_judgement *j = &v->of->results->answer->judgement;
+    while (v->n_flags < FLAGS) {
+        const struct gw_finding *next = NULL;
+        for (size_t i = 0; i < j->findings.n; i++) {
+            const struct gw_finding *f = &j->findings.items[i];
+            if (is_of_wall(v, f) && f->verdict == verdict && !f->link && !flagged(v, f) && gw_graver(f, next)) next = f;
+        }
+        if (!next) return;
+        v->flags[v->n_flags++] = flag_of(v, next);
+    }
+}
+
+static size_t class_of(const void *context, const struct gw_element *e)
+{
+    const struct gw_finding *f = worst_of(context, e);
+    return f ? f->verdict : GW_NOT_REQUIRED;
+}
+
+static void cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
+                 size_t column)
+{
+    const struct gw_finding *worst = NULL;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *f = lites[i]->zone == (column ? 5 : 4) ? worst_of(context, lites[i]) : NULL;
+        if (f && gw_graver(f, worst)) worst = f;
+    }
+    if (!worst) return;
+    if (worst->verdict == GW_NOT_SHOWN) gw_text_add(out, "ask");
+    else if (worst->verdict == GW_NOT_REQUIRED) gw_text_add(out, "none");
+    else gw_add_utilization(out, worst->utilization);
+}
+
+static const char *described(const struct verdicts *v)
+{
+    long counts[4] = {0};
+    const struct gw_wall_grid *g = v->of->grid;
+    const struct gw_takeoff *t = v->of->results->answer->takeoff;
+    for (size_t i = 0; i < g->n_elements; i++) {
+        const struct gw_element *e = &t->elements.items[g->first_element + i];
+        if (e->kind == GW_LITE) counts[class_of(v, e)] += e->count;
+    }
+    return gw_format(
+        v->arena,
+        "Elevation of wall %s, %zu columns: with %s, of its lites and panes cut by the roof line %ld fail, "
+        "%ld are not shown, %ld pass.",
+        g->wall, g->n_columns, v->of->candidate->name, counts[GW_FAIL], counts[GW_NOT_SHOWN], counts[GW_PASS]);
+}
+
+enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                       struct gw_engine *engine)
+{
+    static const char *const heads[][2] = {{"zone 4", "use"}, {"zone 5", "use"}};
+    struct verdicts v = {.of = of, .arena = canvas->arena, .shown = shown};
+    const struct gw_info *project = v.of->results->answer->model->project.project;
+    const char *candidate = gw_safe(canvas->arena, v.of->candidate->name);
+    (void)engine;
+    gather(&v);
+    call_out(&v, GW_FAIL);
+    call_out(&v, GW_NOT_SHOWN);
+    const struct elevation e = {
+        .takeoff = v.of->results->answer->takeoff,
+        .grid = v.of->grid,
+        .context = &v,
+        .title =
+            gw_format(canvas->arena, "Wall %s: where %s answers", gw_safe(canvas->arena, v.of->grid->wall), candidate),
+        .second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
+                            project->number ? project->number : ""),
+        .caption = gw_format(canvas->arena, "Verdict of each lite with what holds it: %s", candidate),
+        .note = "The figures are use, required over provided, rounded up; up to 1.00 passes. ask: not shown.",
+        .described = described(&v),
+        .key = "Verdict",
+        .classes = VERDICTS,
+        .n_classes = sizeof VERDICTS / sizeof *VERDICTS,
+        .class_of = class_of,
+        .heads = heads,
+        .n_columns = 2,
+        .cell = cell,
+        .flags = v.flags,
+        .n_flags = v.n_flags};
+    gw_draw_elevation(canvas, &e, shown);
+    return GW_OK;
+}

@@ -1,0 +1,161 @@
+/* What stands below and upon an elevation: flags and their list, the key of its fills, the bar of scale. */
+#include "report/draw/elevation.h"
+
+#include <math.h>
+#include <string.h>
+
+static const double FLAG = 8.1, MARGIN = 2; /* pixels: radius; room kept round it */
+static const struct gw_lettering NUMBER = {.size = GW_LABEL_SIZE, .bold = true, .align = GW_ALIGN_MIDDLE};
+static const struct gw_lettering BOLD = {.size = GW_LABEL_SIZE, .bold = true};
+static const struct gw_lettering PLAIN = {.size = GW_LABEL_SIZE, .color = GW_INK2};
+
+static struct gw_box round_box(struct gw_point at)
+{
+    const double r = FLAG + MARGIN;
+    return (struct gw_box){at.x - r, at.y - r, at.x + r, at.y + r};
+}
+
+static bool inside(const struct gw_box *box, const struct gw_box *within)
+{
+    return box->left >= within->left && box->right <= within->right && box->top >= within->top &&
+           box->bottom <= within->bottom;
+}
+
+static void draw_flag(const struct elevation_frame *f, struct gw_point dot, struct gw_point at, size_t number)
+{
+    struct gw_canvas *canvas = f->sheet->canvas;
+    const struct gw_box box = round_box(at);
+    gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_PAPER, .width = GW_LINE_HEAVY});
+    gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
+    gw_canvas_circle(canvas, dot, 2, &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
+    gw_canvas_circle(canvas, at, FLAG, &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
+    gw_canvas_keep(canvas, &box);
+    gw_canvas_text(canvas, (struct gw_point){at.x, at.y + 0.36 * NUMBER.size}, &NUMBER,
+                   gw_format(canvas->arena, "%zu", number));
+}
+
+/* Where the element's first piece stands, on the page; false: its place is not known. */
+static bool dot_of(const struct elevation_frame *f, const struct gw_element *e, struct gw_point *out)
+{
+    struct gw_pieces pieces = gw_takeoff_pieces(f->of->takeoff, e);
+    struct gw_rectangle r;
+    if (!gw_pieces_next(&pieces, &r) || !r.placed) return false;
+    *out = (struct gw_point){gw_elevation_x(f, r.x + r.width / 2), gw_elevation_y(f, r.y + r.height / 2)};
+    return true;
+}
+
+/* The nearest free place round the dot. */
+static bool calm_place(const struct elevation_frame *f, struct gw_point dot, struct gw_point *out)
+{
+    static const double distances[] = {36, 52, 70, 92, 120};
+    static const double ways[][2] = {{0.9, 0.44}, {-0.9, 0.44}, {0.9, -0.44}, {-0.9, -0.44},
+                                     {0, 1},      {0, -1},      {1, 0},       {-1, 0}};
+    for (size_t d = 0; d < sizeof distances / sizeof *distances; d++)
+        for (size_t w = 0; w < sizeof ways / sizeof *ways; w++) {
+            *out = (struct gw_point){dot.x + ways[w][0] * distances[d], dot.y + ways[w][1] * distances[d]};
+            const struct gw_box box = round_box(*out);
+            if (inside(&box, &f->wall) && gw_canvas_is_free(f->sheet->canvas, &box)) return true;
+        }
+    return false;
+}
+
+void gw_elevation_flags(const struct elevation_frame *f)
+{
+    for (size_t i = 0; i < f->of->n_flags; i++) {
+        struct gw_point dot, at;
+        if (dot_of(f, f->of->flags[i].element, &dot) && calm_place(f, dot, &at)) draw_flag(f, dot, at, i + 1);
+    }
+}
+
+/* The list, in two columns. */
+static double put_list(const struct elevation_frame *f, double top)
+{
+    struct gw_canvas *canvas = f->sheet->canvas;
+    const double half = SHEET_LIVE / 2.0, indent = 3 * FLAG;
+    double y[2] = {top, top};
+    for (size_t i = 0; i < f->of->n_flags; i++) {
+        const size_t side = i % 2;
+        const double x = SHEET_MARGIN + half * (double)side;
+        const struct gw_point at = {x + FLAG + 1, y[side] + FLAG};
+        const struct elevation_flag *flag = &f->of->flags[i];
+        gw_canvas_circle(canvas, at, FLAG,
+                         &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
+        gw_canvas_text(canvas, (struct gw_point){at.x, at.y + 0.36 * NUMBER.size}, &NUMBER,
+                       gw_format(canvas->arena, "%zu", i + 1));
+        const struct gw_point words = {x + indent, y[side] + GW_LABEL_SIZE};
+        double next = gw_canvas_paragraph(canvas, words, half - indent - MARGIN, &BOLD, flag->first);
+        next =
+            gw_canvas_paragraph(canvas, (struct gw_point){words.x, next}, half - indent - MARGIN, &PLAIN, flag->second);
+        y[side] = next - GW_LABEL_SIZE + 6;
+    }
+    return fmax(y[0], y[1]);
+}
+
+static bool occurs(const struct elevation_areas *areas, size_t class_)
+{
+    for (size_t i = 0; i < areas->n; i++)
+        if (areas->items[i].class_ == class_) return true;
+    return false;
+}
+
+/* Swatches of what occurs, in the classes' order. */
+static double put_key(const struct elevation_frame *f, const struct elevation_areas *areas, double top)
+{
+    struct gw_canvas *canvas = f->sheet->canvas;
+    const double swatch = 27, height = 13.6, gap = 6, end = SHEET_MARGIN + SHEET_LIVE;
+    struct gw_point at = {SHEET_MARGIN, top + GW_LABEL_SIZE};
+    gw_canvas_text(canvas, at, &BOLD, f->of->key);
+    at.x += gw_lettering_width(&BOLD, f->of->key) + 2 * gap;
+    for (size_t i = 0; i < f->of->n_classes; i++) {
+        const struct elevation_class *c = &f->of->classes[i];
+        const double width = swatch + gap + gw_lettering_width(&PLAIN, c->name) + 2 * gap;
+        if (!occurs(areas, i)) continue;
+        if (at.x + width > end) at = (struct gw_point){SHEET_MARGIN, at.y + 1.6 * GW_LABEL_SIZE};
+        struct gw_look look = c->look;
+        look.line = GW_INK;
+        look.width = GW_LINE_FINE;
+        gw_canvas_rectangle(canvas, &(struct gw_box){at.x, at.y - height + 3, at.x + swatch, at.y + 3}, &look);
+        gw_canvas_text(canvas, (struct gw_point){at.x + swatch + gap, at.y},
+                       &(struct gw_lettering){.size = GW_LABEL_SIZE}, c->name);
+        at.x += width;
+    }
+    return at.y + GW_LABEL_SIZE;
+}
+
+static double round_length(double most)
+{
+    const double power = pow(10, floor(log10(most))), steps[] = {5, 2, 1};
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
+        if (steps[i] * power <= most) return steps[i] * power;
+    return power;
+}
+
+/* Three boxes of a round length, at the right. */
+static double put_scale(const struct elevation_frame *f, double top)
+{
+    enum { BOXES = 3 };
+    struct gw_canvas *canvas = f->sheet->canvas;
+    const double MOST = 80, height = 4;
+    const double unit = 1 / gw_quantity_shown(gw_units_standard(), GW_LENGTH, f->sheet->shown, 1);
+    const double step = round_length(MOST / (f->px * unit)), width = step * unit * f->px;
+    const double left = SHEET_MARGIN + SHEET_LIVE - BOXES * width - 30;
+    const struct gw_lettering label = {.size = GW_LABEL_SIZE, .align = GW_ALIGN_MIDDLE};
+    for (int i = 0; i <= BOXES; i++) {
+        struct gw_text text;
+        const double x = left + width * i;
+        const struct gw_look look = {.fill = i % 2 ? GW_PAPER : GW_INK, .line = GW_INK, .width = GW_LINE_THIN};
+        if (i < BOXES) gw_canvas_rectangle(canvas, &(struct gw_box){x, top, x + width, top + height}, &look);
+        gw_text_init(&text, canvas->arena);
+        gw_text_number(&text, step * i, 4);
+        if (i == BOXES) gw_text_addf(&text, " %s", gw_dim_info(GW_LENGTH)->shown[f->sheet->shown]);
+        gw_canvas_text(canvas, (struct gw_point){x, top + height + GW_LABEL_SIZE}, &label, text.at);
+    }
+    return top + height + 2 * GW_LABEL_SIZE;
+}
+
+double gw_elevation_foot(const struct elevation_frame *f, const struct elevation_areas *areas, double top)
+{
+    double y = f->of->n_flags ? put_list(f, top) : top;
+    y = put_key(f, areas, y + 4);
+    return put_scale(f, y);
+}

@@ -1,0 +1,71 @@
+#include "report/draw/pictures.h"
+
+#include <ctype.h>
+#include <string.h>
+
+const char *gw_picture_word(struct gw_arena *arena, const char *name)
+{
+    enum { MOST = 24 };
+    struct gw_text out;
+    bool between = false;
+    gw_text_init(&out, arena);
+    for (; *name && out.length < MOST; name++) {
+        const char c = (char)tolower((unsigned char)*name);
+        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        if (plain && between && out.length) gw_text_add(&out, "-");
+        if (plain) gw_text_bytes(&out, &c, 1);
+        between = !plain;
+    }
+    return out.length ? out.at : "unnamed";
+}
+
+void gw_picture_add(struct gw_pictures *pictures, struct gw_arena *arena, const char *name,
+                    const struct gw_figure *figure)
+{
+    pictures->items = gw_grow(arena, pictures->items, pictures->n, &pictures->capacity, sizeof *pictures->items);
+    pictures->items[pictures->n++] = (struct gw_picture){name, *figure};
+}
+
+static void add_wall(struct gw_pictures *out, struct gw_arena *arena, const struct wall_picture *of)
+{
+    struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    const char *wall = gw_picture_word(arena, of->grid->wall);
+    *kept = *of;
+    if (of->candidate) {
+        const char *name = gw_format(arena, "elevation:%s:%s", wall, gw_picture_word(arena, of->candidate->name));
+        const char *title =
+            gw_format(arena, "Wall %s: where %s answers what is asked", of->grid->wall, of->candidate->name);
+        gw_picture_add(out, arena, name, &(struct gw_figure){title, title, gw_draw_elevation_check, kept});
+        return;
+    }
+    const char *way = of->inward ? "inward" : "outward";
+    gw_picture_add(out, arena, gw_format(arena, "elevation:%s:%s", wall, way),
+                   &(struct gw_figure){gw_format(arena, "Wall %s: %s pressure on its lites", of->grid->wall, way),
+                                       gw_format(arena, "wall %s by its %s pressures", of->grid->wall, way),
+                                       gw_draw_elevation_demand, kept});
+}
+
+void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
+{
+    const struct gw_answer *answer = results->answer;
+    const struct gw_takeoff *takeoff = answer->takeoff;
+    *out = (struct gw_pictures){.n = 0};
+    for (size_t c = 0; c < answer->judgement.summaries.n; c++)
+        for (size_t i = 0; i < takeoff->n_walls; i++)
+            add_wall(out, arena,
+                     &(struct wall_picture){results, takeoff->grids.items[i],
+                                            answer->judgement.summaries.items[c].candidate, false});
+    for (size_t i = 0; i < takeoff->n_walls; i++)
+        for (int inward = 0; inward < 2; inward++)
+            add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});
+}
+
+const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name)
+{
+    const size_t length = strlen(name);
+    for (size_t i = 0; i < pictures->n; i++) {
+        const char *own = pictures->items[i].name;
+        if (strncmp(own, name, length) == 0 && (own[length] == '\0' || own[length] == ':')) return &pictures->items[i];
+    }
+    return NULL;
+}

@@ -1,0 +1,26 @@
+/* The drawings that results have, by name. A name is a word and what it is of: "elevation:east",
+ * "elevation:east:plover-60". */
+#ifndef REPORT_DRAW_PICTURES_H
+#define REPORT_DRAW_PICTURES_H
+
+#include "galeward/report.h"
+
+/* "Plover 60": "plover-60"; never empty. */
+const char *gw_picture_word(struct gw_arena *arena, const char *name);
+void gw_picture_add(struct gw_pictures *pictures, struct gw_arena *arena, const char *name,
+                    const struct gw_figure *figure);
+
+/* A drawing of one wall; `of` of its figures. */
+struct wall_picture {
+    const struct gw_results *results;
+    const struct gw_wall_grid *grid;
+    const struct gw_system *candidate; /* NULL: what the site asks */
+    bool inward;
+};
+/* elevation_demand.c: outward and inward pressures of each wall. elevation_check.c: verdicts of a candidate. */
+enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                        struct gw_engine *engine);
+enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                       struct gw_engine *engine);
+
+#endif
