@@ -65,6 +65,8 @@ void gw_validate_site(struct gw_model *model);
 void gw_check_lite(struct gw_model *model, const struct gw_node *node, const char *name);
 /* validate_system.c: its framing. */
 void gw_validate_framing(struct gw_model *model, const struct gw_system *system);
+/* validate_installation.c: clamp, gasket, drainage, its own limits. */
+void gw_validate_installation(struct gw_model *model, const struct gw_system *system);
 /* corners.c: two ends of a face, each one thing; that named walls meet; what is taken where none is named. */
 void gw_check_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);
 void gw_check_openings_ends(struct gw_model *model, const struct gw_node *face, const struct gw_end *ends, size_t n);

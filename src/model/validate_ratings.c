@@ -111,4 +111,5 @@ void gw_validate_system(struct gw_model *model, const struct gw_system *system)
     for (size_t i = 0; i < system->ratings.n; i++)
         if (system->ratings.items[i].node) check_rating(model, &system->ratings.items[i]);
     gw_validate_framing(model, system);
+    gw_validate_installation(model, system);
 }
