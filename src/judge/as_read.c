@@ -3,6 +3,7 @@
 
 #include "base/tolerance.h"
 #include "galeward/clamp.h"
+#include "tables_data.h"
 
 #include <string.h>
 
@@ -30,19 +31,29 @@ double gw_engagement_read(struct gw_ask *ask, const struct gw_as_read *read, con
     return gw_screw_length(&r, &in, &engine) == GW_OK ? r.engagement : GW_ABSENT;
 }
 
-/* What holds a shorter thread: less of it. A tested pull-out was of the whole engagement and is taken in proportion; of
- * an engagement that is not known it says nothing. */
+double gw_engagement_asked(struct gw_ask *ask, const struct gw_system *system)
+{
+    const struct gw_screw_length_practice *row =
+        &ask->model->tables->screw_length_practice[GW_ROW_SCREW_LENGTH_PRACTICE_PLATE];
+    if (!system->screw) return GW_ABSENT;
+    if (gw_given(system->screw->engagement)) return system->screw->engagement;
+    gw_used_add(&ask->engine.used, &row->row);
+    return row->engagement * system->screw->diameter;
+}
+
+/* What holds a thread that is short of what is asked: less of it. A tested pull-out is taken in proportion to the most
+ * that the chase can engage, since nobody says how much was. */
 static void shorten(struct gw_system *out, struct gw_ask *ask, const struct gw_as_read *read)
 {
     const double e = gw_engagement_read(ask, read, out);
-    if (!out->screw || !gw_given(e)) return;
+    if (!(e < gw_engagement_asked(ask, out) - GW_HAIR_M)) return;
     struct gw_screw_spec *screw = COPY(ask, struct gw_screw_spec, out->screw);
     const double tip = gw_given(out->clamp->tip) ? out->clamp->tip : 0;
     const double whole = gw_given(screw->engagement) ? screw->engagement : out->clamp->chase - tip;
-    if (!(e < whole - GW_HAIR_M)) return;
     if (gw_given(screw->engagement)) screw->engagement = e;
     if (gw_given(screw->tested_pullout)) screw->tested_pullout *= e / whole;
     out->screw = screw;
+    out->altered |= (uint32_t)1 << GW_PART_screw; /* no specimen was held by it */
 }
 
 static void hang(struct gw_system *out, struct gw_ask *ask, const struct gw_as_read *read)

@@ -94,6 +94,7 @@ static void start(struct gw_finding *out, struct gw_demand *demand, struct gw_as
         ask->choice = &planned->make_ups;
         out->offered = gw_planned_offer(planned, element);
     }
+    ask->system = NULL; /* what a place asks is not of the system that was judged last */
     gw_judge_demand(demand, ask, check, &place);
     gw_fasten(out, ask);
 }

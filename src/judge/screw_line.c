@@ -75,7 +75,11 @@ static void look_at_link(struct gw_left *out, struct gw_ask *ask, const struct g
     const struct gw_finding *now = by_test(before) ? found(ask, check, spot->screws, as_read) : NULL;
     if (!now || by_test(now)) return;
     gw_lites_beside(&lites, ask, spot->screws);
-    const struct gw_message why = gw_said(&now->untested) ? now->untested : now->message;
+    const struct gw_message why =
+        as_read->altered != system->altered
+            ? GW_SAY(ask->arena, "{} as described, by screws that more thread held", gw_of_message(&before->message))
+        : gw_said(&now->untested) ? now->untested
+                                  : now->message;
     const bool shown = now->verdict == GW_PASS && is_taken(ask, &lites, now->evidence, system);
     struct gw_message *said = shown ? &out->remark : &out->taken;
     if (!gw_said(said))
@@ -83,11 +87,21 @@ static void look_at_link(struct gw_left *out, struct gw_ask *ask, const struct g
             shown ? GW_SAY(ask->arena, "{}: its test shows nothing here, calculation does", gw_of_message(&why)) : why;
 }
 
+static bool records_fastening(const struct gw_system *system)
+{
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const struct gw_rating *r = &system->ratings.items[i];
+        if ((r->test == GW_TEST_IMPACT || r->test == GW_TEST_BLAST) && r->tested && r->tested->fastening) return true;
+    }
+    return false;
+}
+
 /* What tests alone show: a lite whose rating recorded another fastening. */
 static void look_at_lites(struct gw_left *out, struct gw_ask *ask, const struct gw_check *check,
                           const struct gw_spot *spot, const struct gw_system *as_read, const struct gw_system *system)
 {
     struct gw_leaning lites = {.n = 0};
+    if (as_read->altered == system->altered && !records_fastening(system)) return;
     gw_lites_beside(&lites, ask, spot->screws);
     for (size_t i = 0; i < lites.n && !gw_said(&out->taken); i++) {
         const struct gw_element *lite = lites.items[i].on;

@@ -209,6 +209,20 @@ static void calculation_takes_its_place_where_it_may(void **state)
     assert_int_equal(checked(PROJECT, SYSTEM SCREW_WITH(", spacing: 48 in") CLAMP TESTED), GW_FAIL);
 }
 
+/* No specimen was held by a shorter thread: its test shows no screw of half the engagement. */
+static void a_short_screw_was_not_tested(void **state)
+{
+    struct world *w = *state;
+    struct line line;
+    hang(w, &line, PROJECT BY_TEST, SYSTEM SCREW CLAMP TESTED);
+    assert_verdict(judged(w, &line, GW_ITEM_screw_length, 1.5625 * IN), GW_ITEM_WITHIN);
+    const struct gw_item_result r = judged(w, &line, GW_ITEM_screw_length, 1.4375 * IN);
+    assert_verdict(r, GW_ITEM_UNKNOWN);
+    assert_says(r.message, "L-9 covers it as described, by screws that more thread held");
+    /* a taper and 1/64 in of the chase's 7/16 in: 1/28 of 2000/3 lb is 23.8 lb */
+    assert_verdict(judged(w, &line, GW_ITEM_screw_length, 1.203125 * IN), GW_ITEM_NOT_MET);
+}
+
 /* What debris asks, tests alone show: a specimen whose plate was fastened closer is another. */
 static void an_impact_rating_of_other_screws_shows_nothing(void **state)
 {
@@ -446,6 +460,7 @@ int main(void)
         WORLD_TEST(the_end_screw_carries_the_overhang),
         WORLD_TEST(a_rating_of_other_screws_shows_nothing),
         WORLD_TEST(calculation_takes_its_place_where_it_may),
+        WORLD_TEST(a_short_screw_was_not_tested),
         WORLD_TEST(an_impact_rating_of_other_screws_shows_nothing),
         WORLD_TEST(nothing_else_shows_it),
         WORLD_TEST(a_reading_goes_before_the_wall),

@@ -114,15 +114,14 @@ static void length_limit(struct gw_item_limit *out, struct gw_ask *ask, const st
     if (!geometry_known(system)) return;
     gw_used_add(&ask->engine.used, &row->row);
     const double to_chase = system->pressure_plate->thickness + c->stack, tip = gw_given(c->tip) ? c->tip : 0;
-    const double stated = system->screw->engagement;
-    const double engaged = gw_given(stated) ? stated : row->engagement * system->screw->diameter;
+    const double engaged = gw_engagement_asked(ask, system);
     out->at_least = to_chase + tip + engaged;
     out->at_most = to_chase + c->chase - row->tip_clearance_m;
     out->basis = GW_LIMIT_GEOMETRY;
-    out->note =
-        GW_SAY(ask->arena, "{} of full thread engaged{}, {} left between the tip and the bottom of the chase",
-               gw_of_quantity(GW_THICKNESS, engaged), gw_of_text(gw_given(stated) ? " as the system states" : ""),
-               gw_of_quantity(GW_THICKNESS, row->tip_clearance_m));
+    out->note = GW_SAY(ask->arena, "{} of full thread engaged{}, {} left between the tip and the bottom of the chase",
+                       gw_of_quantity(GW_THICKNESS, engaged),
+                       gw_of_text(gw_given(system->screw->engagement) ? " as the system states" : ""),
+                       gw_of_quantity(GW_THICKNESS, row->tip_clearance_m));
 }
 
 static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
