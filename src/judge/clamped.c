@@ -316,3 +316,43 @@ void gw_left_over_torque(struct gw_left *out, struct gw_ask *ask, const struct g
     if (c->stop == GW_NO)
         look_at_edge(out, ask, system, gw_as_fastened(ask, as_read, spot->screws)->height, most, least, &worst);
 }
+
+/* The glass edge --------------------------------------------------------------------------------------------------- */
+
+/* m, of the lite whose suction goes to that edge and the one across: of a horizontal what reaches its middle. */
+static double across(const struct gw_spot *spot)
+{
+    const struct gw_element *lite = spot->lite;
+    const bool upright = spot->edge == GW_EDGE_LEFT || spot->edge == GW_EDGE_RIGHT;
+    return upright ? lite->width : fmin(lite->width, lite->pane);
+}
+
+static bool opens(struct gw_gasket_result *r, struct gw_ask *ask, const struct gw_spot *spot,
+                  const struct gw_system *system, double edge_load)
+{
+    const double retained = gw_clamp_retained(ask, system, service(system));
+    const struct gw_gasket_case in = {.edge_load = edge_load,
+                                      .retained = retained > 0 ? retained : GW_ABSENT,
+                                      .pressure = gw_pressures_on(ask, spot->lite).outward,
+                                      .lite_width = across(spot),
+                                      .stiffness_share = system->gasket->stiffness_share};
+    return gw_gasket_load(r, &in, &ask->engine) == GW_OK && r->inner_opens;
+}
+
+struct gw_message gw_edge_said(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_system *system)
+{
+    const struct gw_gasket_spec *g = system->gasket;
+    struct gw_gasket_result most, least;
+    const bool stopped = system->clamp && system->clamp->stop == GW_YES;
+    if (!stopped || !g || !g->edge_load.n || !spot->lite || spot->lite->outside || spot->edge < 0)
+        return (struct gw_message){0};
+    if (!opens(&least, ask, spot, system, g->edge_load.items[0])) return (struct gw_message){0};
+    const bool always = opens(&most, ask, spot, system, most_of(g->edge_load.items, g->edge_load.n));
+    return GW_SAY(ask->arena,
+                  "under the design suction the inner gasket opens{}: {} of {} on its edge is left when it is to hold, "
+                  "and suction takes {}",
+                  gw_of_text(always ? "" : " at the least of the edge loads that the system states"),
+                  gw_of_quantity(GW_SHEAR_FLOW, least.edge_load_later),
+                  gw_of_quantity(GW_SHEAR_FLOW, g->edge_load.items[0]),
+                  gw_of_quantity(GW_SHEAR_FLOW, least.edge_load_later - least.inner));
+}

@@ -34,6 +34,9 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
  * `tight`: it is above its limit. */
 void gw_left_over_torque(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                          const struct gw_as_read *read, const struct gw_system *system, bool tight);
+/* Where the plate lands on a stop and the system states what its gaskets press: that suction on the spot's lite opens
+ * the inner one, which leaks air and changes no verdict; not said: it does not, or is not known. */
+struct gw_message gw_edge_said(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_system *system);
 /* "plate" and "pull-out", by calculation or by a test that covers the line as it was read; and the ratings that it
  * takes away. */
 void gw_left_link(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,

@@ -287,6 +287,36 @@ static void a_reading_goes_before_the_wall(void **state)
     assert_near(f.required, 2 * pull(w, &line), 1e-9);
 }
 
+/* A horizontal on the roof line: two parts of one line of screws, each with its own suction. One reading after another
+ * leaves nothing of the last. */
+static void readings_do_not_depend_on_their_order(void **state)
+{
+    struct world *w = *state;
+    struct line line;
+    hang(w, &line,
+         "galeward: 1\nproject: {name: Read}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+         "buildings: [{name: low, roof_height: 9 ft, parapet_height: 4 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+         "walls: [{name: s, width: 20 ft, floors: [0 ft], top: 13 ft, ends: [none, none],\n"
+         "  columns: {count: 4, width: 5 ft}, rows: [{height: 9 ft, lite: a}, {height: rest, lite: a}]}]\n"
+         "site: {basic_wind_speed: 115 mph, exposure: C}\n"
+         "lites: {a: {layers: [{glass: 12 mm, treatment: annealed}]}}\ncandidates: [x.yaml]\n",
+         SYSTEM SCREW CLAMP);
+    line.spot.edge = GW_EDGE_HEAD;
+    line.spot.screws = gw_takeoff_edge(&w->takeoff, "s", 3, 1, 1, GW_EDGE_HEAD, true);
+    assert_non_null(gw_takeoff_other_part(&w->takeoff, line.spot.screws));
+    const double expected = 594.2857 * LB / pull(w, &line);
+    assert_near(judged(w, &line, GW_ITEM_screw_spacing, 9 * IN).remaining_worst, expected, 1e-4);
+    assert_near(judged(w, &line, GW_ITEM_screw_spacing, 18 * IN).remaining_worst, expected / 2, 0.05 * expected);
+    const struct gw_system *system = &w->model.systems.items[0];
+    const struct gw_system *const one_after_the_other[] = {gw_system_as_read(&w->ask, &line.spot, &line.read, system),
+                                                           system};
+    struct gw_finding f;
+    struct gw_demand d;
+    for (size_t i = 0; i < 2; i++)
+        gw_judge_element(&f, &d, &w->ask, gw_check_find("screw"), line.spot.screws, one_after_the_other[i]);
+    assert_near(f.required, pull(w, &line), 1e-9);
+}
+
 /* Torque ----------------------------------------------------------------------------------------------------------- */
 
 static void fresh_torque(void **state)
@@ -392,6 +422,29 @@ static void a_bottomed_screw_clamps_nothing(void **state)
     assert_verdict(judged(w, &line, GW_ITEM_screw_torque, 97 * INLB), GW_ITEM_NOT_MET);
 }
 
+/* 19.21 psf on 5 ft: 19.21/144 x 60/2 = 4.00 lb/in an edge, of which the inner gasket gives half, 2.00; of 1 to 3 lb/in
+ * 0.8 to 2.4 are left: it opens at the least. Torque does not mend it, and the verdict is the torque's. */
+static void suction_opens_the_inner_gasket(void **state)
+{
+    struct world *w = *state;
+    struct line line;
+    hang(w, &line, PROJECT, SYSTEM SCREW CLAMP "gasket: {edge_load: [1 lb/in, 3 lb/in]}\n");
+    line.read.torque_age = 0;
+    const struct gw_item_result r = judged(w, &line, GW_ITEM_screw_torque, 97 * INLB);
+    assert_verdict(r, GW_ITEM_WITHIN);
+    assert_says(r.message, "opens at the least of the edge loads that the system states: 0.8");
+    assert_says(r.message, "suction takes 2.00");
+}
+
+static void a_tight_gasket_stays_closed(void **state)
+{
+    struct world *w = *state;
+    struct line line;
+    hang(w, &line, PROJECT, SYSTEM SCREW CLAMP "gasket: {edge_load: [4 lb/in, 10 lb/in]}\n");
+    const struct gw_item_result r = judged(w, &line, GW_ITEM_screw_torque, 97 * INLB);
+    assert_null(strstr(words(&r.message), "inner gasket"));
+}
+
 /* What they are ---------------------------------------------------------------------------------------------------- */
 
 /* To the chase 1 1/8 in, to its bottom 1 5/8 in; 1 1/2 diameters and the tip: from 1 1/8 + 3/8 + 1/16 = 1 9/16 in to
@@ -464,11 +517,14 @@ int main(void)
         WORLD_TEST(an_impact_rating_of_other_screws_shows_nothing),
         WORLD_TEST(nothing_else_shows_it),
         WORLD_TEST(a_reading_goes_before_the_wall),
+        WORLD_TEST(readings_do_not_depend_on_their_order),
         WORLD_TEST(fresh_torque),
         WORLD_TEST(aged_torque),
         WORLD_TEST(torque_without_a_date),
         WORLD_TEST(over_torque_yields_the_screw),
         WORLD_TEST(without_a_stop_the_edge_is_crushed),
+        WORLD_TEST(suction_opens_the_inner_gasket),
+        WORLD_TEST(a_tight_gasket_stays_closed),
         WORLD_TEST(a_bottomed_screw_clamps_nothing),
         WORLD_TEST(lengths),
         WORLD_TEST(length_without_geometry),

@@ -81,7 +81,10 @@ static void left_of_torque(struct gw_left *out, struct gw_ask *ask, const struct
     gw_torque_expected(&limit, ask, read, system);
     if (gw_said(&limit.note)) out->limit = limit;
     const bool tight = read->of[GW_ITEM_screw_torque].number > limit.at_most * (1 + GW_HAIR);
-    out->remark = GW_PLAINLY("a torque tells no load on the gaskets: look at the gap that the plate closes to");
+    const struct gw_message gap = GW_PLAINLY(
+                                "a torque tells no load on the gaskets: look at the gap that the plate closes to"),
+                            edge = gw_edge_said(ask, spot, system);
+    out->remark = gw_say_both(ask->arena, &gap, "; ", &edge);
     if (read->of[GW_ITEM_screw_type].word > 1)
         doubt(out, "which screw is it? A torque says nothing of a screw that is not the system's");
     else if (!gw_given(limit.at_least) && !gw_given(limit.at_most))
