@@ -10,9 +10,10 @@
 
 /* Water pressure -------------------------------------------------------------------------------------------------- */
 
+/* Unset where no lite was said: a wall's own test and dams serve all that stand there. */
 static enum gw_component component_of(const struct gw_spot *spot)
 {
-    if (!spot->lite) return GW_COMPONENT_UNSET;
+    if (!spot->lite || spot->worst || spot->column == GW_NO_INTEGER) return GW_COMPONENT_UNSET;
     return spot->lite->component == GW_SPANDREL ? GW_FIXED : spot->lite->component;
 }
 

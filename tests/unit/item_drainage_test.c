@@ -226,6 +226,35 @@ static void the_derivation_of_a_flow(void **state)
     close_place(&p);
 }
 
+/* Openings of a schedule drain like lites of a wall: 50 ft2 of the larger one; a vent by openings of its own. */
+static void openings_and_vents(void **state)
+{
+    struct place p;
+    struct gw_message why = {0};
+    (void)state;
+    open_place(&p, "12 psf", DRAINED(""));
+    put_file(&p.world, "s.csv",
+             "mark,wall,width,height,sill,lite\nA,n,5 ft,10 ft,3 ft,a\nB,n,5 ft,5 ft,3 ft,a\n"
+             "V,v,5 ft,5 ft,3 ft,vent\n");
+    must_take_off(
+        &p.world,
+        "galeward: 1\nproject: {name: Punched}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+        "site: {basic_wind_speed: 115 mph, exposure: C}\n"
+        "buildings: [{name: b, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+        "elevations: [{name: n, width: 80 ft, ends: [none, none]}, {name: v, width: 80 ft, ends: [none, none]}]\n"
+        "openings: s.csv\nlites: {a: {}, vent: {component: vent}}\ncandidates: [x.yaml]\n");
+    gw_ask_init(&p.world.ask, &p.world.model, &p.world.takeoff, &p.world.arena);
+    p.spot = gw_spot_on("n");
+    assert_true(gw_spot_find(&p.spot, &why, &p.world.ask, GW_ON_POCKET));
+    judge_number(&p, GW_ITEM_weep_count, 1, GW_ITEM_OUTSIDE_HOLDS);
+    assert_near(p.result.remaining_worst, RATIO, 2e-3);
+    p.spot = gw_spot_on("v");
+    assert_true(gw_spot_find(&p.spot, &why, &p.world.ask, GW_ON_POCKET));
+    judge_number(&p, GW_ITEM_weep_count, 1, GW_ITEM_UNKNOWN);
+    says(&p, "openings of its own");
+    close_place(&p);
+}
+
 /* Words ------------------------------------------------------------------------------------------------------------ */
 
 static void words_that_leave_nothing(void **state)
@@ -367,6 +396,7 @@ int main(void)
         cmocka_unit_test(the_area_is_that_of_the_lite),
         cmocka_unit_test(one_side_of_the_system),
         cmocka_unit_test(the_derivation_of_a_flow),
+        cmocka_unit_test(openings_and_vents),
         cmocka_unit_test(words_that_leave_nothing),
         cmocka_unit_test(a_loose_plug_never_holds),
         cmocka_unit_test(sealant_and_the_way_out),

@@ -98,6 +98,39 @@ static void no_such_wall(void **state)
     close_place(&p);
 }
 
+/* Water of 80 % of the inward pressure, which is greater on the smaller vents; most suction is carried beside the
+ * larger lites. An end dam of the wall serves both: it is held to the vents' water, whichever lite stands for the wall.
+ */
+static void a_wall_is_held_to_the_most_of_its_components(void **state)
+{
+    struct place p;
+    struct gw_message why = {0};
+    double at[3];
+    (void)state;
+    open_place(&p, "12 psf", "");
+    must_take_off(&p.world,
+                  "galeward: 1\nproject: {name: Vents}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
+                  "site: {basic_wind_speed: 115 mph, exposure: C}\n"
+                  "buildings: [{name: b, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"
+                  "requirements: {water: {share: 0.8, floor: 1 psf, cap: 90 psf}}\n"
+                  "walls: [{name: w, width: 20 ft, floors: [0 ft], top: 13 ft, ends: [none, none], columns: {count: 4, "
+                  "width: 5 ft},\n  rows: [{height: 3 ft, lite: vent}, {height: rest, lite: vision}]}]\n"
+                  "lites: {vision: {}, vent: {component: vent}}\ncandidates: [x.yaml]\n");
+    gw_ask_init(&p.world.ask, &p.world.model, &p.world.takeoff, &p.world.arena);
+    for (int i = 0; i < 3; i++) {
+        struct gw_spot spot = gw_spot_on("w");
+        if (i < 2) spot.column = spot.story = 1;
+        if (i < 2) spot.row = i + 1;
+        assert_true(gw_spot_find(&spot, &why, &p.world.ask, GW_ON_WALL));
+        if (i == 2) assert_int_equal(spot.lite->component, GW_FIXED);
+        gw_item_limit_at(&p.result.limit, &p.world.ask, gw_item_of(GW_ITEM_end_dam_height), &spot, system_of(&p));
+        at[i] = p.result.limit.at_least;
+    }
+    assert_true(at[0] > at[1]);
+    assert_near(at[2], at[0], 1e-12);
+    close_place(&p);
+}
+
 /* Test of the installed wall --------------------------------------------------------------------------------------- */
 
 /* 12 psf in the laboratory: 8 psf on site (AAMA 503, two thirds). A pass there is none of the rated pressure
@@ -181,6 +214,7 @@ int main(void)
         cmocka_unit_test(a_system_asks_too_little_of_an_end_dam),
         cmocka_unit_test(less_than_the_site_is_said),
         cmocka_unit_test(no_such_wall),
+        cmocka_unit_test(a_wall_is_held_to_the_most_of_its_components),
         cmocka_unit_test(dry_on_site),
         cmocka_unit_test(wet_on_site),
         cmocka_unit_test(dry_and_wet_on_site),
