@@ -64,7 +64,14 @@ static void hang(struct gw_system *out, struct gw_ask *ask, const struct gw_as_r
     out->hung = COPY(ask, struct gw_hung, &hung);
 }
 
-/* fmin takes what is given. */
+/* The system's gaps are averages of two opposite edges: of an edge that is said the other one is as drawn. fmin takes
+ * what is given. */
+static double gap_with(double drawn, double read, bool one)
+{
+    const double here = fmin(drawn, read);
+    return one ? (here + drawn) / 2 : here;
+}
+
 static void glaze(struct gw_system *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read)
 {
     const double bite = number(read, GW_ITEM_glass_bite), gap = number(read, GW_ITEM_edge_clearance);
@@ -73,9 +80,9 @@ static void glaze(struct gw_system *out, struct gw_ask *ask, const struct gw_spo
     struct gw_drift_spec *drift = COPY(ask, struct gw_drift_spec, out->drift);
     if (gw_given(bite)) drift->bite = bite;
     if (edge != GW_EDGE_HEAD && edge != GW_EDGE_SILL && gw_given(drift->side_gap))
-        drift->side_gap = fmin(drift->side_gap, gap);
+        drift->side_gap = gap_with(drift->side_gap, gap, edge >= 0);
     if (edge != GW_EDGE_LEFT && edge != GW_EDGE_RIGHT && gw_given(drift->end_gap))
-        drift->end_gap = fmin(drift->end_gap, gap);
+        drift->end_gap = gap_with(drift->end_gap, gap, edge >= 0);
     out->drift = drift;
 }
 

@@ -125,13 +125,24 @@ static double short_by(const struct gw_finding *f)
     return f->at_most ? f->required / f->provided : f->provided / f->required;
 }
 
+/* Short by calculation where a test could still show it: lost to what was read only where it was shown as drawn. */
+static bool is_open_as_drawn(struct gw_ask *ask, const struct gw_check *check, const struct gw_element *element,
+                             const struct gw_system *offered)
+{
+    return check->does->route == GW_LIMITS_THEN_RATING && short_by(judged(ask, check, element, offered, true)) < 1;
+}
+
 static void not_enough(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
-                       const struct gw_element *element, const struct gw_system *as_read, const struct gw_finding *now)
+                       const struct gw_element *element, const struct gw_system *offered,
+                       const struct gw_system *as_read, const struct gw_finding *now)
 {
     const bool by_limits = now->verdict != GW_FAIL && has_limits(check, as_read);
     const struct gw_finding *by = by_limits ? judged(ask, check, element, as_read, true) : now;
     const double left = short_by(by);
-    if (left < 1) gw_left_by(out, name, left, left, 1, by->message);
+    if (left < 1 && by_limits && is_open_as_drawn(ask, check, element, offered)) {
+        out->undecided = true;
+        gw_left_unknown(out, gw_say_both(ask->arena, &GW_PLAINLY("short as drawn too"), ": ", &now->message));
+    } else if (left < 1) gw_left_by(out, name, left, left, 1, by->message);
     else if (now->verdict == GW_FAIL) gw_left_by(out, name, 0, 0, 1, now->message);
     else gw_left_unknown(out, gw_said(&now->question) ? now->question : now->message);
 }
@@ -148,7 +159,7 @@ void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *nam
     }
     if (as_read != offered && by_a_test(judged(ask, check, element, offered, false)))
         out->taken = gw_say_both(ask->arena, &out->taken, "; ", gw_said(&named) ? &named : &now->message);
-    else not_enough(out, ask, name, check, element, as_read, now);
+    else not_enough(out, ask, name, check, element, offered, as_read, now);
 }
 
 void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,

@@ -54,6 +54,19 @@ static void clearance_in_the_cold(void **state)
     assert_says(r, "setting blocks");
 }
 
+/* 4 in ask 2.3077 of the 1.95 in that are drawn: a test may still show it, so nothing is lost to what was read. */
+static void clearance_short_as_drawn(void **state)
+{
+    struct world *w = *state;
+    hang(w, DRIFTS("4"), "captured", POCKET);
+    struct gw_item_result r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.375 * IN);
+    assert_item(r, GW_ITEM_UNKNOWN);
+    assert_says(r, "short as drawn too");
+    assert_says(r, "drift at which glass falls out");
+    r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.25 * IN);
+    assert_item(r, GW_ITEM_UNKNOWN);
+}
+
 /* What earthquakes there are is not said: nothing holds outside its limit. */
 static void clearance_without_seismic_data(void **state)
 {
@@ -272,6 +285,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {WORLD_TEST(clearance_against_drift),
                                        WORLD_TEST(clearance_in_the_cold),
+                                       WORLD_TEST(clearance_short_as_drawn),
                                        WORLD_TEST(clearance_without_seismic_data),
                                        WORLD_TEST(clearance_of_a_test),
                                        WORLD_TEST(bite_by_hand),

@@ -16,10 +16,6 @@ static bool is_below(const struct gw_item_limit *limit, double value)
 
 static bool is_side(const struct gw_spot *spot) { return spot->edge == GW_EDGE_LEFT || spot->edge == GW_EDGE_RIGHT; }
 
-/* An edge that was not said may be any of them. */
-static bool may_be_side(const struct gw_spot *spot) { return spot->edge < 0 || is_side(spot); }
-static bool may_be_end(const struct gw_spot *spot) { return !is_side(spot); }
-
 static double drawn_gap(const struct gw_spot *spot, const struct gw_system *system)
 {
     const struct gw_drift_spec *d = gw_part(system, drift);
@@ -109,15 +105,17 @@ static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const stru
                                 "architect (movement: coldest, hottest, set_coldest, set_warmest)"));
 }
 
-/* The gap read, the opposite one as the system has it: one side's gain is the other's loss. */
-static struct gw_room room_by(const struct gw_spot *spot, const struct gw_system *system, double gap)
+/* The gap read, the opposite one as the system has it: one side's gain is the other's loss. Absent where the system
+ * states none, or the edge is no such one. */
+static struct gw_room room_by(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_system *system,
+                              double gap)
 {
-    const struct gw_drift_spec *d = gw_part(system, drift);
-    struct gw_room room = {GW_ABSENT, GW_ABSENT, GW_ABSENT};
-    /* absent where the system states none */
-    if (d && may_be_side(spot)) room.side_gap = (fmin(gap, d->side_gap) + d->side_gap) / 2;
-    if (d && may_be_end(spot)) room.end_gap = (fmin(gap, d->end_gap) + d->end_gap) / 2;
-    return room;
+    struct gw_as_read alone;
+    gw_as_read_clear(&alone);
+    alone.of[GW_ITEM_edge_clearance].number = gap;
+    const struct gw_drift_spec *d = gw_part(gw_system_as_read(ask, spot, &alone, system), drift);
+    const bool side = d && (spot->edge < 0 || is_side(spot)), end = d && !is_side(spot);
+    return (struct gw_room){side ? d->side_gap : GW_ABSENT, end ? d->end_gap : GW_ABSENT, GW_ABSENT};
 }
 
 static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -134,7 +132,7 @@ static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct
         gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
         return;
     }
-    const struct gw_room room = room_by(spot, system, gap);
+    const struct gw_room room = room_by(ask, spot, system, gap);
     gw_left_by_drift(out, ask, spot->lite, system, &room);
     gw_item_limit_at(&limit, ask, &gw_item_edge_clearance, spot, system);
     if (is_below(&limit, gap)) left_in_the_cold(out, ask, spot, gap);
