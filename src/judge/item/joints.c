@@ -86,7 +86,8 @@ static bool at_that_temperature(struct gw_left *out, struct moves *m, struct gw_
     if (!gw_part(system, stack_joint))
         why = GW_PLAINLY("what does the joint keep when it is closed, and how far must its leg stay engaged? Ask the "
                          "manufacturer (stack_joint)");
-    else if (!gw_given(built.coldest)) why = GW_PLAINLY("at what temperature of the metal was it measured?");
+    else if (!gw_given(built.coldest) || !gw_given(built.warmest))
+        why = GW_PLAINLY("at what temperature of the metal was it measured?");
     const bool known = !gw_said(&why) && moves_of(m, &why, ask, spot, &built);
     out->undecided = !known;
     if (!known) gw_left_unknown(out, why);
