@@ -164,6 +164,20 @@ void gw_record_clear(const struct gw_record *record, void *out);
 void gw_field_clear(const struct gw_field *field, void *at);
 /* True where nothing that both give differs; what either leaves out tells nothing. */
 bool gw_record_alike(const struct gw_record *record, const void *a, const void *b);
+/* One value in which two structs of one record differ, as people read it; not said: it gives none. */
+struct gw_record_difference {
+    const char *path; /* "tube.depth", "[2].report" in a list */
+    struct gw_message a, b;
+};
+struct gw_record_differences {
+    GW_LIST(struct gw_record_difference) list;
+    size_t capacity;
+};
+/* Every value in which two values of one field differ, which lie `a` and `b`; what one of them leaves out differs too.
+ * Items of a list are brought together by what they have alike, then by their kind (their first key), so that their
+ * order tells nothing unless it is of a kind that has one. */
+void gw_field_differ(struct gw_record_differences *out, struct gw_arena *arena, const struct gw_field *field,
+                     const void *a, const void *b);
 /* Fills `*out` (record->size bytes) from the node; reports every fault in it; true when there was none. `path` names
  * the place for assumptions. */
 bool gw_record_load(struct gw_load *load, const struct gw_record *record, const struct gw_node *node, const char *path,

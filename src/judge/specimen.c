@@ -3,6 +3,7 @@
 #include "base/fields.h"
 #include "base/tolerance.h"
 #include "judge/coverage.h"
+#include "judge/glass_lite.h"
 
 #include <string.h>
 
@@ -95,6 +96,25 @@ bool gw_made_alike(const struct gw_ask *ask, const char *named, const struct gw_
     struct gw_tested_lite lite = {.width = GW_ABSENT};
     lite.layers.items = type->layers.items, lite.layers.n = type->layers.n;
     return gw_same_make_up(&lite, here);
+}
+
+struct gw_message gw_made_otherwise(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
+{
+    const struct gw_tested *t = rating->tested;
+    const struct gw_lite_type *here = gw_type_of(ask, e);
+    struct gw_tested_lite one = {.width = GW_ABSENT};
+    bool recorded = t && t->layers.n > 0, alike = false;
+    if (!t || !here) return (struct gw_message){0};
+    if (t->make_up && !gw_made_alike(ask, t->make_up, here))
+        return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(here->name));
+    one.layers.items = t->layers.items, one.layers.n = t->layers.n;
+    alike = recorded && gw_same_make_up(&one, here);
+    for (size_t i = 0; i < t->lites.n; i++) {
+        recorded = recorded || t->lites.items[i].layers.n;
+        alike = alike || (t->lites.items[i].layers.n && gw_same_make_up(&t->lites.items[i], here));
+    }
+    if (!here->layers.n || !recorded || alike || t->make_up) return (struct gw_message){0};
+    return GW_SAY(ask->arena, "tested with another make-up than {}", gw_of_text(here->name));
 }
 
 bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)

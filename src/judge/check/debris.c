@@ -230,8 +230,6 @@ static struct gw_message reasons(struct gw_ask *ask, const struct gw_impact_comp
 
 static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    const char *made_up = rating->tested ? rating->tested->make_up : NULL;
-    const struct gw_lite_type *here = gw_type_of(ask, d->element);
     struct gw_impact_comparison c;
     out->applies = rating->test == GW_TEST_IMPACT && gw_same_component(rating, d->component);
     if (!out->applies) return;
@@ -244,16 +242,13 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->covers = c.shown == GW_SHOWN || c.shown == GW_SHOWN_PROVIDED;
     out->foreign = c.shown == GW_UNSHOWN;
     out->why = reasons(ask, &c);
-    const struct gw_message fastened = gw_specimen_fastened_otherwise(ask, rating, d->element);
-    if (out->covers && gw_said(&fastened)) {
-        out->covers = false;
-        out->foreign = true;
-        out->why = fastened;
-    }
-    if (!out->covers || !made_up || !here || gw_made_alike(ask, made_up, here)) return;
+    const struct gw_message fastened = gw_specimen_fastened_otherwise(ask, rating, d->element),
+                            made = gw_made_otherwise(ask, rating, d->element);
+    const struct gw_message *other = gw_said(&fastened) ? &fastened : &made;
+    if (!out->covers || !gw_said(other)) return;
     out->covers = false;
     out->foreign = true;
-    out->why = GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(made_up), gw_of_text(d->element->lite));
+    out->why = *other;
 }
 
 const struct gw_check gw_check_debris = {
