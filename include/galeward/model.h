@@ -12,7 +12,7 @@ extern "C" {
 extern const struct gw_record gw_project_record, gw_system_record, gw_wall_record, gw_opening_record,
     gw_building_record, gw_requirement_set_record, gw_required_record;
 extern const struct gw_record gw_layer_record, gw_air_record, gw_tube_record, gw_topography_record,
-    gw_tested_fastening_record;
+    gw_tested_fastening_record, gw_tested_record;
 /* choices.c: words that more than one record knows. */
 extern const struct gw_choice gw_units_choices[], gw_edition_choices[], gw_exposure_choices[], gw_component_choices[],
     gw_enclosure_choices[], gw_building_code_choices[], gw_risk_choices[], gw_test_choices[], gw_water_rule_choices[],
@@ -131,6 +131,9 @@ gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set
  * shared. Where they change metal, frame_weight is what one of them states, which requires the others; else it is
  * absent and `unweighed` says with which. False after a diagnostic: together they make no valid file. */
 bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken);
+/* A part that is another in `with` than in `without`, by the keys of `change`, and still the one that was tested. */
+bool gw_part_stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
+                          const struct gw_system *without);
 const struct gw_building *gw_model_building(const struct gw_model *model, const char *name);
 /* The wall that meets another at its end (0 left, 1 right, seen from outside), named at either of them; NULL. */
 const char *gw_model_meets(const struct gw_model *model, const struct gw_wall *wall, size_t end);

@@ -135,6 +135,21 @@ void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct 
 void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results);
 /* The first that has that name or begins with it, as far as a colon; NULL. */
 const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name);
+/* One finding of a result, as programs that show findings beside files take it. */
+struct gw_logged {
+    const char *rule, *rule_text; /* which kind; what it means */
+    enum gw_log_level { GW_LOG_ERROR, GW_LOG_WARNING, GW_LOG_NOTE } level;
+    const char *message;
+    const char *file;        /* NULL: of none */
+    unsigned line, column;   /* 0: of the whole file */
+    const char *fingerprint; /* by which it is known again */
+    enum gw_log_state { GW_LOG_NEW, GW_LOG_UNCHANGED, GW_LOG_ABSENT } state;
+    const char *accepted; /* why it stands although it is found; NULL */
+};
+struct gw_log {
+    GW_LIST(struct gw_logged) list;
+    size_t capacity;
+};
 
 /* What a command hands to a format: records describe it for programs, blocks are what people read, a figure is drawn.
  * A result may have only some of them. */
@@ -153,6 +168,8 @@ struct gw_result {
     const struct gw_pictures *pictures; /* of which `figure` is one, and pages may show others; NULL: none */
     /* What it gives to another command, as a file that people may change; NULL: nothing. */
     void (*file)(struct gw_text *out, const struct gw_result *result);
+    /* Its findings one by one; NULL: it has none. */
+    void (*log)(struct gw_log *out, struct gw_arena *arena, const struct gw_result *result);
 };
 struct gw_result gw_result_demand(const struct gw_results *results);
 struct gw_result gw_result_check(const struct gw_results *results);
@@ -178,6 +195,7 @@ enum gw_part {
     GW_HAS_PAGE = 2,
     GW_HAS_FIGURE = 4,
     GW_HAS_FILE = 16, /* a file of ours */
+    GW_HAS_LOG = 32,  /* findings beside files */
     GW_HAS_SCHEMA = 8 /* alone: what is written is a schema */
 };
 /* What a schema describes: a file that is read, a result that is written, or both. */

@@ -101,6 +101,7 @@ struct gw_rating {
     double bite;
     enum gw_hazard hazard;
     enum gw_condition condition;
+    uint32_t altered; /* parts, by number, that are other in the system than in its specimen; no key of a file */
     const struct gw_node *node;
 };
 enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };

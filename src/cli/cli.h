@@ -10,6 +10,7 @@ enum { EXIT_PASS = 0, EXIT_UNSHOWN = 1, EXIT_CALL = 2, EXIT_OURS = 3 };
 struct options {
     const struct gw_format *format; /* given, or by the file's ending, or the first that the command can write */
     const char *against;            /* a result to compare with; NULL: none */
+    const char *previous;           /* an earlier result of the same review; NULL: none */
     const char *requirements;       /* a set to judge by; NULL: the site */
     const char *output;             /* file; NULL: standard output */
     bool format_said;               /* by --format or the ending */
@@ -59,6 +60,7 @@ enum option_bit {
     TAKES_PLAN = 2048,
     TAKES_REQUIREMENTS = 4096,
     TAKES_DRAWING = 8192,
+    TAKES_PREVIOUS = 16384,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 
@@ -128,6 +130,7 @@ int cmd_demand(struct cli *cli);
 int cmd_check(struct cli *cli);
 int cmd_select(struct cli *cli);
 int cmd_specify(struct cli *cli);
+int cmd_review(struct cli *cli);
 int cmd_explain(struct cli *cli);
 int cmd_calc(struct cli *cli);
 int cmd_tables(struct cli *cli);

@@ -1,7 +1,7 @@
 #include "cli.h"
 
 #include "galeward/against.h"
-#include "galeward/submittal.h"
+#include "galeward/review.h"
 
 #include <string.h>
 
@@ -28,16 +28,18 @@ static const struct gw_record *record_written(const char *name)
     if (strcmp(name, "selections") == 0) return &gw_selections_record;
     if (strcmp(name, "changes") == 0) return &gw_against_record;
     if (strcmp(name, "specification") == 0) return &gw_specification_record;
+    if (strcmp(name, "review") == 0) return &gw_review_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->output : NULL;
 }
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project",     "system",     "requirements", "submittal",     "results",
-                                        "explanation", "selections", "changes",      "specification", "calc-wind"};
+    static const char *const names[] = {"project",       "system",      "requirements", "submittal",
+                                        "results",       "explanation", "selections",   "changes",
+                                        "specification", "review",      "calc-wind"};
     return complain("there is no schema '%s': project, system, requirements, submittal, results, explanation, "
-                    "selections, changes, specification or calc-KIND%s",
+                    "selections, changes, specification, review or calc-KIND%s",
                     name, did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 

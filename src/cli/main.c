@@ -67,6 +67,18 @@ static const struct command COMMANDS[] = {
      "  galeward check clinic.yaml --requirements set.yaml\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_specify, 1,
      NULL},
+    {"review", "a submittal against the project: numbered comments", "review PROJECT SUBMITTAL [options]",
+     "Each claim of the submittal against what is asked, the accepted system, the reports behind it, the glass and "
+     "the\n"
+     "dimensions of the drawings: what was submitted, what is needed, why, what the checks come to with it, and how "
+     "the\n"
+     "trade answers. --previous RESULT keeps the numbers of an earlier review: comments are new, open or closed. The\n"
+     "project's 'decisions' are the reviewer's own. Exit code 1 if any comment is above a remark.\n\n"
+     "  galeward review clinic.yaml submittal.yaml\n  galeward review clinic.yaml submittal.yaml --requirements "
+     "set.yaml -o review.json\n"
+     "  galeward review clinic.yaml submittal-r2.yaml --previous review.json -o review.sarif\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_PREVIOUS,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_LOG, cmd_review, 2, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
@@ -89,7 +101,8 @@ static const struct command COMMANDS[] = {
      "  galeward tables\n  galeward tables wind_terrain\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
-     "schema [project|system|requirements|submittal|results|explanation|selections|changes|specification|calc-KIND] "
+     "schema "
+     "[project|system|requirements|submittal|results|explanation|selections|changes|specification|review|calc-KIND] "
      "[options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",

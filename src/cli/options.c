@@ -83,6 +83,12 @@ static bool add_with(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_previous(struct cli *cli, const char *value)
+{
+    cli->options.previous = value;
+    return true;
+}
+
 static bool set_requirements(struct cli *cli, const char *value)
 {
     cli->options.requirements = value;
@@ -111,6 +117,8 @@ static const struct option OPTIONS[] = {
      .set = set_plan},
     {"--with", NULL, "NAME", TAKES_PLAN, "take an option everywhere, or LITE=ALTERNATIVE; may be repeated",
      .set = add_with},
+    {"--previous", NULL, "RESULT", TAKES_PREVIOUS, "number comments as this earlier result does, written as JSON",
+     .set = set_previous},
     {"--requirements", NULL, "FILE", TAKES_REQUIREMENTS, "judge by a requirement set instead of what the site asks",
      .set = set_requirements},
     {"--drawing", NULL, "NAME", TAKES_DRAWING, "which one -o FILE.svg holds; 'list' names them all",

@@ -42,9 +42,9 @@ static uint32_t tested_parts(const struct gw_demand *d, const struct gw_system *
 }
 
 /* An option made the part another than the one that was tested: that test is of something else. */
-bool gw_is_altered(struct gw_ask *ask, const struct gw_demand *d)
+bool gw_is_altered(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
     const uint32_t parts = tested_parts(d, ask->system);
     if (ask->system->reads) ask->system->reads->parts |= parts;
-    return (ask->system->altered & parts) != 0;
+    return ((ask->system->altered | rating->altered) & parts) != 0;
 }

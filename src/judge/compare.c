@@ -85,7 +85,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
                            .met = GW_UNSAID,
                            .proof = GW_ABSENT,
                            .as_stiff = GW_ABSENT};
-    if (gw_is_altered(ask, d)) return (struct gw_outcome){.rating = NULL};
+    if (gw_is_altered(ask, d, rating)) return (struct gw_outcome){.rating = NULL};
     gw_ask_open(ask);
     gw_trace_group(&ask->engine, "What its test shows");
     d->check->does->test(&s, ask, d, rating);

@@ -41,8 +41,9 @@ const struct gw_judged_wall *gw_judged_walls(struct gw_ask *ask, size_t *n);
 void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low);
 /* fastened.c: a demand of screws for the spacing of the system, where the wall has none of its own. */
 void gw_fasten(struct gw_finding *finding, struct gw_ask *ask);
-/* altered.c: an option made the part another than the one that was tested, so that its tests are of something else. */
-bool gw_is_altered(struct gw_ask *ask, const struct gw_demand *demand);
+/* altered.c: an option made the part another than the one that was tested, so that its tests are of something else; or
+ * it is another than in the specimen of this rating. */
+bool gw_is_altered(struct gw_ask *ask, const struct gw_demand *demand, const struct gw_rating *rating);
 /* compare.c: one demand that is asked and known, one system. */
 void gw_find(struct gw_finding *finding, struct gw_ask *ask);
 /* The same by the row's limits alone, whatever the ratings are. */

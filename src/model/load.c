@@ -60,11 +60,16 @@ const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const cha
 
 void gw_note_input(struct gw_model *model, const struct gw_source *source)
 {
+    char hash[sizeof model->inputs.items->sha256];
+    gw_sha256(hash, source->text, source->length);
+    for (size_t i = 0; i < model->inputs.n; i++)
+        if (strcmp(model->inputs.items[i].file, source->name) == 0 && strcmp(model->inputs.items[i].sha256, hash) == 0)
+            return;
     model->inputs.items = gw_grow(model->arena, model->inputs.items, model->inputs.n, &model->inputs_capacity,
                                   sizeof *model->inputs.items);
     struct gw_input *input = &model->inputs.items[model->inputs.n++];
     input->file = source->name;
-    gw_sha256(input->sha256, source->text, source->length);
+    memcpy(input->sha256, hash, sizeof hash);
 }
 
 /* The preset must be known before any bare number is read. */

@@ -110,12 +110,12 @@ static const struct gw_also TESTED_OTHERS[] = {{"size", NULL, LITE_SIZE, GW_NOTE
                                                {"height", NULL, LITE_SIZE, GW_NOTE},
                                                {"specimen", NULL, LITE_SIZE, GW_NOTE},
                                                {0}};
-static const struct gw_record TESTED_RECORD =
+const struct gw_record gw_tested_record =
     RECORD("tested", gw_tested, TESTED, .others = TESTED_OTHERS, .example = "{lite_width: 5 ft, lite_height: 10 ft}");
 
 bool gw_same_specimen(const struct gw_tested *a, const struct gw_tested *b)
 {
-    return !a || !b || gw_record_alike(&TESTED_RECORD, a, b);
+    return !a || !b || gw_record_alike(&gw_tested_record, a, b);
 }
 
 static const struct gw_field BOTH_WAYS[] = {
@@ -150,7 +150,7 @@ static const struct gw_field RATING[] = {
     PICK(gw_rating, kind, SWAYS, .help = "sway: static or dynamic"),
     PICK(gw_rating, component, gw_component_choices, .fallback = "fixed", .flags = GW_SILENT,
          .help = "component that was rated"),
-    F(gw_rating, tested, GW_T_RECORD, .record = &TESTED_RECORD, .help = "what the test specimen measured"),
+    F(gw_rating, tested, GW_T_RECORD, .record = &gw_tested_record, .help = "what the test specimen measured"),
     F(gw_rating, report, GW_T_TEXT, .flags = GW_REPORT,
       .help = "report number; absent, or a word such as none, TBD or brochure: a statement"),
     F(gw_rating, mended, GW_T_TEXT,

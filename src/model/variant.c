@@ -128,8 +128,8 @@ static bool capacity_no_less(const struct gw_capacity_spec *with, const struct g
 
 /* An insert where there was none, screws at another spacing, which the record's is compared with, and a capacity that
  * is stated, or stated greater, leave the part that was tested in its place; anything else makes it another. */
-static bool stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
-                         const struct gw_system *without)
+bool gw_part_stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
+                          const struct gw_system *without)
 {
     static const char *const insert[] = {"insert", NULL},
                              *const screws[] = {"spacing", "end_distance", "tested_pullout", "report", NULL},
@@ -171,7 +171,7 @@ static void note_altered(struct gw_system *out, const struct gw_system *base, gw
     for (size_t i = 0; i < base->options.n; i++)
         for (unsigned p = 0; p < GW_SYSTEM_PART_COUNT && (taken & gw_option_bit(i)); p++) {
             const struct gw_node *change = gw_node_get(base->options.items[i].change, parts[p]);
-            if (change && !stays_tested((enum gw_system_part)p, change, out, base)) out->altered |= (uint32_t)1 << p;
+            if (change && !gw_part_stays_tested((enum gw_system_part)p, change, out, base)) out->altered |= (uint32_t)1 << p;
         }
 }
 

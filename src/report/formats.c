@@ -109,6 +109,15 @@ static enum gw_status yaml(struct gw_text *out, const struct gw_result *result, 
     return GW_OK;
 }
 
+static enum gw_status sarif(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_log log = {.capacity = 0};
+    (void)engine, (void)color;
+    result->log(&log, out->arena, result);
+    gw_render_sarif(out, &log);
+    return GW_OK;
+}
+
 static const struct gw_format FORMATS[] = {
     {"text", ".txt", NULL, "text/plain", GW_HAS_PAGE, text, NULL},
     {"json", ".json", ".jsonl", "application/json", GW_HAS_DATA, json, gw_schema_json},
@@ -117,6 +126,7 @@ static const struct gw_format FORMATS[] = {
     {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
     {"html", ".html", ".htm", "text/html", GW_HAS_PAGE, html, NULL},
     {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
+    {"sarif", ".sarif", NULL, "application/sarif+json", GW_HAS_LOG, sarif, NULL},
 };
 
 const struct gw_format *gw_formats(size_t *n)

@@ -43,6 +43,10 @@ struct expectation {
     enum gw_bool enough;
     GW_LIST(const char *) action_says;
     GW_LIST(const char *) next;
+
+    /* of comments of a review, picked by item and subject */
+    const char *comment, *subject, *consequence, *disposition, *status;
+    int number;
     const struct gw_node *node;
 };
 struct refusal {
@@ -54,6 +58,9 @@ struct scenario {
     struct parts parts;
     const char *set;      /* a requirement set to judge by */
     const char *readings; /* a sheet of readings */
+    /* to be reviewed; `offer`: keys over those of system.yaml, as offer.yaml; `previous`: an earlier submittal */
+    const char *submittal, *offer, *previous, *review_verdict;
+    GW_LIST(const char *) complete; /* "item, subject: what", of what raises no comment; parts */
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
     GW_LIST(const char *) warns_not;
@@ -142,6 +149,12 @@ static const struct gw_field EXPECTATION_FIELDS[] = {
     TEXT_OF(expectation, required),
     TEXT_OF(expectation, provided),
     TEXT_OF(expectation, link),
+    TEXT_OF(expectation, comment),
+    TEXT_OF(expectation, subject),
+    TEXT_OF(expectation, consequence),
+    TEXT_OF(expectation, disposition),
+    TEXT_OF(expectation, status),
+    F(expectation, number, GW_T_INTEGER, .help = "number"),
     F(expectation, governing, GW_T_RECORD, .record = &governing_record, .help = "governing"),
     TEXTS_OF(expectation, asks),
     TEXTS_OF(expectation, says),
@@ -181,6 +194,11 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     F(scenario, expect, GW_T_RECORD, .record = &expectation_record, .flags = GW_MANY, .help = "expect"),
     TEXT_OF(scenario, set),
     TEXT_OF(scenario, readings),
+    TEXT_OF(scenario, submittal),
+    TEXT_OF(scenario, offer),
+    TEXT_OF(scenario, previous),
+    TEXT_OF(scenario, review_verdict),
+    TEXTS_OF(scenario, complete),
     TEXTS_OF(scenario, warnings),
     TEXTS_OF(scenario, warns_not),
     TEXTS_OF(scenario, assumptions),

@@ -4,6 +4,7 @@
 #include "scenario_records.h"
 
 #include "galeward/plan.h"
+#include "galeward/review.h"
 
 enum { MOST_SCENARIOS = 4000, MOST_TEXTS = 16, MOST_BASES = 200, OTHERS = 2 };
 #define FOLDER "tests/scenarios"
@@ -76,6 +77,9 @@ struct stage {
     struct gw_takeoff takeoff;
     struct gw_ask ask;
     struct gw_judgement judgement;
+    struct gw_submittal submittal;
+    struct gw_answer answer;
+    struct gw_review review;
     struct gw_readings readings;
     const struct gw_system *hung;
     struct gw_inspection inspection;
@@ -129,6 +133,12 @@ static void put_files(struct stage *s, const struct parts *parts)
     for (size_t i = 0; i < parts->files.n; i++) *text_named(s, parts->files.items[i].name) = parts->files.items[i];
 }
 
+static void put_offer(struct stage *s)
+{
+    const char *own = s->scenario->offer;
+    if (own) text_named(s, "offer.yaml")->text = merged(&s->arena, text_named(s, "system.yaml")->text, own, &s->diags);
+}
+
 /* The project as it is loaded: every system is a candidate where the project names none. */
 static const char *project_text(struct stage *s, const struct parts *base, const struct parts *own)
 {
@@ -138,6 +148,7 @@ static const char *project_text(struct stage *s, const struct parts *base, const
     s->n_systems = s->n_texts;
     put_files(s, base);
     put_files(s, own);
+    put_offer(s);
     gw_text_init(&out, &s->arena);
     gw_text_add(&out, merged(&s->arena, base->project, own->project, &s->diags));
     bool named = gw_node_get(keys_of(&s->arena, out.at, &s->diags), "candidates");
@@ -331,6 +342,7 @@ static void compare_asked(struct stage *s)
 }
 
 #include "scenario_readings.h"
+#include "scenario_review.h"
 
 /* What loading and the take-off warn of, and the requirements that ask for less than the site. */
 static bool is_warned(const struct stage *s, const struct gw_answer *answer, const char *part)
@@ -360,7 +372,8 @@ static void compare_all(struct stage *s)
     const struct scenario *x = s->scenario;
     for (size_t i = 0; i < x->expect.n; i++) {
         const struct expectation *e = &x->expect.items[i];
-        if (is_of_readings(e)) (e->reading != GW_NO_INTEGER ? compare_reading : compare_share)(s, e);
+        if (e->comment) compare_comments(s, e);
+        else if (is_of_readings(e)) (e->reading != GW_NO_INTEGER ? compare_reading : compare_share)(s, e);
         else (e->check ? compare_findings : compare_summary)(s, e);
     }
     for (size_t i = 0; i < x->assumptions.n; i++)
@@ -368,6 +381,7 @@ static void compare_all(struct stage *s)
             !is_said(&s->takeoff.assumptions, x->assumptions.items[i]))
             wrong(s, x->node, "", "assumptions", x->assumptions.items[i], "none such");
     compare_asked(s);
+    if (s->submittal.node) compare_review(s);
 }
 
 /* Reading -----------------------------------------------------------------------------------------------------------
@@ -427,12 +441,13 @@ static void run(struct stage *s)
                 gw_model_load_source(&s->model, &s->arena, &s->diags,
                                      gw_source_from(&s->arena, "project.yaml", text, strlen(text)), settings, n) &&
                 require(s) && gw_takeoff_run(&s->takeoff, &s->model, &s->arena, &s->diags) &&
-                gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena) && read_sheet(s);
+                gw_plans_read(&plans, &s->model, &s->takeoff, &s->arena) && read_sheet(s) && read_submittal(s);
     compare_errors(s);
     if (good) {
         gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
         s->ask.plans = plans;
-        if (s->hung) gw_inspect(&s->inspection, &s->ask, &s->readings, s->hung);
+        if (s->scenario->submittal) review(s);
+        else if (s->hung) gw_inspect(&s->inspection, &s->ask, &s->readings, s->hung);
         else gw_judge(&s->judgement, &s->ask);
     }
     compare_warnings(s);
@@ -458,7 +473,8 @@ static void check_scenario(const struct scenario *x)
 {
     if (!x->source || !*x->source) file_fault(x->node, x->name, "'source' is missing, here and at the top");
     if (!x->basis) file_fault(x->node, x->name, "'basis' is missing, here and at the top");
-    if (!x->expect.n && !x->warnings.n && !x->warns_not.n && !x->assumptions.n && !x->asked.n && !x->errors.n)
+    if (!x->expect.n && !x->warnings.n && !x->warns_not.n && !x->assumptions.n && !x->asked.n && !x->errors.n &&
+        !x->review_verdict)
         file_fault(x->node, x->name, "expects nothing");
     if (x->expect.n && x->errors.n && !x->readings)
         file_fault(x->node, x->name, "a project that is refused has no findings");
@@ -466,7 +482,8 @@ static void check_scenario(const struct scenario *x)
         const struct expectation *e = &x->expect.items[i];
         bool sums = e->candidate_verdict || e->governing;
         if (is_of_readings(e) && !x->readings) file_fault(e->node, x->name, "has no readings");
-        if (is_of_readings(e)) continue;
+        if (e->comment && !x->submittal) file_fault(e->node, x->name, "has no submittal");
+        if (is_of_readings(e) || e->comment) continue;
         if (!e->check == !sums)
             file_fault(e->node, x->name, "wants either 'check', or 'candidate_verdict', 'governing'");
         if (e->check && !gw_check_find(e->check)) file_fault(e->node, e->check, "is no check");

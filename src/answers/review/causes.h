@@ -1,0 +1,50 @@
+/* Causes that are looked at one by one: each becomes a look at the system, and then a comment. */
+#ifndef GALEWARD_REVIEW_CAUSES_H
+#define GALEWARD_REVIEW_CAUSES_H
+
+#include "review_internal.h"
+
+/* Why the evidence of one report does not hold, or is to be remarked on. */
+struct cause {
+    const char *item;         /* "report_pages" */
+    size_t report;            /* among the named ones */
+    unsigned tests;           /* ratings that do not hold by it, by enum gw_test */
+    bool capacities;          /* stated ones do not either */
+    enum fact fact;           /* of one that the record now says: judged against one as the wall needs it */
+    enum gw_consequence none; /* where nothing gets worse */
+    enum gw_consequence most; /* never graver: an open question is no failure */
+    struct gw_message submitted, needed, basis, ask;
+    size_t favored, voided; /* looks; NO_PART: none */
+    struct voided out;
+};
+struct causes {
+    struct cause *items;
+    size_t n, capacity;
+};
+/* evidence.c: of every report. */
+void gw_find_causes(struct causes *out, struct reviewing *r);
+/* evidence_facts.c: what reports state of make-up, reinforcement and fastening. */
+void gw_find_fact_causes(struct causes *out, struct reviewing *r, size_t report);
+struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *item, size_t report);
+/* Ratings that asks of a project, by their checks, take a test alone. */
+bool gw_test_alone(struct reviewing *r, enum gw_test test);
+/* "the ratings structural, water and a stated capacity" */
+const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests);
+
+/* substitution.c: a field of the system record that differs. */
+struct substitution {
+    size_t part;
+    struct gw_record_differences differences;
+    struct otherness other;
+};
+struct substitutions {
+    struct substitution *items;
+    size_t n;
+};
+void gw_find_substitutions(struct substitutions *out, struct reviewing *r);
+void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect);
+
+/* checks.c: what the checks say of the system as it is claimed. */
+void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings);
+
+#endif

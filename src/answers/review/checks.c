@@ -1,0 +1,124 @@
+/* What the checks say of the system as it is claimed: what fails, what is not shown, what is to be remarked on. One
+ * comment a cause, however many places share it. */
+#include "causes.h"
+
+#include "galeward/memo.h"
+
+#include <string.h>
+
+/* Findings of one check that say the same but for figures. */
+struct cause_group {
+    const struct gw_finding *worst;
+    const struct gw_message *said;
+    enum gw_consequence consequence;
+    GW_LIST(const char *) places;
+    size_t capacity;
+};
+struct cause_groups {
+    struct cause_group *items;
+    size_t n, capacity;
+    struct gw_memo known;
+};
+
+/* What stands on links speaks through them. */
+static bool speaks(const struct gw_finding *f) { return !(f->demand->check->path && f->link) || gw_said(&f->question); }
+
+static bool is_cause(const struct reviewing *r, const struct gw_finding *f, size_t i)
+{
+    if (f->verdict == GW_PASS) return gw_said(&f->remark);
+    return (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && speaks(f) && !r->explained[i];
+}
+
+static void add_place(struct cause_group *g, struct reviewing *r, const char *where)
+{
+    for (size_t i = 0; i < g->places.n; i++)
+        if (strcmp(g->places.items[i], where) == 0) return;
+    g->places.items = gw_grow(r->arena, g->places.items, g->places.n, &g->capacity, sizeof *g->places.items);
+    g->places.items[g->places.n++] = where;
+}
+
+static const struct gw_message *message_of(const struct gw_finding *f)
+{
+    if (f->verdict == GW_PASS) return &f->remark;
+    return f->verdict == GW_NOT_SHOWN && gw_said(&f->question) ? &f->question : &f->message;
+}
+
+static void group(struct cause_groups *groups, struct reviewing *r, const struct gw_finding *f)
+{
+    struct gw_text key;
+    gw_text_init(&key, r->arena);
+    gw_text_addf(&key, "%s|%s|%s|%d|", f->demand->check->id, f->demand->name ? f->demand->name : "",
+                 f->demand->row ? f->demand->row->id : "", (int)f->verdict);
+    gw_message_shape(&key, message_of(f));
+    size_t **known = (size_t **)gw_memo_at(&groups->known, r->arena, key.at, key.length);
+    if (!*known) {
+        *known = gw_alloc(r->arena, 1, sizeof **known);
+        **known = groups->n;
+        groups->items = gw_grow(r->arena, groups->items, groups->n, &groups->capacity, sizeof *groups->items);
+        groups->items[groups->n++] = (struct cause_group){.worst = f, .said = message_of(f)};
+    }
+    struct cause_group *g = &groups->items[**known];
+    add_place(g, r, f->demand->where);
+    if (!gw_graver(f, g->worst)) return;
+    g->worst = f;
+    g->said = message_of(f);
+}
+
+/* "east, zone 5"; else the lite type, the wall or the project. */
+static const char *subject_of(struct reviewing *r, const struct gw_demand *d)
+{
+    if (d->name) return d->name;
+    if (!d->element) return d->where;
+    return gw_format(r->arena, "%s, zone %d", d->element->wall, d->element->zone);
+}
+
+static struct gw_message asked(struct reviewing *r, const struct gw_finding *f)
+{
+    const struct gw_demand *d = f->demand;
+    if (!gw_given(f->required)) return d->message;
+    return GW_SAY(r->arena, "{}{} {}", gw_of_text(f->at_most ? "at most " : ""), gw_of_quantity(f->dim, f->required),
+                  gw_of_text(gw_load_direction_name(f->direction)));
+}
+
+static struct gw_message claimed(struct reviewing *r, const struct gw_finding *f)
+{
+    if (!gw_given(f->provided)) return GW_PLAINLY("nothing that shows it");
+    return GW_SAY(r->arena, "{} {}", gw_of_quantity(f->dim, f->provided),
+                  gw_of_text(gw_load_direction_name(f->direction)));
+}
+
+static struct gw_message basis_of(struct reviewing *r, const struct gw_demand *d)
+{
+    if (!d->row) return GW_SAY(r->arena, "{}", gw_of_text(d->check->clause));
+    return GW_SAY(r->arena, "{} of the requirement set; {}", gw_of_text(d->row->id),
+                  gw_of_text(d->row->test ? d->row->test : d->check->clause));
+}
+
+static void tell(struct reviewing *r, const struct cause_group *g)
+{
+    const struct gw_finding *f = g->worst;
+    const enum gw_consequence consequence = f->verdict == GW_FAIL   ? GW_IT_FAILS
+                                            : f->verdict == GW_PASS ? GW_A_REMARK
+                                                                    : GW_IT_IS_NOT_SHOWN;
+    struct gw_comment *c = gw_comment_add(r, f->demand->check->id, subject_of(r, f->demand), consequence);
+    const struct gw_message more =
+        GW_SAY(r->arena, "{} places, at worst {}", gw_of_count((long)g->places.n), gw_of_text(f->demand->where));
+    c->where = g->places.n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
+    c->submitted = claimed(r, f);
+    c->needed = asked(r, f);
+    c->basis = basis_of(r, f->demand);
+    c->effect = *g->said;
+    c->evidence = f->evidence;
+    c->places.items = g->places.items;
+    c->places.n = g->places.n;
+    if (f->verdict == GW_FAIL) c->disposition = GW_REJECTED;
+    gw_comment_at(c, r->judged->node);
+}
+
+void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings)
+{
+    struct cause_groups groups = {.n = 0};
+    for (size_t i = 0; i < r->bench.judgement.demands.n; i++)
+        if (is_cause(r, &findings[i], i)) group(&groups, r, &findings[i]);
+    for (size_t i = 0; i < groups.n; i++) tell(r, &groups.items[i]);
+}

@@ -1,0 +1,355 @@
+/* Dimensions of drawings: items by what is left with them, and spans, modules and depths against what was taken off. */
+#include "stretched.h"
+
+#include "base/tolerance.h"
+
+#include <string.h>
+
+/* One drawn value and what it comes to. */
+struct judged_value {
+    const struct gw_shop_value *drawn;
+    enum gw_consequence consequence; /* GW_CONSEQUENCES: as it should be */
+    struct gw_message needed, basis, effect, ask;
+    enum gw_evidence evidence;
+    bool told;
+};
+
+static const char *place_of(struct reviewing *r, const struct gw_shop_value *d)
+{
+    return d->zone == GW_NO_INTEGER ? d->wall : gw_format(r->arena, "%s, zone %d", d->wall, d->zone);
+}
+
+/* Items ------------------------------------------------------------------------------------------------------------ */
+
+static bool same_place(const struct gw_shop_value *a, const struct gw_shop_value *b)
+{
+    return strcmp(a->wall, b->wall) == 0 &&
+           (a->zone == b->zone || a->zone == GW_NO_INTEGER || b->zone == GW_NO_INTEGER);
+}
+
+static void read_all(struct gw_as_read *read, const struct reviewing *r, const struct gw_shop_value *d)
+{
+    const struct gw_submittal *s = r->submittal;
+    gw_as_read_clear(read);
+    for (size_t i = 0; i < s->drawings.n; i++) {
+        const struct gw_shop_value *o = &s->drawings.items[i];
+        if (o->what == GW_SHOP_ITEM && same_place(d, o)) read->of[o->id] = o->read;
+    }
+    read->of[d->id] = d->read;
+}
+
+static const struct gw_system *system_at(struct reviewing *r, const struct gw_spot *spot)
+{
+    const struct gw_system *system = &r->bench.model.systems.items[0];
+    struct gw_planned *planned = gw_planned_of(&r->bench.ask, system);
+    const struct gw_element *e = spot->screws   ? spot->screws
+                                 : spot->lite   ? spot->lite
+                                 : spot->member ? spot->member
+                                                : spot->anchor;
+    const struct gw_system *with = planned && e ? gw_planned_offer(planned, e) : NULL;
+    return with ? with : system;
+}
+
+/* "at least 1/4 in and at most 9 in (system)" */
+static struct gw_message limit_words(struct reviewing *r, const struct gw_shop_value *d, const struct gw_item_limit *l)
+{
+    struct gw_message least = {0}, most = {0};
+    const struct gw_item_value low = {l->at_least, 0}, high = {l->at_most, 0};
+    if (gw_given(l->at_least)) least = GW_SAY(r->arena, "at least {}", gw_item_shown(d->id, low));
+    if (gw_given(l->at_most)) most = GW_SAY(r->arena, "at most {}", gw_item_shown(d->id, high));
+    return gw_say_both(r->arena, &least, " and ", &most);
+}
+
+static struct gw_message sound_words(struct reviewing *r, enum gw_item_id id)
+{
+    struct gw_message all = {0};
+    const struct gw_item_kind *kind = &gw_item_kinds[id];
+    for (int word = 1; kind->means && kind->value.choices[word - 1].name; word++) {
+        if (kind->means[word - 1] != GW_WORD_SOUND) continue;
+        const struct gw_message one = GW_SAY(r->arena, "{}", gw_of_text(kind->value.choices[word - 1].name));
+        all = gw_say_both(r->arena, &all, " or ", &one);
+    }
+    return all;
+}
+
+static struct gw_message left_words(struct reviewing *r, const struct gw_item_result *result)
+{
+    if (!result->mechanism) return result->message;
+    const struct gw_message left =
+        GW_SAY(r->arena, "left by {}: {} at the bad end of the ranges, {} required", gw_of_text(result->mechanism),
+               gw_of_number(result->remaining_worst, 3), gw_of_number(result->required, 3));
+    return gw_say_both(r->arena, &left, "; ", &result->message);
+}
+
+static enum gw_consequence consequence_of(enum gw_item_verdict verdict)
+{
+    static const enum gw_consequence of[] = {[GW_ITEM_UNKNOWN] = GW_IT_IS_NOT_SHOWN,
+                                             [GW_ITEM_WITHIN] = GW_CONSEQUENCES,
+                                             [GW_ITEM_OUTSIDE_HOLDS] = GW_IT_DIFFERS,
+                                             [GW_ITEM_NOT_MET] = GW_IT_FAILS};
+    return of[verdict];
+}
+
+static void judge_at(struct gw_item_result *out, struct reviewing *r, const struct gw_shop_value *d,
+                     const struct gw_spot *spot, bool together)
+{
+    struct gw_as_read read;
+    gw_as_read_clear(&read);
+    read.of[d->id] = d->read;
+    if (together) read_all(&read, r, d);
+    gw_item_judge(out, &r->bench.ask, gw_item_of(d->id), spot, &read, system_at(r, spot));
+}
+
+static void judge_item(struct judged_value *v, struct reviewing *r, bool together)
+{
+    const struct gw_shop_value *d = v->drawn;
+    struct gw_spot spot;
+    struct gw_message why;
+    struct gw_item_result result;
+    if (!gw_spot_worst(&spot, &why, &r->bench.ask, d->wall, d->zone == GW_NO_INTEGER ? 0 : d->zone,
+                       gw_item_of(d->id)->on)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->effect = why;
+        return;
+    }
+    judge_at(&result, r, d, &spot, together);
+    v->consequence = consequence_of(result.verdict);
+    v->needed = d->read.word ? sound_words(r, d->id) : limit_words(r, d, &result.limit);
+    const struct gw_message by = GW_SAY(r->arena, "{}: limit by {}", gw_of_text(gw_item_kinds[d->id].title),
+                                        gw_of_text(gw_limit_basis_name(result.limit.basis)));
+    v->basis = result.limit.basis ? gw_say_both(r->arena, &by, "; ", &result.limit.note)
+                                  : GW_SAY(r->arena, "{}", gw_of_text(gw_item_kinds[d->id].title));
+    v->effect = left_words(r, &result);
+    v->ask = result.action;
+    v->evidence = GW_BY_CALCULATION;
+}
+
+/* Dimensions that were taken off -------------------------------------------------------------------------------------
+ */
+
+static bool is_at(const struct gw_element *e, const struct gw_shop_value *d)
+{
+    return strcmp(e->wall, d->wall) == 0 && (d->zone == GW_NO_INTEGER || e->zone == d->zone);
+}
+
+struct taken {
+    double least, most; /* absent: none */
+    bool is_one;        /* the drawn value is one of them */
+};
+
+static void take(struct taken *t, double here, double drawn)
+{
+    const double close = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
+    if (!(t->least <= here)) t->least = here;
+    if (!(t->most >= here)) t->most = here;
+    t->is_one = t->is_one || fabs(here - drawn) <= close;
+}
+
+static struct taken spans_of(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    const struct gw_takeoff *off = r->ask->takeoff;
+    for (size_t i = 0; i < off->elements.n; i++) {
+        const struct gw_element *e = &off->elements.items[i];
+        if (e->kind == GW_MULLION && !e->overhang && is_at(e, d)) take(&t, e->span, d->read.number);
+    }
+    return t;
+}
+
+static struct taken modules_of(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    const struct gw_takeoff *off = r->ask->takeoff;
+    for (size_t i = 0; i < off->elements.n; i++) {
+        const struct gw_element *e = &off->elements.items[i];
+        if (e->kind == GW_LITE && is_at(e, d)) take(&t, e->width, d->read.number);
+    }
+    return t;
+}
+
+/* What a longer span changes is told by mullions and anchors; a wider module by everything. */
+static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was, size_t n,
+                       const struct gw_shop_value *d)
+{
+    const bool module = d->what == GW_SHOP_MODULE;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_element *e = findings[i].demand->element;
+        const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR);
+        if (!e || !is_at(e, d) || (!module && !stands)) findings[i] = was[i];
+    }
+}
+
+static bool effect_of_size(struct effect *out, struct reviewing *r, const struct gw_shop_value *d, double factor)
+{
+    const bool module = d->what == GW_SHOP_MODULE;
+    const struct gw_takeoff *takeoff =
+        gw_takeoff_stretched(r->arena, r->ask->takeoff, d->wall, module ? 1 : factor, module ? factor : 1);
+    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
+    if (!takeoff) return false;
+    gw_bench_judge(r, bench, r->ask->model, takeoff, &r->bench.looks[0], 1);
+    const size_t n = bench->judgement.demands.n;
+    if (n != r->bench.judgement.demands.n) return false;
+    keep_kinds(bench->judgement.findings.items, gw_bench_findings(&r->bench, 0), n, d);
+    gw_effect_of(out, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), n);
+    return true;
+}
+
+static struct gw_message range_words(struct reviewing *r, const struct taken *t, enum gw_dim dim)
+{
+    if (t->most - t->least < GW_HAIR_M) return GW_SAY(r->arena, "{}", gw_of_quantity(dim, t->most));
+    return GW_SAY(r->arena, "{} to {}", gw_of_quantity(dim, t->least), gw_of_quantity(dim, t->most));
+}
+
+static void judge_size(struct judged_value *v, struct reviewing *r)
+{
+    const struct gw_shop_value *d = v->drawn;
+    const bool module = d->what == GW_SHOP_MODULE;
+    const struct taken t = module ? modules_of(r, d) : spans_of(r, d);
+    struct effect effect = {.worst = GW_PASS};
+    v->basis = GW_PLAINLY(module ? "lites of that wall as the project has them"
+                                 : "mullions of that wall between their anchors, as the project has them");
+    if (!gw_given(t.most)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->effect = GW_PLAINLY("nothing of that kind was taken off there");
+        return;
+    }
+    v->needed = range_words(r, &t, GW_LENGTH);
+    v->consequence = t.is_one ? GW_CONSEQUENCES : GW_IT_DIFFERS;
+    if (t.is_one || d->read.number <= t.most) return;
+    if (!effect_of_size(&effect, r, d, d->read.number / t.most)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->effect = GW_PLAINLY("greater than was taken off, and no wall on a grid: change the project and check it");
+        return;
+    }
+    v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
+    v->effect = effect.said;
+    if (effect.first) v->evidence = effect.first->evidence;
+}
+
+/* Depth of the mullion -----------------------------------------------------------------------------------------------
+ */
+
+static void judge_depth(struct judged_value *v, struct reviewing *r)
+{
+    const struct gw_member_spec *m = r->judged->mullion;
+    const double drawn = v->drawn->read.number, here = m && m->tube ? m->tube->depth : GW_ABSENT;
+    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
+    struct look *look = gw_alloc(r->arena, 1, sizeof *look);
+    struct effect effect;
+    v->basis = GW_SAY(r->arena, "mullion of {}", gw_of_text(r->judged->name));
+    if (!gw_given(here)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->needed = GW_PLAINLY("the depth of the section, which the system file does not give");
+        v->ask = GW_PLAINLY("which section is drawn? Ask the manufacturer (mullion: tube)");
+        return;
+    }
+    v->needed = GW_SAY(r->arena, "{}", gw_of_quantity(GW_THICKNESS, here));
+    v->consequence = GW_CONSEQUENCES;
+    if (fabs(drawn - here) <= GW_HAIR_M) return;
+    *look = r->bench.looks[0];
+    look->mullion_depth = drawn;
+    /* tests were of the other section */
+    look->other.parts |= (uint32_t)1 << GW_PART_mullion;
+    look->other_all = true;
+    gw_bench_judge(r, bench, r->ask->model, r->ask->takeoff, look, 1);
+    gw_effect_of(&effect, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), bench->judgement.demands.n);
+    v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
+    v->effect = effect.said;
+    if (effect.first) v->evidence = effect.first->evidence;
+}
+
+/* Comments -----------------------------------------------------------------------------------------------------------
+ */
+
+static bool same_cause(const struct judged_value *a, const struct judged_value *b)
+{
+    const struct gw_shop_value *x = a->drawn, *y = b->drawn;
+    const bool number = (!gw_given(x->read.number) && !gw_given(y->read.number)) ||
+                        fabs(x->read.number - y->read.number) <= GW_HAIR * fabs(x->read.number);
+    return strcmp(x->item, y->item) == 0 && x->read.word == y->read.word && number && a->consequence == b->consequence;
+}
+
+static const char *where_drawn(struct reviewing *r, const struct gw_shop_value *d)
+{
+    return gw_format(r->arena, "%s: %s", d->sheet, place_of(r, d));
+}
+
+static void tell(struct reviewing *r, struct judged_value *list, size_t n, size_t i)
+{
+    const struct judged_value *v = &list[i];
+    const struct gw_shop_value *d = v->drawn;
+    struct gw_comment *c = gw_comment_add(r, d->item, place_of(r, d), v->consequence);
+    const char **places = gw_alloc(r->arena, n + 1, sizeof *places);
+    for (size_t k = i; k < n; k++) {
+        if (list[k].told || !same_cause(v, &list[k])) continue;
+        list[k].told = true;
+        places[c->places.n++] = where_drawn(r, list[k].drawn);
+    }
+    c->places.items = places;
+    c->where = c->places.n > 1
+                   ? GW_SAY(r->arena, "{} and {} more", gw_of_text(places[0]), gw_of_count((long)c->places.n - 1))
+                   : GW_SAY(r->arena, "{}", gw_of_text(places[0]));
+    c->submitted = GW_SAY(r->arena, "{}", gw_shop_shown(d));
+    c->needed = v->needed;
+    c->basis = v->basis;
+    c->effect = v->effect;
+    c->ask = v->ask;
+    c->evidence = v->evidence;
+    gw_comment_at(c, d->node);
+}
+
+static void accept(struct reviewing *r, const struct judged_value *v)
+{
+    const struct gw_message value = GW_SAY(r->arena, "{}", gw_shop_shown(v->drawn));
+    gw_complete_add(r, v->drawn->item, where_drawn(r, v->drawn),
+                    gw_said(&v->needed)
+                        ? GW_SAY(r->arena, "{}; needed: {}", gw_of_message(&value), gw_of_message(&v->needed))
+                        : value);
+}
+
+static void judge_value(struct judged_value *v, struct reviewing *r)
+{
+    switch (v->drawn->what) {
+    case GW_SHOP_ITEM:
+        judge_item(v, r, false);
+        break;
+    case GW_SHOP_MULLION_DEPTH:
+        judge_depth(v, r);
+        break;
+    default:
+        judge_size(v, r);
+    }
+}
+
+/* Values of one place that hold one by one may not together. */
+static void judge_together(struct judged_value *list, struct reviewing *r, size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        struct judged_value joint = {.drawn = list[i].drawn, .consequence = GW_CONSEQUENCES};
+        bool alone = true;
+        if (list[i].drawn->what != GW_SHOP_ITEM) continue;
+        for (size_t k = 0; k < n; k++)
+            if (list[k].drawn->what == GW_SHOP_ITEM && same_place(list[i].drawn, list[k].drawn))
+                alone = alone && list[k].consequence >= GW_IT_DIFFERS;
+        if (!alone) continue;
+        judge_item(&joint, r, true);
+        if (joint.consequence >= list[i].consequence) continue;
+        joint.effect = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(&joint.effect));
+        list[i] = joint;
+    }
+}
+
+void gw_review_drawings(struct reviewing *r)
+{
+    const size_t n = r->submittal->drawings.n;
+    struct judged_value *list = gw_alloc(r->arena, n + 1, sizeof *list);
+    for (size_t i = 0; i < n; i++) {
+        list[i].drawn = &r->submittal->drawings.items[i];
+        judge_value(&list[i], r);
+    }
+    judge_together(list, r, n);
+    for (size_t i = 0; i < n; i++) {
+        if (list[i].consequence == GW_CONSEQUENCES) accept(r, &list[i]);
+        else if (!list[i].told) tell(r, list, n, i);
+    }
+}

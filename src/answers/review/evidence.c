@@ -1,0 +1,313 @@
+/* Whether the reports behind ratings and stated capacities hold. */
+#include "causes.h"
+
+#include "galeward/day.h"
+#include "judge/by_set.h"
+
+#include "tables_data.h"
+
+#include <ctype.h>
+#include <string.h>
+
+#define EVERY_TEST UINT32_MAX
+
+struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *item, size_t report)
+{
+    out->items = gw_grow(r->arena, out->items, out->n, &out->capacity, sizeof *out->items);
+    struct cause *c = &out->items[out->n++];
+    *c = (struct cause){.item = item,
+                        .report = report,
+                        .none = GW_A_REMARK,
+                        .most = GW_IT_FAILS,
+                        .favored = NO_PART,
+                        .voided = NO_PART};
+    return c;
+}
+
+/* What does not hold: all ratings that name it, and stated capacities. */
+static struct cause *voiding(struct causes *out, struct reviewing *r, const char *item, size_t report)
+{
+    struct cause *c = gw_cause_add(out, r, item, report);
+    c->tests = EVERY_TEST;
+    c->capacities = true;
+    return c;
+}
+
+const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests)
+{
+    struct gw_text out;
+    const struct named_report *n = &r->reports.items[report];
+    gw_text_init(&out, r->arena);
+    for (const struct gw_choice *c = gw_test_choices; c->name; c++)
+        if (n->tests & tests & (1u << c->value)) gw_text_addf(&out, "%s%s", out.length ? ", " : "", c->name);
+    for (size_t i = 0; i < n->stated.n && tests == EVERY_TEST; i++)
+        gw_text_addf(&out, "%s%s", out.length ? ", " : "", n->stated.items[i]);
+    return out.length ? out.at : "nothing";
+}
+
+/* Evidence that counts ----------------------------------------------------------------------------------------------
+ */
+
+/* Which check a rating of a test answers first. */
+static const char *check_of(enum gw_test test)
+{
+    static const char *const checks[] = {[GW_TEST_STRUCTURAL] = "structural",
+                                         [GW_TEST_AIR] = "air",
+                                         [GW_TEST_WATER] = "water",
+                                         [GW_TEST_SWAY] = "seismic_glass",
+                                         [GW_TEST_IMPACT] = "debris",
+                                         [GW_TEST_BLAST] = "blast",
+                                         [GW_TEST_OTHER] = "other"};
+    return checks[test];
+}
+
+/* The project's rule for structural, water and air; a row's for all. */
+static bool takes_test_alone(struct reviewing *r, const struct gw_demand *d)
+{
+    const struct gw_requirements *q = r->ask->model->project.requirements;
+    if (d->row && d->row->evidence.n) {
+        const struct gw_evidence_asked asked = gw_evidence_asked(r->ask, d);
+        return asked.test && !asked.calculation;
+    }
+    if (strcmp(d->check->id, "structural") == 0) {
+        const struct gw_evidence_asked asked = gw_evidence_asked(r->ask, d);
+        return asked.test && !asked.calculation && !asked.any;
+    }
+    if (strcmp(d->check->id, "water") == 0) return q && q->water && q->water->evidence.n;
+    return strcmp(d->check->id, "air") == 0 && q && q->air && q->air->evidence.n;
+}
+
+bool gw_test_alone(struct reviewing *r, enum gw_test test)
+{
+    const struct gw_judgement *j = &r->out->answer->judgement;
+    for (size_t i = 0; test != GW_TEST_UNSET && i < j->demands.n; i++)
+        if (strcmp(j->demands.items[i].check->id, check_of(test)) == 0 && takes_test_alone(r, &j->demands.items[i]))
+            return true;
+    return false;
+}
+
+/* Standards ------------------------------------------------------------------------------------------------------- */
+
+/* The designation stands by itself: E330 is none of E3301. */
+static bool names(const char *text, const char *code)
+{
+    const size_t length = strlen(code);
+    for (const char *at = text; *at; at++) {
+        size_t n = 0;
+        while (code[n] && toupper((unsigned char)at[n]) == toupper((unsigned char)code[n])) n++;
+        const bool begins = at == text || !isalnum((unsigned char)at[-1]);
+        if (n == length && begins && !isdigit((unsigned char)at[n])) return true;
+    }
+    return false;
+}
+
+static const char *kind_word(const struct gw_rating *rating)
+{
+    if (rating->test != GW_TEST_SWAY || rating->kind == GW_SWAY_UNSET) return "";
+    return rating->kind == GW_SWAY_STATIC ? "static" : "dynamic";
+}
+
+/* By the table, or by what a row of the set asks for. `needed`: the table's, as words. */
+static bool right_standard(struct reviewing *r, const struct gw_rating *rating, const char *standard,
+                           struct gw_text *needed)
+{
+    const struct gw_report_standard *rows = r->ask->model->tables->report_standard;
+    const char *test = gw_choice_name(gw_test_choices, (int)rating->test), *kind = kind_word(rating);
+    bool any = false, right = false;
+    for (size_t i = 0; i < GW_N_REPORT_STANDARD; i++) {
+        if (strcmp(rows[i].test, test) != 0 || (*kind && strcmp(rows[i].kind, kind) != 0)) continue;
+        gw_text_addf(needed, "%s%s", needed->length ? " or " : "", rows[i].code);
+        any = true;
+        right = right || names(standard, rows[i].code);
+    }
+    return !any || right;
+}
+
+static void check_standard(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct gw_submitted_report *e = r->reports.items[report].entry;
+    unsigned wrong = 0;
+    struct gw_text needed;
+    const char *asked = "";
+    if (!e->standard || e->place == GW_BY_COMPUTING) return;
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        gw_text_init(&needed, r->arena);
+        if (!rating->report || gw_report_index(r, rating->report) != report) continue;
+        if (right_standard(r, rating, e->standard, &needed)) continue;
+        wrong |= 1u << rating->test;
+        asked = needed.at;
+    }
+    if (!wrong) return;
+    struct cause *c = gw_cause_add(out, r, "report_standard", report);
+    c->tests = wrong;
+    c->submitted = GW_SAY(r->arena, "by {}", gw_of_text(e->standard));
+    c->needed = GW_SAY(r->arena, "a report by {} for the rating {}", gw_of_text(asked),
+                       gw_of_text(gw_ratings_words(r, report, wrong)));
+    c->basis = GW_PLAINLY("a rating is shown by the test that it names");
+}
+
+/* Age ------------------------------------------------------------------------------------------------------------- */
+
+static struct gw_value years(struct reviewing *r, double seconds)
+{
+    const double year = 31536000; /* s, of 365 days, as files have it */
+    struct gw_text out;
+    gw_text_init(&out, r->arena);
+    gw_text_number(&out, seconds / year, 3);
+    gw_text_add(&out, " years");
+    return gw_of_text(out.at);
+}
+
+static void check_age(struct causes *out, struct reviewing *r, size_t report)
+{
+    const double day = 86400; /* s */
+    const struct gw_submitted_report *e = r->reports.items[report].entry;
+    const struct gw_requirement_set *set = r->ask->model->set;
+    const double limit = set ? set->report_age : GW_ABSENT, old = r->ask->model->tables->report_old[0].age_s;
+    long from, to;
+    const char *date = r->submittal->submittal->date;
+    if (!date || !gw_day_read(&to, date)) return;
+    if (!e->date || !gw_day_read(&from, e->date)) {
+        if (!gw_given(limit)) return;
+        struct cause *c = voiding(out, r, "report_age", report);
+        c->most = c->none = GW_IT_IS_NOT_SHOWN;
+        c->submitted = GW_PLAINLY("no date");
+        c->needed = GW_SAY(r->arena, "no older than {}", years(r, limit));
+        c->basis = GW_PLAINLY("report_age of the requirement set");
+        c->ask = GW_PLAINLY("of which day is the report? Ask the manufacturer");
+        return;
+    }
+    const double age = (double)(to - from) * day;
+    if (age < 0) {
+        struct cause *c = gw_cause_add(out, r, "report_age", report);
+        c->submitted = GW_SAY(r->arena, "dated {}, after the submittal's {}", gw_of_text(e->date), gw_of_text(date));
+        c->needed = GW_PLAINLY("a date before the submittal's");
+        c->basis = GW_PLAINLY("one of the two dates is wrong");
+        return;
+    }
+    const bool over = age > limit;
+    if (!over && !(age > old)) return;
+    struct cause *c = over ? voiding(out, r, "report_age", report) : gw_cause_add(out, r, "report_age", report);
+    if (over) c->none = GW_IT_IS_NOT_SHOWN;
+    c->submitted = GW_SAY(r->arena, "of {}, {} before the submittal", gw_of_text(e->date), years(r, age));
+    c->needed = over ? GW_SAY(r->arena, "no older than {}", years(r, limit))
+                     : GW_PLAINLY("that the sections, gaskets and glass are those of the report: to be confirmed");
+    c->basis = over ? GW_PLAINLY("report_age of the requirement set: an older report does not count")
+                    : GW_PLAINLY("age alone voids no report");
+}
+
+/* Who, where, what ------------------------------------------------------------------------------------------------- */
+
+static unsigned tests_alone(struct reviewing *r, unsigned tests)
+{
+    unsigned out = 0;
+    for (int t = GW_TEST_STRUCTURAL; t <= GW_TEST_OTHER; t++)
+        if ((tests & (1u << t)) && gw_test_alone(r, (enum gw_test)t)) out |= 1u << t;
+    return out;
+}
+
+static void check_by(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    const enum gw_report_by by = n->entry->by;
+    if (by == GW_BY_INDEPENDENT) return;
+    struct cause *c = gw_cause_add(out, r, "report_by", report);
+    c->tests = tests_alone(r, n->tests);
+    c->submitted = by == GW_BY_MANUFACTURER ? GW_PLAINLY("by the manufacturer") : GW_PLAINLY("by whom is not known");
+    c->needed = GW_PLAINLY("a report of an independent laboratory or engineer");
+    c->basis = c->tests ? GW_PLAINLY("the project takes a test alone (evidence: test), which is to be independent")
+                        : GW_PLAINLY("the project takes other evidence too");
+    if (c->tests) c->none = GW_IT_IS_NOT_SHOWN;
+    if (by != GW_BY_MANUFACTURER) c->ask = GW_PLAINLY("who tested? Ask the manufacturer");
+}
+
+static void check_place(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    struct cause *c;
+    switch (n->entry->place) {
+    case GW_IN_LABORATORY:
+        return;
+    case GW_IN_THE_FIELD:
+        c = voiding(out, r, "report_place", report);
+        c->submitted = GW_PLAINLY("a test in the field");
+        c->needed = GW_PLAINLY("a laboratory's test of the rating");
+        c->basis = GW_PLAINLY("a test on one building shows what was built there");
+        return;
+    case GW_BY_COMPUTING:
+        if (!n->tests) return; /* capacities may be calculated */
+        c = gw_cause_add(out, r, "report_place", report);
+        c->tests = EVERY_TEST;
+        c->submitted = GW_PLAINLY("a calculation");
+        c->needed = GW_PLAINLY("a test report of the rating");
+        c->basis = GW_PLAINLY("a rating whose report is a calculation is a statement");
+        return;
+    default:
+        c = gw_cause_add(out, r, "report_place", report);
+        c->submitted = GW_PLAINLY("where it was tested is not said");
+        c->needed = GW_PLAINLY("a laboratory's test");
+        c->basis = GW_PLAINLY("a test in the field or a calculation shows no rating");
+        c->ask = GW_PLAINLY("was it tested in a laboratory? Ask the manufacturer");
+    }
+}
+
+static void check_system(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct gw_submitted_report *e = r->reports.items[report].entry;
+    if (e->system && gw_words_alike(e->system, r->judged->name)) return;
+    struct cause *c =
+        e->system ? voiding(out, r, "report_system", report) : gw_cause_add(out, r, "report_system", report);
+    c->submitted = e->system ? GW_SAY(r->arena, "of the system {}", gw_of_text(e->system))
+                             : GW_PLAINLY("of which system is not said");
+    c->needed = GW_SAY(r->arena, "a report of {}", gw_of_text(r->judged->name));
+    c->basis = GW_PLAINLY("a report shows the system that was tested, and no other");
+    if (!e->system) c->ask = GW_PLAINLY("which system was tested? Ask the manufacturer");
+}
+
+static void check_pages(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct gw_submitted_report *e = r->reports.items[report].entry;
+    if (e->pages == GW_PAGES_COMPLETE) return;
+    struct cause *c = voiding(out, r, "report_pages", report);
+    const bool summary = e->pages == GW_PAGES_SUMMARY;
+    c->submitted = summary ? GW_PLAINLY("a summary") : GW_PLAINLY("whether every page is there is not known");
+    c->needed = GW_PLAINLY("the complete report");
+    c->basis = GW_PLAINLY("what was tested, and how it held, stands on its pages");
+    if (summary) return;
+    c->none = c->most = GW_IT_IS_NOT_SHOWN;
+    c->ask = GW_PLAINLY("is the report complete? Ask the manufacturer for every page");
+}
+
+static void missing_report(struct causes *out, struct reviewing *r, size_t report)
+{
+    struct cause *c = voiding(out, r, "report_missing", report);
+    c->submitted =
+        GW_SAY(r->arena, "named by {}, and not among the reports", gw_of_text(gw_ratings_words(r, report, EVERY_TEST)));
+    c->needed = GW_SAY(r->arena, "report {}, every page", gw_of_text(r->reports.items[report].name));
+    c->basis = GW_PLAINLY("a rating is shown by its report");
+    c->ask = GW_SAY(r->arena, "ask the manufacturer for report {}", gw_of_text(r->reports.items[report].name));
+}
+
+static void check_report(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    if (!n->entry) {
+        missing_report(out, r, report);
+        return;
+    }
+    if (!n->tests && !n->capacities) return; /* nothing rests on it */
+    check_place(out, r, report);
+    check_system(out, r, report);
+    check_pages(out, r, report);
+    check_by(out, r, report);
+    check_standard(out, r, report);
+    check_age(out, r, report);
+    gw_find_fact_causes(out, r, report);
+}
+
+void gw_find_causes(struct causes *out, struct reviewing *r)
+{
+    *out = (struct causes){.n = 0};
+    for (size_t i = 0; i < r->reports.n; i++) check_report(out, r, i);
+}

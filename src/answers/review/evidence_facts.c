@@ -1,0 +1,132 @@
+/* What reports state of make-up, reinforcement and fastening, against what is built. */
+#include "causes.h"
+
+#include "base/tolerance.h"
+
+#include "tables_data.h"
+
+#include <string.h>
+
+#define BIT(test) (1u << GW_TEST_##test)
+#define OF_GLASS (BIT(STRUCTURAL) | BIT(IMPACT) | BIT(BLAST) | BIT(SWAY))
+#define OF_JOINTS (BIT(WATER) | BIT(AIR))
+
+/* Make-up --------------------------------------------------------------------------------------------------------- */
+
+/* A gasket seals what is as thick as what was tested, within its range. */
+static bool in_range(struct reviewing *r, const struct gw_submitted_report *e, const struct gw_lite_type *type)
+{
+    const double range = r->ask->model->tables->glazing_pocket[0].tolerance_m;
+    const double here = gw_layers_thickness(type->layers.items, type->layers.n);
+    for (size_t i = 0; i < e->make_ups.n; i++) {
+        const struct gw_listed_make_up *m = &e->make_ups.items[i];
+        const double tested = gw_layers_thickness(m->layers.items, m->layers.n);
+        if (!gw_given(tested) || !gw_given(here) || fabs(tested - here) <= range * (1 + GW_HAIR)) return true;
+    }
+    return false;
+}
+
+static struct gw_message make_ups_of(struct reviewing *r, const struct gw_submitted_report *e)
+{
+    struct gw_message all = {0};
+    for (size_t i = 0; i < e->make_ups.n; i++) {
+        const struct gw_listed_make_up *m = &e->make_ups.items[i];
+        const struct gw_message one = gw_layers_message(r, m->layers.items, m->layers.n);
+        all = gw_say_both(r->arena, &all, "; ", &one);
+    }
+    return all;
+}
+
+static struct gw_message needed_of(struct reviewing *r, struct gw_message all, const struct gw_lite_type *type)
+{
+    const struct gw_message layers = gw_layers_message(r, type->layers.items, type->layers.n);
+    const struct gw_message one = GW_SAY(r->arena, "{}: {}", gw_of_text(type->name), gw_of_message(&layers));
+    return gw_say_both(r->arena, &all, "; ", &one);
+}
+
+static void check_make_up(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    const struct make_ups built = gw_make_ups_built(r);
+    struct gw_message glass = {0}, thick = {0};
+    for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
+        const struct gw_lite_type *type = built.items[i];
+        if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
+        glass = needed_of(r, glass, type);
+        if (!in_range(r, n->entry, type)) thick = needed_of(r, thick, type);
+    }
+    const bool of_glass = gw_said(&glass) && (n->tests & OF_GLASS),
+               of_joints = gw_said(&thick) && (n->tests & OF_JOINTS);
+    if (!of_glass && !of_joints) return;
+    struct cause *c = gw_cause_add(out, r, "report_make_up", report);
+    const struct gw_message *needed = of_glass ? &glass : &thick;
+    c->fact = of_glass ? MAKE_UP_FACT : NO_FACT;
+    c->tests = of_joints ? OF_JOINTS : 0;
+    c->submitted = make_ups_of(r, n->entry);
+    c->needed = *needed;
+    c->basis = of_glass ? GW_PLAINLY("a test shows the make-up that was tested: lites, edges, impact, blast, racking")
+                        : GW_PLAINLY("water and air hold where the gasket seals the thickness that was tested");
+}
+
+/* Reinforcement --------------------------------------------------------------------------------------------------- */
+
+static void check_reinforcement(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    const char *was = n->entry->reinforcement;
+    const struct gw_member_spec *m = r->judged->mullion;
+    const bool none = !was || strcmp(was, "none") == 0;
+    if (none || !(n->tests & BIT(STRUCTURAL)) || (m && m->insert)) return;
+    struct cause *c = gw_cause_add(out, r, "report_reinforcement", report);
+    c->fact = REINFORCEMENT_FACT;
+    c->submitted = GW_SAY(r->arena, "tested with {}", gw_of_text(was));
+    c->needed = GW_PLAINLY("a test of the mullion without reinforcement, or the reinforcement that was tested");
+    c->basis = GW_PLAINLY("a test of a reinforced mullion shows no plain one");
+}
+
+/* Fastening ------------------------------------------------------------------------------------------------------- */
+
+/* The greatest spacing of screws in the walls. */
+static double spacing_built(struct reviewing *r)
+{
+    const struct gw_takeoff *t = r->ask->takeoff;
+    double most = 0;
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind != GW_SCREW) continue;
+        const bool own = !e->grid->screws_given && r->judged->screw && gw_given(r->judged->screw->spacing);
+        most = fmax(most, own ? r->judged->screw->spacing : e->height);
+    }
+    return most;
+}
+
+static void check_fastening(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    const struct gw_tested_fastening *f = n->entry->fastening;
+    const struct gw_screw_spec *s = r->judged->screw;
+    const double here = spacing_built(r);
+    if (!f || !(n->tests & BIT(STRUCTURAL))) return;
+    const bool apart = f->spacing < here - GW_HAIR_M, end = s && f->end_distance < s->end_distance - GW_HAIR_M,
+               thick = s && f->diameter > s->diameter + GW_HAIR_M;
+    if (!apart && !end && !thick) return;
+    struct cause *c = gw_cause_add(out, r, "report_fastening", report);
+    c->fact = FASTENING_FACT;
+    c->submitted = apart   ? GW_SAY(r->arena, "screws {} apart", gw_of_quantity(GW_THICKNESS, f->spacing))
+                   : thick ? GW_SAY(r->arena, "screws of {}", gw_of_quantity(GW_THICKNESS, f->diameter))
+                           : GW_SAY(r->arena, "screws {} from the end of the plate",
+                                    gw_of_quantity(GW_THICKNESS, f->end_distance));
+    c->needed = apart ? GW_SAY(r->arena, "a test with screws {} apart, as here", gw_of_quantity(GW_THICKNESS, here))
+                : thick
+                    ? GW_SAY(r->arena, "a test with screws of {}, as here", gw_of_quantity(GW_THICKNESS, s->diameter))
+                    : GW_SAY(r->arena, "a test with screws {} from the end, as here",
+                             gw_of_quantity(GW_THICKNESS, s->end_distance));
+    c->basis = GW_PLAINLY("a test shows the fastening that was tested: edges, plates, screws");
+}
+
+void gw_find_fact_causes(struct causes *out, struct reviewing *r, size_t report)
+{
+    check_make_up(out, r, report);
+    check_reinforcement(out, r, report);
+    check_fastening(out, r, report);
+}

@@ -1,0 +1,134 @@
+/* Shared by the files of src/answers/review only. */
+#ifndef GALEWARD_REVIEW_INTERNAL_H
+#define GALEWARD_REVIEW_INTERNAL_H
+
+#include "galeward/plan.h"
+#include "galeward/review.h"
+#include "judge/check.h"
+
+/* A report that something of the system names, or that is listed; how its evidence stands. */
+struct named_report {
+    const char *name;
+    const struct gw_submitted_report *entry; /* NULL: not among the reports */
+    unsigned tests;                          /* ratings that name it, by enum gw_test */
+    bool capacities;                         /* stated ones do: */
+    GW_LIST(const char *) stated;            /* keys of the system file */
+    size_t stated_capacity;
+};
+
+/* What a report states, that ratings then record. */
+enum fact { NO_FACT, MAKE_UP_FACT, REINFORCEMENT_FACT, FASTENING_FACT };
+
+/* Evidence taken away: of each report the ratings of these tests; stated capacities besides. */
+struct voided {
+    unsigned *tests;  /* by named report */
+    bool *capacities; /* the same */
+};
+
+/* What of a system is other than in the specimens of reports that were of another system. */
+struct otherness {
+    uint32_t parts; /* by number */
+    bool joints;    /* what water and air tests are of */
+};
+
+/* The system as it is looked at: of one base what is altered, whatever options are taken. */
+struct look {
+    const struct gw_system *base;
+    bool facts;               /* ratings record what their reports state */
+    enum fact favored;        /* but this fact, of this report, is as the wall needs it */
+    size_t report;            /* among the named ones */
+    const struct voided *out; /* NULL: nothing is taken away */
+    struct otherness other;   /* of ratings whose report was of the accepted system */
+    bool other_all;           /* of every rating, whatever its report */
+    size_t part;              /* field of the system record that is the offered one's; NO_PART */
+    double mullion_depth;     /* of its tube; absent: its own */
+};
+#define NO_PART SIZE_MAX
+
+/* Several looks judged at once, for one take-off. */
+struct bench {
+    struct gw_model model;
+    const struct gw_takeoff *takeoff;
+    struct gw_ask ask;
+    struct gw_judgement judgement;
+    const struct look *looks;
+    size_t n;
+};
+
+struct reviewing {
+    struct gw_review *out;
+    struct gw_ask *ask; /* of the project */
+    struct gw_arena *arena;
+    const struct gw_submittal *submittal;
+    const struct gw_system *accepted, *judged;
+    const struct gw_planned *planned; /* what the project chooses for it; NULL */
+    struct {
+        struct named_report *items;
+        size_t n, capacity;
+    } reports;
+    struct bench bench;
+    struct otherness substituted; /* all that is offered otherwise than accepted */
+    bool *explained;              /* by demand: what a comment says already */
+};
+
+/* bench.c */
+struct look gw_look_of(const struct gw_system *base);
+struct voided gw_nothing_voided(struct reviewing *r);
+void gw_bench_judge(struct reviewing *r, struct bench *bench, const struct gw_model *model,
+                    const struct gw_takeoff *takeoff, const struct look *looks, size_t n);
+/* By demand. */
+const struct gw_finding *gw_bench_findings(const struct bench *bench, size_t look);
+/* Systems with the options that the project chooses anywhere, each once, and without any: of those of `base`. */
+size_t gw_options_used(struct reviewing *r, const struct gw_system *base, gw_option_set **sets);
+
+/* alter.c: the copy of a system that a look sees; `offered` has the same options taken. */
+void gw_alter(struct reviewing *r, struct gw_system *system, const struct gw_system *offered, const struct look *look);
+void gw_find_named_reports(struct reviewing *r);
+size_t gw_report_index(const struct reviewing *r, const char *name); /* reports.n: none */
+/* Lite types of the project that stand in a wall or an opening, whose layers are known, with their alternatives. */
+struct make_ups {
+    const struct gw_lite_type **items;
+    size_t n;
+};
+struct make_ups gw_make_ups_built(struct reviewing *r);
+bool gw_layers_alike(const struct gw_layer *a, size_t n, const struct gw_layer *b, size_t m);
+bool gw_report_made_of(const struct gw_submitted_report *report, const struct gw_layer *layers, size_t n);
+
+/* otherness.c: adds what differs in one field of the system record. */
+void gw_otherness_of(struct otherness *out, struct reviewing *r, size_t part,
+                     const struct gw_record_differences *differences);
+/* A report that ratings of the accepted system name: its specimen was that system. */
+bool gw_report_is_accepted(const struct reviewing *r, const char *name);
+
+/* effect.c: what gets worse from one judgement to another. */
+struct effect {
+    size_t n;              /* demands that do */
+    enum gw_verdict worst; /* what they come to; pass: none does */
+    const struct gw_finding *first;
+    struct gw_message said; /* not said: nothing does */
+    GW_LIST(const char *) places;
+    const bool *at; /* by demand */
+};
+void gw_effect_of(struct effect *out, struct reviewing *r, const struct gw_finding *was, const struct gw_finding *is,
+                  size_t n);
+/* fails, not shown, or `none` where nothing gets worse. */
+enum gw_consequence gw_consequence_of(const struct effect *effect, enum gw_consequence none);
+/* That comment says what happens there. */
+void gw_comment_tells(struct reviewing *r, const struct effect *effect);
+
+/* comments.c */
+struct gw_comment *gw_comment_add(struct reviewing *r, const char *item, const char *subject,
+                                  enum gw_consequence consequence);
+void gw_comment_at(struct gw_comment *comment, const struct gw_node *node);
+void gw_comment_effect(struct gw_comment *comment, const struct effect *effect);
+void gw_complete_add(struct reviewing *r, const char *item, const char *subject, struct gw_message said);
+void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous);
+struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *layers, size_t n);
+
+/* The parts of the review. */
+void gw_review_systems(struct reviewing *r); /* substitutions, evidence, what the checks then say */
+void gw_review_glass(struct reviewing *r);
+void gw_review_drawings(struct reviewing *r);
+void gw_review_missing(struct reviewing *r);
+
+#endif

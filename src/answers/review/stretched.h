@@ -1,0 +1,13 @@
+#ifndef GALEWARD_REVIEW_STRETCHED_H
+#define GALEWARD_REVIEW_STRETCHED_H
+
+#include "review_internal.h"
+
+/* The take-off with one wall as if its mullions spanned so many times as far (`up`), or stood so many times as far
+ * apart (`across`), under the pressures that it has: those of a larger area are no greater. Elements keep their
+ * numbers.
+ */
+const struct gw_takeoff *gw_takeoff_stretched(struct gw_arena *arena, const struct gw_takeoff *takeoff,
+                                              const char *wall, double up, double across);
+
+#endif

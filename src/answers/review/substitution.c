@@ -1,0 +1,70 @@
+/* What is offered against what was accepted, key by key. */
+#include "causes.h"
+
+#include <string.h>
+
+/* What a wall is made of does not hang on these. */
+static bool counts(const struct gw_field *field)
+{
+    static const char *const no[] = {"galeward", "units", "cost"};
+    for (size_t i = 0; i < sizeof no / sizeof *no; i++)
+        if (strcmp(field->key, no[i]) == 0) return false;
+    return true;
+}
+
+void gw_find_substitutions(struct substitutions *out, struct reviewing *r)
+{
+    const struct gw_record *record = &gw_system_record;
+    *out = (struct substitutions){gw_alloc(r->arena, record->n, sizeof *out->items), 0};
+    for (size_t i = 0; r->accepted && r->accepted != r->judged && i < record->n; i++) {
+        const struct gw_field *f = &record->fields[i];
+        struct substitution *s = &out->items[out->n];
+        if (f->type == GW_T_NODE || !counts(f)) continue;
+        gw_field_differ(&s->differences, r->arena, f, (const char *)r->accepted + f->offset,
+                        (const char *)r->judged + f->offset);
+        if (!s->differences.list.n) continue;
+        s->part = i;
+        gw_otherness_of(&s->other, r, i, &s->differences);
+        r->substituted.parts |= s->other.parts;
+        r->substituted.joints = r->substituted.joints || s->other.joints;
+        out->n++;
+    }
+}
+
+static struct gw_message value(struct reviewing *r, const struct gw_message *m)
+{
+    return gw_said(m) ? *m : GW_SAY(r->arena, "{}", gw_of_text("not given"));
+}
+
+static struct gw_message listed(struct reviewing *r, const struct substitution *s, bool accepted)
+{
+    struct gw_message all = {0};
+    for (size_t i = 0; i < s->differences.list.n; i++) {
+        const struct gw_record_difference *d = &s->differences.list.items[i];
+        const struct gw_message is = value(r, accepted ? &d->a : &d->b);
+        const struct gw_message one =
+            *d->path ? GW_SAY(r->arena, "{} {}", gw_of_text(d->path), gw_of_message(&is)) : is;
+        all = gw_say_both(r->arena, &all, ", ", &one);
+    }
+    return all;
+}
+
+/* At the key of the file that is offered; where it leaves the key out, at that file. */
+static const struct gw_node *place_of(const struct reviewing *r, const char *key)
+{
+    const struct gw_node *at = gw_node_get(r->judged->node, key);
+    return at ? at : r->judged->node;
+}
+
+void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect)
+{
+    const char *key = gw_system_record.fields[s->part].key;
+    struct gw_comment *c = gw_comment_add(r, "substitution", key, gw_consequence_of(effect, GW_IT_DIFFERS));
+    c->where = GW_SAY(r->arena, "{} of {}", gw_of_text(key), gw_of_text(r->judged->name));
+    c->submitted = listed(r, s, false);
+    c->needed = listed(r, s, true);
+    c->basis = GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->accepted->file));
+    if (c->consequence != GW_IT_DIFFERS) c->disposition = GW_SPECIFIED_ITEM;
+    gw_comment_effect(c, effect);
+    gw_comment_at(c, place_of(r, key));
+}

@@ -1,0 +1,221 @@
+/* The system that is offered: against the accepted one, by its evidence, and by what the checks then say. */
+#include "causes.h"
+
+#include <string.h>
+
+/* All looks of a review, judged at once. */
+struct looks {
+    struct look *items;
+    size_t n, capacity;
+};
+
+static size_t add_look(struct looks *looks, struct reviewing *r, struct look look)
+{
+    looks->items = gw_grow(r->arena, looks->items, looks->n, &looks->capacity, sizeof *looks->items);
+    looks->items[looks->n] = look;
+    return looks->n++;
+}
+
+/* The offer with all that reports state of their specimens. */
+static struct look claimed(struct reviewing *r)
+{
+    struct look look = gw_look_of(r->judged);
+    look.facts = true;
+    look.other = r->substituted;
+    return look;
+}
+
+static void void_by(struct voided *out, const struct cause *c)
+{
+    out->tests[c->report] |= c->tests;
+    out->capacities[c->report] = out->capacities[c->report] || c->capacities;
+}
+
+/* Evidence -------------------------------------------------------------------------------------------------------- */
+
+static void look_at_cause(struct cause *c, struct looks *looks, struct reviewing *r)
+{
+    struct look look = claimed(r);
+    if (c->fact) {
+        look.favored = c->fact;
+        look.report = c->report;
+        c->favored = add_look(looks, r, look);
+    }
+    if (!c->tests && !c->capacities) return;
+    c->out = gw_nothing_voided(r);
+    void_by(&c->out, c);
+    look = claimed(r);
+    look.out = &c->out;
+    c->voided = add_look(looks, r, look);
+}
+
+struct measured {
+    struct cause *cause;
+    struct effect effect;
+};
+
+static struct gw_message where_of(struct reviewing *r, const struct cause *c)
+{
+    const struct named_report *n = &r->reports.items[c->report];
+    return GW_SAY(r->arena, "report {} (of {})", gw_of_text(n->name),
+                  gw_of_text(gw_ratings_words(r, c->report, UINT32_MAX)));
+}
+
+static enum gw_evidence evidence_of(const struct reviewing *r, const struct cause *c)
+{
+    const struct named_report *n = &r->reports.items[c->report];
+    if (!n->entry) return GW_EVIDENCE_NONE;
+    return n->entry->place == GW_BY_COMPUTING ? GW_BY_CALCULATION : GW_BY_TEST;
+}
+
+/* At the rating that names a report which is not there; else at its entry. */
+static const struct gw_node *node_of(const struct reviewing *r, const struct cause *c)
+{
+    const struct named_report *n = &r->reports.items[c->report];
+    if (n->entry) return n->entry->node;
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        if (rating->report && gw_words_alike(rating->report, n->name)) return rating->node;
+    }
+    const struct gw_node *at = n->stated.n ? gw_node_get(r->judged->node, n->stated.items[0]) : NULL;
+    return at ? at : r->judged->node;
+}
+
+static void tell_cause(struct reviewing *r, const struct measured *m)
+{
+    const struct cause *c = m->cause;
+    enum gw_consequence consequence = gw_consequence_of(&m->effect, c->none);
+    if (consequence < c->most) consequence = c->most;
+    struct gw_comment *out = gw_comment_add(r, c->item, r->reports.items[c->report].name, consequence);
+    gw_comment_effect(out, &m->effect);
+    /* evidence that does not hold is none, even where something else shows the wall */
+    if (consequence == GW_A_REMARK && (c->tests || c->capacities || c->fact)) out->disposition = GW_CORRECTIONS_NOTED;
+    out->where = where_of(r, c);
+    out->submitted = c->submitted;
+    out->needed = c->needed;
+    out->basis = c->basis;
+    out->ask = c->ask;
+    out->evidence = evidence_of(r, c);
+    gw_comment_at(out, node_of(r, c));
+}
+
+/* Two reports that each stand for the other: what both together leave open is said of either. */
+static void share_rest(struct reviewing *r, struct measured *list, size_t n, const struct effect *all)
+{
+    const size_t demands = r->bench.judgement.demands.n;
+    bool rest = false;
+    for (size_t i = 0; i < demands; i++) {
+        bool known = !all->at[i];
+        for (size_t k = 0; k < n && !known; k++) known = list[k].effect.at && list[k].effect.at[i];
+        rest = rest || !known;
+    }
+    for (size_t k = 0; rest && k < n; k++) {
+        const struct cause *c = list[k].cause;
+        if ((!c->tests && !c->capacities) || list[k].effect.n) continue;
+        list[k].effect = *all;
+        list[k].effect.said =
+            GW_SAY(r->arena, "together with the other evidence that does not hold: {}", gw_of_message(&all->said));
+    }
+}
+
+static void tell_evidence(struct reviewing *r, const struct causes *causes, size_t base, size_t all_out)
+{
+    const size_t n = r->bench.judgement.demands.n;
+    const struct gw_finding *as_claimed = gw_bench_findings(&r->bench, base);
+    struct measured *list = gw_alloc(r->arena, causes->n + 1, sizeof *list);
+    struct effect all;
+    for (size_t i = 0; i < causes->n; i++) {
+        struct cause *c = &causes->items[i];
+        list[i].cause = c;
+        gw_effect_of(&list[i].effect, r, c->favored == NO_PART ? as_claimed : gw_bench_findings(&r->bench, c->favored),
+                     c->voided == NO_PART ? as_claimed : gw_bench_findings(&r->bench, c->voided), n);
+    }
+    gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, all_out), n);
+    share_rest(r, list, causes->n, &all);
+    for (size_t i = 0; i < causes->n; i++) {
+        tell_cause(r, &list[i]);
+        if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
+    }
+}
+
+/* Reports that nothing is said of. */
+static void list_complete(struct reviewing *r, const struct causes *causes)
+{
+    for (size_t i = 0; i < r->reports.n; i++) {
+        const struct named_report *n = &r->reports.items[i];
+        bool said = !n->entry;
+        for (size_t k = 0; k < causes->n; k++) said = said || causes->items[k].report == i;
+        if (said) continue;
+        const bool used = n->tests || n->capacities;
+        gw_complete_add(r, "report", n->name,
+                        used ? GW_SAY(r->arena, "complete, of the ratings that name it: {}",
+                                      gw_of_text(gw_ratings_words(r, i, UINT32_MAX)))
+                             : GW_PLAINLY("listed; no rating and no stated capacity names it"));
+    }
+}
+
+/* The whole ------------------------------------------------------------------------------------------------------- */
+
+static void look_at_substitutions(struct looks *looks, struct reviewing *r, const struct substitutions *s)
+{
+    for (size_t i = 0; i < s->n; i++) {
+        struct look look = gw_look_of(r->accepted);
+        look.part = s->items[i].part;
+        look.other = s->items[i].other;
+        add_look(looks, r, look);
+    }
+}
+
+static void tell_substitutions(struct reviewing *r, const struct substitutions *s, size_t accepted)
+{
+    for (size_t i = 0; i < s->n; i++) {
+        struct effect effect;
+        gw_effect_of(&effect, r, gw_bench_findings(&r->bench, accepted), gw_bench_findings(&r->bench, accepted + 1 + i),
+                     r->bench.judgement.demands.n);
+        gw_tell_substitution(r, &s->items[i], &effect);
+        gw_comment_tells(r, &effect);
+    }
+    if (r->accepted && r->accepted != r->judged && !s->n)
+        gw_complete_add(r, "offer", r->judged->name, GW_PLAINLY("key by key the accepted system"));
+}
+
+static void judge(struct reviewing *r, const struct looks *looks)
+{
+    gw_bench_judge(r, &r->bench, r->ask->model, r->ask->takeoff, looks->items, looks->n);
+    r->explained = gw_alloc(r->arena, r->bench.judgement.demands.n + 1, sizeof *r->explained);
+}
+
+/* Of a submittal of drawings or glass alone the accepted system was reviewed before. */
+static bool speaks_of_system(const struct reviewing *r)
+{
+    return r->submittal->offered_system || r->submittal->reports.n;
+}
+
+void gw_review_systems(struct reviewing *r)
+{
+    struct substitutions substitutions;
+    struct causes causes = {.n = 0};
+    struct looks looks = {.n = 0};
+    gw_find_substitutions(&substitutions, r);
+    if (speaks_of_system(r)) {
+        gw_find_named_reports(r);
+        gw_find_causes(&causes, r);
+    }
+    struct voided voided = gw_nothing_voided(r);
+    struct look all_out = claimed(r);
+    const size_t base = add_look(&looks, r, claimed(r));
+    for (size_t i = 0; i < causes.n; i++) void_by(&voided, &causes.items[i]);
+    all_out.out = &voided;
+    const size_t evidenced = add_look(&looks, r, all_out);
+    size_t accepted = 0;
+    if (substitutions.n) accepted = add_look(&looks, r, gw_look_of(r->accepted));
+    look_at_substitutions(&looks, r, &substitutions);
+    for (size_t i = 0; i < causes.n; i++) look_at_cause(&causes.items[i], &looks, r);
+    judge(r, &looks);
+    r->out->as_claimed = r->bench.judgement.summaries.items[base];
+    r->out->as_evidenced = r->bench.judgement.summaries.items[evidenced];
+    tell_substitutions(r, &substitutions, accepted);
+    tell_evidence(r, &causes, base, evidenced);
+    list_complete(r, &causes);
+    if (speaks_of_system(r)) gw_tell_checks(r, gw_bench_findings(&r->bench, base));
+}

@@ -1,0 +1,167 @@
+/* The page of a review: the verdict, what fails and why, what is not shown and whom to ask; then every comment, what is
+ * complete, what stands below. */
+#include "report/review.h"
+#include "report/results.h"
+#include "report/view.h"
+
+#include <string.h>
+
+static const char *words(struct page *page, const struct gw_message *m)
+{
+    return gw_message_text(page->arena, m, page->shown);
+}
+
+static bool is_open(const struct gw_comment *c) { return c->status != GW_COMMENT_CLOSED; }
+
+/* The first screen ------------------------------------------------------------------------------------------------- */
+
+static const char *system_words(struct page *page, const struct gw_review *r)
+{
+    if (!r->judged) return "No system is known.";
+    return gw_format(page->arena, "%s: %s as claimed, %s by the evidence that holds.", r->judged->name,
+                     gw_verdict_name(r->as_claimed.verdict), gw_verdict_name(r->as_evidenced.verdict));
+}
+
+static void verdict(struct page *page, const struct gw_review *r)
+{
+    const enum gw_consequence worst = gw_review_worst(r);
+    static const char *const sentences[] = {
+        [GW_IT_FAILS] = "The submittal fails.",
+        [GW_IT_IS_NOT_SHOWN] = "The submittal is not shown: nothing fails, and something is open.",
+        [GW_IT_DIFFERS] = "The submittal differs from what was specified or accepted; nothing fails.",
+        [GW_A_REMARK] = "The submittal raises remarks alone.",
+        [GW_CONSEQUENCES] = "The submittal raises no comment."};
+    gw_report_line(page->report, sentences[worst]);
+    gw_report_line(page->report,
+                   gw_format(page->arena, "Comments: %ld fail, %ld not shown, %ld differ, %ld remarks. %s",
+                             r->counts[GW_IT_FAILS], r->counts[GW_IT_IS_NOT_SHOWN], r->counts[GW_IT_DIFFERS],
+                             r->counts[GW_A_REMARK], system_words(page, r)));
+}
+
+/* "3. L-1041: submitted a summary; needed the complete report" */
+static const char *short_words(struct page *page, const struct gw_comment *c)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    gw_text_addf(&out, "Comment %d, %s, %s: submitted %s", c->number, c->item, words(page, &c->where),
+                 words(page, &c->submitted));
+    if (gw_said(&c->needed)) gw_text_addf(&out, "; needed %s", words(page, &c->needed));
+    if (gw_said(&c->effect)) gw_text_addf(&out, ". %s", words(page, &c->effect));
+    return out.at;
+}
+
+static void failing(struct page *page, const struct gw_review *r)
+{
+    if (!r->counts[GW_IT_FAILS]) return;
+    gw_report_heading(page->report, 2, "What fails");
+    for (size_t i = 0; i < r->comments.n; i++)
+        if (is_open(&r->comments.items[i]) && r->comments.items[i].consequence == GW_IT_FAILS)
+            gw_report_item(page->report, short_words(page, &r->comments.items[i]));
+}
+
+static void unshown(struct page *page, const struct gw_review *r)
+{
+    if (!r->counts[GW_IT_IS_NOT_SHOWN]) return;
+    gw_report_heading(page->report, 2, "What is not shown, and whom to ask");
+    for (size_t i = 0; i < r->comments.n; i++) {
+        const struct gw_comment *c = &r->comments.items[i];
+        if (!is_open(c) || c->consequence != GW_IT_IS_NOT_SHOWN) continue;
+        gw_report_item(page->report, gw_said(&c->ask) ? gw_format(page->arena, "%s. Ask: %s", short_words(page, c),
+                                                                  words(page, &c->ask))
+                                                      : short_words(page, c));
+    }
+}
+
+/* Comments --------------------------------------------------------------------------------------------------------- */
+
+static const char *const LOUD[] = {"FAILS", "NOT SHOWN", "DIFFERS", "REMARK"};
+
+static void said(struct page *page, const char *term, const struct gw_message *m)
+{
+    if (gw_said(m)) gw_report_definition(page->report, term, words(page, m));
+}
+
+static const char *places_words(struct page *page, const struct gw_comment *c)
+{
+    enum { MOST = 12 };
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < c->places.n && (page->results->all || i < MOST); i++)
+        gw_text_addf(&out, "%s%s", i ? ", " : "", c->places.items[i]);
+    if (!page->results->all && c->places.n > MOST) gw_text_addf(&out, ", and %zu more (--all)", c->places.n - MOST);
+    return out.at;
+}
+
+static void comment(struct page *page, const struct gw_comment *c)
+{
+    gw_report_heading(page->report, 3,
+                      gw_format(page->arena, "%d. %s, %s: %s", c->number, c->item, c->subject, LOUD[c->consequence]));
+    gw_report_line(page->report,
+                   gw_format(page->arena, "%s; %s", gw_choice_name(gw_disposition_choices, (int)c->disposition),
+                             gw_comment_status_name(c->status)));
+    said(page, "where", &c->where);
+    said(page, "submitted", &c->submitted);
+    said(page, "needed", &c->needed);
+    said(page, "why", &c->basis);
+    said(page, "effect", &c->effect);
+    said(page, "ask", &c->ask);
+    if (c->places.n > 1) gw_report_definition(page->report, "places", places_words(page, c));
+    if (c->line)
+        gw_report_definition(page->report, "stands in", gw_format(page->arena, "%s, line %u", c->file, c->line));
+    if (c->decision)
+        gw_report_definition(page->report, "decided by",
+                             gw_format(page->arena, "%s: %s", c->decision->by, c->decision->reason));
+}
+
+static void comments(struct page *page, const struct gw_review *r)
+{
+    bool closed = false;
+    if (r->comments.n) gw_report_heading(page->report, 2, "Comments");
+    for (size_t i = 0; i < r->comments.n; i++) {
+        if (!is_open(&r->comments.items[i]) && !closed) gw_report_heading(page->report, 2, "Closed");
+        closed = closed || !is_open(&r->comments.items[i]);
+        comment(page, &r->comments.items[i]);
+    }
+}
+
+static void complete(struct page *page, const struct gw_review *r)
+{
+    if (r->complete.n) gw_report_heading(page->report, 2, "Complete, without comment");
+    for (size_t i = 0; i < r->complete.n; i++) {
+        const struct gw_complete *c = &r->complete.items[i];
+        gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", c->item, c->subject, words(page, &c->said)));
+    }
+}
+
+static void deviations(struct page *page, const struct gw_review *r)
+{
+    const struct gw_submittal *s = r->submittal;
+    if (s->deviations.n) gw_report_heading(page->report, 2, "Deviations, as the submitter wrote them; not judged");
+    for (size_t i = 0; i < s->deviations.n; i++) gw_report_item(page->report, s->deviations.items[i]);
+}
+
+static const char *title(struct page *page, const struct gw_submittal *s)
+{
+    const struct gw_submittal_head *h = s->submittal;
+    const char *revision = h->revision == GW_NO_INTEGER ? "" : gw_format(page->arena, ", revision %d", h->revision);
+    return gw_format(page->arena, "Review of submittal %s%s", h->number, revision);
+}
+
+void gw_review_page(struct gw_report *report, const struct gw_result *result)
+{
+    const struct gw_reviewed *reviewed = result->value;
+    const struct gw_review *r = reviewed->review;
+    const struct gw_submittal_head *h = r->submittal->submittal;
+    struct page page = gw_page_of(report, reviewed->results);
+    gw_page_head(&page, title(&page, r->submittal));
+    if (h->title || h->date)
+        gw_report_line(report, gw_format(page.arena, "%s%s%s", h->title ? h->title : "",
+                                         h->title && h->date ? ", " : "", h->date ? h->date : ""));
+    verdict(&page, r);
+    failing(&page, r);
+    unshown(&page, r);
+    comments(&page, r);
+    complete(&page, r);
+    deviations(&page, r);
+    gw_page_foot(&page, &reviewed->results->used);
+}
