@@ -22,8 +22,16 @@ INC = -Iinclude -Isrc -I$(B)/gen
 LIBS = -lyaml -ljansson -lm
 ALL = $(STD) $(WARN) $(CFLAGS) $(EXTRA) $(INC)
 
-LIB_SRC = $(filter-out src/tablegen/% src/cli/%,$(wildcard src/*/*.c src/*/*/*.c))
+LIB_SRC = $(filter-out src/tablegen/% src/cli/% src/report/pdf/%,$(wildcard src/*/*.c src/*/*/*.c))
 CLI_SRC = $(wildcard src/cli/*.c)
+# Objects of their own, which the library does without: they stand before it when the program is linked.
+ifeq ($(shell pkg-config --exists pangocairo cairo-pdf 2>/dev/null && echo yes),yes)
+PDF_SRC = $(wildcard src/report/pdf/*.c)
+PDF_CFLAGS := $(patsubst -I%,-isystem %,$(shell pkg-config --cflags pangocairo cairo-pdf))
+PDF_LIBS := $(shell pkg-config --libs pangocairo cairo-pdf)
+endif
+PDF_OBJ = $(PDF_SRC:%.c=$(B)/%.o)
+$(PDF_OBJ): INC += $(PDF_CFLAGS)
 GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c src/base/spelling.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
 CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
@@ -62,7 +70,8 @@ COMPILER = $(CC) $(ALL)
 $(eval $(call kept,.flags,COMPILER))
 $(eval $(call kept,.tables,TABLES))
 $(eval $(call kept,.library,LIB_OBJ))
-$(eval $(call kept,.program,CLI_OBJ))
+PARTS = $(CLI_OBJ) $(PDF_OBJ)
+$(eval $(call kept,.program,PARTS))
 
 $(B)/tablegen: $(GEN_OBJ)
 	$(say) link $@
@@ -87,7 +96,7 @@ $(B)/gen/tables_data.o: $(B)/gen/tables_data.c $(B)/.flags
 	$(Q)$(CC) $(ALL) -MMD -MP -c -o $@ $<
 
 # The generator is made before there is a generated header; everything else after it.
-$(filter-out $(GEN_OBJ),$(LIB_OBJ) $(CLI_OBJ)): | $(B)/gen/tables_data.h
+$(filter-out $(GEN_OBJ),$(LIB_OBJ) $(CLI_OBJ) $(PDF_OBJ)): | $(B)/gen/tables_data.h
 $(B)/%.o: %.c $(B)/.flags
 	@mkdir -p $(@D)
 	$(say) compile $<
@@ -98,9 +107,9 @@ $(B)/libgaleward.a: $(LIB_OBJ) $(B)/.library
 	$(say) archive $@
 	$(Q)$(AR) rcs $@ $(LIB_OBJ)
 
-$(B)/galeward: $(CLI_OBJ) $(B)/libgaleward.a $(B)/.program
+$(B)/galeward: $(CLI_OBJ) $(PDF_OBJ) $(B)/libgaleward.a $(B)/.program
 	$(say) link $@
-	$(Q)$(CC) $(ALL) -o $@ $(CLI_OBJ) $(B)/libgaleward.a $(LIBS)
+	$(Q)$(CC) $(ALL) -o $@ $(CLI_OBJ) $(PDF_OBJ) $(B)/libgaleward.a $(LIBS) $(PDF_LIBS)
 
 # Tests and the bench read files as the program does.
 $(B)/tests/%: tests/unit/%.c $(B)/src/cli/host.o $(B)/libgaleward.a
@@ -202,4 +211,4 @@ uninstall:
 clean:
 	rm -rf $(B)
 
--include $(patsubst %.o,%.d,$(LIB_OBJ) $(CLI_OBJ) $(GEN_OBJ)) $(wildcard $(B)/*.d $(B)/tests/*.d)
+-include $(patsubst %.o,%.d,$(LIB_OBJ) $(CLI_OBJ) $(PDF_OBJ) $(GEN_OBJ)) $(wildcard $(B)/*.d $(B)/tests/*.d)

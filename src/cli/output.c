@@ -121,6 +121,7 @@ int deliver_result(struct cli *cli, const struct gw_result *result)
     if (result->pictures && cli->options.drawing && strcmp(cli->options.drawing, "list") == 0)
         return list_drawings(cli, result->pictures);
     if (result->pictures && !choose_drawing(cli, &chosen)) return EXIT_CALL;
-    cli->options.format->render(&text, &chosen, &none, wants_color(&cli->options));
+    if (cli->options.format->render(&text, &chosen, &none, wants_color(&cli->options)))
+        return complain("%s", gw_fault_text(&cli->arena, &none.fault, result->shown));
     return deliver(cli, &text);
 }

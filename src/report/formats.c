@@ -1,5 +1,6 @@
 /* How results are written: one row a format. */
 #include "galeward/json.h"
+#include "galeward/pdf.h"
 #include "galeward/sha256.h"
 #include "galeward/svg.h"
 #include "report/page.h"
@@ -60,17 +61,34 @@ static const char *hash_of(struct gw_arena *arena, const struct gw_result *resul
     return hash;
 }
 
+/* With drawings, and what tells one print from another. */
+static void build_sheets(struct gw_report *page, struct gw_arena *arena, const struct gw_result *result)
+{
+    const char *hash = hash_of(arena, result);
+    gw_report_init(page, arena);
+    page->pictures = true;
+    page->foot =
+        gw_format(arena, "%s%s%sGaleward %s", hash ? "result " : "", hash ? hash : "", hash ? ", " : "", GW_VERSION);
+    result->page(page, result);
+    if (page->n && page->blocks[0].kind == GW_HEADING) page->head = page->blocks[0].text;
+}
+
 static enum gw_status html(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
 {
     struct gw_report page;
-    const char *hash = hash_of(out->arena, result);
     (void)color;
-    gw_report_init(&page, out->arena);
-    page.pictures = true;
-    if (hash) page.foot = gw_format(out->arena, "result %s, Galeward %s", hash, GW_VERSION);
-    result->page(&page, result);
+    build_sheets(&page, out->arena, result);
+    page.head = NULL;
     gw_render_html(out, &page, result->shown, engine);
     return GW_OK;
+}
+
+static enum gw_status pdf(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
+{
+    struct gw_report page;
+    (void)color;
+    build_sheets(&page, out->arena, result);
+    return gw_pdf_write(out, &page, result->shown, engine);
 }
 
 static enum gw_status csv(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
@@ -125,6 +143,7 @@ static const struct gw_format FORMATS[] = {
     {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, markdown, gw_schema_markdown},
     {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
     {"html", ".html", ".htm", "text/html", GW_HAS_PAGE, html, NULL},
+    {"pdf", ".pdf", NULL, "application/pdf", GW_HAS_PAGE, pdf, NULL},
     {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
     {"sarif", ".sarif", NULL, "application/sarif+json", GW_HAS_LOG, sarif, NULL},
 };

@@ -1,0 +1,193 @@
+/* A report as pages: what begins, heads and ends each; blocks one after the other. */
+#include "report/pdf/pdf.h"
+
+#include <cairo-pdf.h>
+#include <string.h>
+
+#define MM (72 / 25.4)
+static const double PAGE_WIDTH = 210 * MM, PAGE_HEIGHT = 297 * MM; /* A4 */
+static const struct pdf_style MARGIN = {8, PDF_REGULAR, GW_INK2, NULL, false};
+static const struct pdf_style H1 = {17, PDF_BOLD, GW_INK, NULL, false}, H2 = {11.5, PDF_BOLD, GW_INK, NULL, false},
+                              H3 = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false},
+                              TERM = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false};
+
+double pdf_left(void) { return 15 * MM; }
+double pdf_width(void) { return 180 * MM; }
+double pdf_top(void) { return 20 * MM; }
+double pdf_bottom(void) { return pdf_top() + 250 * MM; }
+
+void pdf_color(struct pdf *pdf, const char *color)
+{
+    unsigned long value = 0;
+    const double most = 255;
+    for (const char *c = color + 1; *c; c++)
+        value = value * 16 + (unsigned long)(*c <= '9' ? *c - '0' : (*c | 0x20) - 'a' + 10);
+    cairo_set_source_rgb(pdf->cr, (double)(value >> 16 & 255) / most, (double)(value >> 8 & 255) / most,
+                         (double)(value & 255) / most);
+}
+
+void pdf_rule(struct pdf *pdf, double y, double width, const char *color)
+{
+    pdf_color(pdf, color);
+    cairo_set_line_width(pdf->cr, width);
+    cairo_move_to(pdf->cr, pdf_left(), y);
+    cairo_line_to(pdf->cr, pdf_left() + pdf_width(), y);
+    cairo_stroke(pdf->cr);
+}
+
+static void margins(struct pdf *pdf)
+{
+    const double half = pdf_width() * 0.7, y = 9 * MM, foot = PAGE_HEIGHT - 9 * MM - MARGIN.size;
+    const char *page = gw_format(pdf->arena, "page %d of %d", pdf->page, pdf->pages);
+    if (pdf->report->head) pdf_put(pdf, pdf_left(), y, pdf_width(), pdf->report->head, &MARGIN, false);
+    if (pdf->report->foot) pdf_put(pdf, pdf_left(), foot, half, pdf->report->foot, &MARGIN, false);
+    pdf_put(pdf, pdf_left() + half, foot, pdf_width() - half, page, &MARGIN, true);
+}
+
+void pdf_new_page(struct pdf *pdf)
+{
+    if (pdf->page) cairo_show_page(pdf->cr);
+    pdf->page++;
+    pdf->y = pdf_top();
+    margins(pdf);
+}
+
+void pdf_need(struct pdf *pdf, double height)
+{
+    if (pdf->y + height > pdf_bottom() && pdf->y > pdf_top()) pdf_new_page(pdf);
+}
+
+/* Blocks ----------------------------------------------------------------------------------------------------------- */
+
+static void bookmark(struct pdf *pdf, const struct gw_block *block)
+{
+    struct gw_text where;
+    if (!pdf->bookmarks || block->level > 2) return;
+    gw_text_init(&where, pdf->arena);
+    gw_text_addf(&where, "page=%d pos=[0 ", pdf->page);
+    gw_text_fixed(&where, pdf->y, 1);
+    gw_text_add(&where, "]");
+    const int parent = block->level == 2 ? pdf->outline : CAIRO_PDF_OUTLINE_ROOT;
+    const int made = cairo_pdf_surface_add_outline(pdf->surface, parent, gw_safe(pdf->arena, block->text), where.at,
+                                                   CAIRO_PDF_OUTLINE_FLAG_OPEN);
+    if (block->level == 1) pdf->outline = made;
+}
+
+/* With room for what it heads. */
+static void heading(struct pdf *pdf, const struct gw_block *block)
+{
+    const struct pdf_style *style = block->level == 1 ? &H1 : block->level == 2 ? &H2 : &H3;
+    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, follows = 60;
+    pdf_need(pdf, before + style->size + follows);
+    if (pdf->y > pdf_top()) pdf->y += before;
+    if (block->level == 2) {
+        pdf_rule(pdf, pdf->y, 1.4, GW_RULE);
+        pdf->y += 5;
+    }
+    bookmark(pdf, block);
+    pdf_paragraph(pdf, 0, block->text, style);
+    pdf->y += 4;
+}
+
+static void item(struct pdf *pdf, const struct gw_block *block)
+{
+    const double indent = 14;
+    const char *mark = block->level ? gw_format(pdf->arena, "%d.", block->level) : "•";
+    pdf_need(pdf, 2 * pdf_body.size);
+    pdf_put(pdf, pdf_left() + 3, pdf->y, 0, mark, &pdf_body, false);
+    pdf_paragraph(pdf, block->level > 9 ? indent + 8 : indent, block->text, &pdf_body);
+    pdf->y += 2.5;
+}
+
+static void put(struct pdf *pdf, const struct gw_block *block)
+{
+    switch (block->kind) {
+    case GW_HEADING:
+        heading(pdf, block);
+        return;
+    case GW_LINE:
+        if (*block->text) pdf_paragraph(pdf, 0, block->text, &pdf_body);
+        pdf->y += 4;
+        return;
+    case GW_ITEM:
+        item(pdf, block);
+        return;
+    case GW_TABLE:
+        pdf_table(pdf, block);
+        return;
+    case GW_EQUATION:
+        pdf_step(pdf, &block->equation);
+        return;
+    case GW_FIGURE:
+        pdf_figure(pdf, &block->figure);
+        return;
+    case GW_DEFINITION:
+        pdf_need(pdf, 3 * pdf_body.size);
+        pdf_paragraph(pdf, 0, block->text, &TERM);
+        pdf_paragraph(pdf, 14, block->meaning, &pdf_body);
+        return;
+    case GW_PAGE_BREAK:
+        if (pdf->y > pdf_top()) pdf_new_page(pdf);
+        return;
+    }
+}
+
+/* The document ----------------------------------------------------------------------------------------------------- */
+
+static cairo_status_t take(void *closure, const unsigned char *bytes, unsigned int length)
+{
+    if (closure) gw_text_bytes(closure, (const char *)bytes, length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+static void describe(struct pdf *pdf)
+{
+    const char *title = "Galeward";
+    for (size_t i = pdf->report->n; i-- > 0;)
+        if (pdf->report->blocks[i].kind == GW_HEADING && pdf->report->blocks[i].level == 1)
+            title = pdf->report->blocks[i].text;
+    cairo_pdf_surface_set_metadata(pdf->surface, CAIRO_PDF_METADATA_TITLE, gw_safe(pdf->arena, title));
+    cairo_pdf_surface_set_metadata(pdf->surface, CAIRO_PDF_METADATA_CREATOR, "Galeward " GW_VERSION);
+    /* No date of the run: like input gives like bytes. */
+    cairo_pdf_surface_set_metadata(pdf->surface, CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
+}
+
+static PangoContext *letters_of(cairo_t *cr)
+{
+    PangoContext *context = pango_cairo_create_context(cr);
+    cairo_font_options_t *options = cairo_font_options_create();
+    cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
+    cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
+    pango_cairo_context_set_font_options(context, options);
+    pango_context_set_round_glyph_positions(context, FALSE);
+    cairo_font_options_destroy(options);
+    return context;
+}
+
+static int set_pages(struct gw_text *out, struct pdf *pdf, int pages)
+{
+    pdf->surface = cairo_pdf_surface_create_for_stream(take, out, PAGE_WIDTH, PAGE_HEIGHT);
+    pdf->cr = cairo_create(pdf->surface);
+    pdf->letters = letters_of(pdf->cr);
+    pdf->page = 0, pdf->pages = pages, pdf->outline = CAIRO_PDF_OUTLINE_ROOT;
+    pdf->bookmarks = out != NULL;
+    describe(pdf);
+    pdf_new_page(pdf);
+    for (size_t i = 0; i < pdf->report->n; i++) put(pdf, &pdf->report->blocks[i]);
+    cairo_show_page(pdf->cr);
+    g_object_unref(pdf->letters);
+    cairo_destroy(pdf->cr);
+    cairo_surface_finish(pdf->surface);
+    const bool good = cairo_surface_status(pdf->surface) == CAIRO_STATUS_SUCCESS;
+    cairo_surface_destroy(pdf->surface);
+    return good ? pdf->page : 0;
+}
+
+enum gw_status gw_pdf_write(struct gw_text *out, const struct gw_report *report, enum gw_units shown,
+                            struct gw_engine *engine)
+{
+    struct pdf pdf = {.arena = report->arena, .report = report, .shown = shown, .engine = engine};
+    const int pages = set_pages(NULL, &pdf, 0); /* to know how many there are */
+    if (pages && set_pages(out, &pdf, pages)) return GW_OK;
+    return gw_refuse(engine, GW_BAD_VALUE, "pdf", "the PDF library could not set these pages");
+}

@@ -1,0 +1,114 @@
+/* Tables: columns as wide as their words where there is room, else the widest give way; the head on each page. */
+#include "report/draw/sheet.h"
+#include "report/pdf/pdf.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { COLUMNS = 24 };
+static const double GAP = 9, PAD = 2.6, MARK = 9;
+static const struct pdf_style HEAD = {8, PDF_SEMIBOLD, GW_INK2, NULL, false},
+                              CELL = {8, PDF_REGULAR, GW_INK, NULL, false},
+                              NAME = {8, PDF_SEMIBOLD, GW_INK, NULL, false},
+                              CAPTION = {8, PDF_REGULAR, GW_INK2, NULL, false};
+
+static enum sheet_mark mark_of(enum gw_tone tone)
+{
+    static const enum sheet_mark marks[] = {
+        [GW_PLAIN] = MARK_NONE, [GW_GOOD] = MARK_SETTLED, [GW_BAD] = MARK_STOP, [GW_DOUBTFUL] = MARK_ASK};
+    return marks[tone];
+}
+
+static struct pdf_style style_of(const struct gw_cell *cell, size_t column)
+{
+    struct pdf_style style = column ? CELL : NAME;
+    if (cell->tone) style.weight = PDF_SEMIBOLD, style.color = gw_mark_ink(mark_of(cell->tone));
+    return style;
+}
+
+static void widths(struct pdf *pdf, const struct gw_block *t, double *out)
+{
+    const double room = pdf_width() - GAP * (double)(t->n_columns - 1);
+    double sum = 0;
+    for (size_t c = 0; c < t->n_columns; c++) out[c] = pdf_text_width(pdf, t->columns[c].title, &HEAD);
+    for (size_t i = 0; i < t->n_cells; i++) {
+        const struct pdf_style style = style_of(&t->cells[i], i % t->n_columns);
+        const double mark = t->cells[i].tone ? MARK : 0;
+        out[i % t->n_columns] = fmax(out[i % t->n_columns], pdf_text_width(pdf, t->cells[i].text, &style) + mark);
+    }
+    for (size_t c = 0; c < t->n_columns; c++) sum += out[c] += 0.5;
+    /* the widest gives way until all have room */
+    for (int tries = 0; tries < 200 && sum > room; tries++) {
+        size_t widest = 0;
+        double second = 0;
+        for (size_t c = 1; c < t->n_columns; c++)
+            if (out[c] > out[widest]) widest = c;
+        for (size_t c = 0; c < t->n_columns; c++)
+            if (c != widest) second = fmax(second, out[c]);
+        const double to = fmax(out[widest] - (sum - room), fmin(second, out[widest] - 4));
+        sum -= out[widest] - to;
+        out[widest] = to;
+    }
+}
+
+static void head(struct pdf *pdf, const struct gw_block *t, const double *width)
+{
+    double x = pdf_left(), height = 0;
+    for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP)
+        height = fmax(height, pdf_put(pdf, x, pdf->y, width[c], t->columns[c].title, &HEAD, t->columns[c].right));
+    pdf->y += height + PAD;
+    pdf_rule(pdf, pdf->y, 1.1, GW_RULE);
+    pdf->y += PAD;
+}
+
+static double row_height(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *row, const double *width)
+{
+    double height = CELL.size;
+    for (size_t c = 0; c < t->n_columns; c++) {
+        const struct pdf_style style = style_of(&row[c], c);
+        PangoLayout *layout = pdf_layout(pdf, row[c].text, &style, width[c] - (row[c].tone ? MARK : 0));
+        height = fmax(height, pdf_layout_height(layout));
+        g_object_unref(layout);
+    }
+    return height;
+}
+
+static void put_mark(struct pdf *pdf, double x, double y, enum gw_tone tone)
+{
+    struct gw_canvas canvas;
+    gw_canvas_init(&canvas, pdf->arena);
+    gw_mark_draw(&canvas, (struct gw_point){6, 6}, mark_of(tone));
+    pdf_canvas(pdf, &canvas, x, y, 0.6);
+}
+
+static void row(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells, const double *width)
+{
+    const double height = row_height(pdf, t, cells, width);
+    double x = pdf_left();
+    if (pdf->y + height + 2 * PAD > pdf_bottom()) {
+        pdf_new_page(pdf);
+        head(pdf, t, width);
+    }
+    for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP) {
+        const struct pdf_style style = style_of(&cells[c], c);
+        const double mark = cells[c].tone && *cells[c].text ? MARK : 0;
+        if (mark > 0) put_mark(pdf, x, pdf->y + 1.6, cells[c].tone);
+        if (*cells[c].text) pdf_put(pdf, x + mark, pdf->y, width[c] - mark, cells[c].text, &style, t->columns[c].right);
+    }
+    pdf->y += height + PAD;
+    pdf_rule(pdf, pdf->y, 0.4, GW_FAINT);
+    pdf->y += PAD;
+}
+
+void pdf_table(struct pdf *pdf, const struct gw_block *t)
+{
+    double width[COLUMNS];
+    if (!t->n_columns || t->n_columns > COLUMNS) return;
+    widths(pdf, t, width);
+    if (*t->text) pdf_paragraph(pdf, 0, t->text, &CAPTION);
+    pdf->y += PAD;
+    pdf_need(pdf, 40);
+    head(pdf, t, width);
+    for (size_t i = 0; i + t->n_columns <= t->n_cells; i += t->n_columns) row(pdf, t, &t->cells[i], width);
+    pdf->y += 6;
+}
