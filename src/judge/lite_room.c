@@ -162,6 +162,11 @@ void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *nam
     else not_enough(out, ask, name, check, element, offered, as_read, now);
 }
 
+bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struct gw_system *system)
+{
+    return judged(ask, &gw_check_seismic_glass, lite, system, false)->demand->state != GW_NOT_ASKED;
+}
+
 void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                       const struct gw_system *system, const struct gw_room *room)
 {

@@ -26,6 +26,8 @@ void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *nam
 /* The drift of the story, with such room: its clearance, or a racking test that had no more of it. */
 void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                       const struct gw_system *system, const struct gw_room *room);
+/* An earthquake's drift is asked of it, or may be: what the project has of it is not known. */
+bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struct gw_system *system);
 /* Tests of any hazard that show the lite as offered, and had more bite. */
 void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                               const struct gw_system *system, double bite, bool below_drawn);

@@ -163,7 +163,7 @@ static void plumb_and_level(void **state)
     read.of[GW_ITEM_glass_bite].number = 0.5 * IN;
     r = judge_at(w, GW_ITEM_plumb, &spot, &read);
     assert_item(r, GW_ITEM_OUTSIDE_HOLDS);
-    read.of[GW_ITEM_glass_bite].number = 0.3 * IN;
+    read.of[GW_ITEM_glass_bite].number = 0.1 * IN;
     r = judge_at(w, GW_ITEM_plumb, &spot, &read);
     assert_item(r, GW_ITEM_NOT_MET);
 }

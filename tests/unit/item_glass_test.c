@@ -98,16 +98,19 @@ static void clearance_of_a_test(void **state)
     assert_item(r, GW_ITEM_WITHIN);
 }
 
-/* The lite moves sideways by the 3/8 in opposite, and the frame outgrows it: 14.6e-6 of 60 in, 100 K: 0.0876 in; set at
- * 40 to 80 degF and to 150 degF 61.1 K, 0.0535 in. A bow of 1 in would take 0.04 in more. */
+/* The lite moves sideways by 1/8 in, where side blocks hold it, to the 3/8 in opposite; the frame outgrows it:
+ * 14.6e-6 of 60 in, 100 K: 0.0876 in; set at 40 to 80 degF and to 150 degF 61.1 K, 0.0535 in. A bow of 1 in would take
+ * 0.04 in more. */
 #define TEMPERATE "movement: {coldest: -10 degF, hottest: 150 degF, set_coldest: 40 degF, set_warmest: 80 degF}\n"
 static void bite_by_hand(void **state)
 {
     struct world *w = *state;
     hang(w, QUIET, "captured", POCKET);
-    struct gw_item_result r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_LEFT, 0.36 * IN);
-    assert_item(r, GW_ITEM_NOT_MET);
+    struct gw_item_result r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_LEFT, 0.16 * IN);
+    assert_item(r, GW_ITEM_NOT_MET); /* 0.125 + 0.0438 */
     assert_string_equal(r.mechanism, "bite");
+    r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_SILL, 0.4 * IN); /* nothing lifts it */
+    assert_item(r, GW_ITEM_OUTSIDE_HOLDS);
     r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_LEFT, 0.45 * IN);
     assert_item(r, GW_ITEM_UNKNOWN);
     assert_says(r, "how warm does it get");
@@ -134,7 +137,17 @@ static void bite_at_known_temperatures(void **state)
     read.of[GW_ITEM_glass_bite].number = 0.45 * IN;
     read.of[GW_ITEM_edge_clearance].number = 0.25 * IN;
     r = judge_at(w, GW_ITEM_glass_bite, &spot, &read);
-    assert_item(r, GW_ITEM_NOT_MET);
+    assert_item(r, GW_ITEM_UNKNOWN);
+    assert_says(r, "side blocks");
+}
+
+/* A frame that racks may lift it by the 1/2 in at its head. */
+static void bite_where_the_frame_racks(void **state)
+{
+    struct world *w = *state;
+    hang(w, DRIFTS("1"), "captured", POCKET);
+    const struct gw_item_result r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_SILL, 0.4 * IN);
+    assert_item(r, GW_ITEM_UNKNOWN);
 }
 
 /* An impact rating names its bite, a blast rating none: less than drawn takes both away. */
@@ -289,6 +302,7 @@ int main(void)
                                        WORLD_TEST(clearance_without_seismic_data),
                                        WORLD_TEST(clearance_of_a_test),
                                        WORLD_TEST(bite_by_hand),
+                                       WORLD_TEST(bite_where_the_frame_racks),
                                        WORLD_TEST(bite_at_known_temperatures),
                                        WORLD_TEST(bite_of_an_impact_test),
                                        WORLD_TEST(bite_of_a_blast_test),

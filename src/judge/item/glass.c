@@ -183,33 +183,51 @@ static double drawn_in(struct gw_left *out, struct gw_ask *ask, const struct gw_
     return GW_ABSENT;
 }
 
-/* A lite moves sideways until it meets its pocket, and is lifted when the frame racks; at its head it only stands. The
- * frame grows away from it, and wind bows it. At the good end it was set halfway between hot and cold. */
+/* How far the lite may go towards the opposite edge, m: sideways until its side blocks stop it, or where there are none
+ * until it meets its pocket; up only where the frame racks; down it stands. False: its room is not known. */
+static bool goes_away(double *least, double *most, struct gw_ask *ask, const struct gw_spot *spot,
+                      const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_edge_block_free *row = &ask->model->tables->edge_block_free[0];
+    const bool stays =
+        spot->edge == GW_EDGE_HEAD || (spot->edge == GW_EDGE_SILL && !gw_may_drift(ask, spot->lite, system));
+    *least = *most = stays ? 0 : gap_opposite(ask, spot, read, system);
+    if (stays || !gw_given(*most)) return stays;
+    gw_used_add(&ask->engine.used, &row->row);
+    *least = spot->edge == GW_EDGE_SILL ? 0 : fmin(*most, row->free_m);
+    return true;
+}
+
+/* The lite goes towards the opposite edge, the frame grows away from it, and wind bows it. At the good end side blocks
+ * hold it and it was set halfway between hot and cold. */
 static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                             const struct gw_as_read *read, const struct gw_system *system, double bite)
 {
     const struct gw_element *e = spot->lite;
     const double length = is_side(spot) ? e->width : spot->edge < 0 ? fmax(e->width, e->pane) : e->pane;
-    const double walk = spot->edge == GW_EDGE_HEAD ? 0 : gap_opposite(ask, spot, read, system);
     const double bow = drawn_in(out, ask, e, is_side(spot) || spot->edge < 0 ? e->width : e->pane);
     struct gw_thermal_result t = {.growth = 0};
-    if (!gw_given(walk))
-        gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its edges? Ask the "
-                                        "manufacturer (drift: side_gap, end_gap)"));
-    if (!gw_given(walk) || !gw_given(bow)) return;
+    double least, most;
+    if (!goes_away(&least, &most, ask, spot, read, system)) {
+        gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its edges? Ask the manufacturer (drift: "
+                                        "side_gap, end_gap)"));
+        return;
+    }
+    if (!gw_given(bow)) return;
     if (spot->edge != GW_EDGE_SILL && gw_frame_about_glass(&t, ask, length) != GW_OK) {
         gw_left_unknown(out, gw_fault_message(ask));
         return;
     }
     gw_left_by_range(
-        out, "bite", bite, walk + bow + t.growth / 2, walk + bow + t.growth,
-        GW_SAY(ask->arena,
-               "the lite leaves the pocket by {} of the gap opposite, {} as it bows under wind and {} as the frame "
-               "grows",
-               gw_of_quantity(GW_THICKNESS, walk), gw_of_quantity(GW_THICKNESS, bow),
-               gw_of_quantity(GW_THICKNESS, t.growth)),
-        GW_PLAINLY("how warm was the metal when the glass was set, and how warm does it get? Ask the architect "
-                   "(movement: coldest, hottest, set_coldest, set_warmest)"));
+        out, "bite", bite, least + bow + t.growth / 2, most + bow + t.growth,
+        GW_SAY(
+            ask->arena,
+            "the lite leaves the pocket by up to {} of the gap opposite, {} as it bows under wind and {} as the frame "
+            "grows",
+            gw_of_quantity(GW_THICKNESS, most), gw_of_quantity(GW_THICKNESS, bow),
+            gw_of_quantity(GW_THICKNESS, t.growth)),
+        GW_PLAINLY("do side blocks keep the lite from moving? How warm was the metal when the glass was set, and how "
+                   "warm does it get (movement: coldest, hottest, set_coldest, set_warmest)?"));
 }
 
 static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
