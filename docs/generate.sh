@@ -14,5 +14,7 @@ folder=${2:-docs}
     "$program" schema requirements --format md
     echo
     "$program" schema submittal --format md
+    echo
+    "$program" schema readings --format md
 } >"$folder/fields.md"
 "$(dirname "$program")/tests/reference_test" --markdown >"$folder/verification.md"

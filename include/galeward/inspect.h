@@ -29,8 +29,10 @@ extern const char *const gw_stage_names[GW_STAGE_COUNT]; /* "anchors", "frame", 
 /* What a place of the item is. */
 enum gw_item_on {
     GW_ON_ANCHOR,
-    GW_ON_MEMBER, /* a mullion line in a story, or a horizontal */
-    GW_ON_JOINT,  /* between pieces of mullion one above the other, on a line */
+    GW_ON_MULLION,    /* a vertical line in a story */
+    GW_ON_HORIZONTAL, /* at the head or the sill of a lite */
+    GW_ON_MEMBER,     /* either of them */
+    GW_ON_JOINT,      /* between pieces of mullion one above the other, on a line */
     GW_ON_LITE,
     GW_ON_EDGE,   /* of a lite */
     GW_ON_POCKET, /* under a lite: its sill */
@@ -60,8 +62,9 @@ struct gw_spot {
 struct gw_spot gw_spot_on(const char *wall);
 /* Fills grid and elements of a spot whose wall and numbers are set, for an item that stands on such a place: a screw
  * line wants an edge, a joint a line and a story. What is not said is filled in where most suction is carried
- * (`worst`; of pockets, where most rain falls); of what the roof line cuts it is the part that carries more. Openings of a schedule have no columns and
- * stories: always at their worst. False: there is no such place, or too little is said: `why`. */
+ * (`worst`; of pockets, where most rain falls); of what the roof line cuts it is the part that carries more. Openings
+ * of a schedule have no columns and stories: always at their worst. False: there is no such place, or too little is
+ * said: `why`. */
 bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on);
 /* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */
 bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,

@@ -19,8 +19,10 @@ struct gw_inspected {
     const char *place; /* as it was said; of a part of one, where it is judged besides */
     struct gw_spot spot;
     const struct gw_element *element; /* that it belongs to; NULL: there is no such place */
+    struct gw_either value;
     enum gw_item_verdict verdict;
     const struct gw_item_result *result; /* NULL: it was not judged */
+    struct gw_message limit;             /* gw_limit_words; not said: none */
     struct gw_message message, action;
     size_t closed_by;    /* line of the file that closes it: repaired, or read anew at the same point; 0: open */
     size_t duplicate_of; /* line of the file that says the same; 0: it counts */
@@ -69,6 +71,9 @@ struct gw_inspection {
 void gw_inspect(struct gw_inspection *out, struct gw_ask *ask, const struct gw_readings *readings,
                 const struct gw_system *system);
 
+/* "at least 1/2 in", "95 to 100 in-lb"; of a word the sound one; not said: there is none. */
+struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit);
+
 /* Exact limits of a share of which `n` were looked at and `outside` found, each missed by `risk` (0.025 for a 95 %
  * interval): Clopper and Pearson. */
 void gw_binomial_limits(double *least, double *most, long outside, long n, double risk);
@@ -85,17 +90,21 @@ struct gw_sheet_item {
     struct gw_item_limit limit; /* there */
     long places;                /* of the wall that have it; 0: it is none of elements */
     long sample;                /* how many to look at */
-    struct gw_message how_many; /* what that many say */
+    struct gw_message how_many; /* of how many, and what that many say */
+    struct gw_message held_to;  /* the limit in words */
+    struct gw_message says;     /* the latter alone */
 };
 struct gw_sheet_place {
-    const struct gw_sheet_item *row;
+    const struct gw_item *item;
     const char *place;
     struct gw_spot spot;
+    struct gw_item_limit limit;
 };
 struct gw_inspection_sheet {
     const struct gw_system *system;
     GW_LIST(struct gw_sheet_item) items;   /* by wall, then by stage */
-    GW_LIST(struct gw_sheet_place) places; /* lines of a CSV to be filled in */
+    GW_LIST(struct gw_sheet_place) places; /* lines of a CSV to be filled in: where most is carried first */
+    struct gw_used used;
 };
 /* What to measure where of a project, for the system that is to be hung. */
 void gw_inspection_sheet(struct gw_inspection_sheet *out, struct gw_ask *ask, const struct gw_system *system);

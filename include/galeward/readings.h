@@ -37,7 +37,7 @@ struct gw_reading {
 struct gw_readings {
     const char *file;
     GW_LIST(struct gw_reading) rows; /* in the order of the sheet */
-    size_t wrong;                    /* rows with a fault */
+    size_t wrong, blank;             /* rows with a fault; rows without a value, which are left out */
 };
 
 /* Reads a sheet for a project; every fault of every row goes to the model's diagnostics, and the file is one of its

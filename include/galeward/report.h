@@ -176,6 +176,12 @@ struct gw_result gw_result_check(const struct gw_results *results);
 /* `results` of gw_answer_bids of the same bids. */
 struct gw_bids;
 struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_results *results, const struct gw_bids *bids);
+struct gw_inspection;
+struct gw_inspection_sheet;
+struct gw_result gw_result_inspection(struct gw_arena *arena, const struct gw_results *results,
+                                      const struct gw_inspection *inspection);
+struct gw_result gw_result_inspection_sheet(struct gw_arena *arena, const struct gw_results *results,
+                                            const struct gw_inspection_sheet *sheet);
 /* What the price of each candidate assumes, as sentences for a bid. */
 struct gw_result gw_result_qualifications(struct gw_arena *arena, const struct gw_results *results);
 /* The names of the elements, for 'explain'; as data the same as gw_result_demand. */
@@ -237,6 +243,8 @@ void gw_schema_markdown(struct gw_text *out, const struct gw_schema *schema);
 /* What 'check' writes as data; what 'explain' does; what 'select' does. */
 extern const struct gw_record gw_results_record, gw_explanation_record, gw_selections_record;
 extern const struct gw_record gw_specification_record; /* what 'specify' does */
+/* What 'inspect' does, of readings; without them. */
+extern const struct gw_record gw_inspection_record, gw_inspection_sheet_record;
 
 #ifdef __cplusplus
 }

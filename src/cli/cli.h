@@ -12,6 +12,7 @@ struct options {
     const char *against;            /* a result to compare with; NULL: none */
     const char *previous;           /* an earlier result of the same review; NULL: none */
     const char *requirements;       /* a set to judge by; NULL: the site */
+    const char *system;             /* which candidate was hung; NULL: the project says, or the only one */
     const char *output;             /* file; NULL: standard output */
     bool format_said;               /* by --format or the ending */
     enum gw_units units;
@@ -61,6 +62,7 @@ enum option_bit {
     TAKES_REQUIREMENTS = 4096,
     TAKES_DRAWING = 8192,
     TAKES_PREVIOUS = 16384,
+    TAKES_SYSTEM = 32768,
     TAKES_PAGE = TAKES_ALL | TAKES_DATE | TAKES_SOURCES
 };
 
@@ -132,6 +134,7 @@ int cmd_select(struct cli *cli);
 int cmd_specify(struct cli *cli);
 int cmd_review(struct cli *cli);
 int cmd_explain(struct cli *cli);
+int cmd_inspect(struct cli *cli);
 int cmd_calc(struct cli *cli);
 int cmd_tables(struct cli *cli);
 int cmd_schema(struct cli *cli);

@@ -198,11 +198,27 @@ static const char REQUIREMENTS[] =
     "# Where the site asks for more than a row it is said first, and the exit code is 1, unless the project names who\n"
     "# accepts it: requirement_set_accepted: {by: NAME, reason: TEXT}\n";
 
+/* Notes in their column: a sheet has no comments. */
+static const char READINGS[] =
+    "wall,column,story,row,edge,line,point,item,value,date,installed,temperature,repaired,sample,by,note\n"
+    "south,1,3,2,left,,,screw_spacing,9 in,2026-09-14,,,,random,A,\"invented; column from the left seen from outside, "
+    "story and row from below\"\n"
+    "south,1,3,2,left,,3,screw_torque,97 in-lb,2026-09-14,2026-09-14,,,random,A,\"point: third screw from below; "
+    "installed: day of fastening\"\n"
+    "south,1,3,2,left,,3,screw_head,bears,2026-09-14,,,,random,A,\"random: drawn by lot; 'galeward inspect PROJECT' "
+    "says what to measure\"\n"
+    "south,6,2,2,sill,,,weep_clear,yes,2026-09-14,,,,,A,\"edge: head, sill, left, right; line: verticals, 0 at the "
+    "left "
+    "end\"\n"
+    "south,6,2,2,head,,,screw_spacing,8 1/2 in,2026-09-14,,,,random,B,repaired: yes where it was mended before it was "
+    "read\n";
+
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)
 {
-    static const char *const names[] = {"project", "system", "requirements"}, *const texts[] = {PROJECT, SYSTEM,
-                                                                                                REQUIREMENTS};
+    static const char *const names[] = {"project", "system", "requirements", "readings"}, *const texts[] = {
+                                                                                              PROJECT, SYSTEM,
+                                                                                              REQUIREMENTS, READINGS};
     const size_t n = sizeof names / sizeof *names;
     const struct options *o = &cli->options;
     const char *what = o->n_arguments ? o->arguments[0] : names[0];
@@ -211,7 +227,7 @@ int cmd_new(struct cli *cli)
     size_t which = 0;
     while (which < n && strcmp(what, names[which]) != 0) which++;
     if (which == n)
-        return complain("there is no starter '%s': project, system or requirements%s", what,
+        return complain("there is no starter '%s': project, system, requirements or readings%s", what,
                         did_you_mean(cli, what, names, n));
     if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode))
         return complain("'%s' is already there: it is left as it is", o->output);

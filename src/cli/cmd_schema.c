@@ -1,6 +1,7 @@
 #include "cli.h"
 
 #include "galeward/against.h"
+#include "galeward/readings.h"
 #include "galeward/review.h"
 
 #include <string.h>
@@ -17,6 +18,7 @@ static const struct gw_record *record_read(const char *name)
     if (strcmp(name, "system") == 0) return &gw_system_record;
     if (strcmp(name, "requirements") == 0) return &gw_requirement_set_record;
     if (strcmp(name, "submittal") == 0) return &gw_submittal_record;
+    if (strcmp(name, "readings") == 0) return &gw_reading_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->input : NULL;
 }
@@ -29,18 +31,21 @@ static const struct gw_record *record_written(const char *name)
     if (strcmp(name, "changes") == 0) return &gw_against_record;
     if (strcmp(name, "specification") == 0) return &gw_specification_record;
     if (strcmp(name, "review") == 0) return &gw_review_record;
+    if (strcmp(name, "inspection") == 0) return &gw_inspection_record;
+    if (strcmp(name, "inspection-sheet") == 0) return &gw_inspection_sheet_record;
     const struct gw_calc_kind *kind = kind_named(name);
     return kind ? kind->output : NULL;
 }
 
 static int unknown_schema(struct cli *cli, const char *name)
 {
-    static const char *const names[] = {"project",       "system",      "requirements", "submittal",
-                                        "results",       "explanation", "selections",   "changes",
-                                        "specification", "review",      "calc-wind"};
-    return complain("there is no schema '%s': project, system, requirements, submittal, results, explanation, "
-                    "selections, changes, specification, review or calc-KIND%s",
-                    name, did_you_mean(cli, name, names, sizeof names / sizeof *names));
+    static const char *const names[] = {"project", "system",      "requirements",     "submittal", "readings",
+                                        "results", "explanation", "selections",       "changes",   "specification",
+                                        "review",  "inspection",  "inspection-sheet", "calc-wind"};
+    return complain(
+        "there is no schema '%s': project, system, requirements, submittal, readings, results, "
+        "explanation, selections, changes, specification, review, inspection, inspection-sheet or calc-KIND%s",
+        name, did_you_mean(cli, name, names, sizeof names / sizeof *names));
 }
 
 int cmd_schema(struct cli *cli)

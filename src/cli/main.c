@@ -9,11 +9,12 @@
 #include <string.h>
 
 static const struct command COMMANDS[] = {
-    {"new", "print a commented starter file", "new [project|system|requirements] [-o FILE]",
-     "Prints a small project file, a system file or a requirement set, to be edited. It checks clean as it stands; "
-     "the set\n"
-     "is one of the starter project.\n\n"
-     "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n  galeward new requirements -o set.yaml\n",
+    {"new", "print a commented starter file", "new [project|system|requirements|readings] [-o FILE]",
+     "Prints a small project file, a system file, a requirement set or a sheet of readings, to be edited. It checks "
+     "clean\n"
+     "as it stands; set and readings are of the starter project.\n\n"
+     "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n  galeward new requirements -o set.yaml\n"
+     "  galeward new readings -o readings.csv\n",
      0, 0, cmd_new, 1, NULL},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "By wall, height and zone the pressures; glass by size; what framing and anchors must bring. --all: every group\n"
@@ -85,6 +86,21 @@ static const struct command COMMANDS[] = {
      "--all prints every step, not only those that lead to a result.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n  galeward explain clinic.yaml east:3:2:screw\n",
      TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
+    {"inspect", "what to measure on the wall, and what readings leave of it",
+     "inspect PROJECT [READINGS.csv] [options]",
+     "Without readings, a sheet: by wall and stage what to measure, to what limit and whose, how many, why, and what "
+     "to "
+     "do\n"
+     "when one is outside. --format csv writes the places to be filled in. With readings, a verdict on each row: "
+     "within; "
+     "\n"
+     "outside, holds (how much is left); not met; unknown (what to measure or to ask); then what they say of the "
+     "places\n"
+     "that were not looked at. Exit code 1 unless all are within, 2 with wrong rows. CSV has a row a reading.\n\n"
+     "  galeward inspect clinic.yaml\n  galeward inspect clinic.yaml -o readings.csv\n"
+     "  galeward inspect clinic.yaml readings.csv --system systems/heron.yaml\n",
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_SYSTEM,
+     GW_HAS_DATA | GW_HAS_PAGE, cmd_inspect, 2, NULL},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order, SI to the last digit. 'calc KIND --help' lists the "
@@ -102,7 +118,8 @@ static const struct command COMMANDS[] = {
      TAKES_FORMAT | TAKES_UNITS | TAKES_LIST, GW_HAS_DATA | GW_HAS_PAGE, cmd_tables, 1, NULL},
     {"schema", "JSON Schema or field reference of the files",
      "schema "
-     "[project|system|requirements|submittal|results|explanation|selections|changes|specification|review|calc-KIND] "
+     "[project|system|requirements|submittal|readings|results|explanation|selections|changes|specification|review|"
+     "inspection|inspection-sheet|calc-KIND] "
      "[options]",
      "JSON Schema (draft 2020-12) for editors; with --format md the field reference.\n\n"
      "  galeward schema project -o project.schema.json\n",

@@ -101,6 +101,12 @@ static bool set_drawing(struct cli *cli, const char *value)
     return true;
 }
 
+static bool set_system(struct cli *cli, const char *value)
+{
+    cli->options.system = value;
+    return true;
+}
+
 /* Help that the registry of formats completes. */
 static const char FORMATS[] = "formats", ENDINGS[] = "endings";
 
@@ -123,6 +129,8 @@ static const struct option OPTIONS[] = {
      .set = set_requirements},
     {"--drawing", NULL, "NAME", TAKES_DRAWING, "which one -o FILE.svg holds; 'list' names them all",
      .set = set_drawing},
+    {"--system", NULL, "FILE", TAKES_SYSTEM, "which of the candidates was hung, where there are several",
+     .set = set_system},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},

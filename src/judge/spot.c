@@ -66,6 +66,8 @@ static const struct gw_element *principal(const struct search *s, const struct g
     switch (s->on) {
     case GW_ON_ANCHOR:
         return c->anchor;
+    case GW_ON_MULLION:
+    case GW_ON_HORIZONTAL:
     case GW_ON_MEMBER:
     case GW_ON_JOINT:
         return c->member;
@@ -96,6 +98,11 @@ static void offer(struct search *s, struct gw_spot *c)
 
 /* Lites and their edges ---------------------------------------------------------------------------------------------
  */
+
+static bool is_member(enum gw_item_on on)
+{
+    return on == GW_ON_MEMBER || on == GW_ON_MULLION || on == GW_ON_HORIZONTAL;
+}
 
 static bool is_whole(enum gw_item_on on) { return on == GW_ON_LITE || on == GW_ON_CREW || on == GW_ON_WALL; }
 
@@ -131,7 +138,7 @@ static void offer_edge(struct search *s, size_t column, size_t row, int edge)
         const double middle = (g->lines.levels[row] + g->lines.levels[row + 1]) / 2;
         c.screws = part(s, gw_takeoff_member(t, g, GW_SORT_MULLION_SCREW, row, line));
         c.member = part(s, gw_takeoff_held(t, g, GW_SORT_MULLION, line, middle));
-        if (c.member && s->on == GW_ON_MEMBER) c.up = g->layers[GW_SORT_MULLION].strips[c.member->strip].member;
+        if (c.member && is_member(s->on)) c.up = g->layers[GW_SORT_MULLION].strips[c.member->strip].member;
     } else {
         c.screws = part(s, gw_takeoff_member(t, g, GW_SORT_TRANSOM_SCREW, level, column));
         c.member = part(s, gw_takeoff_member(t, g, GW_SORT_TRANSOM, level, column));
@@ -142,6 +149,7 @@ static void offer_edge(struct search *s, size_t column, size_t row, int edge)
 static bool column_is_meant(const struct search *s, size_t column, int edge)
 {
     const struct gw_spot *said = &s->said;
+    if (s->on == GW_ON_HORIZONTAL && edge != GW_EDGE_HEAD && edge != GW_EDGE_SILL) return false;
     if (is_said(said->column) && said->column != (int)column + 1) return false;
     if (said->edge >= 0 && said->edge != edge) return false;
     if (!is_said(said->line)) return true;
@@ -248,7 +256,7 @@ static void search_grid(struct search *s, const struct gw_wall_grid *grid)
 {
     const bool across = s->said.edge == GW_EDGE_HEAD || s->said.edge == GW_EDGE_SILL;
     s->grid = grid;
-    if (s->on == GW_ON_ANCHOR || s->on == GW_ON_JOINT) search_lines(s);
+    if (s->on == GW_ON_ANCHOR || s->on == GW_ON_JOINT || s->on == GW_ON_MULLION) search_lines(s);
     else if (s->on == GW_ON_MEMBER && is_said(s->said.line) && !across) search_lines(s);
     else search_lites(s);
 }
@@ -324,7 +332,7 @@ static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why
     }
     const bool opening = s->best.grid->opening, anywhere = s->on == GW_ON_WALL || s->on == GW_ON_CREW;
     *out = s->best;
-    const bool member = s->on == GW_ON_MEMBER && is_said(s->said.line) && is_said(s->said.story);
+    const bool member = is_member(s->on) && is_said(s->said.line) && is_said(s->said.story);
     out->worst = (s->several && !member) || opening;
     if (anywhere) {
         out->column = s->said.column;

@@ -3,6 +3,7 @@
 
 #include "base/fields.h"
 #include "galeward/day.h"
+#include "galeward/memo.h"
 #include "galeward/sheet.h"
 #include "model_internal.h"
 
@@ -30,7 +31,7 @@ static const struct gw_field READING[] = {
       .help = "point along the edge: a number from 1, or a distance from its left or lower end; of a spacing where it "
               "begins"),
     R_AS("item", item_name, .flags = GW_REQUIRED, .help = "what was measured"),
-    R_AS("value", value_text, .flags = GW_REQUIRED, .help = "the value, with its unit, or a word of the item"),
+    R_AS("value", value_text, .help = "the value, with its unit, or a word of the item; empty: not read yet"),
     R(date, GW_T_TEXT, .flags = GW_DATE, .help = "day of reading"),
     R(installed, GW_T_TEXT, .flags = GW_DATE, .help = "day on which it was fastened"),
     R_AS("temperature", temperature_text,
@@ -47,17 +48,51 @@ const struct gw_record gw_reading_record =
 /* Cells -------------------------------------------------------------------------------------------------------------
  */
 
-static bool read_item(struct gw_reading *r, struct gw_load *load)
+/* Sheets say the same many times: what was read without a fault is kept by its text. */
+struct known {
+    struct gw_memo items, values;
+};
+
+static enum gw_item_id item_named(struct known *known, struct gw_load *load, const char *name)
 {
-    const struct gw_node *at = gw_node_get(r->node, "item");
-    r->item = gw_item_named(r->item_name);
-    if (r->item == GW_ITEM_COUNT) {
-        const char *nearest = gw_item_nearest(r->item_name);
-        gw_diag_node(load->diags, GW_ERROR, "bad_value", "item", at, "no item is named '%s'%s", r->item_name,
-                     nearest ? gw_format(load->arena, "; did you mean '%s'?", nearest) : "");
-        return false;
+    void **at = gw_memo_at(&known->items, load->arena, name, strlen(name));
+    if (!*at) {
+        enum gw_item_id *item = *at = gw_alloc(load->arena, 1, sizeof *item);
+        *item = gw_item_named(name);
     }
-    return gw_item_read(&r->value, load, r->item, gw_node_get(r->node, "value"));
+    return *(const enum gw_item_id *)*at;
+}
+
+static bool read_value(struct gw_reading *r, struct known *known, struct gw_load *load)
+{
+    char key[64];
+    const size_t length = strlen(r->value_text) + 1;
+    key[0] = (char)r->item;
+    if (length >= sizeof key) return gw_item_read(&r->value, load, r->item, gw_node_get(r->node, "value"));
+    memcpy(key + 1, r->value_text, length);
+    void **at = gw_memo_at(&known->values, load->arena, key, length);
+    const struct gw_item_value *kept = *at;
+    if (kept) {
+        r->value = *kept;
+        return true;
+    }
+    const size_t said = load->diags->n;
+    if (!gw_item_read(&r->value, load, r->item, gw_node_get(r->node, "value"))) return false;
+    if (load->diags->n != said) return true; /* a doubt is told of each */
+    struct gw_item_value *value = gw_alloc(load->arena, 1, sizeof *value);
+    *value = r->value;
+    *gw_memo_at(&known->values, load->arena, key, length) = value;
+    return true;
+}
+
+static bool read_item(struct gw_reading *r, struct known *known, struct gw_load *load)
+{
+    r->item = item_named(known, load, r->item_name);
+    if (r->item != GW_ITEM_COUNT) return read_value(r, known, load);
+    const char *nearest = gw_item_nearest(r->item_name);
+    gw_diag_node(load->diags, GW_ERROR, "bad_value", "item", gw_node_get(r->node, "item"), "no item is named '%s'%s",
+                 r->item_name, nearest ? gw_format(load->arena, "; did you mean '%s'?", nearest) : "");
+    return false;
 }
 
 static const char AIR[] = "air";
@@ -98,7 +133,7 @@ static long day_of(const char *text)
     return text && gw_day_read(&day, text) ? day : GW_NO_DAY;
 }
 
-static void read_row(struct gw_reading *r, struct gw_load *load, bool good)
+static void read_row(struct gw_reading *r, struct known *known, struct gw_load *load, bool good)
 {
     r->item = GW_ITEM_COUNT;
     r->value = (struct gw_item_value){GW_ABSENT, 0};
@@ -106,7 +141,7 @@ static void read_row(struct gw_reading *r, struct gw_load *load, bool good)
     r->day = day_of(r->date);
     r->installed_on = day_of(r->installed);
     read_point(r);
-    const bool item = !r->item_name || !r->value_text || read_item(r, load);
+    const bool item = !r->item_name || !r->value_text || read_item(r, known, load);
     const bool temperature = read_temperature(r, load);
     r->good = good && item && temperature && r->item_name && r->value_text;
 }
@@ -154,6 +189,18 @@ static bool is_ours(struct gw_model *model, const struct gw_source *source, stru
     return false;
 }
 
+/* A sheet that is filled in by and by has rows without a value; one without any value is a mistake. */
+static void tell_blank(const struct gw_readings *out, struct gw_load *load, const struct gw_node *first)
+{
+    if (!out->blank) return;
+    if (out->blank == out->rows.n)
+        gw_diag_node(load->diags, GW_ERROR, "empty", "value", first, "no row has a value: nothing was read yet");
+    else
+        gw_diag_node(load->diags, GW_WARNING, "blank", "value", first,
+                     "%zu row%s without a value, this the first: not read yet, left out", out->blank,
+                     out->blank == 1 ? "" : "s");
+}
+
 bool gw_readings_read(struct gw_readings *out, struct gw_model *model, const struct gw_source *source)
 {
     const struct gw_readings_rules *rules = model->project.readings;
@@ -172,11 +219,18 @@ bool gw_readings_read(struct gw_readings *out, struct gw_model *model, const str
     gw_sheet_read(&rows, &sheet, source, &load);
     out->rows.items = rows.items;
     out->rows.n = rows.n;
+    const struct gw_node *blank = NULL;
+    struct known known = {0};
     for (size_t i = 0; i < rows.n; i++) {
-        out->rows.items[i].node = rows.rows[i].node;
-        read_row(&out->rows.items[i], &load, rows.rows[i].good);
-        out->wrong += !out->rows.items[i].good;
+        struct gw_reading *r = &out->rows.items[i];
+        r->node = rows.rows[i].node;
+        read_row(r, &known, &load, rows.rows[i].good);
+        const bool empty = rows.rows[i].good && !r->value_text;
+        if (empty && !blank) blank = r->node;
+        out->blank += empty;
+        out->wrong += !r->good && !empty;
     }
+    tell_blank(out, &load, blank);
     return model->diags->errors == before;
 }
 

@@ -1,6 +1,6 @@
 /* Wrong inputs, each with its exact diagnostics and places: every case of tests/bad/NAME.cases, one test a case.
  *
- *   kind: project       what the cases from here on are: project | system | schedule | calc | submittal
+ *   kind: project       what the cases from here on are: project | system | schedule | calc | submittal | readings
  *   base: project.yaml  what they change: a file of tests/bad, or none
  *   == NAME             a case; NAME that starts with warn- or good- is taken all the same, every other one is refused
  *   -old line           a change: lines that stand in the base, one below the other ...
@@ -11,19 +11,20 @@
  *   > diagnostics       what is said, to the letter; with >* in the escapes of *
  *
  * A project is loaded and taken off; a system is the one candidate of a good project, a schedule its openings, a
- * submittal goes with it; a calc case is one of calc wind. GW_UPDATE=1 rewrites the diagnostics: review the diff like
- * code. */
+ * submittal and readings go with it; a calc case is one of calc wind. GW_UPDATE=1 rewrites the diagnostics: review the
+ * diff like code. */
 #include "support.h"
 
 #include "galeward/plan.h"
+#include "galeward/readings.h"
 #include "galeward/submittal.h"
 
 #include <sys/stat.h>
 
-enum kind { PROJECT, SYSTEM, SCHEDULE, CALC, SUBMITTAL, KINDS };
-static const char *const KIND_NAMES[KINDS] = {"project", "system", "schedule", "calc", "submittal"};
-static const char *const KIND_FILES[KINDS] = {"%s.project.yaml", "%s.system.yaml", "%s.schedule.csv", NULL,
-                                              "%s.submittal.yaml"};
+enum kind { PROJECT, SYSTEM, SCHEDULE, CALC, SUBMITTAL, READINGS, KINDS };
+static const char *const KIND_NAMES[KINDS] = {"project", "system", "schedule", "calc", "submittal", "readings"};
+static const char *const KIND_FILES[KINDS] = {"%s.project.yaml",   "%s.system.yaml", "%s.schedule.csv", NULL,
+                                              "%s.submittal.yaml", "%s.readings.csv"};
 
 /* A run of whole lines. */
 struct lines {
@@ -219,14 +220,28 @@ static bool load_submittal(struct gw_text *said, const char *path)
     return good;
 }
 
+static bool load_readings(struct gw_text *said, const char *path)
+{
+    struct gw_diags diags;
+    struct gw_model model;
+    struct gw_readings readings;
+    write_bytes("good.yaml", all.good_project, strlen(all.good_project));
+    gw_diags_init(&diags, said->arena);
+    bool good = gw_model_load(&model, said->arena, &diags, "good.yaml", NULL, 0);
+    const struct gw_source *source = good ? gw_source_read(said->arena, path, &diags) : NULL;
+    good = source && gw_readings_read(&readings, &model, source);
+    say(said, &diags);
+    return good;
+}
+
 static bool load_case(struct gw_text *said, const struct bad_case *c, const struct gw_text *input)
 {
     char name[WORLD_PATH];
     snprintf(name, sizeof name, KIND_FILES[c->kind], c->name);
     write_bytes(name, input->at, input->length);
     const char *path = name;
-    if (c->kind == SUBMITTAL) {
-        const bool taken = load_submittal(said, name);
+    if (c->kind == SUBMITTAL || c->kind == READINGS) {
+        const bool taken = (c->kind == SUBMITTAL ? load_submittal : load_readings)(said, name);
         unlink(name);
         return taken;
     }

@@ -38,7 +38,7 @@ static inline struct gw_spot spot_at(struct world *w, enum gw_item_on on, int ro
 {
     struct gw_spot spot = gw_spot_on("s");
     struct gw_message why = {0};
-    const bool upright = on == GW_ON_JOINT || on == GW_ON_ANCHOR || on == GW_ON_MEMBER;
+    const bool upright = on == GW_ON_JOINT || on == GW_ON_ANCHOR || on == GW_ON_MEMBER || on == GW_ON_MULLION;
     spot.story = 2;
     if (upright) spot.line = 1;
     else spot.column = 1, spot.row = row, spot.edge = edge;

@@ -4,6 +4,24 @@
 #include <stdint.h>
 #include <string.h>
 
+static struct gw_value limit_value(const struct gw_item *item, double si)
+{
+    return gw_of_quantity(gw_item_kinds[item->id].value.dim, si);
+}
+
+struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit)
+{
+    const struct gw_item_kind *kind = &gw_item_kinds[item->id];
+    const bool low = gw_given(limit->at_least), high = gw_given(limit->at_most);
+    for (const struct gw_choice *c = kind->value.choices; c && c->name; c++)
+        if (kind->means[c->value - 1] == GW_WORD_SOUND) return GW_PLAINLY(c->name);
+    if (low && high)
+        return GW_SAY(arena, "{} to {}", gw_of_bare(limit_value(item, limit->at_least)),
+                      limit_value(item, limit->at_most));
+    if (low) return GW_SAY(arena, "at least {}", limit_value(item, limit->at_least));
+    return high ? GW_SAY(arena, "at most {}", limit_value(item, limit->at_most)) : GW_PLAINLY(NULL);
+}
+
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element)
 {
     if (!in->planned || !element) return in->out->system;
@@ -44,8 +62,8 @@ static void make_key(struct result_key *key, const struct gw_item *item, const s
     }
 }
 
-const struct gw_item_result *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item,
-                                              const struct gw_spot *spot, const struct gw_as_read *read)
+const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item, const struct gw_spot *spot,
+                                       const struct gw_as_read *read)
 {
     struct result_key key;
     struct gw_ask *ask = in->ask;
@@ -53,15 +71,16 @@ const struct gw_item_result *gw_inspect_judge(struct gw_inspecting *in, const st
     make_key(&key, item, spot, read);
     void **at = gw_memo_at(&in->results, ask->arena, key.bits, key.n * sizeof *key.bits);
     if (*at) return *at;
-    struct gw_item_result *result = *at = gw_alloc(ask->arena, 1, sizeof *result);
+    struct gw_kept *kept = *at = gw_alloc(ask->arena, 1, sizeof *kept);
     if (in->planned && element) {
         in->planned->make_ups.place = in->planned->plan.places->of[element->index];
         ask->choice = &in->planned->make_ups;
     }
-    gw_item_judge(result, ask, item, spot, read, gw_hung_at(in, element));
+    gw_item_judge(&kept->result, ask, item, spot, read, gw_hung_at(in, element));
     ask->choice = NULL;
-    gw_used_merge(&in->out->used, &result->used);
-    return result;
+    gw_used_merge(&in->out->used, &kept->result.used);
+    kept->limit = gw_limit_words(ask->arena, item, &kept->result.limit);
+    return kept;
 }
 
 static void start_rows(struct gw_inspecting *in, const struct gw_readings *readings)
@@ -71,8 +90,12 @@ static void start_rows(struct gw_inspecting *in, const struct gw_readings *readi
     for (size_t i = 0; i < readings->rows.n; i++) {
         const struct gw_reading *r = &readings->rows.items[i];
         if (!r->good) continue;
-        out->rows.items[out->rows.n++] =
-            (struct gw_inspected){.reading = r, .item = gw_item_of(r->item), .place = "", .age = GW_ABSENT};
+        const char *word = gw_item_word(r->item, r->value);
+        out->rows.items[out->rows.n++] = (struct gw_inspected){.reading = r,
+                                                               .item = gw_item_of(r->item),
+                                                               .place = "",
+                                                               .value = {r->value.number, *word ? word : NULL},
+                                                               .age = GW_ABSENT};
     }
 }
 
@@ -90,6 +113,8 @@ void gw_inspect(struct gw_inspection *out, struct gw_ask *ask, const struct gw_r
     for (size_t i = 0; i < in.list.n; i++) gw_judge_thing(&in, &in.list.items[i]);
     for (size_t i = 0; i < in.list.n; i++) gw_contradict(&in, &in.list.items[i]);
     for (size_t i = 0; i < out->rows.n; i++) out->counts[out->rows.items[i].verdict] += gw_is_open(&out->rows.items[i]);
+    gw_engine_init(&ask->engine, ask->model->tables, NULL);
     gw_count_shares(&in);
+    gw_used_merge(&out->used, &ask->engine.used);
     gw_find_next(&in);
 }

@@ -81,9 +81,13 @@ void gw_contradict(struct gw_inspecting *in, const struct gw_thing *thing);
 void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_message said);
 /* together.c: judges the rows of one thing with each other. */
 void gw_judge_thing(struct gw_inspecting *in, const struct gw_thing *thing);
-/* The result of an item at a spot, kept. */
-const struct gw_item_result *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item,
-                                              const struct gw_spot *spot, const struct gw_as_read *read);
+/* The result of an item at a spot, and its limit in words, kept. */
+struct gw_kept {
+    struct gw_item_result result;
+    struct gw_message limit;
+};
+const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item, const struct gw_spot *spot,
+                                       const struct gw_as_read *read);
 /* What was hung at an element, with what is chosen there. */
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
 /* statistics.c, next.c */

@@ -15,6 +15,8 @@ enum gw_family gw_family_of(enum gw_item_on on)
     case GW_ON_EDGE:
     case GW_ON_POCKET:
         return GW_OF_LITE;
+    case GW_ON_MULLION:
+    case GW_ON_HORIZONTAL:
     case GW_ON_MEMBER:
         return GW_OF_MEMBER;
     case GW_ON_JOINT:
@@ -35,6 +37,8 @@ const struct gw_element *gw_spot_element(const struct gw_spot *spot, enum gw_ite
     switch (on) {
     case GW_ON_SCREWS:
         return spot->screws;
+    case GW_ON_MULLION:
+    case GW_ON_HORIZONTAL:
     case GW_ON_MEMBER:
     case GW_ON_JOINT:
         return spot->member;

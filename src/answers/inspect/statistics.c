@@ -1,5 +1,6 @@
 /* What the readings say of the places that were not looked at. */
 #include "answers/inspect/inspect_internal.h"
+#include "tables_data.h"
 
 #include <math.h>
 #include <string.h>
@@ -9,6 +10,17 @@ struct place {
     const struct gw_inspected *first;
     bool outside, known, random;
 };
+
+/* Outside its limit, whatever is left there, or not met. */
+static bool is_outside(const struct gw_inspected *row)
+{
+    const struct gw_item_value v = row->reading->value;
+    if (row->verdict != GW_ITEM_UNKNOWN || !row->result)
+        return row->verdict == GW_ITEM_OUTSIDE_HOLDS || row->verdict == GW_ITEM_NOT_MET;
+    if (v.word) return gw_item_kinds[row->item->id].means[v.word - 1] == GW_WORD_JUDGED;
+    const double hair = 1e-9 * fabs(v.number);
+    return v.number < row->result->limit.at_least - hair || v.number > row->result->limit.at_most + hair;
+}
 
 /* The rows of a thing that are of one item and edge make one place. */
 static void add_rows(struct gw_inspecting *in, const struct gw_thing *thing, struct place places[][5],
@@ -21,8 +33,9 @@ static void add_rows(struct gw_inspecting *in, const struct gw_thing *thing, str
         if (row->again || row->duplicate_of) continue;
         if (!p->first) p->first = row;
         p->random = p->random || row->reading->sample == GW_SAMPLE_RANDOM;
-        p->known = p->known || row->verdict != GW_ITEM_UNKNOWN;
-        p->outside = p->outside || row->verdict == GW_ITEM_OUTSIDE_HOLDS || row->verdict == GW_ITEM_NOT_MET;
+        const bool outside = is_outside(row);
+        p->known = p->known || outside || row->verdict != GW_ITEM_UNKNOWN;
+        p->outside = p->outside || outside;
     }
 }
 
@@ -103,8 +116,6 @@ static void count_thing(struct counting *c, const struct gw_thing *thing)
 /* What follows ------------------------------------------------------------------------------------------------------
  */
 
-static const double RISK = 0.05, TENTH = 0.1;
-
 /* A crew or a line with more than half of what is outside, of two or more; NULL. */
 static const struct gw_part_share *cluster_in(const struct parts *parts, const struct gw_item_share *share)
 {
@@ -116,25 +127,40 @@ static const struct gw_part_share *cluster_in(const struct parts *parts, const s
     return NULL;
 }
 
+/* "; 29 with none outside say 10 %" */
+static const struct gw_message *more_to_say(struct gw_arena *arena, const struct gw_inspection_sample *sample)
+{
+    struct gw_message *said = gw_alloc(arena, 1, sizeof *said);
+    *said =
+        GW_SAY(arena, "; {} with none outside say {} %", gw_of_count(gw_sample_size(sample->share, sample->confidence)),
+               gw_of_number(sample->share * 100, 3));
+    return said;
+}
+
 static void conclude(const struct counting *c, struct gw_item_share *s)
 {
     struct gw_arena *arena = c->in->ask->arena;
     const struct gw_part_share *crew = cluster_in(&c->parts, s), *cluster = crew ? crew : cluster_in(&c->lines, s);
+    const struct gw_inspection_sample *sample =
+        GW_USE(&c->in->ask->engine, &c->in->ask->model->tables->inspection_sample[GW_ROW_INSPECTION_SAMPLE_OTHER]);
     s->least = s->most = s->below = GW_ABSENT;
     if (s->random) {
-        gw_binomial_limits(&s->least, &s->most, s->random_outside, s->random, RISK / 2);
+        const double risk = 1 - sample->confidence;
         double none;
-        gw_binomial_limits(&none, &s->below, s->random_outside, s->random, RISK);
+        gw_binomial_limits(&s->least, &s->most, s->random_outside, s->random, risk / 2);
+        gw_binomial_limits(&none, &s->below, s->random_outside, s->random, risk);
     }
-    s->enough = s->random && s->below <= TENTH && !cluster;
+    s->enough = s->random && s->below <= sample->share && !cluster;
     if (cluster)
         s->why = GW_SAY(arena, "no sample of the rest: {} of {} outside are of {} {}", gw_of_count(cluster->outside),
                         gw_of_count(s->outside), gw_of_text(cluster->of), gw_of_text(gw_safe(arena, cluster->name)));
+    else if (!s->places) s->why = GW_PLAINLY("nothing is known of these places yet");
     else if (!s->random) s->why = GW_PLAINLY("none is marked random: it says nothing of other places");
     else
-        s->why = GW_SAY(arena, "{} random places, {} outside: with 95 % confidence fewer than {} % are{}",
-                        gw_of_count(s->random), gw_of_count(s->random_outside), gw_of_number(s->below * 100, 3),
-                        gw_of_text(s->enough ? "" : "; 29 with none outside would say 10 %, 59 5 %, 149 2 %"));
+        s->why = GW_SAY(arena, "{} random places, {} outside: with {} % confidence fewer than {} % are{}",
+                        gw_of_count(s->random), gw_of_count(s->random_outside),
+                        gw_of_number(sample->confidence * 100, 3), gw_of_number(s->below * 100, 3),
+                        s->enough ? gw_of_text("") : gw_of_message(more_to_say(arena, sample)));
 }
 
 void gw_count_shares(struct gw_inspecting *in)

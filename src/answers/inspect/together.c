@@ -295,17 +295,29 @@ static const char *cannot_be(const struct gw_inspected *row, const struct gw_as_
     return NULL;
 }
 
+/* Of a row that cannot be judged its limit alone. */
+static const struct gw_item_result *held_to(struct gw_inspecting *in, const struct gw_item_result *result)
+{
+    struct gw_item_result *limit = gw_alloc(in->ask->arena, 1, sizeof *limit);
+    *limit = (struct gw_item_result){
+        .limit = result->limit, .remaining = GW_ABSENT, .remaining_worst = GW_ABSENT, .required = GW_ABSENT};
+    return limit;
+}
+
 static void judge_row(struct gw_inspecting *in, const struct worst *w, const struct gw_thing *thing,
                       struct gw_inspected *row)
 {
     struct company c;
     keep_company(in, &c, w, thing, row);
-    row->result = gw_inspect_judge(in, row->item, &row->spot, &c.read);
+    const struct gw_kept *kept = gw_inspect_judge(in, row->item, &row->spot, &c.read);
+    row->result = &kept->result;
+    row->limit = kept->limit;
     const char *asks = cannot_be(row, &c.read);
     row->verdict = asks ? GW_ITEM_UNKNOWN : row->result->verdict;
     row->message = asks ? GW_PLAINLY(asks) : row->result->message;
     row->action = asks ? GW_PLAINLY(asks) : row->result->action;
-    if (!asks) say_company(in, row, &c);
+    if (asks) row->result = held_to(in, row->result);
+    else say_company(in, row, &c);
     if (row->closed_by)
         gw_add_said(in, row, GW_SAY(in->ask->arena, "closed by line {}", gw_of_count((long)row->closed_by)));
     if (row->duplicate_of)

@@ -1,0 +1,332 @@
+/* Readings as people read them: what is not met, what holds outside its limit and how much is left, what is unknown and
+ * what to measure; then the rest, merged, and what the readings say of the places that were not looked at. */
+#include "report/inspect.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct inspect_page {
+    struct page page;
+    const struct gw_inspection *in;
+};
+
+static const char *plural(long n) { return n == 1 ? "" : "s"; }
+
+/* Alike rows: of one item, value and verdict, for one reason ---------------------------------------------------------
+ */
+
+struct alike {
+    const struct gw_inspected *first;
+    const char *why;
+    long n;
+    struct gw_text lines, places;
+};
+struct merged {
+    struct alike *items;
+    size_t n, capacity;
+};
+enum { NAMED = 6 }; /* places and lines named of one entry */
+
+static const char *message_of(struct page *page, const struct gw_message *message)
+{
+    return gw_message_text(page->arena, message, page->shown);
+}
+
+static bool is_alike(const struct alike *a, const struct gw_inspected *row, const char *why)
+{
+    const struct gw_inspected *first = a->first;
+    const struct gw_item_value v = row->reading->value, w = first->reading->value;
+    return first->item == row->item && v.word == w.word && (v.word || v.number == w.number) && strcmp(a->why, why) == 0;
+}
+
+static struct alike *find_alike(struct inspect_page *p, struct merged *m, const struct gw_inspected *row,
+                                const char *why)
+{
+    enum { LOOKED_AT = 64 };
+    for (size_t i = m->n; i-- > 0 && m->n - i <= LOOKED_AT;)
+        if (is_alike(&m->items[i], row, why)) return &m->items[i];
+    m->items = gw_grow(p->page.arena, m->items, m->n, &m->capacity, sizeof *m->items);
+    struct alike *a = &m->items[m->n++];
+    *a = (struct alike){.first = row, .why = why};
+    gw_text_init(&a->lines, p->page.arena);
+    gw_text_init(&a->places, p->page.arena);
+    return a;
+}
+
+static void add_row(struct inspect_page *p, struct merged *m, const struct gw_inspected *row)
+{
+    struct alike *a = find_alike(p, m, row, message_of(&p->page, &row->message));
+    if (a->n < NAMED) {
+        gw_text_addf(&a->lines, "%s%u", a->n ? ", " : "", row->reading->node->line);
+        gw_text_addf(&a->places, "%s%s", a->n ? "; " : "", row->place);
+    }
+    a->n++;
+}
+
+/* Least left against what is needed first, then what nothing is left of or known of; in the sheet's order. */
+static int least_first(const void *a, const void *b)
+{
+    const struct alike *x = a, *y = b;
+    const struct gw_item_result *r = x->first->result, *q = y->first->result;
+    const double p = r && gw_given(r->remaining_worst) ? r->remaining_worst / r->required : -1;
+    const double s = q && gw_given(q->remaining_worst) ? q->remaining_worst / q->required : -1;
+    if (p != s) return p < s ? -1 : 1;
+    return x->first < y->first ? -1 : x->first > y->first;
+}
+
+static struct merged merge(struct inspect_page *p, enum gw_item_verdict verdict)
+{
+    struct merged m = {0};
+    for (size_t i = 0; i < p->in->rows.n; i++) {
+        const struct gw_inspected *row = &p->in->rows.items[i];
+        if (row->verdict == verdict && !row->closed_by && !row->duplicate_of) add_row(p, &m, row);
+    }
+    if (m.n) qsort(m.items, m.n, sizeof *m.items, least_first);
+    return m;
+}
+
+/* Entries -----------------------------------------------------------------------------------------------------------
+ */
+
+static void add_figure(struct gw_text *out, double value)
+{
+    char number[GW_NUMBER_SIZE];
+    const double hundredth = 100;
+    if (isinf(value)) gw_text_add(out, "all");
+    else {
+        gw_print_fixed(number, floor(value * hundredth + 1e-9) / hundredth, 2); /* what is left is rounded down */
+        gw_text_add(out, number);
+    }
+}
+
+/* "0.89 to 1.12 of what is asked (clamp), 1.5 needed" */
+static const char *left_words(struct inspect_page *p, const struct gw_item_result *r)
+{
+    struct gw_text text;
+    gw_text_init(&text, p->page.arena);
+    gw_text_add(&text, "");
+    if (!r || !gw_given(r->remaining_worst)) return text.at;
+    add_figure(&text, r->remaining_worst);
+    if (r->remaining > r->remaining_worst * (1 + 1e-6)) {
+        gw_text_add(&text, " to ");
+        add_figure(&text, r->remaining);
+    }
+    gw_text_addf(&text, " of the demand (%s), ", r->mechanism);
+    add_figure(&text, r->required);
+    gw_text_add(&text, " needed");
+    return text.at;
+}
+
+static const char *limit_words(struct inspect_page *p, const struct gw_inspected *row)
+{
+    const char *limit = message_of(&p->page, &row->limit);
+    const enum gw_limit_basis basis = row->result ? row->result->limit.basis : GW_LIMIT_NONE;
+    return basis && *limit ? gw_format(p->page.arena, "%s (%s)", limit, gw_limit_basis_name(basis)) : limit;
+}
+
+static const char *value_words(struct inspect_page *p, const struct gw_inspected *row)
+{
+    const struct gw_value shown = gw_item_shown(row->item->id, row->reading->value);
+    const struct gw_message message = GW_SAY(p->page.arena, "{}", shown);
+    return message_of(&p->page, &message);
+}
+
+static void entry(struct inspect_page *p, const struct alike *a)
+{
+    const struct gw_inspected *row = a->first;
+    struct gw_text text;
+    const char *limit = limit_words(p, row), *left = left_words(p, row->result);
+    const char *action = message_of(&p->page, &row->action);
+    gw_text_init(&text, p->page.arena);
+    gw_text_addf(&text, "%s: %s", gw_item_kinds[row->item->id].title, value_words(p, row));
+    if (*limit) gw_text_addf(&text, ", limit %s", limit);
+    if (*left) gw_text_addf(&text, "; left: %s", left);
+    gw_text_addf(&text, ". %s%s (line%s %s", a->places.at,
+                 a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "", plural(a->n),
+                 a->lines.at);
+    gw_text_addf(&text, "%s).", a->n > NAMED ? ", ..." : "");
+    if (*a->why) gw_text_addf(&text, " %s.", a->why);
+    if (*action && strcmp(action, a->why) != 0) gw_text_addf(&text, " Next: %s", action);
+    gw_report_item(p->page.report, text.at);
+}
+
+static void section(struct inspect_page *p, enum gw_item_verdict verdict, const char *title)
+{
+    enum { SHOWN = 12 };
+    const struct merged m = merge(p, verdict);
+    const size_t most = p->page.results->all || m.n < SHOWN ? m.n : SHOWN;
+    if (!m.n) return;
+    gw_report_heading(p->page.report, 2, title);
+    for (size_t i = 0; i < most; i++) entry(p, &m.items[i]);
+    if (most < m.n)
+        gw_report_line(
+            p->page.report,
+            gw_format(p->page.arena, "%zu more entries: --all lists them, -o FILE.csv every row.", m.n - most));
+}
+
+/* What is within: one line an item. */
+static void within(struct inspect_page *p)
+{
+    static const struct gw_report_column columns[] = {
+        {"Item", false}, {"Readings", true}, {"Limit", false}, {"Least left", false}};
+    long n[GW_ITEM_COUNT] = {0};
+    const struct gw_inspected *least[GW_ITEM_COUNT] = {0};
+    if (!p->in->counts[GW_ITEM_WITHIN]) return;
+    for (size_t i = 0; i < p->in->rows.n; i++) {
+        const struct gw_inspected *row = &p->in->rows.items[i], **worst = &least[row->item->id];
+        if (row->verdict != GW_ITEM_WITHIN || row->closed_by || row->duplicate_of) continue;
+        n[row->item->id]++;
+        if (!*worst || row->result->remaining_worst / row->result->required <
+                           (*worst)->result->remaining_worst / (*worst)->result->required)
+            *worst = row;
+    }
+    gw_report_heading(p->page.report, 2, "Within");
+    gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
+    for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
+        if (!n[i]) continue;
+        gw_report_cell(p->page.report, gw_item_kinds[i].title);
+        gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", n[i]));
+        gw_report_cell(p->page.report, limit_words(p, least[i]));
+        gw_report_cell(p->page.report, left_words(p, least[i]->result));
+    }
+}
+
+/* What they come to -------------------------------------------------------------------------------------------------
+ */
+
+static const char *percent(struct inspect_page *p, double share)
+{
+    struct gw_text text;
+    gw_text_init(&text, p->page.arena);
+    gw_text_number(&text, share * 100, 3);
+    gw_text_add(&text, " %");
+    return text.at;
+}
+
+static void shares(struct inspect_page *p)
+{
+    static const struct gw_report_column columns[] = {{"Item", false},   {"Places", true},  {"Outside", true},
+                                                      {"Unknown", true}, {"Random", true},  {"Of all, 95 %", false},
+                                                      {"Enough", false}, {"Because", false}};
+    if (!p->in->items.n) return;
+    gw_report_heading(p->page.report, 2, "What the readings say of the other places");
+    gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
+    for (size_t i = 0; i < p->in->items.n; i++) {
+        const struct gw_item_share *s = &p->in->items.items[i];
+        const long counts[] = {s->places, s->outside, s->unknown, s->random};
+        gw_report_cell(p->page.report, gw_item_kinds[s->item->id].title);
+        for (size_t k = 0; k < sizeof counts / sizeof *counts; k++)
+            gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", counts[k]));
+        gw_report_cell(p->page.report,
+                       s->random ? gw_format(p->page.arena, "%s to %s", percent(p, s->least), percent(p, s->most))
+                                 : "");
+        gw_report_cell(p->page.report, s->enough ? "yes" : "no");
+        gw_report_cell(p->page.report, message_of(&p->page, &s->why));
+    }
+    gw_report_line(p->page.report, "A place is outside if one of its first readings is. The interval is exact "
+                                   "(Clopper-Pearson), of the places marked random alone.");
+}
+
+/* Not all of the item's places. */
+static bool parts_the_work(const struct inspect_page *p, const struct gw_part_share *s)
+{
+    for (size_t i = 0; i < p->in->items.n; i++)
+        if (p->in->items.items[i].item == s->item) return s->places < p->in->items.items[i].places;
+    return false;
+}
+
+static void parts(struct inspect_page *p)
+{
+    static const struct gw_report_column columns[] = {
+        {"By", false}, {"Which", false}, {"Item", false}, {"Outside", true}, {"Places", true}};
+    bool any = false;
+    for (size_t i = 0; i < p->in->parts.n; i++) {
+        const struct gw_part_share *s = &p->in->parts.items[i];
+        if (!p->page.results->all && (!s->outside || !parts_the_work(p, s))) continue;
+        if (!any) gw_report_table(p->page.report, "By crew, date and wall", columns, sizeof columns / sizeof *columns);
+        any = true;
+        gw_report_cell(p->page.report, s->of);
+        gw_report_cell(p->page.report, s->name);
+        gw_report_cell(p->page.report, gw_item_kinds[s->item->id].title);
+        gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", s->outside));
+        gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", s->places));
+    }
+}
+
+static void next(struct inspect_page *p)
+{
+    if (!p->in->next.n) return;
+    gw_report_heading(p->page.report, 2, "Where to open next");
+    for (size_t i = 0; i < p->in->next.n; i++) {
+        const struct gw_next_place *n = &p->in->next.items[i];
+        gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s (%s)", n->place,
+                                                 gw_item_kinds[n->item->id].title, message_of(&p->page, &n->why)));
+    }
+    if (p->in->more) gw_report_line(p->page.report, "There are others beside what is outside.");
+}
+
+/* Rows that do not count ------------------------------------------------------------------------------------------- */
+
+static void left_out(struct inspect_page *p)
+{
+    long closed = 0, twice = 0;
+    for (size_t i = 0; i < p->in->rows.n; i++) {
+        closed += p->in->rows.items[i].closed_by != 0;
+        twice += p->in->rows.items[i].duplicate_of != 0;
+    }
+    if (closed)
+        gw_report_line(p->page.report, gw_format(p->page.arena,
+                                                 "%ld row%s closed by later ones: repaired, or read anew "
+                                                 "at the same point.",
+                                                 closed, plural(closed)));
+    if (twice)
+        gw_report_line(p->page.report,
+                       gw_format(p->page.arena, "%ld row%s said twice, counted once.", twice, plural(twice)));
+    const long wrong = (long)p->in->readings->wrong;
+    if (wrong)
+        gw_report_line(p->page.report, gw_format(p->page.arena, "%ld row%s with a fault left out: see the errors.",
+                                                 wrong, plural(wrong)));
+}
+
+static void first_line(struct inspect_page *p)
+{
+    const long *n = p->in->counts;
+    const long all = n[0] + n[1] + n[2] + n[3];
+    gw_report_line(p->page.report, gw_format(p->page.arena,
+                                             "%ld reading%s of %s: %ld not met, %ld outside and holding, %ld unknown, "
+                                             "%ld within.",
+                                             all, plural(all), p->in->system->name, n[GW_ITEM_NOT_MET],
+                                             n[GW_ITEM_OUTSIDE_HOLDS], n[GW_ITEM_UNKNOWN], n[GW_ITEM_WITHIN]));
+    left_out(p);
+}
+
+static void inspect_page(struct gw_report *report, const struct gw_result *result)
+{
+    const struct gw_inspected_results *value = result->value;
+    struct inspect_page p = {.page = gw_page_of(report, value->results), .in = value->inspection};
+    struct gw_used used = p.in->used;
+    gw_page_head(&p.page, "Inspection");
+    first_line(&p);
+    section(&p, GW_ITEM_NOT_MET, "Not met");
+    section(&p, GW_ITEM_OUTSIDE_HOLDS, "Outside the limit, and holds");
+    section(&p, GW_ITEM_UNKNOWN, "Unknown");
+    within(&p);
+    next(&p);
+    shares(&p);
+    parts(&p);
+    gw_used_merge(&used, &value->results->used);
+    gw_page_foot(&p.page, &used);
+}
+
+struct gw_result gw_result_inspection(struct gw_arena *arena, const struct gw_results *results,
+                                      const struct gw_inspection *inspection)
+{
+    struct gw_inspected_results *value = gw_alloc(arena, 1, sizeof *value);
+    *value = (struct gw_inspected_results){.results = results, .inspection = inspection};
+    return (struct gw_result){.shown = results->shown,
+                              .record = &gw_inspection_record,
+                              .value = value,
+                              .rows = "readings",
+                              .page = inspect_page};
+}

@@ -1,0 +1,169 @@
+/* The sheet of an inspection: by wall and stage what to measure, to what limit, how often and why; and the same as a
+ * CSV to be filled in. */
+#include "report/inspect.h"
+
+#include <string.h>
+
+struct sheet_page {
+    struct page page;
+    const struct gw_inspection_sheet *sheet;
+};
+
+static const char *limit_of(struct gw_arena *arena, const struct gw_message *held_to, enum gw_limit_basis basis,
+                            enum gw_units shown)
+{
+    const char *limit = gw_message_text(arena, held_to, shown);
+    return basis && *limit ? gw_format(arena, "%s (%s)", limit, gw_limit_basis_name(basis)) : limit;
+}
+
+/* How many of how many: "59 of 1,234", "all 12"; what is none of elements, in words. */
+static const char *count_of(struct page *page, const struct gw_sheet_item *row)
+{
+    if (!row->places) return gw_message_text(page->arena, &row->how_many, page->shown);
+    if (row->sample == row->places) return gw_format(page->arena, "all %ld", row->places);
+    return gw_format(page->arena, "%ld of %ld", row->sample, row->places);
+}
+
+static void put_item(struct sheet_page *p, const struct gw_sheet_item *row)
+{
+    struct page *page = &p->page;
+    const char *limit = limit_of(page->arena, &row->held_to, row->limit.basis, page->shown);
+    struct gw_text place;
+    gw_text_init(&place, page->arena);
+    gw_spot_say(&place, &row->spot);
+    const size_t wall = strlen(row->wall) + 2; /* "east, " stands above */
+    gw_report_cell(page->report, gw_item_kinds[row->item->id].title);
+    gw_report_cell(page->report, *limit ? limit : "none stated");
+    gw_report_cell(page->report, count_of(page, row));
+    gw_report_cell(page->report, place.length > wall ? place.at + wall : "");
+}
+
+/* Rows of one wall and stage, from `from`; returns where the next ones begin. */
+static size_t put_stage(struct sheet_page *p, size_t from)
+{
+    static const struct gw_report_column columns[] = {
+        {"What", false}, {"Limit", false}, {"Look at", false}, {"Most is carried at", false}};
+    const struct gw_sheet_item *first = &p->sheet->items.items[from];
+    size_t to = from;
+    bool hold = false;
+    for (; to < p->sheet->items.n; to++) {
+        const struct gw_sheet_item *row = &p->sheet->items.items[to];
+        if (strcmp(row->wall, first->wall) != 0 || row->item->stage != first->item->stage) break;
+        hold = hold || row->item->hold;
+    }
+    gw_report_heading(p->page.report, 3,
+                      gw_format(p->page.arena, "%s: %s", first->wall, gw_stage_names[first->item->stage]));
+    if (hold)
+        gw_report_line(p->page.report, gw_format(p->page.arena, "Hold point: before the next stage covers the %s.",
+                                                 gw_stage_names[first->item->stage]));
+    gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
+    for (size_t i = from; i < to; i++) put_item(p, &p->sheet->items.items[i]);
+    return to;
+}
+
+/* Once for all walls: name in the sheet of readings, how, why, and what then. */
+static void put_meanings(struct sheet_page *p)
+{
+    bool told[GW_ITEM_COUNT] = {false};
+    struct gw_arena *arena = p->page.arena;
+    gw_report_heading(p->page.report, 2, "How, why, and when one is outside");
+    for (size_t i = 0; i < p->sheet->items.n; i++) {
+        const struct gw_item *item = p->sheet->items.items[i].item;
+        if (told[item->id]) continue;
+        told[item->id] = true;
+        gw_report_definition(
+            p->page.report, gw_format(arena, "%s (%s)", gw_item_kinds[item->id].title, gw_item_kinds[item->id].id),
+            gw_format(arena, "%s.%s%s%s If missed: %s?", item->how, *item->prevents ? " It prevents: " : "",
+                      item->prevents, *item->prevents ? "." : "", item->if_missed));
+    }
+}
+
+/* What the sizes of the samples say: once each. */
+static void put_samples(struct sheet_page *p)
+{
+    long told[2] = {0};
+    for (size_t i = 0; i < p->sheet->items.n; i++) {
+        const struct gw_sheet_item *row = &p->sheet->items.items[i];
+        if (!row->places || row->sample == row->places || told[row->item->hold]) continue;
+        told[row->item->hold] = row->sample;
+        gw_report_item(p->page.report, gw_message_text(p->page.arena, &row->says, p->page.shown));
+    }
+    gw_report_item(p->page.report, "Besides the sample all of the first lites of each crew.");
+    gw_report_item(p->page.report,
+                   "One outside: look at the whole piece and at the ones beside it, and read them too.");
+}
+
+static void sheet_page(struct gw_report *report, const struct gw_result *result)
+{
+    const struct gw_inspected_results *value = result->value;
+    struct sheet_page p = {.page = gw_page_of(report, value->results), .sheet = value->sheet};
+    struct gw_used used = p.sheet->used;
+    const char *wall = "";
+    gw_page_head(&p.page, "Inspection sheet");
+    gw_report_line(report,
+                   gw_format(p.page.arena,
+                             "%s: what to measure on the wall, by wall and stage of the work. A limit names "
+                             "whose it is. -o readings.csv writes the places to be filled in; 'galeward inspect "
+                             "PROJECT readings.csv' judges what was read.",
+                             p.sheet->system->name));
+    put_samples(&p);
+    for (size_t i = 0; i < p.sheet->items.n;) {
+        const char *here = p.sheet->items.items[i].wall;
+        if (strcmp(here, wall) != 0) gw_report_heading(report, 2, gw_format(p.page.arena, "Wall %s", here));
+        wall = here;
+        i = put_stage(&p, i);
+    }
+    put_meanings(&p);
+    gw_used_merge(&used, &value->results->used);
+    gw_page_foot(&p.page, &used);
+}
+
+/* To be filled in ---------------------------------------------------------------------------------------------------
+ */
+
+static void put_number(struct gw_text *out, int number)
+{
+    gw_csv_cell(out, number == GW_NO_INTEGER ? "" : gw_format(out->arena, "%d", number), false);
+}
+
+static void put_place(struct gw_text *out, const struct gw_sheet_place *row, enum gw_units shown)
+{
+    static const char *const edges[] = {"head", "sill", "left", "right"};
+    const struct gw_spot *s = &row->spot;
+    const bool lined = s->line != GW_NO_INTEGER && s->column == GW_NO_INTEGER;
+    const struct gw_message held_to = gw_limit_words(out->arena, row->item, &row->limit);
+    const char *limit = limit_of(out->arena, &held_to, row->limit.basis, shown);
+    gw_csv_cell(out, s->wall, true);
+    put_number(out, s->column);
+    put_number(out, s->story);
+    put_number(out, s->row);
+    gw_csv_cell(out, s->edge >= 0 ? edges[s->edge] : "", false);
+    put_number(out, lined ? s->line : GW_NO_INTEGER);
+    gw_text_add(out, ","); /* point */
+    gw_csv_cell(out, gw_item_kinds[row->item->id].id, false);
+    gw_text_add(out, ",,,,,,,"); /* value date installed temperature repaired sample by */
+    gw_csv_cell(out, gw_format(out->arena, "%s%s%s", gw_item_kinds[row->item->id].title, *limit ? ": " : "", limit),
+                false);
+    gw_text_add(out, "\n");
+}
+
+static void sheet_table(struct gw_text *out, const struct gw_result *result)
+{
+    const struct gw_inspected_results *value = result->value;
+    gw_text_add(
+        out, "wall,column,story,row,edge,line,point,item,value,date,installed,temperature,repaired,sample,by,note\n");
+    for (size_t i = 0; i < value->sheet->places.n; i++) put_place(out, &value->sheet->places.items[i], result->shown);
+}
+
+struct gw_result gw_result_inspection_sheet(struct gw_arena *arena, const struct gw_results *results,
+                                            const struct gw_inspection_sheet *sheet)
+{
+    struct gw_inspected_results *value = gw_alloc(arena, 1, sizeof *value);
+    *value = (struct gw_inspected_results){.results = results, .sheet = sheet};
+    return (struct gw_result){.shown = results->shown,
+                              .record = &gw_inspection_sheet_record,
+                              .value = value,
+                              .rows = "items",
+                              .page = sheet_page,
+                              .table = sheet_table};
+}

@@ -1,0 +1,106 @@
+/* Exact limits of a share; sizes of samples; what the sheet of an inspection holds. */
+#include "support.h"
+
+#include "galeward/inspection.h"
+#include "galeward/plan.h"
+
+/* Two-sided 95 % limits as R. Newcombe printed them, Statistics in Medicine 17 (1998) 857, table I, method 5 (exact
+ * Clopper-Pearson); recalled. The rest: x = 0 and x = n have the closed form 1 - 0.025^(1/n); 5 of 10 by symmetry, and
+ * 1 of 10, 2 of 20 as in tables of exact binomial limits (Documenta Geigy), recalled. */
+static void published_limits(void **state)
+{
+    static const struct {
+        long outside, n;
+        double least, most;
+    } cases[] = {{81, 263, 0.2527, 0.3676}, {15, 148, 0.0578, 0.1617}, {0, 20, 0, 0.1684},     {1, 29, 0.0009, 0.1776},
+                 {1, 10, 0.0025, 0.4450},   {5, 10, 0.1871, 0.8129},   {2, 20, 0.0123, 0.3170}};
+    const double printed = 0.5e-4 * 1.01;
+    (void)state;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        double least, most;
+        gw_binomial_limits(&least, &most, cases[i].outside, cases[i].n, 0.025);
+        assert_near(least, cases[i].least, printed);
+        assert_near(most, cases[i].most, printed);
+    }
+}
+
+/* None of n: one-sided 1 - 0.05^(1/n), the rule of three in the limit; all of n its mirror; large n keeps the tail. */
+static void closed_forms(void **state)
+{
+    static const long sizes[] = {1, 29, 59, 149, 1000, 100000};
+    (void)state;
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        const double n = (double)sizes[i], want = -expm1(log(0.05) / n);
+        double least, most;
+        gw_binomial_limits(&least, &most, 0, sizes[i], 0.05);
+        assert_near(most / want, 1, 1e-12);
+        assert_true(least == 0);
+        gw_binomial_limits(&least, &most, sizes[i], sizes[i], 0.05);
+        assert_near(least, 1 - want, 1e-12);
+        assert_true(most == 1);
+    }
+    double least, most;
+    gw_binomial_limits(&least, &most, 50000, 100000, 0.025);
+    assert_near(0.5 - least, most - 0.5, 1e-9);
+    assert_near(most - 0.5, 1.959964 * sqrt(0.25 / 1e5), 1e-5); /* the normal limit, and half a step */
+}
+
+/* ln 0.05 / ln(1 - p): 29, 59, 149. */
+static void sizes_of_samples(void **state)
+{
+    (void)state;
+    assert_int_equal(gw_sample_size(0.10, 0.95), 29);
+    assert_int_equal(gw_sample_size(0.05, 0.95), 59);
+    assert_int_equal(gw_sample_size(0.02, 0.95), 149);
+    assert_int_equal(gw_sample_size(0.5, 0.5), 1);
+}
+
+#define WALL                                                                                                           \
+    "galeward: 1\nunits: us\nproject: {name: W}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                        \
+    "site: {basic_wind_speed: 115, exposure: C}\n"                                                                     \
+    "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
+    "walls: [{name: s, width: 40 ft, floors: [0 ft, 12 ft], top: 24 ft, ends: [corner, corner],\n"                     \
+    "  columns: {count: 8, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"                                          \
+    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\ncandidates: [x.yaml]\n"
+
+/* Stages follow each other; a limit of the system's own goes before any other; small walls are looked at whole. */
+static void sheet_of_a_wall(void **state)
+{
+    struct world *w = *state;
+    struct gw_inspection_sheet sheet;
+    bool found = false;
+    put_file(w, "x.yaml",
+             "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n"
+             "installation: {screw_spacing: {at_most: 8 in}}\n");
+    must_take_off(w, WALL);
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+    gw_inspection_sheet(&sheet, &w->ask, &w->model.systems.items[0]);
+    assert_true(sheet.items.n > 20);
+    for (size_t i = 0; i < sheet.items.n; i++) {
+        const struct gw_sheet_item *row = &sheet.items.items[i];
+        if (i) assert_true(row->item->stage >= sheet.items.items[i - 1].item->stage);
+        if (row->item->on == GW_ON_LITE) {
+            assert_int_equal(row->places, 16);
+            assert_int_equal(row->sample, 16);
+            assert_string_equal(words(&row->how_many), "all 16");
+        }
+        if (row->item->id != GW_ITEM_screw_spacing) continue;
+        found = true;
+        assert_int_equal(row->limit.basis, GW_LIMIT_SYSTEM);
+        assert_near(row->limit.at_most, 8 * 0.0254, 1e-12);
+        assert_int_equal(row->places, 9 * 2 + 8 * 3);
+    }
+    assert_true(found);
+    assert_true(sheet.places.n > sheet.items.n);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(published_limits),
+        cmocka_unit_test(closed_forms),
+        cmocka_unit_test(sizes_of_samples),
+        WORLD_TEST(sheet_of_a_wall),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
