@@ -212,13 +212,43 @@ static const char READINGS[] =
     "end\"\n"
     "south,6,2,2,head,,,screw_spacing,8 1/2 in,2026-09-14,,,,random,B,repaired: yes where it was mended before it was "
     "read\n";
+static const char SUBMITTAL[] =
+    "# A starter submittal, of the starter project and the starter system ('galeward new -o clinic.yaml', 'galeward "
+    "new system\n"
+    "# -o offer.yaml'): every figure is an invention to be replaced. 'galeward review clinic.yaml submittal.yaml'.\n"
+    "galeward: 1\n"
+    "units: us\n"
+    "submittal: {number: \"084413-01\", revision: 0, date: 2026-09-14, title: Curtain wall}\n"
+    "#   accepted: accepted.yaml    # the system file that was accepted: every difference of the offer is a "
+    "substitution\n"
+    "offer: offer.yaml              # what is offered now; beside this file\n"
+    "reports:                       # every report that a rating or a stated capacity names, as its id writes it\n"
+    "  # by: independent, manufacturer, unknown; place: laboratory, field, calculation; pages: complete, summary, "
+    "unknown\n"
+    "  - {id: R-100, standard: ASTM E330, date: 2024-05-02, by: independent, place: laboratory, system: Plover 60, "
+    "pages: complete}\n"
+    "  #   layers: of its lites, or a list of make-ups; reinforcement: none, or what; fastening: {diameter: 1/4 in, "
+    "spacing: 9 in}\n"
+    "  - {id: R-101, standard: \"ASTM E283, E331\", date: 2024-05-02, by: independent, place: laboratory, system: "
+    "Plover 60, pages: complete}\n"
+    "glass:                         # the glass schedule: each mark, for a lite type of the project\n"
+    "  - {mark: GL-1, lite: vision, layers: [{glass: 6 mm, treatment: heat_strengthened}, {cavity: 12 mm}, {glass: 6 "
+    "mm, treatment: annealed}]}\n"
+    "  - {mark: GL-2, lite: spandrel, layers: [{glass: 6 mm, treatment: heat_strengthened}]}\n"
+    "drawings:                      # item: span, module, mullion_depth, anchor_spacing, or one of 'galeward inspect' "
+    "(screw_spacing ...)\n"
+    "  - {sheet: A-501, wall: south, item: module, value: 5 ft}\n"
+    "  # - {sheet: A-502, wall: south, zone: 5, item: screw_spacing, value: 9 in}\n"
+    "# deviations: [\"...\"]          # as the submitter wrote them; they are repeated and never judged by their "
+    "words\n"
+    "# The project holds the reviewer's decisions: decisions: [{number: 4, disposition: no exception taken, by: NAME, "
+    "reason: TEXT}]\n";
 
 /* A starter must not take the place of somebody's work. */
 int cmd_new(struct cli *cli)
 {
-    static const char *const names[] = {"project", "system", "requirements", "readings"}, *const texts[] = {
-                                                                                              PROJECT, SYSTEM,
-                                                                                              REQUIREMENTS, READINGS};
+    static const char *const names[] = {"project", "system", "requirements", "submittal", "readings"},
+                             *const texts[] = {PROJECT, SYSTEM, REQUIREMENTS, SUBMITTAL, READINGS};
     const size_t n = sizeof names / sizeof *names;
     const struct options *o = &cli->options;
     const char *what = o->n_arguments ? o->arguments[0] : names[0];
@@ -227,7 +257,7 @@ int cmd_new(struct cli *cli)
     size_t which = 0;
     while (which < n && strcmp(what, names[which]) != 0) which++;
     if (which == n)
-        return complain("there is no starter '%s': project, system, requirements or readings%s", what,
+        return complain("there is no starter '%s': project, system, requirements, submittal or readings%s", what,
                         did_you_mean(cli, what, names, n));
     if (o->output && stat(o->output, &info) == 0 && S_ISREG(info.st_mode))
         return complain("'%s' is already there: it is left as it is", o->output);

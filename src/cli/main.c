@@ -9,12 +9,12 @@
 #include <string.h>
 
 static const struct command COMMANDS[] = {
-    {"new", "print a commented starter file", "new [project|system|requirements|readings] [-o FILE]",
-     "Prints a small project file, a system file, a requirement set or a sheet of readings, to be edited. It checks "
-     "clean\n"
-     "as it stands; set and readings are of the starter project.\n\n"
+    {"new", "print a commented starter file", "new [project|system|requirements|submittal|readings] [-o FILE]",
+     "Prints a small project file, a system file, a requirement set, a submittal or a sheet of readings, to be edited. "
+     "It\n"
+     "checks clean as it stands; set, submittal and readings are of the starter project.\n\n"
      "  galeward new -o clinic.yaml\n  galeward new system -o offer.yaml\n  galeward new requirements -o set.yaml\n"
-     "  galeward new readings -o readings.csv\n",
+     "  galeward new submittal -o submittal.yaml\n  galeward new readings -o readings.csv\n",
      0, 0, cmd_new, 1, NULL},
     {"demand", "what the site asks of every element", "demand PROJECT [options]",
      "By wall, height and zone the pressures; glass by size; what framing and anchors must bring. --all: every group\n"

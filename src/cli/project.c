@@ -42,13 +42,14 @@ bool plan_project(struct run *run, const struct cli *cli)
 }
 
 /* By a requirement set, where one is named. */
-static bool load_project(struct run *run, const char *path, const char *set, const char *const *changes, size_t n)
+static bool load_project(struct run *run, const struct cli *cli, const char *const *changes)
 {
+    const struct options *o = &cli->options;
     gw_diags_init(&run->diags, run->arena);
-    bool good = gw_model_load(&run->model, run->arena, &run->diags, path, changes, n) &&
-                (!set || gw_model_require(&run->model, set)) &&
-                gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
-    return good;
+    if (!gw_model_load(&run->model, run->arena, &run->diags, o->arguments[0], changes, o->n_set)) return false;
+    run->model.judges_ages = cli->command->run == cmd_review;
+    return (!o->requirements || gw_model_require(&run->model, o->requirements)) &&
+           gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
 }
 
 /* "2026-11-30", where the program runs. */
@@ -95,7 +96,7 @@ int open_project(struct run *run, struct cli *cli)
     if (!settings) return EXIT_CALL;
     if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     run->arena = &cli->arena;
-    bool good = load_project(run, cli->options.arguments[0], cli->options.requirements, settings, cli->options.n_set);
+    bool good = load_project(run, cli, settings);
     good = good && (cli->command->run == cmd_select ? leave_chosen(run) : plan_project(run, cli));
     say_diags(run->arena, &run->diags);
     if (!good) return code_of(&run->diags);

@@ -287,7 +287,7 @@ static bool load_set(struct gw_model *model, const struct gw_source *source)
     for (size_t i = 0; i < set->requires.n; i++)
         if (set->requires.items[i].check && strcmp(set->requires.items[i].check, "blast") == 0)
             take_blast(model, &set->requires.items[i]);
-    if (gw_given(set->report_age)) warn_of_age(model, set);
+    if (gw_given(set->report_age) && !model->judges_ages) warn_of_age(model, set);
     model->set = set;
     return true;
 }

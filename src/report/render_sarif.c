@@ -26,9 +26,23 @@ static void message(struct gw_json *json, const char *key, const char *text)
     gw_json_close(json, '}');
 }
 
-/* A path as a URI: relative ones stay relative. */
-static const char *uri_of(struct gw_arena *arena, const char *path)
+/* Without "folder/..", as URIs are compared. */
+static const char *without_detours(struct gw_arena *arena, const char *path)
 {
+    char *out = gw_strdup(arena, path);
+    for (char *at; (at = strstr(out, "/../"));) {
+        char *from = at;
+        while (from > out && from[-1] != '/') from--;
+        if (from == at || (at - from == 2 && from[0] == '.' && from[1] == '.')) break;
+        memmove(from, at + 4, strlen(at + 4) + 1);
+    }
+    return out;
+}
+
+/* A path as a URI: relative ones stay relative. */
+static const char *uri_of(struct gw_arena *arena, const char *given)
+{
+    const char *path = without_detours(arena, given);
     static const char hex[] = "0123456789ABCDEF", plain[] = "-._~/";
     struct gw_text out;
     gw_text_init(&out, arena);

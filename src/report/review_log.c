@@ -18,6 +18,7 @@ static const struct {
              {"report_fastening", "how a report's plates were fastened"},
              {"glass", "the glass schedule against the project's lites"},
              {"offer", "what is offered"},
+             {"option", "an option that the project takes"},
              {"substitution", "a part of the system that is another than the accepted one"},
              {"span", "span of a mullion as drawn"},
              {"module", "distance of mullions as drawn"},

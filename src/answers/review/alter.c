@@ -208,6 +208,7 @@ static void record_facts(struct reviewing *r, struct gw_rating *rating, const st
                          const struct look *look)
 {
     const size_t index = gw_report_index(r, rating->report);
+    if (index == r->reports.n) return;
     const struct gw_submitted_report *report = r->reports.items[index].entry;
     struct gw_tested *t = gw_alloc(r->arena, 1, sizeof *t);
     const enum fact favored = look->favored && look->report == index ? look->favored : NO_FACT;

@@ -75,6 +75,10 @@ static const char *subject_of(struct reviewing *r, const struct gw_demand *d)
 static struct gw_message asked(struct reviewing *r, const struct gw_finding *f)
 {
     const struct gw_demand *d = f->demand;
+    const struct gw_term *first = gw_term_of(d, 0);
+    if (!gw_given(f->required) && gw_given(first->value) && d->state == GW_ASKED)
+        return GW_SAY(r->arena, "{}{}", gw_of_text(d->at_most && !gw_given(first->response) ? "at most " : ""),
+                      gw_of_quantity(first->dim, first->value));
     if (!gw_given(f->required)) return d->message;
     return GW_SAY(r->arena, "{}{} {}", gw_of_text(f->at_most ? "at most " : ""), gw_of_quantity(f->dim, f->required),
                   gw_of_text(gw_load_direction_name(f->direction)));
@@ -82,6 +86,7 @@ static struct gw_message asked(struct reviewing *r, const struct gw_finding *f)
 
 static struct gw_message claimed(struct reviewing *r, const struct gw_finding *f)
 {
+    if (f->demand->state == GW_NOT_KNOWN) return GW_PLAINLY("what is asked is not known, so nothing can be compared");
     if (!gw_given(f->provided)) return GW_PLAINLY("nothing that shows it");
     return GW_SAY(r->arena, "{} {}", gw_of_quantity(f->dim, f->provided),
                   gw_of_text(gw_load_direction_name(f->direction)));
@@ -107,7 +112,7 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     c->submitted = claimed(r, f);
     c->needed = asked(r, f);
     c->basis = basis_of(r, f->demand);
-    c->effect = *g->said;
+    if (f->demand->state != GW_NOT_KNOWN) c->effect = *g->said;
     c->evidence = f->evidence;
     c->places.items = g->places.items;
     c->places.n = g->places.n;

@@ -74,8 +74,9 @@ struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *
     gw_layers_say(&si, layers, n, GW_SI, r->ask->model->tables);
     gw_layers_say(&us, layers, n, GW_US, r->ask->model->tables);
     if (strcmp(si.at, us.at) == 0) return GW_SAY(r->arena, "{}", gw_of_text(si.at));
-    const enum gw_units own = r->ask->model->project.units;
-    return GW_SAY(r->arena, "{}", gw_of_text(own == GW_SI ? si.at : us.at));
+    const struct gw_message metric = GW_SAY(r->arena, "{}", gw_of_text(si.at)),
+                            inches = GW_SAY(r->arena, "{}", gw_of_text(us.at));
+    return GW_SAY(r->arena, "{}{}", gw_of_abroad(GW_US, &metric), gw_of_abroad(GW_SI, &inches));
 }
 
 /* Numbers ---------------------------------------------------------------------------------------------------------- */

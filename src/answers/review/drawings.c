@@ -121,7 +121,7 @@ static void judge_item(struct judged_value *v, struct reviewing *r, bool togethe
                                   : GW_SAY(r->arena, "{}", gw_of_text(gw_item_kinds[d->id].title));
     v->effect = left_words(r, &result);
     v->ask = result.action;
-    v->evidence = GW_BY_CALCULATION;
+    v->evidence = result.verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
 }
 
 /* Dimensions that were taken off -------------------------------------------------------------------------------------

@@ -33,13 +33,25 @@ static struct cause *voiding(struct causes *out, struct reviewing *r, const char
     return c;
 }
 
+/* Ratings by a name go by that. */
+static void add_named(struct gw_text *out, struct reviewing *r, size_t report)
+{
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        if (rating->name && rating->report && gw_report_index(r, rating->report) == report)
+            gw_text_addf(out, "%s%s", out->length ? ", " : "", rating->name);
+    }
+}
+
 const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests)
 {
     struct gw_text out;
     const struct named_report *n = &r->reports.items[report];
     gw_text_init(&out, r->arena);
     for (const struct gw_choice *c = gw_test_choices; c->name; c++)
-        if (n->tests & tests & (1u << c->value)) gw_text_addf(&out, "%s%s", out.length ? ", " : "", c->name);
+        if (c->value != GW_TEST_OTHER && (n->tests & tests & (1u << c->value)))
+            gw_text_addf(&out, "%s%s", out.length ? ", " : "", c->name);
+    if (n->tests & tests & (1u << GW_TEST_OTHER)) add_named(&out, r, report);
     for (size_t i = 0; i < n->stated.n && tests == EVERY_TEST; i++)
         gw_text_addf(&out, "%s%s", out.length ? ", " : "", n->stated.items[i]);
     return out.length ? out.at : "nothing";

@@ -166,12 +166,25 @@ static void look_at_substitutions(struct looks *looks, struct reviewing *r, cons
     }
 }
 
-static void tell_substitutions(struct reviewing *r, const struct substitutions *s, size_t accepted)
+/* What one part would lose by itself counts where the whole offer loses it too: other parts may make up for it. */
+static const struct gw_finding *lost_by_all(struct reviewing *r, const struct gw_finding *part,
+                                            const struct gw_finding *accepted, const struct gw_finding *offered)
+{
+    const size_t n = r->bench.judgement.demands.n;
+    struct gw_finding *out = gw_alloc(r->arena, n + 1, sizeof *out);
+    for (size_t i = 0; i < n; i++)
+        out[i] = gw_verdict_rank(offered[i].verdict) > gw_verdict_rank(accepted[i].verdict) ? part[i] : accepted[i];
+    return out;
+}
+
+static void tell_substitutions(struct reviewing *r, const struct substitutions *s, size_t accepted, size_t offered)
 {
     for (size_t i = 0; i < s->n; i++) {
         struct effect effect;
-        gw_effect_of(&effect, r, gw_bench_findings(&r->bench, accepted), gw_bench_findings(&r->bench, accepted + 1 + i),
-                     r->bench.judgement.demands.n);
+        const struct gw_finding *was = gw_bench_findings(&r->bench, accepted);
+        const struct gw_finding *is =
+            lost_by_all(r, gw_bench_findings(&r->bench, accepted + 1 + i), was, gw_bench_findings(&r->bench, offered));
+        gw_effect_of(&effect, r, was, is, r->bench.judgement.demands.n);
         gw_tell_substitution(r, &s->items[i], &effect);
         gw_comment_tells(r, &effect);
     }
@@ -183,6 +196,25 @@ static void judge(struct reviewing *r, const struct looks *looks)
 {
     gw_bench_judge(r, &r->bench, r->ask->model, r->ask->takeoff, looks->items, looks->n);
     r->explained = gw_alloc(r->arena, r->bench.judgement.demands.n + 1, sizeof *r->explained);
+}
+
+/* What the project takes somewhere and the offer has not is left out where it is judged. */
+static void tell_options(struct reviewing *r)
+{
+    const struct gw_plan *plan = r->planned ? &r->planned->plan : NULL;
+    for (size_t i = 0; plan && i < plan->candidate->options.n; i++) {
+        const char *name = plan->candidate->options.items[i].name;
+        bool taken = false, has = false;
+        for (size_t p = 0; p < plan->places->n; p++) taken = taken || (plan->choices[p].options & gw_option_bit(i));
+        for (size_t k = 0; k < r->judged->options.n; k++)
+            has = has || strcmp(r->judged->options.items[k].name, name) == 0;
+        if (!taken || has) continue;
+        struct gw_comment *c = gw_comment_add(r, "option", name, GW_IT_DIFFERS);
+        c->submitted = GW_PLAINLY("no such option");
+        c->needed = GW_SAY(r->arena, "{}, which the project's plan takes", gw_of_text(name));
+        c->basis = GW_PLAINLY("chosen in the project, or by --plan; the checks judge the offer without it");
+        gw_comment_at(c, r->judged->node);
+    }
 }
 
 /* Of a submittal of drawings or glass alone the accepted system was reviewed before. */
@@ -214,7 +246,8 @@ void gw_review_systems(struct reviewing *r)
     judge(r, &looks);
     r->out->as_claimed = r->bench.judgement.summaries.items[base];
     r->out->as_evidenced = r->bench.judgement.summaries.items[evidenced];
-    tell_substitutions(r, &substitutions, accepted);
+    tell_options(r);
+    tell_substitutions(r, &substitutions, accepted, base);
     tell_evidence(r, &causes, base, evidenced);
     list_complete(r, &causes);
     if (speaks_of_system(r)) gw_tell_checks(r, gw_bench_findings(&r->bench, base));
