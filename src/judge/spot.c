@@ -377,7 +377,8 @@ bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *a
     struct search s = {.ask = ask, .said = *spot, .on = on, .most = GW_ABSENT};
     const struct gw_takeoff *t = ask->takeoff;
     *why = GW_PLAINLY(NULL);
-    if (!s.said.wall && t->n_elevations == 1 && t->grids.n) s.said.wall = t->grids.items[0]->wall;
+    const bool any = t->n_elevations == 1 || on == GW_ON_CREW; /* a crew's work is not of one wall */
+    if (!s.said.wall && any && t->grids.n) s.said.wall = t->grids.items[0]->wall;
     if (!s.said.wall) {
         *why = unknown_wall(ask, NULL);
         return false;

@@ -112,7 +112,7 @@ static const struct found *spot_of(struct gw_inspecting *in, const struct gw_rea
     f->there = gw_spot_find(&f->spot, &f->why, in->ask, on);
     struct gw_spot shown = said;
     if (!shown.wall && f->there) shown.wall = f->spot.wall;
-    f->said = words_of(in->ask->arena, &shown);
+    f->said = on == GW_ON_CREW && !said.wall ? "" : words_of(in->ask->arena, &shown);
     if (f->there && f->spot.worst)
         f->said = gw_format(in->ask->arena, "%s (said in part; judged where most is carried: %s)", f->said,
                             words_of(in->ask->arena, &f->spot));
@@ -175,6 +175,9 @@ static void place_row(struct gw_inspecting *in, size_t i)
         row->action = GW_PLAINLY("where was it read: wall, story, column, row, edge");
         return;
     }
+    if (on == GW_ON_CREW && row->reading->by)
+        row->place = gw_format(in->ask->arena, "%s%screw %s", f->said, *f->said ? ", " : "",
+                               gw_safe(in->ask->arena, row->reading->by));
     row->element = gw_spot_element(&row->spot, on);
     const struct key key = thing_of(in, &row->spot, row->reading, on);
     row->thing = number_of(in, &key, gw_family_of(on));
