@@ -73,8 +73,8 @@ static void contradict_heads(struct gw_inspecting *in, const struct gw_thing *th
     for (size_t i = 0; i < thing->n; i++) {
         struct gw_inspected *row = gw_row_of(in, thing, i);
         if (!gw_is_open(row) || !says(row, GW_ITEM_screw_head, "bears")) continue;
-        const struct gw_point *p = gw_point_at(in, row->thing, GW_ITEM_screw_length, 0, row->reading);
-        struct gw_inspected *length = p->open ? p->open : m->bottomed;
+        struct gw_inspected *same = gw_open_at(in, row->thing, GW_ITEM_screw_length, 0, row->reading);
+        struct gw_inspected *length = same ? same : m->bottomed;
         if (is_bottomed(length) && may_be_one(row, length)) contradict(in, row, length);
     }
 }

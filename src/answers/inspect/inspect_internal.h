@@ -75,6 +75,13 @@ void *gw_worst_room(struct gw_arena *arena);
 /* What was read at that point. */
 struct gw_point *gw_point_at(struct gw_inspecting *in, size_t thing, enum gw_item_id item, int edge,
                              const struct gw_reading *at);
+/* The row there that still counts; NULL. */
+static inline struct gw_inspected *gw_open_at(struct gw_inspecting *in, size_t thing, enum gw_item_id item, int edge,
+                                              const struct gw_reading *at)
+{
+    struct gw_inspected *row = gw_point_at(in, thing, item, edge, at)->open;
+    return row && gw_is_open(row) ? row : NULL;
+}
 /* contradictions.c: after the rows of the thing were judged. */
 void gw_contradict(struct gw_inspecting *in, const struct gw_thing *thing);
 /* Appends to what is said of a row. */

@@ -39,6 +39,36 @@ static long places_of(const struct gw_wall_grid *g, enum gw_item_on on)
     }
 }
 
+/* The same of the openings of a schedule, each framed on its own. */
+static long openings_of(const struct gw_takeoff *t, const char *elevation, enum gw_item_on on)
+{
+    enum { EDGES = 4, SIDES = 2 };
+    long lites = 0, anchors = 0;
+    for (size_t i = t->n_wall_elements; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (strcmp(e->wall, elevation) != 0) continue;
+        lites += e->kind == GW_LITE ? e->count : 0;
+        anchors += e->kind == GW_ANCHOR ? e->count : 0;
+    }
+    switch (on) {
+    case GW_ON_ANCHOR:
+        return anchors;
+    case GW_ON_MULLION:
+    case GW_ON_HORIZONTAL:
+        return SIDES * lites;
+    case GW_ON_MEMBER:
+    case GW_ON_EDGE:
+    case GW_ON_SCREWS:
+    case GW_ON_SEALANT:
+        return EDGES * lites;
+    case GW_ON_LITE:
+    case GW_ON_POCKET:
+        return lites;
+    default:
+        return 0;
+    }
+}
+
 /* As many as say, all found good, that fewer than the share of practice are bad. */
 static void how_many(struct gw_sheet_item *row, struct gw_ask *ask)
 {
@@ -90,10 +120,11 @@ static void add_places(struct drawing_up *d, const struct gw_sheet_item *row)
 
 static void add_item(struct drawing_up *d, const struct gw_wall_grid *g, const struct gw_item *item)
 {
-    struct gw_sheet_item row = {.item = item, .wall = g->wall, .places = places_of(g, item->on)};
+    struct gw_sheet_item row = {.item = item, .wall = g->wall};
     struct gw_inspection_sheet *out = d->out;
     struct gw_ask *ask = d->in.ask;
     struct gw_message why;
+    row.places = g->opening ? openings_of(ask->takeoff, g->wall, item->on) : places_of(g, item->on);
     if (!gw_spot_worst(&row.spot, &why, ask, g->wall, 0, item->on)) return;
     const struct gw_element *element = gw_spot_element(&row.spot, item->on);
     const struct gw_system *hung = gw_hung_at(&d->in, element);
@@ -116,9 +147,14 @@ void gw_inspection_sheet(struct gw_inspection_sheet *out, struct gw_ask *ask, co
     d.in = (struct gw_inspecting){.out = &none, .ask = ask, .planned = gw_planned_of(ask, system)};
     ask->system = system;
     gw_engine_init(&ask->engine, ask->model->tables, NULL);
-    for (size_t w = 0; w < ask->takeoff->n_walls; w++)
+    bool *drawn = gw_alloc(ask->arena, ask->takeoff->n_elevations + 1, sizeof *drawn);
+    for (size_t w = 0; w < ask->takeoff->grids.n; w++) {
+        const struct gw_wall_grid *g = ask->takeoff->grids.items[w];
+        if (drawn[g->elevation]) continue; /* openings of one elevation are of one sheet */
+        drawn[g->elevation] = true;
         for (int stage = 0; stage < GW_STAGE_COUNT; stage++)
             for (size_t i = 0; i < n; i++)
-                if ((int)items[i]->stage == stage) add_item(&d, ask->takeoff->grids.items[w], items[i]);
+                if ((int)items[i]->stage == stage) add_item(&d, g, items[i]);
+    }
     out->used = ask->engine.used;
 }

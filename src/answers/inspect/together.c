@@ -185,19 +185,18 @@ static const struct gw_inspected *beside(struct gw_inspecting *in, const struct 
 {
     if (!w->all[item][0]) return NULL;
     if (!row->reading->point) return w->all[item][0];
-    const struct gw_point *same = gw_point_at(in, row->thing, item, 0, row->reading);
-    return same->open ? same->open : w->plain[item][0];
+    const struct gw_inspected *same = gw_open_at(in, row->thing, item, 0, row->reading);
+    return same ? same : w->plain[item][0];
 }
 
 /* The screws at both ends of a gap. */
-static void put_ends(struct gw_inspecting *in, struct company *c, const struct worst *w, const struct gw_inspected *row)
+static void put_ends(struct gw_inspecting *in, struct company *c, const struct gw_inspected *row)
 {
     struct gw_reading end = *row->reading;
     end.at += end.at_distance ? end.value.number : 1;
-    const struct gw_point *p = gw_point_at(in, row->thing, GW_ITEM_screw_torque, 0, &end);
+    const struct gw_inspected *there = gw_open_at(in, row->thing, GW_ITEM_screw_torque, 0, &end);
     const struct gw_inspected *have = c->with[GW_ITEM_screw_torque];
-    (void)w;
-    if (gw_given(end.at) && p->open && (!have || is_worse(in, p->open, have))) put(c, p->open);
+    if (gw_given(end.at) && there && (!have || is_worse(in, there, have))) put(c, there);
 }
 
 static void put_screws(struct gw_inspecting *in, struct company *c, const struct worst *w,
@@ -208,7 +207,7 @@ static void put_screws(struct gw_inspecting *in, struct company *c, const struct
     const enum gw_item_id own = row->item->id;
     for (size_t i = 0; i < sizeof items / sizeof *items; i++)
         if (items[i] != own) put(c, beside(in, w, row, items[i]));
-    if (own == GW_ITEM_screw_spacing && row->reading->point) put_ends(in, c, w, row);
+    if (own == GW_ITEM_screw_spacing && row->reading->point) put_ends(in, c, row);
     if (own == GW_ITEM_screw_spacing || !gw_given(row->reading->at)) return;
     c->share = carried_at(w, row->reading->at);
     if (!gw_given(c->share)) return;
