@@ -19,12 +19,13 @@ static bool is_readable(const struct cli *cli)
 }
 
 /* Comments of an earlier result. False after diagnostics. */
-static bool read_previous(struct cli *cli, const struct gw_previous **out, struct gw_diags *diags)
+static bool read_previous(struct cli *cli, const struct gw_previous **out, struct run *run)
 {
     *out = NULL;
     if (!cli->options.previous) return true;
-    const struct gw_source *source = gw_source_read_most(&cli->arena, cli->options.previous, GW_RESULT_LIMIT, diags);
-    if (source) *out = gw_review_previous(&cli->arena, source, diags);
+    const struct gw_source *source =
+        gw_source_read_most(&cli->arena, cli->options.previous, GW_RESULT_LIMIT, &run->diags);
+    if (source) *out = gw_review_previous(&cli->arena, source, run->model.project.project->name, &run->diags);
     return *out;
 }
 
@@ -66,7 +67,7 @@ int cmd_review(struct cli *cli)
     if (code) return code;
     const size_t before = run.diags.n;
     const bool read = gw_submittal_load(&submittal, &run.model, cli->options.arguments[1]);
-    const bool known = read_previous(cli, &previous, &run.diags);
+    const bool known = read_previous(cli, &previous, &run);
     say_later(cli, &run.diags, before);
     if (!read || !known) return code_of(&run.diags);
     if (writes_over_inputs(cli, &run.model)) return EXIT_CALL;

@@ -11,7 +11,8 @@ static const struct gw_previous *as_written(struct stage *s, const struct gw_rev
     const struct gw_result result = gw_result_review(&reviewed);
     gw_text_init(&out, &s->arena);
     gw_format_named("json")->render(&out, &result, &none, false);
-    return gw_review_previous(&s->arena, gw_source_from(&s->arena, "r1.json", out.at, out.length), &s->diags);
+    return gw_review_previous(&s->arena, gw_source_from(&s->arena, "r1.json", out.at, out.length),
+                              s->model.project.project->name, &s->diags);
 }
 
 static void review(struct stage *s)

@@ -82,6 +82,7 @@ void gw_effect_of(struct effect *out, struct reviewing *r, const struct gw_findi
         add_place(out, r, &capacity, is[i].demand->where);
         if (gw_verdict_rank(is[i].verdict) > gw_verdict_rank(out->worst)) out->worst = is[i].verdict;
         if (gw_graver(&is[i], out->first)) out->first = &is[i];
+        out->computed = out->computed || (is[i].verdict == GW_FAIL && is[i].evidence == GW_BY_CALCULATION);
     }
     out->said = all_turns(r, &turns);
 }

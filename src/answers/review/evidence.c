@@ -113,6 +113,30 @@ static bool names(const char *text, const char *code)
     return false;
 }
 
+/* A designation of the text, "E331" or "501.1", stands in the other one too. */
+static bool shares_designation(struct reviewing *r, const char *text, const char *other)
+{
+    static const char marks[] = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz.";
+    for (size_t n; *text; text += n) {
+        n = strspn(text, marks);
+        const char *word = gw_strndup(r->arena, text, n);
+        if (n > 2 && strpbrk(word, "0123456789") && names(other, word)) return true;
+        n += strcspn(text + n, marks);
+    }
+    return false;
+}
+
+static bool a_row_asks_for(struct reviewing *r, const struct gw_rating *rating, const char *standard)
+{
+    const struct gw_requirement_set *set = r->ask->model->set;
+    for (size_t i = 0; set && i < set->requires.n; i++) {
+        const struct gw_required *row = &set->requires.items[i];
+        if (row->test && strcmp(row->check, check_of(rating->test)) == 0 && shares_designation(r, row->test, standard))
+            return true;
+    }
+    return false;
+}
+
 static const char *kind_word(const struct gw_rating *rating)
 {
     if (rating->test != GW_TEST_SWAY || rating->kind == GW_SWAY_UNSET) return "";
@@ -132,7 +156,7 @@ static bool right_standard(struct reviewing *r, const struct gw_rating *rating, 
         any = true;
         right = right || names(standard, rows[i].code);
     }
-    return !any || right;
+    return !any || right || a_row_asks_for(r, rating, standard);
 }
 
 static void check_standard(struct causes *out, struct reviewing *r, size_t report)

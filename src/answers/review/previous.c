@@ -10,6 +10,7 @@ struct reading {
     struct gw_arena *arena;
     struct gw_diags *diags;
     const struct gw_source *source; /* its name alone */
+    const char *project;
     struct gw_previous *out;
     bool good;
 };
@@ -30,6 +31,9 @@ static bool is_ours(struct reading *r, const struct gw_json_value *root)
         return refuse(r, "newer", "a result of a newer version of this program: it says 'galeward' above 1");
     if (!gw_json_is_list(gw_json_get(root, "comments")))
         return refuse(r, "other_command", "no result of 'review': it lists no comments");
+    const char *project = gw_json_words(gw_json_get(root, "project"));
+    if (!project || strcmp(project, r->project) != 0)
+        return refuse(r, "other_project", "a review of another project: its comments have other numbers");
     return true;
 }
 
@@ -87,12 +91,12 @@ static void use(void *context, const struct gw_json_value *root)
 }
 
 const struct gw_previous *gw_review_previous(struct gw_arena *arena, const struct gw_source *source,
-                                             struct gw_diags *diags)
+                                             const char *project, struct gw_diags *diags)
 {
     /* What is said of it is said without its lines: it may be anybody's. */
     const struct gw_source *unshown = gw_source_from(arena, source->name, "", 0);
     struct gw_previous *out = gw_alloc(arena, 1, sizeof *out);
-    struct reading r = {arena, diags, unshown, out, true};
+    struct reading r = {arena, diags, unshown, project, out, true};
     const size_t before = diags->n;
     out->file = source->name;
     const bool read = gw_json_use(arena, source, diags, use, &r);

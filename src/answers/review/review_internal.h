@@ -105,6 +105,7 @@ struct effect {
     size_t n;              /* demands that do */
     enum gw_verdict worst; /* what they come to; pass: none does */
     const struct gw_finding *first;
+    bool computed;          /* something that fails does so by calculation, not by a rating that is too low */
     struct gw_message said; /* not said: nothing does */
     GW_LIST(const char *) places;
     const bool *at; /* by demand */

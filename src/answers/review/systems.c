@@ -85,6 +85,8 @@ static void tell_cause(struct reviewing *r, const struct measured *m)
 {
     const struct cause *c = m->cause;
     enum gw_consequence consequence = gw_consequence_of(&m->effect, c->none);
+    /* that another rating is too low alone is no failure of what the missing evidence was of */
+    if (consequence == GW_IT_FAILS && !m->effect.computed) consequence = GW_IT_IS_NOT_SHOWN;
     if (consequence < c->most) consequence = c->most;
     struct gw_comment *out = gw_comment_add(r, c->item, r->reports.items[c->report].name, consequence);
     gw_comment_effect(out, &m->effect);
