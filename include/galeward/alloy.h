@@ -24,6 +24,9 @@ enum gw_metal {
     GW_METAL_STAINLESS_316
 };
 bool gw_metal_is_steel(enum gw_metal metal);
+/* Metals of one family have one density. */
+enum gw_metal_family { GW_FAMILY_UNKNOWN, GW_FAMILY_ALUMINUM, GW_FAMILY_STEEL, GW_FAMILY_STAINLESS };
+enum gw_metal_family gw_metal_family(enum gw_metal metal);
 
 /* Aged: T5 to T9. Annealed: O, H, T1 to T4, and metal affected by welding. */
 enum gw_temper { GW_TEMPER_UNSET, GW_TEMPER_AGED, GW_TEMPER_ANNEALED };

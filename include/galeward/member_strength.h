@@ -3,8 +3,8 @@
  *
  * A tube is taken about x and, on its side, about y. Stated properties are taken as they are: no strength about y, no
  * shear. An insert shares by stiffness and the part that is used up first limits both (share.h); it counts about x
- * only, and not in shear. Where a part of the strength is not known, it is absent and nothing stands in for it. SI,
- * pure. */
+ * only, and not in shear. Where a part of the strength is not known, it is absent and nothing stands in for it: a tube
+ * whose bending about y is outside the method keeps what it takes about x. SI, pure. */
 #ifndef GALEWARD_MEMBER_STRENGTH_H
 #define GALEWARD_MEMBER_STRENGTH_H
 
@@ -35,8 +35,10 @@ struct gw_member_strength {
     double elastic_modulus, shear_modulus; /* Pa, of the member itself; shear: of aluminum */
     double inertia_y, torsion;             /* m4, of the member itself */
     const char *governing;                 /* limit state of `moment`; "" */
+    struct gw_fault about_y;               /* why a tube's strength about y is not known; else no format */
 };
-/* Refuses what bending.h and section.h refuse, and a metal that is not given. */
+/* Refuses what bending.h and section.h refuse about x, and a metal that is not given. Where the bending of a tube is
+ * outside the method its stiffness, but for stainless steel, which yields gradually, is found all the same. */
 enum gw_status gw_member_strength(struct gw_member_strength *out, const struct gw_member_section *in,
                                   struct gw_engine *engine);
 

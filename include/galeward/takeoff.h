@@ -280,7 +280,8 @@ struct gw_pieces {
 struct gw_pieces gw_takeoff_pieces(const struct gw_takeoff *takeoff, const struct gw_element *element);
 bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out);
 /* How many screws an element of them counts where a system says how far apart they stand and how far the last one is
- * from the end of a plate (absent: as the take-off has them, half a spacing); the wall's own go before both. */
+ * from the end of a plate (absent: as the take-off has them, half a spacing); the wall's own spacing
+ * goes before the system's. A run that the roof line cuts counts whole with the part below, its upper part none. */
 long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element *element, double spacing,
                        double end_distance);
 

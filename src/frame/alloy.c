@@ -5,6 +5,13 @@
 
 bool gw_metal_is_steel(enum gw_metal metal) { return metal >= GW_METAL_A36; }
 
+enum gw_metal_family gw_metal_family(enum gw_metal metal)
+{
+    if (metal == GW_METAL_UNSET) return GW_FAMILY_UNKNOWN;
+    if (metal >= GW_METAL_STAINLESS_304) return GW_FAMILY_STAINLESS;
+    return gw_metal_is_steel(metal) ? GW_FAMILY_STEEL : GW_FAMILY_ALUMINUM;
+}
+
 /* The columns that both strength tables have. */
 struct strength {
     const struct gw_row *row;

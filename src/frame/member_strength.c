@@ -20,7 +20,7 @@ static void clear(struct gw_member_strength *m)
                                      .governing = ""};
 }
 
-static enum gw_status bent_tube(struct gw_bending_result *out, struct gw_section *section, const struct gw_tube *tube,
+static enum gw_status bent_tube(struct gw_bending_result *out, const struct gw_tube *tube,
                                 const struct gw_member_section *in, struct gw_engine *engine)
 {
     struct gw_bending bending;
@@ -28,8 +28,21 @@ static enum gw_status bent_tube(struct gw_bending_result *out, struct gw_section
     bending.metal = in->metal;
     bending.unbraced_length = in->unbraced_length;
     enum gw_status status = gw_bending_tube(&bending, tube, engine);
-    if (status == GW_OK) status = gw_bending_strength(out, &bending, engine);
-    return status == GW_OK ? gw_section_tube(section, tube, engine) : status;
+    return status == GW_OK ? gw_bending_strength(out, &bending, engine) : status;
+}
+
+/* What it resists by its shape, however strong its metal is. */
+static void take_stiffness(struct gw_member_strength *m, double *inertia, const struct gw_tube *tube,
+                           struct gw_engine *engine)
+{
+    struct gw_section section;
+    const struct gw_fault before = engine->fault;
+    if (gw_section_tube(&section, tube, engine) == GW_OK) {
+        *inertia = section.inertia_x;
+        m->inertia_y = section.inertia_y;
+        m->torsion = section.torsion;
+    }
+    engine->fault = before;
 }
 
 /* Pa, allowable shear stress of the webs; absent: not known. */
@@ -54,20 +67,25 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
 {
     const struct gw_tube *t = in->tube, on_its_side = {t->depth, t->width, t->web, t->flange};
     struct gw_bending_result r;
-    struct gw_section section, turned;
     const char *before = gw_trace_at(engine, "x");
-    enum gw_status status = bent_tube(&r, &section, t, in, engine);
-    if (status != GW_OK) return status;
+    enum gw_status status = bent_tube(&r, t, in, engine);
+    if (status == GW_OK || status == GW_OUTSIDE_METHOD) take_stiffness(m, inertia, t, engine);
+    if (status != GW_OK) {
+        gw_trace_at(engine, before);
+        return status;
+    }
     m->moment = r.allowable;
     m->shear = r.shear_allowable;
     m->governing = r.governing ? r.governing : "";
-    *inertia = section.inertia_x;
-    m->inertia_y = section.inertia_y;
-    m->torsion = section.torsion;
     const double upright = shear_stress_of(&r);
     gw_trace_at(engine, "y");
-    status = bent_tube(&r, &turned, &on_its_side, in, engine);
+    status = bent_tube(&r, &on_its_side, in, engine);
     gw_trace_at(engine, before);
+    if (status == GW_OUTSIDE_METHOD) {
+        m->about_y = engine->fault;
+        engine->fault = (struct gw_fault){.status = GW_OK};
+        return GW_OK;
+    }
     if (status != GW_OK) return status;
     m->moment_y = r.allowable;
     m->shear_y = r.shear_allowable;
@@ -115,10 +133,12 @@ enum gw_status gw_member_strength(struct gw_member_strength *out, const struct g
     enum gw_status status = GW_OK;
     if (in->tube) status = take_tube(out, &inertia, in, engine);
     else take_stated(out, &inertia, in, engine);
-    if (status != GW_OK) return status;
+    const bool yields_gradually = gw_metal_family(in->metal) == GW_FAMILY_STAINLESS;
+    if (status != GW_OK && (status != GW_OUTSIDE_METHOD || yields_gradually)) return status;
     const struct gw_moduli moduli = gw_metal_moduli(in->metal, engine);
     out->elastic_modulus = moduli.elastic;
     out->shear_modulus = moduli.shear;
     out->stiffness = moduli.elastic * inertia;
-    return in->insert ? add_insert(out, inertia, in->insert, engine) : GW_OK;
+    const enum gw_status inserted = in->insert ? add_insert(out, inertia, in->insert, engine) : GW_OK;
+    return status == GW_OK ? inserted : status;
 }

@@ -102,6 +102,14 @@ bool gw_member_of(struct gw_member_strength *out, struct gw_message *question, s
     return !gw_said(question);
 }
 
+struct gw_message gw_unknown_about_y(struct gw_ask *ask, const struct gw_member_strength *strength, const char *lacking)
+{
+    const struct gw_fault *why = &strength->about_y;
+    if (!why->format) return GW_PLAINLY(lacking);
+    const struct gw_message said = gw_fault_kept(ask->arena, why);
+    return GW_SAY(ask->arena, "it bends about y too, which is outside the method: {}", gw_of_message(&said));
+}
+
 /* Only where the wall ends: where it goes on the next unit brings the other half. */
 bool gw_is_half(const struct gw_system *system, const struct gw_element *e)
 {

@@ -7,9 +7,13 @@
 
 #include "galeward/member_strength.h"
 
-/* A member over a span; `who` names its key in the question. False: `question` says what is missing, whom to ask. */
+/* A member over a span; `who` names its key in the question. False: `question` says what is missing, whom to ask; its
+ * stiffness may be known all the same. */
 bool gw_member_of(struct gw_member_strength *out, struct gw_message *question, struct gw_ask *ask,
                   const struct gw_member_spec *spec, double span, const char *who);
+/* Why its strength about y is not known: outside the method, else `lacking`. */
+struct gw_message gw_unknown_about_y(struct gw_ask *ask, const struct gw_member_strength *strength,
+                                     const char *lacking);
 /* Deflection limit of framing over glass under wind, with the project's cap, m. */
 double gw_framing_limit(const struct gw_model *model, double span, bool overhang, struct gw_engine *engine);
 /* m, of the edge of glass by the building code, whatever its length; infinite: it caps none. */

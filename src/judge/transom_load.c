@@ -64,7 +64,8 @@ bool gw_carried_by(struct gw_carried *c, struct gw_capacity *out, struct gw_ask 
     const bool known = gw_member_of(&c->member, &question, ask, spec, e->span, "transom");
     c->weight = gw_weight_resting_on(ask, e);
     if (known && !gw_given(c->weight)) question = GW_PLAINLY(gw_unknown_weight);
-    else if (known && c->weight > 0 && !gw_given(about_y(&c->member))) question = GW_PLAINLY(lacking);
+    else if (known && c->weight > 0 && !gw_given(about_y(&c->member)))
+        question = gw_unknown_about_y(ask, &c->member, lacking);
     else if (known && hang(c, ask, e, spec) != GW_OK) question = gw_fault_message(ask);
     if (gw_said(&question)) gw_capacity_unknown(out, question);
     return !gw_said(&question);

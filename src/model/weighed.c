@@ -1,16 +1,25 @@
-/* What framing weighs with options: another section, an insert or a plate weighs something, and only the file can say
- * what. Anchors, screws, seats and splices are small parts: they are not counted. */
+/* What framing weighs with options: another section, another metal, an insert or a plate weighs something, and only the
+ * file can say what. Anchors, screws, seats and splices are small parts: they are not counted. */
 #include "model_internal.h"
+
+#include "galeward/alloy.h"
 
 #include "base/fields.h"
 
 #include <string.h>
 
-/* What of a section takes metal; its alloy, its strength and what braces it do not. */
-static const char *const SECTION[] = {
-    "tube", "insert", "area", "inertia_x", "inertia_y", "section_modulus_x", "section_modulus_y", "torsion_constant",
-    NULL};
-static const char *const PLATE[] = {"width", "thickness", NULL};
+/* What of a section takes metal, and how dense it is; its strength and what braces it do not. */
+static const char *const SECTION[] = {"alloy",
+                                      "tube",
+                                      "insert",
+                                      "area",
+                                      "inertia_x",
+                                      "inertia_y",
+                                      "section_modulus_x",
+                                      "section_modulus_y",
+                                      "torsion_constant",
+                                      NULL};
+static const char *const PLATE[] = {"alloy", "width", "thickness", NULL};
 static const struct {
     const char *part;
     const char *const *keys;
@@ -30,6 +39,20 @@ static bool differs(const struct gw_node *own, const struct gw_node *change)
     return false;
 }
 
+static enum gw_metal_family family_of(const struct gw_node *alloy)
+{
+    const struct gw_choice *found =
+        alloy && alloy->kind == GW_SCALAR ? gw_choice_match(gw_metal_choices, alloy->text) : NULL;
+    return found ? gw_metal_family((enum gw_metal)found->value) : GW_FAMILY_UNKNOWN;
+}
+
+/* An alloy of the same density weighs the same. */
+static bool weighs_otherwise(const char *key, const struct gw_node *own, const struct gw_node *change)
+{
+    if (strcmp(key, "alloy") == 0) return family_of(own) != family_of(change);
+    return differs(own, change);
+}
+
 bool gw_option_changes_metal(const struct gw_system *system, const struct gw_system_option *o)
 {
     if (o->adds) return true;
@@ -38,7 +61,7 @@ bool gw_option_changes_metal(const struct gw_system *system, const struct gw_sys
                              *part = gw_node_get(o->change, METAL[i].part);
         for (size_t k = 0; METAL[i].keys[k]; k++) {
             const struct gw_node *change = gw_node_get(part, METAL[i].keys[k]);
-            if (change && differs(gw_node_get(own, METAL[i].keys[k]), change)) return true;
+            if (change && weighs_otherwise(METAL[i].keys[k], gw_node_get(own, METAL[i].keys[k]), change)) return true;
         }
     }
     return false;
@@ -81,8 +104,10 @@ static bool only_adds(const struct gw_system *system, const struct gw_system_opt
                              *part = gw_node_get(o->change, METAL[i].part);
         for (size_t k = 0; METAL[i].keys[k]; k++) {
             const char *key = METAL[i].keys[k];
-            const bool added = strcmp(key, "insert") == 0 && own && !gw_node_get(own, key);
-            if (gw_node_get(part, key) && !added) return false;
+            const struct gw_node *before = gw_node_get(own, key), *change = gw_node_get(part, key);
+            const bool added = strcmp(key, "insert") == 0 && own && !before;
+            const bool kept = strcmp(key, "alloy") == 0 && change && !weighs_otherwise(key, before, change);
+            if (change && !added && !kept) return false;
         }
     }
     return !o->requires.n && gw_option_changes_metal(system, o);

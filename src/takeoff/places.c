@@ -196,11 +196,11 @@ bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out)
     return pieces->element->grid->opening ? next_of_opening(pieces, out) : next_of_wall(pieces, out);
 }
 
-/* Where the roof line cuts a vertical its plate goes on: there it ends as between two screws. */
-static double ends_of(const struct gw_takeoff *takeoff, const struct gw_element *e, double spacing, double end_distance)
+/* Where the roof line cuts a vertical its plate goes on: one run, counted with the part below. */
+static double beyond_roof(const struct gw_takeoff *takeoff, const struct gw_element *e)
 {
-    const bool cut = e->sort == GW_SORT_MULLION_SCREW && gw_takeoff_other_part(takeoff, e);
-    return cut ? end_distance + spacing / 2 : 2 * end_distance;
+    const struct gw_element *other = e->sort == GW_SORT_MULLION_SCREW ? gw_takeoff_other_part(takeoff, e) : NULL;
+    return other ? other->top - other->bottom : 0;
 }
 
 long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element *element, double spacing,
@@ -209,10 +209,10 @@ long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element
     struct gw_pieces pieces = gw_takeoff_pieces(takeoff, element);
     struct gw_rectangle r;
     long n = 0;
-    if (element->grid->screws_given) return element->count;
-    const double apart = gw_given(spacing) ? spacing : element->height,
-                 ends = ends_of(takeoff, element, apart, end_distance);
+    if (element->parapet && gw_takeoff_other_part(takeoff, element)) return 0;
+    const double beyond = beyond_roof(takeoff, element),
+                 apart = gw_given(spacing) && !element->grid->screws_given ? spacing : element->height;
     while (gw_pieces_next(&pieces, &r))
-        n += gw_screws_on(run_of(&r, element), apart, ends) * (r.opening ? r.opening->count : 1);
+        n += gw_screws_on(run_of(&r, element) + beyond, apart, 2 * end_distance) * (r.opening ? r.opening->count : 1);
     return n;
 }

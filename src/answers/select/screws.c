@@ -21,14 +21,13 @@ static const struct gw_node *screw_of(const struct gw_system_option *o)
     return o->change ? gw_node_get(o->change, "screw") : NULL;
 }
 
-/* By place. Those of a horizontal on the roof line stand in both of its parts: counted with the lower one. */
+/* By place. */
 static void count(const struct search *s, long *by_place, double spacing, double end_distance)
 {
     const struct gw_takeoff *t = s->ask->takeoff;
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
-        const bool again = e->sort == GW_SORT_TRANSOM_SCREW && gw_is_upper_part(t, e);
-        if (e->kind == GW_SCREW && !again) by_place[s->places->of[i]] += gw_takeoff_screws(t, e, spacing, end_distance);
+        if (e->kind == GW_SCREW) by_place[s->places->of[i]] += gw_takeoff_screws(t, e, spacing, end_distance);
     }
 }
 

@@ -41,8 +41,9 @@ static void corner(struct gw_capacity *out, struct gw_ask *ask, const struct gw_
         return;
     }
     if (!gw_given(m->moment_y)) {
-        gw_capacity_unknown(out, GW_PLAINLY("a corner mullion bends both ways: its strength about y is not known; ask "
-                                            "the manufacturer (corner_mullion: tube)"));
+        gw_capacity_unknown(out, gw_unknown_about_y(ask, m,
+                                                    "a corner mullion bends both ways: its strength about y is not "
+                                                    "known; ask the manufacturer (corner_mullion: tube)"));
         return;
     }
     struct gw_engine *engine = &ask->engine;

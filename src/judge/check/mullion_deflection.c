@@ -23,10 +23,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_element *e = d->element;
     const struct gw_stretch *s = gw_stretch_of(ask, e);
-    struct gw_member_strength m;
+    struct gw_member_strength m = {.stiffness = GW_ABSENT};
     struct gw_message question;
-    if (!gw_mullion_of(&m, &question, ask, system, e) || gw_said(&s->fault))
-        gw_capacity_unknown(out, gw_said(&s->fault) ? s->fault : question);
+    const bool known = gw_mullion_of(&m, &question, ask, system, e) || gw_given(m.stiffness); /* however strong */
+    if (!known || gw_said(&s->fault)) gw_capacity_unknown(out, gw_said(&s->fault) ? s->fault : question);
     else if (e->corner && !gw_given(m.inertia_y))
         gw_capacity_unknown(out, GW_PLAINLY("a corner mullion bends both ways: its inertia about y is not known; ask "
                                             "the manufacturer (corner_mullion: inertia_y)"));
