@@ -9,7 +9,8 @@
 extern "C" {
 #endif
 
-/* What a place holds, for prices: m2, m, pieces. Members and panes that the roof line cuts count once. */
+/* What a place holds, for prices: m2, m, pieces. Members and panes that the roof line cuts count once; so do the
+ * mullion and the anchors of a corner where two walls meet by name, with the wall that the project names first. */
 struct gw_quantities {
     double wall_area, mullion_length, transom_length;
     long screws; /* as far apart as they are hung with what is chosen: the wall's, else the option's, the system's */
@@ -20,7 +21,8 @@ struct gw_quantities {
 /* What one option, or one lite type, comes to at a place. */
 struct gw_selected_option {
     const struct gw_system_option *option;
-    double quantity; /* m2, m or pieces that its cost counts */
+    double quantity; /* m2, m or pieces that its cost counts; of a corner that is counted with another wall, which does
+                        not take it, too */
     double cost;     /* of the place; 0 where it has none */
 };
 struct gw_selected_lite {
@@ -91,6 +93,7 @@ struct gw_bids {
     const struct gw_takeoff *takeoff;
     struct gw_plan_places places;
     struct gw_judgement demands;
+    bool shares_corners;            /* walls that meet by name share mullions or anchors */
     bool by_mass;                   /* nothing has a cost: the least mass is chosen, and every cost is 0 */
     GW_LIST(const char *) unpriced; /* options and make-ups without a cost, which count 0, where others have one */
     GW_LIST(struct gw_bid) items;   /* best first: pass by cost, not shown by cost, fail */

@@ -184,7 +184,12 @@ static void quantities(struct page *page, const struct selections *s)
     for (size_t i = 0; i < bid->places.n; i++) gw_place_row(&rows[i], page->arena, bid, &bid->places.items[i]);
     gw_report_heading(page->report, 2, "Quantities");
     const bool alike = screws_alike(s);
-    gw_view_list(page, "Of any candidate. Members and panes that the roof line cuts count with the part below.",
+    gw_view_list(page,
+                 s->bids->shares_corners
+                     ? "Of any candidate. Members and panes that the roof line cuts count with the part below. The "
+                       "mullion and the anchors of a corner that two walls share count once, with the wall that is "
+                       "named first; an option that the other alone takes is priced there for them."
+                     : "Of any candidate. Members and panes that the roof line cuts count with the part below.",
                  alike ? &QUANTITIES : &SHARED, rows, bid->places.n);
     for (size_t i = 0; i < s->items.n && !alike; i++) tell_screws(page, s->items.items[i].bid);
 }

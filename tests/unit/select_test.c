@@ -3,7 +3,7 @@
 
 #include "galeward/select.h"
 
-enum { PROBLEMS = 520, SPACED = 400, TEXT = 8192 };
+enum { PROBLEMS = 520, SPACED = 400, MEETING = 320, TEXT = 8192 };
 
 /* One random problem ------------------------------------------------------------------------------------------------
  */
@@ -12,7 +12,8 @@ struct problem {
     char project[TEXT], system[TEXT];
     int options, alternatives;
     bool trade;
-    bool spaced; /* options space the screws that options count */
+    bool spaced;  /* options space the screws that options count */
+    bool meeting; /* the second wall meets the first at its corner: one mullion, its anchors */
 };
 
 static void add(char *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
@@ -65,6 +66,27 @@ static void write_spaced(struct problem *p)
     }
 }
 
+/* What one side needs the other may not, and the corner's mullion and anchors are of both. */
+static void write_meeting(struct problem *p)
+{
+    static const char *const changes[] = {
+        "{mullion: {unbraced_length: %d in}}, of: mullion, cost: %d per ft",
+        "{transom_connection: {capacity: %d0 lb}}, of: anchor, cost: %d each",
+        "{mullion: {insert: {metal: steel, inertia_x: %d in4, section_modulus_x: 1.6 in3, yield: 36 ksi}}}, of: "
+        "mullion, cost: %d per ft",
+        "{splice: {capacity: %d00 lb}}, of: anchor, cost: %d each"};
+    static const int least[] = {20, 40, 3, 6}, more[] = {5, 8, 2, 8};
+    p->options = 2;
+    for (int i = 0; i < p->options; i++) {
+        const int kind = 2 * pick(2) + i;
+        char change[512];
+        snprintf(change, sizeof change, changes[kind], least[kind] + more[kind] * pick(4), 1 + pick(6));
+        add(p->system, "  - {name: o%d, change: %s, choose: %s", i, change, scope());
+        if (pick(5) == 0) add(p->system, ", once: %d", 10 * pick(10));
+        add(p->system, "}\n");
+    }
+}
+
 static void write_options(struct problem *p)
 {
     static const char *const changes[] = {
@@ -83,6 +105,10 @@ static void write_options(struct problem *p)
     add(p->system, "options:\n");
     if (p->spaced) {
         write_spaced(p);
+        return;
+    }
+    if (p->meeting) {
+        write_meeting(p);
         return;
     }
     if (p->trade) {
@@ -116,7 +142,7 @@ static void write_screw(struct problem *p)
 
 static void write_system(struct problem *p)
 {
-    p->trade = !p->spaced && pick(3) == 0;
+    p->trade = !p->spaced && !p->meeting && pick(3) == 0;
     p->system[0] = '\0';
     add(p->system,
         "galeward: 1\nunits: us\nsystem: {name: X, kind: stick, glazing: captured}\npocket: [1/4 in, 5/16 in, 3/8 in, "
@@ -164,7 +190,7 @@ static void write_project(struct problem *p)
         "{glass: 8 mm, treatment: heat_strengthened}", "{glass: 6 mm, treatment: tempered}"};
     static const char *const ends[] = {"[corner, none]", "[none, none]", "[corner, corner]"};
     p->project[0] = '\0';
-    p->alternatives = p->trade || p->spaced ? 0 : pick(3);
+    p->alternatives = p->trade || p->spaced || p->meeting ? 0 : pick(3);
     add(p->project,
         "galeward: 1\nunits: us\nproject: {name: R}\ncodes: {building: ibc-2021, wind: asce7-16}\n"
         "site: {basic_wind_speed: %d, exposure: %c, seismic: {category: A}, hurricane_prone: false, blast: none}\n"
@@ -172,9 +198,15 @@ static void write_project(struct problem *p)
         "requirements: {water: 8 psf, air: {leakage: 0.06 cfm/ft2, at: 6.24 psf}}\n"
         "walls:\n  - {name: w, width: 20 ft, floors: [0 ft, 13 ft], top: 26 ft, ends: %s, columns: {count: 4, width: 5 "
         "ft}, rows: [{height: rest, lite: a}]%s}\n",
-        (p->trade ? 115 : 90) + 10 * pick(5), "BCD"[pick(3)], ends[pick(3)],
-        p -> spaced &&pick(4) == 0 ? ", screws: {spacing: 7 in}" : "");
-    if (p->trade || (!p->spaced && pick(2)))
+        (p->trade ? 115 : 90) + 10 * pick(5), "BCD"[pick(3)], p -> meeting ? "[{corner: v}, none]" : ends[pick(3)],
+        p->spaced &&pick(4) == 0 ? ", screws: {spacing: 7 in}" : "");
+    const int bay = 3 + pick(4);
+    if (p->meeting)
+        add(p->project,
+            "  - {name: v, width: %d ft, floors: [0 ft, 13 ft], top: 26 ft, ends: [none, corner], columns: {count: 2, "
+            "width: %d ft}, rows: [{height: rest, lite: a}]}\n",
+            2 * bay, bay);
+    else if (p->trade || (!p->spaced && pick(2)))
         add(p->project,
             "  - {name: v, width: %d ft, floors: [0 ft], top: %d ft, ends: [none, none], columns: {count: 2, width: %d "
             "ft}, rows: [{height: rest, lite: %s}]}\n",
@@ -269,6 +301,21 @@ static long screws_of(const struct every *e, const struct gw_element *x, const s
     return n;
 }
 
+/* Of a corner that both walls have, the mullion or the anchor of the second is that of the first: with an option that
+ * is taken there too it was counted with the first. */
+static bool counted_there(const struct every *e, const struct gw_element *x, size_t option)
+{
+    if (!x->meets || strcmp(x->wall, "v") != 0) return false;
+    for (size_t i = 0; i < e->w->takeoff.elements.n; i++) {
+        const struct gw_element *y = &e->w->takeoff.elements.items[i];
+        const bool same = y->kind == x->kind && y->meets && strcmp(y->wall, "w") == 0 &&
+                          fabs(y->bottom - x->bottom) < 1e-6 && fabs(y->top - x->top) < 1e-6;
+        if (same) return e->choices[e->places.of[i]].options >> option & 1;
+    }
+    fail_msg("%s has no other side", x->id);
+    return false;
+}
+
 /* Counted anew from the take-off, by what the file says a price counts. */
 static double price_of(const struct every *e)
 {
@@ -283,6 +330,7 @@ static double price_of(const struct every *e)
         for (size_t k = 0; k < e->system->options.n; k++) {
             const struct gw_system_option *o = &e->system->options.items[k];
             if (!(c->options >> k & 1)) continue;
+            if ((x->kind == GW_MULLION || x->kind == GW_ANCHOR) && counted_there(e, x, k)) continue;
             if (o->of == GW_COUNTS_WALL && x->kind == GW_LITE) cost += area * o->price.value;
             if (o->of == GW_COUNTS_MULLION && x->kind == GW_MULLION)
                 cost += (double)x->count * x->height * o->price.value;
@@ -353,6 +401,7 @@ static void enumerate(struct every *e, struct world *w)
 
 static struct {
     int pass, unshown, fail, dearer, impossible, coupled;
+    int one_side, both_sides;             /* of a corner take an option that counts what is theirs */
     int own_spacing, own_spacing_counted; /* plans that take one; with another's cost that counts its screws */
 } kinds;
 
@@ -369,6 +418,19 @@ static void note_kind(const struct every *e, const struct gw_bid *got)
         coupled =
             coupled || e->system->options.items[i].choose != GW_CHOOSE_ZONE || e->system->options.items[i].once > 0;
     kinds.coupled += coupled;
+}
+
+static void note_sides(const struct every *e, const struct gw_bid *got)
+{
+    gw_option_set first = 0, second = 0;
+    if (got->verdict == GW_FAIL) return;
+    for (size_t i = 0; i < e->w->takeoff.elements.n; i++) {
+        const struct gw_element *x = &e->w->takeoff.elements.items[i];
+        if (x->kind != GW_MULLION || !x->meets) continue;
+        *(strcmp(x->wall, "w") == 0 ? &first : &second) |= got->plan.choices[e->places.of[i]].options;
+    }
+    kinds.one_side += (first ^ second) != 0;
+    kinds.both_sides += (first & second) != 0;
 }
 
 /* Of the plan that was found: the screws of each place, counted anew. */
@@ -414,10 +476,9 @@ static void assert_optimal(const struct every *e, const struct gw_bid *got, cons
 }
 
 /* False: the draw is no valid file, such as an option that asks for two of which at most one is taken. */
-static bool one(uint64_t seed, bool spaced)
+static bool one(uint64_t seed, struct problem p)
 {
     struct world w;
-    struct problem p = {.spaced = spaced};
     struct every every;
     struct gw_bids found;
     struct gw_ask ask;
@@ -440,6 +501,7 @@ static bool one(uint64_t seed, bool spaced)
     note_kind(&every, &found.items.items[0]);
     assert_optimal(&every, &found.items.items[0], &p);
     assert_screws(&every, &found.items.items[0]);
+    if (p.meeting) note_sides(&every, &found.items.items[0]);
     world_close(&w);
     return true;
 }
@@ -448,7 +510,7 @@ static void the_cheapest_of_all_plans(void **state)
 {
     (void)state;
     int solved = 0;
-    for (uint64_t i = 0; solved < PROBLEMS; i++) solved += one(1000 + i, false);
+    for (uint64_t i = 0; solved < PROBLEMS; i++) solved += one(1000 + i, (struct problem){.spaced = false});
     print_message("%d pass, %d not shown, %d fail; same everywhere dearer %d, impossible %d; coupled %d\n", kinds.pass,
                   kinds.unshown, kinds.fail, kinds.dearer, kinds.impossible, kinds.coupled);
 }
@@ -457,10 +519,20 @@ static void screws_are_counted_as_they_are_hung(void **state)
 {
     (void)state;
     int solved = 0;
-    for (uint64_t i = 0; solved < SPACED; i++) solved += one(70000 + i, true);
+    for (uint64_t i = 0; solved < SPACED; i++) solved += one(70000 + i, (struct problem){.spaced = true});
     print_message("of %d plans that may space screws %d do, in %d of them another's cost counts the screws\n", SPACED,
                   kinds.own_spacing, kinds.own_spacing_counted);
     assert_true(kinds.own_spacing >= 40 && kinds.own_spacing_counted >= 20);
+}
+
+static void a_corner_of_two_walls_is_paid_once(void **state)
+{
+    (void)state;
+    int solved = 0;
+    for (uint64_t i = 0; solved < MEETING; i++) solved += one(140000 + i, (struct problem){.meeting = true});
+    print_message("of %d plans of two walls that meet %d take an option on one side of the corner, %d on both\n",
+                  MEETING, kinds.one_side, kinds.both_sides);
+    assert_true(kinds.one_side >= 15 && kinds.both_sides >= 15);
 }
 
 static void no_kind_is_rare(void **state)
@@ -473,6 +545,7 @@ static void no_kind_is_rare(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(the_cheapest_of_all_plans), cmocka_unit_test(no_kind_is_rare),
-                                       cmocka_unit_test(screws_are_counted_as_they_are_hung)};
+                                       cmocka_unit_test(screws_are_counted_as_they_are_hung),
+                                       cmocka_unit_test(a_corner_of_two_walls_is_paid_once)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -3,17 +3,20 @@
 
 #include "base/fields.h"
 
-static void list_options(struct gw_selected *out, const struct gw_system *candidate, size_t types,
+static void list_options(struct gw_bid *bid, size_t place, const struct gw_shared_list *shared, size_t types,
                          struct gw_arena *arena)
 {
+    struct gw_selected *out = &bid->places.items[place];
+    const struct gw_system *candidate = bid->candidate;
     const size_t n = candidate->options.n;
     out->options.items = gw_alloc(arena, n + 1, sizeof *out->options.items);
     out->option_names.items = gw_alloc(arena, n + 1, sizeof *out->option_names.items);
     for (size_t i = 0; i < n; i++) {
         const struct gw_system_option *o = &candidate->options.items[i];
         if (!(out->choice->options & gw_option_bit(i))) continue;
+        const struct gw_quantities counted = gw_counted_at(&out->quantities, shared, &bid->plan, place, i);
         out->options.items[out->options.n++] = (struct gw_selected_option){
-            o, gw_option_quantity(o, &out->quantities, types), gw_of_money(gw_option_cost(o, &out->quantities, types))};
+            o, gw_option_quantity(o, &counted, types), gw_of_money(gw_option_cost(o, &counted, types))};
         out->option_names.items[out->option_names.n++] = o->name;
     }
 }
@@ -53,13 +56,14 @@ static void describe_lites(struct gw_selected *out, struct gw_arena *arena)
     out->lite_names = (struct gw_described){record, names};
 }
 
-void gw_itemize(struct gw_bid *bid, const struct gw_model *model, struct gw_arena *arena)
+void gw_itemize(struct gw_bid *bid, const struct gw_model *model, const struct gw_shared_list *shared,
+                struct gw_arena *arena)
 {
     const size_t types = model->project.lites.n;
     for (size_t p = 0; p < bid->places.n; p++) {
         struct gw_selected *place = &bid->places.items[p];
         place->choice = &bid->plan.choices[p];
-        list_options(place, bid->candidate, types, arena);
+        list_options(bid, p, shared, types, arena);
         list_lites(place, model, &bid->plan.places->stands[p * types], arena);
         describe_lites(place, arena);
         const double own = bid->candidate->cost * place->quantities.wall_area;

@@ -131,6 +131,8 @@ bool gw_hangs_on(const struct seen *seen, const struct var *v)
         return seen->relevant >> v->index & 1;
     case VAR_LITE:
         return has_bit(seen->reads->lites, v->index);
+    case VAR_SHARED:
+        return false;
     default:
         return has_bit(seen->reads->weights, v->index) && has_bit(seen->reads->walls, v->wall);
     }
@@ -153,6 +155,7 @@ gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *valu
     gw_option_set taken = 0;
     for (size_t i = 0; i < p->n; i++) {
         const struct var *v = &s->vars[p->vars[i]];
+        if (v->kind == VAR_SHARED) continue;
         if (v->kind == VAR_OPTION) {
             if (value[i]) taken |= gw_option_bit(v->index);
             continue;

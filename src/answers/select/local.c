@@ -39,7 +39,7 @@ struct heap {
 /* An option that stands earlier in the file goes before a later one; a make-up of its own before others. */
 static int compare_values(enum var_kind kind, uint32_t a, uint32_t b)
 {
-    if (kind == VAR_HEAVIEST || a == b) return 0;
+    if (kind == VAR_HEAVIEST || kind == VAR_SHARED || a == b) return 0;
     return kind == VAR_OPTION ? (a > b ? -1 : 1) : (a < b ? -1 : 1);
 }
 

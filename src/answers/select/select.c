@@ -9,6 +9,7 @@ struct job {
     struct gw_ask *ask;
     const struct gw_select_limits *limits;
     const struct gw_quantities *quantities;
+    const struct gw_shared_list *shared;
     struct gw_finding *whole;
 };
 
@@ -45,6 +46,7 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
                          .arena = arena,
                          .demands = &job->out->demands,
                          .places = &job->out->places,
+                         .shared = job->shared,
                          .candidate = candidate,
                          .limits = job->limits,
                          .whole = job->whole,
@@ -107,7 +109,8 @@ static void take(struct gw_bid *out, struct search *s, const struct job *job, co
     money cost = found->once;
     keep_plan(out, s, found->best);
     for (size_t p = 0; p < s->places->n; p++) {
-        const money here = gw_place_cost(s, p, &job->quantities[p], job->out->by_mass, found->best[s->at_of[p]]->value);
+        const money here =
+            gw_place_cost(s, &out->plan, p, &job->quantities[p], job->out->by_mass, found->best[s->at_of[p]]->value);
         cost += here;
         out->places.items[p].cost = gw_of_money(here);
     }
@@ -222,7 +225,7 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     out->mismatches = s.mismatches + same.mismatches;
     judge_whole(out, job, &s);
     add_mass(out, job, &s);
-    gw_itemize(out, job->ask->model, job->ask->arena);
+    gw_itemize(out, job->ask->model, job->shared, job->ask->arena);
     if (out->verdict == GW_FAIL) add_blocked(out, job, &s);
     if (job->limits->scratch) gw_arena_rewind(job->limits->scratch);
 }
@@ -259,9 +262,12 @@ void gw_select(struct gw_bids *out, struct gw_ask *ask, const struct gw_select_l
     gw_plan_places_of(&out->places, ask->model, ask->takeoff, ask->arena);
     out->by_mass = !gw_anything_priced(ask->model);
     struct gw_quantities *quantities = gw_alloc(ask->arena, out->places.n + 1, sizeof *quantities);
+    struct gw_shared_list shared;
     gw_quantities_of(quantities, ask, &out->places);
+    gw_share_corners(&shared, quantities, ask, &out->places);
+    out->shares_corners = shared.n > 0;
     struct gw_finding *whole = gw_alloc(ask->arena, out->demands.demands.n + 1, sizeof *whole);
-    const struct job job = {out, ask, limits, quantities, whole};
+    const struct job job = {out, ask, limits, quantities, &shared, whole};
     out->items.n = ask->model->systems.n;
     out->items.items = gw_alloc(ask->arena, out->items.n + 1, sizeof *out->items.items);
     for (size_t i = 0; i < out->items.n; i++) select_one(&out->items.items[i], &job, &ask->model->systems.items[i]);

@@ -2,9 +2,10 @@
  *
  * A variable is one option or one lite type within the part where it is chosen everywhere or nowhere (a place, a wall,
  * the project), or the heaviest make-up of a type on a wall, which what is chosen at every place of it must keep
- * within. Its values: an option 0 or 1; a lite type 0 (its own) or the number of an alternative; a heaviest make-up the
- * same. What a check read of the system and of make-ups tells which variables its verdict hangs on: where it is not
- * good enough, no plan gives all of these the values that they had (a nogood). */
+ * within, or what an option costs of a corner that two places share, 1 where either takes it. Its values: an option 0
+ * or 1; a lite type 0 (its own) or the number of an alternative; a heaviest make-up the same. What a check read of the
+ * system and of make-ups tells which variables its verdict hangs on: where it is not good enough, no plan gives all of
+ * these the values that they had (a nogood). */
 #ifndef GALEWARD_SELECT_INTERNAL_H
 #define GALEWARD_SELECT_INTERNAL_H
 
@@ -13,11 +14,11 @@
 /* Millionths, so that sums are exact and ties are ties. */
 typedef int64_t money;
 
-enum var_kind { VAR_OPTION, VAR_LITE, VAR_HEAVIEST };
+enum var_kind { VAR_OPTION, VAR_LITE, VAR_HEAVIEST, VAR_SHARED };
 struct var {
     enum var_kind kind;
     size_t index;    /* option; lite type */
-    size_t wall;     /* VAR_HEAVIEST: its elevation */
+    size_t wall;     /* VAR_HEAVIEST: its elevation; VAR_SHARED: which of `shared` */
     unsigned n;      /* values */
     uint32_t likely; /* VAR_HEAVIEST: taken where it costs nothing, so that places agree */
 };
@@ -83,12 +84,25 @@ struct local {
     const uint32_t *value; /* by the place's variables */
 };
 
+/* The mullion and the anchors of a corner that two walls share, by the places of the plan where they stand: `first` is
+ * of the wall that the project names first, where they are counted. */
+struct gw_shared {
+    size_t first, second;
+    double mullion_length;
+    long anchors;
+};
+struct gw_shared_list {
+    struct gw_shared *items;
+    size_t n, capacity;
+};
+
 struct known; /* what a demand came to, by what it was worked out from */
 struct search {
     struct gw_ask *ask;
     struct gw_arena *arena; /* of the search; what its result holds is the ask's */
     const struct gw_judgement *demands;
     const struct gw_plan_places *places;
+    const struct gw_shared_list *shared;
     const struct gw_system *candidate;
     const struct gw_select_limits *limits;
     struct gw_offers offers;
@@ -115,8 +129,9 @@ struct search {
 
 /* vars.c: the variables of a candidate and their places; false: more than can be told apart. */
 void gw_search_vars(struct search *s, const struct gw_quantities *quantities, bool by_mass);
-/* What the values come to at one place of the plan. */
-money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *q, bool by_mass, const uint32_t *value);
+/* What the values come to at one place of the plan that they make. */
+money gw_place_cost(struct search *s, const struct gw_plan *plan, size_t place, const struct gw_quantities *q,
+                    bool by_mass, const uint32_t *value);
 size_t gw_search_var(const struct search *s, const struct place *p, enum var_kind kind, size_t index, size_t wall);
 /* screws.c: counts them; at a place of the plan with these options. */
 void gw_search_screws(struct search *s);
@@ -126,6 +141,16 @@ long gw_search_screws_at(const struct search *s, size_t place, gw_option_set tak
 bool gw_is_upper_part(const struct gw_takeoff *t, const struct gw_element *e);
 /* All but screws, which the system and its options space. */
 void gw_quantities_of(struct gw_quantities *out, struct gw_ask *ask, const struct gw_plan_places *places);
+/* corners.c: what walls share at their corners, taken out of the quantities of the second. */
+void gw_share_corners(struct gw_shared_list *out, struct gw_quantities *q, struct gw_ask *ask,
+                      const struct gw_plan_places *places);
+/* A place's quantities without what it shares with a later wall. */
+struct gw_quantities gw_apart(const struct gw_quantities *q, const struct gw_shared_list *shared, size_t place);
+/* What an option that is taken there counts there: of a shared corner where the first side does not take it, too. */
+struct gw_quantities gw_counted_at(const struct gw_quantities *q, const struct gw_shared_list *shared,
+                                   const struct gw_plan *plan, size_t place, size_t option);
+/* m or pieces of a shared corner that the option's cost counts. */
+double gw_shared_quantity(const struct gw_shared *s, const struct gw_system_option *o);
 bool gw_anything_priced(const struct gw_model *model);
 /* m2, m or pieces that the option's cost counts at a place. */
 double gw_option_quantity(const struct gw_system_option *o, const struct gw_quantities *q, size_t types);
@@ -163,7 +188,8 @@ gw_option_set gw_search_set(struct search *s, size_t place, const uint32_t *valu
 void gw_guess_heaviest(struct search *s, const values *domains);
 const struct local *gw_solve_place(struct search *s, size_t place, const values *domains);
 /* bid.c: what each place of a plan is made of; what has no cost where others have one. */
-void gw_itemize(struct gw_bid *bid, const struct gw_model *model, struct gw_arena *arena);
+void gw_itemize(struct gw_bid *bid, const struct gw_model *model, const struct gw_shared_list *shared,
+                struct gw_arena *arena);
 void gw_list_unpriced(struct gw_bids *out, struct gw_arena *arena);
 /* blocked.c: of a search that found no plan, what blocks it place by place; nothing where it is stopped or no place is
  * blocked by itself. */

@@ -56,11 +56,31 @@ static bool stands_at(const struct search *s, const struct place *p, size_t type
     return false;
 }
 
+static bool holds_place(const struct place *p, size_t place)
+{
+    for (size_t m = 0; m < p->n_members; m++)
+        if (p->members[m] == place) return true;
+    return false;
+}
+
+/* Each option that counts what is shared at a corner of the place. */
+static void add_shared(struct search *s, size_t *parts, struct place *p, size_t *room)
+{
+    for (size_t c = 0; c < s->shared->n; c++) {
+        const struct gw_shared *shared = &s->shared->items[c];
+        if (!holds_place(p, shared->first) && !holds_place(p, shared->second)) continue;
+        for (size_t i = 0; i < s->candidate->options.n; i++)
+            if (gw_shared_quantity(shared, &s->candidate->options.items[i]) > 0)
+                add(p, room, var_of(s, parts, VAR_SHARED, i, c, 2, 0));
+    }
+}
+
 static void add_vars(struct search *s, size_t *parts, struct place *p)
 {
     const size_t place = p->members[0];
     const size_t options = s->candidate->options.n;
-    size_t *room = gw_alloc(s->arena, options + s->n_types * (1 + s->n_walls) + 1, sizeof *room);
+    const size_t most = options * (1 + s->shared->n) + s->n_types * (1 + s->n_walls) + 1;
+    size_t *room = gw_alloc(s->arena, most, sizeof *room);
     for (size_t i = 0; i < options; i++)
         add(p, room, var_of(s, parts, VAR_OPTION, i, 0, 2, part_of(s, s->candidate->options.items[i].choose, place)));
     for (size_t i = 0; i < s->n_types; i++) {
@@ -75,6 +95,7 @@ static void add_vars(struct search *s, size_t *parts, struct place *p)
             if (type->alternatives.n && stands_on(s, w, i))
                 add(p, room, var_of(s, parts, VAR_HEAVIEST, i, w, 1 + (unsigned)type->alternatives.n, 0));
         }
+    add_shared(s, parts, p, room);
     p->vars = room;
 }
 
@@ -101,7 +122,7 @@ static struct price price_of(struct search *s, const struct var *v, unsigned val
                              bool by_mass)
 {
     const struct gw_model *model = s->ask->model;
-    if (v->kind == VAR_HEAVIEST) return (struct price){0, 0};
+    if (v->kind == VAR_HEAVIEST || v->kind == VAR_SHARED) return (struct price){0, 0};
     if (v->kind == VAR_OPTION) {
         const money cost = !value    ? 0
                            : by_mass ? gw_to_money(frame_gain(s, v->index, q->wall_area))
@@ -146,7 +167,8 @@ static struct price price_with(struct search *s, const struct gw_quantities *q, 
 {
     struct price sum = {0, 0};
     for (size_t m = 0; m < p->n_members; m++) {
-        const struct gw_quantities here = fastened(s, &q[p->members[m]], p->members[m], taken);
+        const struct gw_quantities own = gw_apart(&q[p->members[m]], s->shared, p->members[m]),
+                                   here = fastened(s, &own, p->members[m], taken);
         const struct price one = price_of(s, &s->vars[p->vars[var]], value, &here, by_mass);
         sum.cost += one.cost;
         sum.options += one.options;
@@ -189,6 +211,15 @@ static void add_spacings(struct search *s, const struct gw_quantities *q, struct
     if (!any) p->n_spaced = 0;
 }
 
+/* Paid with the first of the two places. */
+static money price_of_shared(const struct search *s, const struct place *p, const struct var *v)
+{
+    const struct gw_shared *shared = &s->shared->items[v->wall];
+    const struct gw_system_option *o = &s->candidate->options.items[v->index];
+    if (!holds_place(p, shared->first) || !gw_given(o->price.value)) return 0;
+    return gw_to_money(gw_shared_quantity(shared, o) * o->price.value);
+}
+
 /* An option that spaces the screws that it counts costs by its own spacing. */
 static void add_prices(struct search *s, const struct gw_quantities *q, struct place *p, bool by_mass)
 {
@@ -198,20 +229,24 @@ static void add_prices(struct search *s, const struct gw_quantities *q, struct p
         const gw_option_set own = spaces_screws(s, v) ? gw_option_bit(v->index) : 0;
         p->prices[i] = gw_alloc(s->arena, v->n, sizeof **p->prices);
         for (unsigned k = 0; k < v->n; k++) p->prices[i][k] = price_with(s, q, p, i, k, own, by_mass);
+        if (v->kind == VAR_SHARED && !by_mass) p->prices[i][1].cost = price_of_shared(s, p, v);
     }
     if (!by_mass) add_spacings(s, q, p);
     for (size_t m = 0; m < p->n_members; m++) p->fixed += fixed_cost(s, &q[p->members[m]], by_mass);
 }
 
-money gw_place_cost(struct search *s, size_t place, const struct gw_quantities *q, bool by_mass, const uint32_t *value)
+money gw_place_cost(struct search *s, const struct gw_plan *plan, size_t place, const struct gw_quantities *q,
+                    bool by_mass, const uint32_t *value)
 {
     const struct place *p = &s->at[s->at_of[place]];
+    const struct gw_quantities here = fastened(s, q, place, plan->choices[place].options);
     money cost = fixed_cost(s, q, by_mass);
-    gw_option_set taken = 0;
-    for (size_t i = 0; i < p->n; i++)
-        if (s->vars[p->vars[i]].kind == VAR_OPTION && value[i]) taken |= gw_option_bit(s->vars[p->vars[i]].index);
-    const struct gw_quantities here = fastened(s, q, place, taken);
-    for (size_t i = 0; i < p->n; i++) cost += price_of(s, &s->vars[p->vars[i]], value[i], &here, by_mass).cost;
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *v = &s->vars[p->vars[i]];
+        const bool counted = v->kind == VAR_OPTION && value[i];
+        const struct gw_quantities all = counted ? gw_counted_at(&here, s->shared, plan, place, v->index) : here;
+        cost += price_of(s, v, value[i], &all, by_mass).cost;
+    }
     return cost;
 }
 
@@ -260,6 +295,15 @@ static void keep_within_heaviest(struct search *s, struct place *p, size_t place
         for (uint32_t k = 0; k < lite->n; k++)
             for (uint32_t h = 0; h < lite->n; h++)
                 if (weight_of(s, lite->index, k) > weight_of(s, lite->index, h)) never_both(s, p, i, k, most, h);
+    }
+}
+
+/* Of a shared corner an option is paid for where either side takes it. */
+static void pay_shared(struct search *s, struct place *p)
+{
+    for (size_t i = 0; i < p->n; i++) {
+        const struct var *v = &s->vars[p->vars[i]];
+        if (v->kind == VAR_SHARED) never_both(s, p, gw_search_var(s, p, VAR_OPTION, v->index, 0), 1, i, 0);
     }
 }
 
@@ -319,7 +363,8 @@ static void list_places(struct search *s)
 
 void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mass)
 {
-    const size_t most = s->places->n * (s->candidate->options.n + s->n_types) + s->n_walls * s->n_types + 1;
+    const size_t most = s->places->n * (s->candidate->options.n + s->n_types) + s->n_walls * s->n_types +
+                        s->shared->n * s->candidate->options.n + 1;
     size_t *parts = gw_alloc(s->arena, most, sizeof *parts);
     s->vars = gw_alloc(s->arena, most, sizeof *s->vars);
     list_places(s);
@@ -328,6 +373,7 @@ void gw_search_vars(struct search *s, const struct gw_quantities *q, bool by_mas
         struct place *p = &s->at[i];
         add_prices(s, q, p, by_mass);
         add_option_rules(s, p);
+        pay_shared(s, p);
         for (size_t m = 0; m < p->n_members; m++) keep_within_heaviest(s, p, p->members[m]);
     }
     list_demands(s);
