@@ -10,6 +10,7 @@ struct csv {
     size_t at;
     unsigned line, column;
     char separator, line_end;
+    struct gw_text cell; /* room for one cell at a time */
     bool broken; /* an open quote ate the rest of the file */
 };
 
@@ -79,17 +80,18 @@ static struct gw_node *read_cell(struct csv *c)
     skip_spaces(c);
     struct gw_node *node = gw_alloc(c->arena, 1, sizeof *node);
     *node = (struct gw_node){.kind = GW_SCALAR, .line = c->line, .column = c->column, .source = c->source};
-    struct gw_text text;
-    gw_text_init(&text, c->arena);
+    struct gw_text *text = &c->cell;
+    if (!text->arena) gw_text_init(text, c->arena);
+    text->length = 0;
     node->quoted = peek(c) == '"';
-    if (node->quoted) read_quoted(c, &text);
+    if (node->quoted) read_quoted(c, text);
     while (!ends_cell(c)) {
-        gw_text_bytes(&text, c->source->text + c->at, 1);
+        gw_text_bytes(text, c->source->text + c->at, 1);
         step(c);
     }
-    trim(&text);
-    node->text = text.at;
-    node->length = text.length;
+    trim(text);
+    node->text = gw_strndup(c->arena, text->at, text->length);
+    node->length = text->length;
     return node;
 }
 

@@ -18,7 +18,6 @@ static const char *plural(long n) { return n == 1 ? "" : "s"; }
 
 struct alike {
     const struct gw_inspected *first;
-    const char *why;
     long n;
     struct gw_text lines, places;
 };
@@ -33,22 +32,22 @@ static const char *message_of(struct page *page, const struct gw_message *messag
     return gw_message_text(page->arena, message, page->shown);
 }
 
-static bool is_alike(const struct alike *a, const struct gw_inspected *row, const char *why)
+static bool is_alike(const struct alike *a, const struct gw_inspected *row)
 {
     const struct gw_inspected *first = a->first;
     const struct gw_item_value v = row->reading->value, w = first->reading->value;
-    return first->item == row->item && v.word == w.word && (v.word || v.number == w.number) && strcmp(a->why, why) == 0;
+    return first->item == row->item && v.word == w.word && (v.word || v.number == w.number) &&
+           gw_message_same(&first->message, &row->message);
 }
 
-static struct alike *find_alike(struct inspect_page *p, struct merged *m, const struct gw_inspected *row,
-                                const char *why)
+static struct alike *find_alike(struct inspect_page *p, struct merged *m, const struct gw_inspected *row)
 {
     enum { LOOKED_AT = 64 };
     for (size_t i = m->n; i-- > 0 && m->n - i <= LOOKED_AT;)
-        if (is_alike(&m->items[i], row, why)) return &m->items[i];
+        if (is_alike(&m->items[i], row)) return &m->items[i];
     m->items = gw_grow(p->page.arena, m->items, m->n, &m->capacity, sizeof *m->items);
     struct alike *a = &m->items[m->n++];
-    *a = (struct alike){.first = row, .why = why};
+    *a = (struct alike){.first = row};
     gw_text_init(&a->lines, p->page.arena);
     gw_text_init(&a->places, p->page.arena);
     return a;
@@ -56,7 +55,7 @@ static struct alike *find_alike(struct inspect_page *p, struct merged *m, const 
 
 static void add_row(struct inspect_page *p, struct merged *m, const struct gw_inspected *row)
 {
-    struct alike *a = find_alike(p, m, row, message_of(&p->page, &row->message));
+    struct alike *a = find_alike(p, m, row);
     if (a->n < NAMED) {
         gw_text_addf(&a->lines, "%s%u", a->n ? ", " : "", row->reading->node->line);
         gw_text_addf(&a->places, "%s%s", a->n ? "; " : "", row->place);
@@ -137,7 +136,7 @@ static void entry(struct inspect_page *p, const struct alike *a)
     const struct gw_inspected *row = a->first;
     struct gw_text text;
     const char *limit = limit_words(p, row), *left = left_words(p, row->result);
-    const char *action = message_of(&p->page, &row->action);
+    const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
     gw_text_init(&text, p->page.arena);
     gw_text_addf(&text, "%s: %s", gw_item_kinds[row->item->id].title, value_words(p, row));
     if (*limit) gw_text_addf(&text, ", limit %s", limit);
@@ -146,8 +145,8 @@ static void entry(struct inspect_page *p, const struct alike *a)
                  a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "", plural(a->n),
                  a->lines.at);
     gw_text_addf(&text, "%s).", a->n > NAMED ? ", ..." : "");
-    if (*a->why) gw_text_addf(&text, " %s.", a->why);
-    if (*action && strcmp(action, a->why) != 0) gw_text_addf(&text, " Next: %s", action);
+    if (*why) gw_text_addf(&text, " %s.", why);
+    if (*action && strcmp(action, why) != 0) gw_text_addf(&text, " Next: %s.", action);
     gw_report_item(p->page.report, text.at);
 }
 
