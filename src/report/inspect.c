@@ -2,6 +2,7 @@
  * what to measure; then the rest, merged, and what the readings say of the places that were not looked at. */
 #include "report/inspect.h"
 
+#include <ctype.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -131,6 +132,12 @@ static const char *value_words(struct inspect_page *p, const struct gw_inspected
     return message_of(&p->page, &message);
 }
 
+static const char *stop_after(const char *sentence)
+{
+    const size_t length = strlen(sentence);
+    return length && strchr(".?", sentence[length - 1]) ? "" : ".";
+}
+
 static void entry(struct inspect_page *p, const struct alike *a)
 {
     const struct gw_inspected *row = a->first;
@@ -145,8 +152,8 @@ static void entry(struct inspect_page *p, const struct alike *a)
                  a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "", plural(a->n),
                  a->lines.at);
     gw_text_addf(&text, "%s).", a->n > NAMED ? ", ..." : "");
-    if (*why) gw_text_addf(&text, " %s.", why);
-    if (*action && strcmp(action, why) != 0) gw_text_addf(&text, " Next: %s.", action);
+    if (*why) gw_text_addf(&text, " %c%s%s", toupper((unsigned char)*why), why + 1, stop_after(why));
+    if (*action && strcmp(action, why) != 0) gw_text_addf(&text, " Next: %s%s", action, stop_after(action));
     gw_report_item(p->page.report, text.at);
 }
 
