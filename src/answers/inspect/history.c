@@ -98,17 +98,24 @@ static double age_of(const struct gw_inspected *row, long fastened_anew)
     return r->day == GW_NO_DAY || from == GW_NO_DAY || r->day < from ? GW_ABSENT : (double)(r->day - from) * DAY;
 }
 
+/* Two rows that were said in part may be of two places. A wall's or a crew's rows are whole. */
+static bool is_in_part(const struct gw_inspected *row)
+{
+    return row->spot.worst && row->item->on != GW_ON_WALL && row->item->on != GW_ON_CREW;
+}
+
 static void follow(struct gw_inspecting *in, struct gw_inspected *row, struct open_rows *open, struct open_rows *other,
                    long *fastened)
 {
     const struct gw_reading *r = row->reading;
     struct gw_point *point = gw_point_at(in, row->thing, r->item, gw_edge_of_row(row), r);
-    if (r->point && point->open) close_row(point->open, row);
+    const bool in_part = is_in_part(row), same_point = r->point && (!in_part || !row->spot.grid);
+    if (same_point && point->open) close_row(point->open, row);
     row->age = age_of(row, point->fastened > *fastened ? point->fastened : *fastened);
     if (r->repaired == GW_YES) {
-        close_repaired(open, row);
+        if (!in_part) close_repaired(open, row);
         if (other) close_repaired(other, row);
-        point->fastened = r->day == GW_NO_DAY ? SOME_DAY : r->day;
+        if (!in_part) point->fastened = r->day == GW_NO_DAY ? SOME_DAY : r->day;
         if (!r->point && point->fastened > *fastened) *fastened = point->fastened;
     }
     point->open = row;
