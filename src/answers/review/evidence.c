@@ -342,8 +342,22 @@ static void check_report(struct causes *out, struct reviewing *r, size_t report)
     gw_find_fact_causes(out, r, report);
 }
 
+/* A limit that cannot be held to is asked about. */
+static void ask_for_date(struct reviewing *r)
+{
+    const struct gw_requirement_set *set = r->ask->model->set;
+    if (!set || !gw_given(set->report_age) || r->submittal->submittal->date) return;
+    struct gw_comment *c = gw_comment_add(r, "report_age", "submittal", GW_IT_IS_NOT_SHOWN);
+    c->submitted = GW_PLAINLY("no date of the submittal");
+    c->needed = GW_SAY(r->arena, "reports no older than {} on its day", years(r, set->report_age));
+    c->basis = GW_PLAINLY("report_age of the requirement set");
+    c->ask = GW_PLAINLY("of which day is the submittal (submittal: date)?");
+    gw_comment_at(c, r->submittal->node);
+}
+
 void gw_find_causes(struct causes *out, struct reviewing *r)
 {
     *out = (struct causes){.n = 0};
+    ask_for_date(r);
     for (size_t i = 0; i < r->reports.n; i++) check_report(out, r, i);
 }

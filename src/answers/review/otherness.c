@@ -60,7 +60,8 @@ static void add_part(struct otherness *out, struct reviewing *r, const struct gw
     }
     out->joints = out->joints || among(joints, field->key);
     if (part == GW_SYSTEM_PART_COUNT || part == GW_PART_ratings) return;
-    if (!gw_part_stays_tested((enum gw_system_part)part, keys_of(r, differences), r->judged, r->accepted))
+    const bool gone = field->type == GW_T_RECORD && !*(const void *const *)((const char *)r->judged + field->offset);
+    if (gone || !gw_part_stays_tested((enum gw_system_part)part, keys_of(r, differences), r->judged, r->accepted))
         out->parts |= (uint32_t)1 << part;
 }
 
