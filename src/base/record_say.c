@@ -127,10 +127,12 @@ static const char *quantity_message(struct gw_load *load, const struct gw_field 
                          gw_dim_example(field->dim, load->preset), node->text, field->keyword ? ", or the word " : "",
                          field->keyword ? field->keyword : "");
     case GW_QUANTITY_NO_UNIT:
-        return gw_format(load->arena, "'%s' has no unit: write one (%s), or %s%s", node->text,
-                         gw_dim_example(field->dim, load->preset),
-                         strcmp(node->source->name, "command line") == 0 ? "units=us or units=si besides"
-                                                                         : "'units: us' or 'units: si' at the top",
+        return gw_format(load->arena, "'%s' has no unit: write one (%s)%s%s", node->text,
+                         field->example ? field->example : gw_dim_example(field->dim, load->preset),
+                         !dim->bare[GW_US] ? ""
+                         : strcmp(node->source->name, "command line") == 0
+                             ? ", or units=us or units=si besides"
+                             : ", or 'units: us' or 'units: si' at the top",
                          gw_serial_hint(load->arena, node->text));
     case GW_QUANTITY_WRONG_UNIT:
         return gw_format(load->arena, "'%s' wants %s %s such as %s; '%s' measures something else", key, a, dim->name,

@@ -29,7 +29,14 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
     [GW_MOMENT] =
         {"moment", "moment", "nm", {"N-m", "in-lb", "N-m"}, {NULL, "in-lb", "N-m"}, {2, 1, 2}, "95 in-lb", "11 N-m"},
     [GW_MASS] = {"mass", "mass", "kg", {"kg", "lb", "kg"}, {NULL, "lb", "kg"}, {2, 1, 2}, "220 lb", "100 kg"},
-    [GW_TIME] = {"time", "time", "s", {"s", "s", "s"}, {NULL, "s", "s"}, {3, 3, 3}, "3 s", "3 s"},
+    [GW_TIME] = {"time",
+                 "time",
+                 "s",
+                 {"s", "s", "s"},
+                 {NULL, NULL, NULL}, /* seconds or years: a bare number is neither */
+                 {3, 3, 3},
+                 "3 s",
+                 "3 s"},
     [GW_IMPULSE] = {"impulse",
                     "impulse",
                     "pa_s",

@@ -194,7 +194,8 @@ static const char REQUIREMENTS[] =
     "the lowest edge\n"
     "  # - {id: R-22, check: blast, pressure: 4 psi, impulse: 28 psi-ms, hazard: low, test: ASTM F1642}\n"
     "  # - {id: R-30, check: other, name: u_factor, at_most: 0.38}\n"
-    "# report_age: 10 years         # reports older than this do not count; without it age is a remark\n"
+    "# report_age: 10 years         # reports older than this do not count: judged by review, where a submittal gives "
+    "their dates\n"
     "# Where the site asks for more than a row it is said first, and the exit code is 1, unless the project names who\n"
     "# accepts it: requirement_set_accepted: {by: NAME, reason: TEXT}\n";
 

@@ -74,8 +74,9 @@ static const struct gw_field SET[] = {
       .help = "whose set it is"),
     F(gw_requirement_set, requires, GW_T_RECORD, .record = &gw_required_record, .flags = GW_MANY | GW_REQUIRED,
       .help = "the rows"),
-    NUM(gw_requirement_set, report_age, GW_TIME, LIMITS(1, 1e10),
-        .help = "older reports do not count; absent: age is a remark"),
+    NUM(gw_requirement_set, report_age, GW_TIME, LIMITS(86400, 1e10), .example = "10 years",
+        .help = "with its unit (10 years): reports older than this do not count: judged by review, where a submittal "
+                "gives their dates; absent: age is a remark"),
     PLACE(gw_requirement_set),
 };
 const struct gw_record gw_requirement_set_record = RECORD("the requirement set", gw_requirement_set, SET);
@@ -262,7 +263,8 @@ static void warn_of_age(struct gw_model *model, const struct gw_requirement_set 
 {
     const struct gw_node *age = gw_node_get(set->node, "report_age");
     gw_diag_node(model->diags, GW_WARNING, "not_judged", "report_age", age,
-                 "the set counts no report older than %s; dates of reports stand in a submittal: not judged here",
+                 "reports older than %s do not count: judged by review, where a submittal gives their dates, and not "
+                 "here",
                  age->text);
 }
 

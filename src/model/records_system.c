@@ -348,7 +348,7 @@ static const struct gw_field CLAMP[] = {
     NUM(gw_clamp_spec, chase, GW_THICKNESS, LIMITS(0.001, 0.2), .help = "depth of the chase or boss"),
     NUM(gw_clamp_spec, tip, GW_THICKNESS, LIMITS(0, 0.05), .help = "of the screw that does not hold: its taper"),
     NUM(gw_clamp_spec, retained, GW_RATIO, LIMITS(0.01, 1), .help = "of the clamp at first, after a year"),
-    NUM(gw_clamp_spec, service_life, GW_TIME, LIMITS(86400, 1e10),
+    NUM(gw_clamp_spec, service_life, GW_TIME, LIMITS(86400, 1e10), .example = "10 years",
         .help = "for which the clamp is to hold; absent: a year"),
 };
 static const struct gw_record CLAMP_RECORD = RECORD("clamp", gw_clamp_spec, CLAMP);

@@ -63,6 +63,13 @@ static void what_set_it_goes_by(struct qualifying *q)
             gw_format(q->page.arena,
                       "The price goes by the requirement set%s%s where it has a row, not by the site's own demands.",
                       number ? " " : "", number ? number : ""));
+    if (set && gw_given(set->report_age))
+        add(q, "set",
+            gw_format(
+                q->page.arena,
+                "The set counts no report older than %s, which is judged where a submittal gives their dates: the "
+                "price takes the reports as they stand.",
+                gw_node_get(set->node, "report_age")->text));
 }
 
 static void what_is_waived(struct qualifying *q)

@@ -290,8 +290,8 @@ static void set_file(struct gw_text *out, const struct gw_result *result)
         pressures_beside(out, &set->requires.items[i], shown);
         gw_text_add(out, "\n");
     }
-    gw_text_add(out, "# report_age: 10 years         # reports older than this do not count; without it age is a "
-                     "remark\n");
+    gw_text_add(out, "# report_age: 10 years         # reports older than this do not count: judged by review, where a "
+                     "submittal gives their dates\n");
 }
 
 /* What is assumed of candidates is none of a specification. */
