@@ -277,12 +277,15 @@ const struct gw_system *gw_readings_system(struct gw_model *model, const char *n
     if (!name && model->systems.n == 1) return &model->systems.items[0];
     for (size_t i = 0; name && i < model->systems.n; i++)
         if (is_called(model, i, name)) return &model->systems.items[i];
-    const char *why = !model->systems.n ? gw_format(model->arena, "the project has no candidates: which system is hung")
-                      : name            ? gw_format(model->arena, "no candidate is '%s': %s", name, names_of(model))
-                                        : gw_format(model->arena,
-                                                    "which system was hung: readings: {system: FILE}, or --system FILE; the "
-                                                               "candidates are %s",
-                                                    names_of(model));
+    const char *why =
+        !model->systems.n
+            ? gw_format(model->arena,
+                        "the project has no candidates: which system is hung? List its file: candidates: [FILE]")
+        : name ? gw_format(model->arena, "no candidate is '%s': %s", name, names_of(model))
+               : gw_format(model->arena,
+                           "which system was hung: readings: {system: FILE}, or --system FILE; the "
+                           "candidates are %s",
+                           names_of(model));
     const struct gw_node *at = by_project && rules->node ? gw_at_key(rules->node, "system") : model->project.node;
     gw_diag_node(model->diags, GW_ERROR, by_project ? "bad_value" : "missing", "system", at, "%s", why);
     return NULL;
