@@ -49,8 +49,11 @@ struct gw_selected {
 struct gw_blocked {
     const struct gw_finding *finding;
     const struct gw_plan_place *place;
-    const char *choice; /* what is chosen there, so that what else blocks the place passes; "" nothing; NULL: it fails
-                           whatever is chosen */
+    const char *choice;  /* what is chosen there, so that what else blocks the place passes; "" nothing; NULL: it fails
+                            whatever is chosen */
+    const char *nearest; /* of such a one the choice that comes nearest, with which it stands; "" nothing; NULL: it
+                            hangs on none */
+    bool together;       /* what is chosen is a plan that satisfies what else blocks it: places that have to agree */
 };
 struct gw_margins;
 struct gw_bid {
@@ -65,12 +68,15 @@ struct gw_bid {
     double everywhere_cost, saving;
     double everywhere_mass; /* kg, where the least mass is chosen */
     GW_LIST(struct gw_selected) places;
-    /* Of no plan, place by place: each check that fails whatever is chosen there; without such the least set of checks
-     * that no choice satisfies together, each with a choice that satisfies the others. Where every place by itself has
-     * a choice, and no plan has all of them: what fails with nothing chosen, `blocked_together`. */
+    /* Of no plan, place by place: each check that fails whatever is chosen there; and where the others are not
+     * satisfied together, a least set of them, each with a choice that satisfies the others. Then, but for these: where
+     * places have choices and no plan has all of them, `blocked_together`, a least such set of the whole, and the rule
+     * that keeps them apart ("": none of the options), or, where nobody looked, NULL and what fails with nothing
+     * chosen. */
     GW_LIST(struct gw_blocked) blocked;
     size_t blocked_room;
     bool blocked_together;
+    const char *blocked_rule;
     struct gw_finding *findings; /* of the plan, judged as a whole: by demand */
     struct gw_summary summary;
     long examined; /* choices of single places and whole plans that were judged */

@@ -28,6 +28,14 @@ static bool same_check(const struct gw_blocked *a, const struct gw_blocked *b)
            (!a->choice || strcmp(a->choice, b->choice) == 0);
 }
 
+/* Where it hangs on a choice, the figures are those of the best. */
+static const char *nearest_words(struct page *page, const struct gw_blocked *b)
+{
+    if (!b->nearest) return "";
+    return *b->nearest ? gw_format(page->arena, ", with the best choice for it: %s", b->nearest)
+                       : "; no choice does better than nothing chosen";
+}
+
 static void tell_alone(struct page *page, const struct gw_bid *bid, size_t first)
 {
     const struct gw_blocked *all = bid->blocked.items, *worst = &all[first];
@@ -42,8 +50,9 @@ static void tell_alone(struct page *page, const struct gw_bid *bid, size_t first
         n++;
         if (gw_graver(all[i].finding, worst->finding)) worst = &all[i];
     }
-    gw_report_item(page->report, gw_format(page->arena, "whatever is chosen%s%s: %s", n < bid->places.n ? " in " : "",
-                                           n < bid->places.n ? where.at : "", failure_words(page, worst->finding)));
+    gw_report_item(page->report, gw_format(page->arena, "whatever is chosen%s%s: %s%s", n < bid->places.n ? " in " : "",
+                                           n < bid->places.n ? where.at : "", failure_words(page, worst->finding),
+                                           nearest_words(page, worst)));
 }
 
 /* Past the last of the set that begins there: those of one place. */
@@ -51,7 +60,7 @@ static size_t end_of_set(const struct gw_bid *bid, size_t first)
 {
     const struct gw_blocked *all = bid->blocked.items;
     size_t end = first;
-    while (end < bid->blocked.n && all[end].choice && all[end].place == all[first].place) end++;
+    while (end < bid->blocked.n && all[end].choice && !all[end].together && all[end].place == all[first].place) end++;
     return end;
 }
 
@@ -67,7 +76,7 @@ static bool same_set(const struct gw_bid *bid, size_t a, size_t b)
 static bool begins_set(const struct gw_bid *bid, size_t i)
 {
     const struct gw_blocked *all = bid->blocked.items;
-    return all[i].choice && (!i || !all[i - 1].choice || all[i - 1].place != all[i].place);
+    return all[i].choice && !all[i].together && (!i || !all[i - 1].choice || all[i - 1].place != all[i].place);
 }
 
 static void tell_set(struct page *page, const struct gw_bid *bid, size_t first)
@@ -103,20 +112,36 @@ static void tell_unweighed(struct page *page, const struct gw_system *candidate)
                   names.at, n > 1 ? "each" : "it"));
 }
 
+/* What keeps places apart that each have a choice. */
+static void tell_together(struct page *page, const struct gw_bid *bid)
+{
+    const struct gw_blocked *all = bid->blocked.items;
+    const char *rule = bid->blocked_rule;
+    size_t first = 0;
+    while (first < bid->blocked.n && !all[first].together) first++;
+    gw_report_line(page->report,
+                   gw_format(page->arena, "%s has a choice that passes, but they have to agree and cannot%s%s. %s",
+                             first ? "Besides, for the rest each place by itself" : "No plan: each place by itself",
+                             rule && *rule ? ": " : "", rule ? rule : "",
+                             rule ? "Every plan fails one of these:" : "With nothing chosen fails:"));
+    for (size_t i = first; i < bid->blocked.n; i++) {
+        bool told = false;
+        for (size_t k = first; k < i; k++) told = told || same_check(&all[k], &all[i]);
+        const char *words = failure_words(page, all[i].finding);
+        if (!told)
+            gw_report_item(page->report, !rule ? words
+                                               : gw_format(page->arena, "with %s: %s",
+                                                           *all[i].choice ? all[i].choice : "nothing", words));
+    }
+}
+
 void gw_tell_blocked(struct page *page, const struct gw_bid *bid)
 {
-    gw_report_line(page->report, bid->blocked_together
-                                     ? "No plan: each place by itself has a choice that passes, but they have to "
-                                       "agree and cannot. With nothing chosen fails:"
-                                     : "No plan.");
+    if (!bid->blocked.n || !bid->blocked.items[0].together) gw_report_line(page->report, "No plan.");
     for (size_t i = 0; i < bid->blocked.n; i++)
         if (!bid->blocked.items[i].choice) tell_alone(page, bid, i);
-    for (size_t i = 0; i < bid->blocked.n && !bid->blocked_together; i++)
+    for (size_t i = 0; i < bid->blocked.n; i++)
         if (begins_set(bid, i)) tell_set(page, bid, i);
-    for (size_t i = 0; i < bid->blocked.n && bid->blocked_together; i++) {
-        bool told = false;
-        for (size_t k = 0; k < i; k++) told = told || same_check(&bid->blocked.items[k], &bid->blocked.items[i]);
-        if (!told) gw_report_item(page->report, failure_words(page, bid->blocked.items[i].finding));
-    }
+    if (bid->blocked_together) tell_together(page, bid);
     tell_unweighed(page, bid->candidate);
 }

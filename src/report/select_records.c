@@ -71,6 +71,11 @@ static const struct gw_field BLOCKED[] = {
     F(gw_blocked, choice, GW_T_TEXT,
       .help =
           "it fails with this chosen there, with which what else blocks the place passes; null: whatever is chosen"),
+    F(gw_blocked, nearest, GW_T_TEXT,
+      .help =
+          "of one that fails whatever is chosen the choice that comes nearest, with which it is told; null: it hangs "
+          "on none"),
+    F(gw_blocked, together, GW_T_YES_NO, .help = "what is chosen is a plan: places that have to agree and cannot"),
 };
 static const struct gw_record BLOCKED_RECORD =
     RECORD("blocked", gw_blocked, BLOCKED, .help = "a check that fails where no choice passes");
@@ -104,6 +109,8 @@ static const struct gw_field SELECTION[] = {
           .help = "of the lightest such plan, where the least mass is chosen"),
     FIELD(gw_bid, "blocked", blocked, GW_T_RECORD, .flags = GW_MANY, .record = &BLOCKED_RECORD, THROUGH(selection, bid),
           .help = "what no choice satisfies"),
+    FIELD(gw_bid, "blocked_rule", blocked_rule, GW_T_TEXT, THROUGH(selection, bid),
+          .help = "why places that have a choice have to agree; null: that blocks nothing, or nobody looked"),
     F(selection, missing, GW_T_RECORD, .flags = GW_MANY, .record = &ASKED_RECORD,
       .help = "what its plan lacks to be shown, and reports behind statements"),
     MARGINS(THROUGH2(selection, bid, gw_bid, margins)),

@@ -66,6 +66,24 @@ static void beyond_every_choice(void **state)
                PROJECT);
     assert_int_equal(bid->blocked.n, 1);
     assert_blocked(&bid->blocked.items[0], "transom_connection", NULL);
+    assert_string_equal(bid->blocked.items[0].nearest, "clips"); /* told by the 20 lb that it gives */
+    assert_near(bid->blocked.items[0].finding->provided, 20 * 4.4482216152605, 1e-6);
+}
+
+/* What makes it worse is no best choice. */
+static void nothing_is_nearest(void **state)
+{
+    const struct gw_bid *bid = bid_of(*state,
+                                      SYSTEM "transom_connection: {capacity: 10 lb, report: L-5}\noptions:\n"
+                                             "  - {name: weaker, change: {transom_connection: {capacity: 5 lb}}}\n",
+                                      PROJECT);
+    const struct gw_blocked *ends = NULL;
+    for (size_t i = 0; i < bid->blocked.n; i++)
+        if (strcmp(bid->blocked.items[i].finding->demand->check->id, "transom_connection") == 0)
+            ends = &bid->blocked.items[i];
+    assert_non_null(ends);
+    assert_string_equal(ends->nearest, "");
+    assert_near(ends->finding->provided, 10 * 4.4482216152605, 1e-6);
 }
 
 static void what_mends_one_breaks_the_other(void **state)
@@ -108,38 +126,114 @@ static void a_place_with_a_choice_is_not_named(void **state)
     assert_string_equal(bid->blocked.items[0].place->wall, "t");
 }
 
+/* Noise, of which a rating tells what the whole lets through. */
+#define NOISE "requirements: {other: [{name: stc, at_least: 35}]}\n"
+#define LOUD "ratings: [{test: other, name: stc, value: 30, report: L-3}]\n"
+#define QUIET "{ratings: [{test: other, name: stc, value: 36, report: L-4}]}"
+
+static const char *project_with(struct world *w, const char *project, const char *requirements)
+{
+    return gw_format(&w->arena, "%s%s", project, requirements);
+}
+
+/* What no option mends hides nothing of what blocks each choice besides. */
+static void what_blocks_all_hides_nothing(void **state)
+{
+    const struct gw_bid *bid =
+        bid_of(*state,
+               SYSTEM LOUD "transom_connection: {capacity: 10 lb, report: L-5}\noptions:\n"
+                           "  - {name: closer, change: {screw: {spacing: 6 in}}, of: screw, cost: 0.4 each, group: g}\n"
+                           "  - {name: clips, change: {transom_connection: {capacity: 900 lb}}, of: wall, group: g}\n",
+               project_with(*state, PROJECT, NOISE));
+    assert_int_equal(bid->blocked.n, 3);
+    assert_blocked(&bid->blocked.items[0], "other", NULL);
+    assert_null(bid->blocked.items[0].nearest);
+    const bool first = strcmp(bid->blocked.items[1].finding->demand->check->id, "screw") == 0;
+    assert_blocked(&bid->blocked.items[1 + !first], "screw", "clips");
+    assert_blocked(&bid->blocked.items[1 + first], "transom_connection", "closer");
+    assert_false(bid->blocked_together);
+}
+
+/* The screws, 225 of 200 lb, and the ends of transoms, 187.5 of 10 lb, are mended by one option, which lets noise in:
+ * either stands against the noise, and the ends lack far more. */
+static void of_equal_sets_the_graver(void **state)
+{
+    const struct gw_bid *bid =
+        bid_of(*state,
+               SYSTEM "transom_connection: {capacity: 10 lb, report: L-5}\n"
+                      "ratings: [{test: other, name: stc, value: 36, report: L-4}]\noptions:\n"
+                      "  - {name: open, change: {screw: {spacing: 6 in}, transom_connection: {capacity: 900 lb}, "
+                      "ratings: [{test: other, name: stc, value: 30, report: L-3}]}}\n",
+               project_with(*state, PROJECT, NOISE));
+    assert_int_equal(bid->blocked.n, 2);
+    const bool first = strcmp(bid->blocked.items[0].finding->demand->check->id, "other") == 0;
+    assert_blocked(&bid->blocked.items[!first], "other", "open");
+    assert_blocked(&bid->blocked.items[first], "transom_connection", "");
+}
+
 /* Glass of 3/8 in, 4.9 psf. Middle transoms of the second wall take 60 x 2 x 4 / 2 = 240 lb of wind and 39 lb of glass,
  * together 243 lb of 234, and its screws 180 lb; sills of the first 187.5 lb and 122 lb, together 224 lb. So one wall
  * needs the one option and the other the other, of which the project takes one. */
+static const char *two_needs(struct world *w, const char *requirements)
+{
+    const char *lites = strstr(TWO_WALLS, "{a: {}}"), *second = strstr(TWO_WALLS, "  - {name: n");
+    return gw_format(
+        &w->arena, "%.*s%s%.*s%s%s", (int)(lites - TWO_WALLS), TWO_WALLS,
+        "{a: {layers: [{glass: 3/8 in, treatment: tempered}]}}", (int)(second - lites - 7), lites + 7,
+        "  - {name: n, width: 8 ft, floors: [0 ft], top: 8 ft, ends: [none, none],\n"
+        "     columns: {count: 2, width: 4 ft}, rows: [{height: 4 ft, lite: a}, {height: rest, lite: a}]}\n",
+        requirements);
+}
+#define TWO_OPTIONS                                                                                                    \
+    "transom_connection: {capacity: 234 lb, report: L-5}\noptions:\n"                                                  \
+    "  - {name: closer, change: {screw: {spacing: 6 in}}, of: screw, group: g, choose: project}\n"                     \
+    "  - {name: clips, change: {transom_connection: {capacity: 900 lb}}, of: wall, group: g, choose: project}\n"
+
+static void assert_apart(const struct gw_bid *bid, size_t at)
+{
+    assert_true(bid->blocked_together);
+    assert_int_equal(bid->blocked.n, at + 2);
+    const bool first = strcmp(bid->blocked.items[at].finding->demand->check->id, "screw") == 0;
+    const struct gw_blocked *screw = &bid->blocked.items[at + !first], *ends = &bid->blocked.items[at + first];
+    assert_blocked(screw, "screw", "clips");
+    assert_blocked(ends, "transom_connection", "closer");
+    assert_true(screw->together && ends->together);
+    assert_string_equal(screw->place->wall, "t");
+    assert_string_equal(ends->place->wall, "n");
+    assert_string_equal(bid->blocked_rule,
+                        "'closer', 'clips': taken on all walls or on none (choose: project); at most "
+                        "one of 'closer' and 'clips' is taken (group: g)");
+}
+
+/* Noise, which an option mends wherever it is wanted, is no part of it. */
 static void places_that_must_agree(void **state)
 {
-    char project[sizeof TWO_WALLS + 256];
-    const char *lites = strstr(TWO_WALLS, "{a: {}}"), *second = strstr(TWO_WALLS, "  - {name: n");
-    snprintf(project, sizeof project, "%.*s%s%.*s%s", (int)(lites - TWO_WALLS), TWO_WALLS,
-             "{a: {layers: [{glass: 3/8 in, treatment: tempered}]}}", (int)(second - lites - 7), lites + 7,
-             "  - {name: n, width: 8 ft, floors: [0 ft], top: 8 ft, ends: [none, none],\n"
-             "     columns: {count: 2, width: 4 ft}, rows: [{height: 4 ft, lite: a}, {height: rest, lite: a}]}\n");
-    const struct gw_bid *bid = bid_of(
-        *state,
-        SYSTEM
-        "transom_connection: {capacity: 234 lb, report: L-5}\noptions:\n"
-        "  - {name: closer, change: {screw: {spacing: 6 in}}, of: screw, group: g, choose: project}\n"
-        "  - {name: clips, change: {transom_connection: {capacity: 900 lb}}, of: wall, group: g, choose: project}\n",
-        project);
-    assert_true(bid->blocked_together);
-    bool screw = false, ends = false;
-    for (size_t i = 0; i < bid->blocked.n; i++) {
-        const struct gw_demand *d = bid->blocked.items[i].finding->demand;
-        if (strcmp(d->check->id, "screw") == 0) screw = strncmp(d->where, "t/", 2) == 0;
-        else ends = strcmp(d->check->id, "transom_connection") == 0 && strncmp(d->where, "n/", 2) == 0;
-    }
-    assert_true(screw && ends);
+    assert_apart(bid_of(*state,
+                        SYSTEM LOUD TWO_OPTIONS "  - {name: quiet, change: " QUIET ", of: wall, cost: 1 per ft2}\n",
+                        two_needs(*state, NOISE)),
+                 0);
+}
+
+static void places_that_must_agree_besides(void **state)
+{
+    const struct gw_bid *bid = bid_of(*state, SYSTEM LOUD TWO_OPTIONS, two_needs(*state, NOISE));
+    assert_blocked(&bid->blocked.items[0], "other", NULL);
+    size_t alone = 0;
+    while (alone < bid->blocked.n && !bid->blocked.items[alone].together) alone++;
+    for (size_t i = 0; i < alone; i++) assert_blocked(&bid->blocked.items[i], "other", NULL);
+    assert_apart(bid, alone);
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {WORLD_TEST(beyond_every_choice), WORLD_TEST(what_mends_one_breaks_the_other),
-                                       WORLD_TEST(a_group_allows_one), WORLD_TEST(a_place_with_a_choice_is_not_named),
-                                       WORLD_TEST(places_that_must_agree)};
+    const struct CMUnitTest tests[] = {WORLD_TEST(beyond_every_choice),
+                                       WORLD_TEST(what_mends_one_breaks_the_other),
+                                       WORLD_TEST(a_group_allows_one),
+                                       WORLD_TEST(a_place_with_a_choice_is_not_named),
+                                       WORLD_TEST(places_that_must_agree),
+                                       WORLD_TEST(nothing_is_nearest),
+                                       WORLD_TEST(what_blocks_all_hides_nothing),
+                                       WORLD_TEST(of_equal_sets_the_graver),
+                                       WORLD_TEST(places_that_must_agree_besides)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

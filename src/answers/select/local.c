@@ -320,6 +320,7 @@ static bool rules_out(struct trial *t, size_t i)
 {
     struct search *s = t->s;
     struct place *p = &s->at[t->place];
+    if (s->aside && s->aside[p->demands[i].demand]) return false;
     if (s->demands->demands.items[p->demands[i].demand].check->path) return false; /* of the plan as a whole */
     const struct seen seen = gw_search_see(s, p->demands[i].place, p->demands[i].demand, t->taken);
     t->reads.lites |= seen.reads->lites;

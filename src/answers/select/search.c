@@ -231,13 +231,14 @@ static bool satisfies(struct search *s, const struct node *node)
         if (!d->element) continue; /* settled place by place */
         const size_t place = s->places->of[d->element->index];
         findings[i] = *gw_search_see(s, place, i, taken[s->at_of[place]]).finding;
+        if (s->aside && s->aside[i]) findings[i].verdict = GW_PASS; /* what leans on it holds as far as it goes */
     }
     s->ask->choice = &s->chosen;
     const struct gw_paths *paths = gw_paths_of(findings, n, s->ask);
     gw_judge_paths(findings, n, s->ask, paths);
     s->ask->choice = NULL;
     for (size_t i = 0; i < n; i++) {
-        if (gw_good_enough(s, &findings[i])) continue;
+        if (gw_good_enough(s, &findings[i]) || (s->aside && s->aside[i])) continue;
         struct gw_finding *why = gw_alloc(s->arena, 1, sizeof *why);
         *why = findings[i];
         why->link = NULL; /* which stands in the room of the next plan */

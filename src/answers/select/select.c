@@ -50,6 +50,8 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
                          .candidate = candidate,
                          .limits = job->limits,
                          .whole = job->whole,
+                         .quantities = job->quantities,
+                         .by_mass = job->out->by_mass,
                          .n_types = types,
                          .n_walls = count_walls(&job->out->places),
                          .everywhere = everywhere};
@@ -62,16 +64,15 @@ static void start(struct search *s, const struct job *job, const struct gw_syste
     find_touching(s);
 }
 
-/* What was learned of "good enough" is of one sort of it; what checks came to stays. */
-static void forget_nogoods(struct search *s, const struct job *job, enum gw_verdict need)
+/* What was learned of "good enough" is of one sort of it, and of what is looked at. */
+void gw_search_begin(struct search *s)
 {
-    s->need = need;
     s->n_vars = 0;
     s->across = (struct nogoods){0};
-    gw_search_vars(s, job->quantities, job->out->by_mass);
+    gw_search_vars(s, s->quantities, s->by_mass);
 }
 
-static void keep_plan(struct gw_bid *out, const struct search *s, const struct local *const *best)
+struct gw_plan_choice *gw_search_choices(const struct search *s, const struct local *const *best)
 {
     struct gw_plan_choice *choices = gw_alloc(s->ask->arena, s->places->n + 1, sizeof *choices);
     for (size_t p = 0; p < s->places->n; p++) {
@@ -84,9 +85,15 @@ static void keep_plan(struct gw_bid *out, const struct search *s, const struct l
             if (v->kind == VAR_OPTION && value) choices[p].options |= gw_option_bit(v->index);
         }
         choices[p].lites = lites;
-        out->places.items[p].quantities.screws = gw_search_screws_at(s, p, choices[p].options);
     }
-    out->plan = (struct gw_plan){s->candidate, s->places, choices};
+    return choices;
+}
+
+static void keep_plan(struct gw_bid *out, const struct search *s, const struct local *const *best)
+{
+    out->plan = (struct gw_plan){s->candidate, s->places, gw_search_choices(s, best)};
+    for (size_t p = 0; p < s->places->n; p++)
+        out->places.items[p].quantities.screws = gw_search_screws_at(s, p, out->plan.choices[p].options);
 }
 
 /* What a search found: at each place the choices by its variables. */
@@ -96,10 +103,11 @@ struct found {
     money once, bound;
 };
 
-static struct found look(struct search *s, const struct job *job, enum gw_verdict need)
+static struct found look(struct search *s, enum gw_verdict need)
 {
     struct found out = {.best = gw_alloc(s->ask->arena, s->places->n + 1, sizeof *out.best)};
-    forget_nogoods(s, job, need);
+    s->need = need;
+    gw_search_begin(s);
     out.any = gw_search_plan(s, out.best, &out.once, &out.bound);
     return out;
 }
@@ -140,14 +148,14 @@ static void add_mass(struct gw_bid *out, const struct job *job, struct search *s
 static bool find_plan(struct search *s, struct search *same, const struct job *job, struct gw_bid *out,
                       enum gw_verdict need)
 {
-    const struct found everywhere = look(same, job, need);
+    const struct found everywhere = look(same, need);
     if (everywhere.any) take(out, same, job, &everywhere);
     if (everywhere.any && job->out->by_mass) {
         add_mass(out, job, same);
         out->everywhere_mass = out->mass;
     }
     out->everywhere_cost = everywhere.any ? out->cost : GW_ABSENT;
-    const struct found own = look(s, job, need);
+    const struct found own = look(s, need);
     if (own.any) take(out, s, job, &own);
     out->bound = gw_of_money(own.bound);
     out->complete = !s->stopped && !same->stopped;
@@ -179,7 +187,8 @@ static void add_all_that_fail(struct gw_bid *out, const struct job *job)
         if (f->verdict != GW_FAIL || f->demand->check->path) continue;
         const struct gw_element *e = f->demand->element;
         const size_t place = e ? job->out->places.of[e->index] : 0;
-        out->blocked.items[out->blocked.n++] = (struct gw_blocked){f, e ? &job->out->places.items[place] : NULL, ""};
+        out->blocked.items[out->blocked.n++] = (struct gw_blocked){
+            .finding = f, .place = e ? &job->out->places.items[place] : NULL, .choice = "", .together = true};
     }
 }
 

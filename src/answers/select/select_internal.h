@@ -121,8 +121,11 @@ struct search {
     struct known **known;  /* by demand */
     struct nogoods across;
     struct gw_finding *whole; /* room for those of a plan as a whole, by demand */
-    enum gw_verdict need;     /* the least that is good enough: pass, or not shown */
-    bool everywhere;          /* one choice for the whole project */
+    const struct gw_quantities *quantities;
+    bool by_mass;
+    const bool *aside;    /* by demand: not looked at; NULL: all are */
+    enum gw_verdict need; /* the least that is good enough: pass, or not shown */
+    bool everywhere;      /* one choice for the whole project */
     bool stopped, guessing;
     long examined, mismatches;
 };
@@ -191,9 +194,18 @@ const struct local *gw_solve_place(struct search *s, size_t place, const values 
 void gw_itemize(struct gw_bid *bid, const struct gw_model *model, const struct gw_shared_list *shared,
                 struct gw_arena *arena);
 void gw_list_unpriced(struct gw_bids *out, struct gw_arena *arena);
-/* blocked.c: of a search that found no plan, what blocks it place by place; nothing where it is stopped or no place is
- * blocked by itself. */
+/* blocked.c: of a search that found no plan, what blocks it place by place, and what keeps places from agreeing
+ * besides; nothing where it is stopped. `out->findings` are those of nothing chosen. */
 void gw_search_blocked(struct gw_bid *out, struct search *s);
+void gw_add_blocked(struct gw_bid *out, struct gw_arena *arena, struct gw_blocked blocked);
+/* What fails least first, what does not (NULL) before it. */
+void gw_order_by_gravity(const struct gw_check **checks, const struct gw_finding **worst, size_t n);
+/* agree.c: the same of all places together, but for these demands; the search is begun again. */
+void gw_search_agreement(struct gw_bid *out, struct search *s, const bool *before);
+/* select.c: forgets what was learned; what checks came to stays. */
+void gw_search_begin(struct search *s);
+/* What is chosen at each place of the plan; NULL: nothing. */
+struct gw_plan_choice *gw_search_choices(const struct search *s, const struct local *const *best);
 /* search.c: the cheapest plan; false: none. `best` by place. */
 bool gw_search_plan(struct search *s, const struct local **best, money *once, money *bound);
 /* Orders two sets of values of one place's variables as ties are told: the fewest options, then the file's order. */
