@@ -271,7 +271,8 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     if (!wall->screws && wall->name)
         gw_assume_of_wall(
             model, wall,
-            GW_SAY(model->arena, "screws: {} on center (common practice, no source)",
+            GW_SAY(model->arena,
+                   "screws: {} on center, but of a system that says its own spacing (common practice, no source)",
                    gw_of_quantity(GW_THICKNESS,
                                   model->tables->takeoff_defaults[GW_ROW_TAKEOFF_DEFAULTS_SCREW_SPACING].value_m)));
 }

@@ -88,7 +88,8 @@ static void what_the_demo_asks_and_assumes(void **state)
     assert_true(says(&all, "site", "basic wind speed 130 mph, exposure C"));
     assert_true(says(&all, "site", "pressures given by S-001."));
     assert_true(says(&all, "not asked", "blast (the project asks for none)"));
-    assert_true(says(&all, "assumed", "screws: 9 in on center (common practice, no source)"));
+    assert_true(says(&all, "assumed",
+                     "screws: 9 in on center, but of a system that says its own spacing (common practice, no source)"));
     assert_true(says(&all, "not checked", "thermal stress of glass (the glass supplier)"));
     assert_true(says(&all, "recalled", "(wind_strip: high)"));
     assert_true(says(&all, "remark", "L-0877: 50 psf, here 63.6 psf is asked; it passes by calculation"));
