@@ -2,6 +2,7 @@
 # make          library and program in build/
 # make demo     set up, build, run the demo project
 # make test     set up, build, run every test
+# make gallery the pictures of docs/gallery.md
 # make asan lint cov bench install uninstall clean docs
 # make fuzz     FUZZ_SECONDS (60) of fuzzing for each target (clang)
 # make response the table of plate solutions into tables/; a minute
@@ -53,7 +54,7 @@ endif
 
 .DEFAULT_GOAL = all
 .DELETE_ON_ERROR:
-.PHONY: all setup demo test check asan lint cov fuzz fuzzers tools bench fem fem-beams install uninstall clean docs golden response FORCE
+.PHONY: all gallery setup demo test check asan lint cov fuzz fuzzers tools bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 # A file that holds a value of this Makefile, rewritten only when the value is another one: what depends on it is made
@@ -142,6 +143,9 @@ golden: all $(B)/tests/bad_test
 docs: all $(B)/tests/reference_test
 	@sh docs/generate.sh $(B)/galeward
 	@sh docs/readme.sh $(B)/galeward
+
+gallery: all
+	@sh docs/gallery.sh $(B)/galeward docs
 
 asan:
 	$(MAKE) B=$(B)/asan EXTRA='-O1 -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer' check
