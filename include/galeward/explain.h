@@ -42,6 +42,20 @@ struct gw_explanation {
     struct gw_used used; /* rows behind all of it */
 };
 
+/* The derivation behind one figure of a report, told beside it as D1, D2 ... */
+struct gw_derivation {
+    const struct gw_finding *finding; /* whose steps they are; NULL: of a pressure */
+    const struct gw_element *element;
+    const struct gw_explanation *of;
+    const struct gw_explained_link *link; /* of the finding's check and candidate; NULL: of a pressure */
+};
+struct gw_derivations {
+    GW_LIST(struct gw_derivation) list;
+};
+/* Of an answer: the lite with the greatest pressure outward, and what decides each candidate where an element does. */
+void gw_find_derivations(struct gw_derivations *out, struct gw_ask *ask, const struct gw_takeoff *takeoff,
+                         const struct gw_judgement *judgement);
+
 /* `judgement` holds the findings of the candidates, or none. Everything lives in the arena of `ask`. */
 void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement,
                 const struct gw_element *element);

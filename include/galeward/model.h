@@ -91,7 +91,7 @@ struct gw_model {
     double pressures;                     /* every design pressure of the take-off is so many times its own; 1 */
     const struct gw_requirement_set *set; /* what is judged by instead of what the site asks; NULL: the site alone */
     const struct gw_source *set_source;
-    bool judges_ages; /* of reports, by the set's limit: those of a submittal */
+    bool judges_ages;                  /* of reports, by the set's limit: those of a submittal */
     const struct gw_blast *site_blast; /* under a set: as the project has it; NULL: it has none */
 };
 

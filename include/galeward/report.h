@@ -50,7 +50,7 @@ struct gw_figure {
 
 struct gw_block {
     enum gw_block_kind kind;
-    int level;           /* headings 1 to 3; of an item its number, 0: none */
+    int level;           /* headings 1 to 3; of an item its number, 0: none; of a line 1: it leads */
     const char *text;    /* heading, line, item; a table's caption or ""; a definition's term */
     const char *meaning; /* of a definition */
     enum gw_tone tone;
@@ -75,6 +75,8 @@ struct gw_report {
 void gw_report_init(struct gw_report *report, struct gw_arena *arena);
 void gw_report_heading(struct gw_report *report, int level, const char *text);
 void gw_report_line(struct gw_report *report, const char *text);
+/* The verdict in a sentence or two, larger. */
+void gw_report_lead(struct gw_report *report, const char *text);
 void gw_report_item(struct gw_report *report, const char *text);
 /* "3. ...", of a list whose numbers are its own. */
 void gw_report_numbered(struct gw_report *report, int number, const char *text);
@@ -128,6 +130,7 @@ struct gw_results {
     GW_LIST(const struct gw_row *) weak;     /* of these the recalled ones and those of common practice */
     GW_LIST(struct gw_demand_group) demands; /* all but the pressures of elements, which the elements hold */
     struct gw_pictures pictures;
+    struct gw_derivations derivations; /* that pages bring with them; none: not asked */
 };
 void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct gw_answer *answer, enum gw_units shown);
 
@@ -214,6 +217,7 @@ struct gw_format {
     const char *ending, *also; /* of a file: ".json"; another one, or NULL */
     const char *media_type;
     unsigned needs; /* bits of enum gw_part: what a result must have */
+    bool sheets;    /* pages with drawings and derivations, to be filed */
     /* Only drawings compute: they may refuse with the engine's fault, and find its workspace. */
     enum gw_status (*render)(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color);
     void (*schema)(struct gw_text *out, const struct gw_schema *schema); /* NULL: none */

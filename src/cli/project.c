@@ -119,5 +119,7 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     if (code) return code;
     (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
     write_up(run, cli);
+    if (cli->options.format && cli->options.format->sheets)
+        gw_find_derivations(&run->results.derivations, &run->ask, &run->takeoff, &run->answer.judgement);
     return EXIT_PASS;
 }

@@ -26,6 +26,8 @@ void gw_report_heading(struct gw_report *report, int level, const char *text)
 
 void gw_report_line(struct gw_report *report, const char *text) { add(report, GW_LINE, text); }
 
+void gw_report_lead(struct gw_report *report, const char *text) { add(report, GW_LINE, text)->level = 1; }
+
 void gw_report_item(struct gw_report *report, const char *text) { add(report, GW_ITEM, text); }
 
 void gw_report_numbered(struct gw_report *report, int number, const char *text)

@@ -65,6 +65,28 @@ static void picture(struct page *page)
     }
 }
 
+/* In one or two sentences, where the page is to be filed. */
+static void lead(struct page *page)
+{
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    static const char *const says[] = {[GW_NOT_SHOWN] = "is not shown",
+                                       [GW_PASS] = "passes",
+                                       [GW_FAIL] = "fails",
+                                       [GW_NOT_REQUIRED] = "is asked nothing"};
+    struct gw_text text, steps;
+    if (!page->report->pictures || !j->summaries.n) return;
+    gw_text_init(&text, page->arena);
+    gw_text_init(&steps, page->arena);
+    for (size_t i = 0; i < j->summaries.n; i++) {
+        const struct gw_summary *s = &j->summaries.items[i];
+        const char *d = gw_derivation_of(page, s->candidate);
+        gw_text_addf(&text, "%s%s %s.", i ? " " : "", s->candidate->name, says[s->verdict]);
+        if (d) gw_text_addf(&steps, "%s%s %s", steps.length ? ", " : "", s->candidate->name, d);
+    }
+    gw_report_lead(page->report, text.at);
+    if (steps.length) gw_report_line(page->report, gw_format(page->arena, "Steps of what governs: %s.", steps.at));
+}
+
 static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
@@ -73,6 +95,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     size_t at = 0;
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
     gw_page_head(&page, "Candidates");
+    lead(&page);
     gw_page_chosen(&page);
     gw_check_first(&page, stories, j->summaries.n);
     picture(&page);
@@ -82,6 +105,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
     for (size_t i = 0; i < j->summaries.n; i++) gw_check_one(&page, &stories[i]);
     if (j->summaries.n) of_all(&page, stories);
+    gw_page_derivations(&page);
     gw_page_foot(&page, &page.results->used);
 }
 

@@ -134,6 +134,7 @@ static void demand_page(struct gw_report *report, const struct gw_result *result
     apart(&page);
     gw_page_given(&page);
     if (page.results->all) every_group(&page);
+    gw_page_derivations(&page);
     gw_page_foot(&page, &page.results->used);
 }
 

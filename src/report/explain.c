@@ -266,11 +266,10 @@ static void untested(struct page *page, const struct gw_explained_link *l)
     }
 }
 
-static void link(struct walk *walk, const struct gw_explained_link *l)
+static void linked(struct walk *walk, const struct gw_explained_link *l)
 {
     struct page *page = &walk->page;
     const struct gw_finding *f = &l->finding;
-    part(walk, gw_format(page->arena, "%s: %s", f->candidate->name, f->demand->check->title));
     if (!l->calculated || page->results->all) steps(walk, &l->trace); /* else the calculation repeats them */
     compared(page, &l->compared);
     conclude(page, "", f);
@@ -279,6 +278,13 @@ static void link(struct walk *walk, const struct gw_explained_link *l)
     gw_report_heading(page->report, 3, "By calculation, beside the test");
     steps(walk, &l->calculation);
     conclude(page, "By calculation: ", l->calculated);
+}
+
+static void link(struct walk *walk, const struct gw_explained_link *l)
+{
+    const struct gw_finding *f = &l->finding;
+    part(walk, gw_format(walk->page.arena, "%s: %s", f->candidate->name, f->demand->check->title));
+    linked(walk, l);
 }
 
 static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUMN("Row", "row"),
@@ -302,6 +308,44 @@ static void explain_one(struct walk *walk, const struct explained *x)
     if (!page->results->sources) return;
     part(walk, "Rows of the tables that it rests on");
     gw_view_table(page, "", &ROWS, (const void *const *)x->rows.items, x->rows.n);
+}
+
+/* Derivations of a report ------------------------------------------------------------------------------------------ */
+
+static const char *derivation_title(struct page *page, const struct gw_derivation *d, size_t number)
+{
+    const struct gw_finding *f = d->finding;
+    if (!f)
+        return gw_format(page->arena, "D%zu Greatest outward pressure on a lite: %s, %s at strength level", number,
+                         d->element->id, gw_quantity_text(page, GW_PRESSURE, -d->element->outward.pa, UP));
+    const char *asked = gw_as_required(page, f), *has = gw_as_provided(page, f);
+    return gw_format(page->arena, "D%zu %s: %s at %s%s%s%s%s", number, f->candidate->name, f->demand->check->title,
+                     f->demand->where, *asked ? ", asked " : "", asked, *has ? ", here " : "", has);
+}
+
+const char *gw_derivation_of(struct page *page, const struct gw_system *candidate)
+{
+    const struct gw_derivations *all = &page->results->derivations;
+    for (size_t i = 0; i < all->list.n; i++)
+        if (all->list.items[i].finding && all->list.items[i].finding->candidate == candidate)
+            return gw_format(page->arena, "D%zu", i + 1);
+    return NULL;
+}
+
+void gw_page_derivations(struct page *page)
+{
+    const struct gw_derivations *all = &page->results->derivations;
+    struct walk walk = {.page = *page, .of = ""};
+    for (size_t i = 0; i < all->list.n; i++) {
+        const struct gw_derivation *d = &all->list.items[i];
+        part(&walk, derivation_title(page, d, i + 1));
+        if (d->link) linked(&walk, d->link);
+        else steps(&walk, &d->of->trace);
+    }
+    if (all->list.n)
+        gw_report_line(page->report,
+                       "Every other figure: galeward explain PROJECT ELEMENT. All digits are carried; what "
+                       "is printed is rounded.");
 }
 
 /* Foot ------------------------------------------------------------------------------------------------------------- */

@@ -137,15 +137,15 @@ static enum gw_status sarif(struct gw_text *out, const struct gw_result *result,
 }
 
 static const struct gw_format FORMATS[] = {
-    {"text", ".txt", NULL, "text/plain", GW_HAS_PAGE, text, NULL},
-    {"json", ".json", ".jsonl", "application/json", GW_HAS_DATA, json, gw_schema_json},
-    {"csv", ".csv", NULL, "text/csv", GW_HAS_PAGE, csv, NULL},
-    {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, markdown, gw_schema_markdown},
-    {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, svg, NULL},
-    {"html", ".html", ".htm", "text/html", GW_HAS_PAGE, html, NULL},
-    {"pdf", ".pdf", NULL, "application/pdf", GW_HAS_PAGE, pdf, NULL},
-    {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, yaml, NULL},
-    {"sarif", ".sarif", NULL, "application/sarif+json", GW_HAS_LOG, sarif, NULL},
+    {"text", ".txt", NULL, "text/plain", GW_HAS_PAGE, false, text, NULL},
+    {"json", ".json", ".jsonl", "application/json", GW_HAS_DATA, false, json, gw_schema_json},
+    {"csv", ".csv", NULL, "text/csv", GW_HAS_PAGE, false, csv, NULL},
+    {"md", ".md", NULL, "text/markdown", GW_HAS_PAGE, false, markdown, gw_schema_markdown},
+    {"svg", ".svg", NULL, "image/svg+xml", GW_HAS_FIGURE, false, svg, NULL},
+    {"html", ".html", ".htm", "text/html", GW_HAS_PAGE, true, html, NULL},
+    {"pdf", ".pdf", NULL, "application/pdf", GW_HAS_PAGE, true, pdf, NULL},
+    {"yaml", ".yaml", ".yml", "application/yaml", GW_HAS_FILE, false, yaml, NULL},
+    {"sarif", ".sarif", NULL, "application/sarif+json", GW_HAS_LOG, false, sarif, NULL},
 };
 
 const struct gw_format *gw_formats(size_t *n)

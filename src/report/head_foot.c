@@ -55,10 +55,26 @@ const char *gw_codes_words(struct page *page)
                      *edition ? edition : "wind edition by the building code");
 }
 
+/* A page that is filed begins with its reader's question. */
+static const char *question(const char *what)
+{
+    static const char *const of[][2] = {{"Candidates", "which system on offer answers the wall?"},
+                                        {"Wind demand", "what does the site ask of the wall?"},
+                                        {"Selection", "what passes at the least cost?"},
+                                        {"Inspection", "does what is hung still hold?"},
+                                        {"Inspection sheet", "what is to be measured on the wall?"}};
+    for (size_t i = 0; i < sizeof of / sizeof *of; i++)
+        if (strcmp(of[i][0], what) == 0) return of[i][1];
+    return NULL;
+}
+
 void gw_page_head(struct page *page, const char *what)
 {
     const struct gw_info *info = page->results->answer->model->project.project;
-    gw_report_heading(page->report, 1, gw_format(page->arena, "%s: %s", what, info->name));
+    const char *asked = page->report->pictures ? question(what) : NULL;
+    gw_report_heading(page->report, 1,
+                      asked ? gw_format(page->arena, "%s: %s", info->name, asked)
+                            : gw_format(page->arena, "%s: %s", what, info->name));
     waivers(page);
     gw_report_line(page->report, gw_format(page->arena, "Project %s%s%s", info->number ? info->number : "",
                                            info->number ? ", " : "", gw_codes_words(page)));

@@ -12,6 +12,7 @@ const char *const gw_html_style =
     "Arial,\"DejaVu Sans\",sans-serif;font-variant-numeric:tabular-nums lining-nums;overflow-wrap:anywhere}\n"
     "h1{font-size:26px;line-height:1.2;margin:.4em 0 .5em}\n"
     "h2{font-size:18px;line-height:1.3;margin:2em 0 .6em;padding-top:.5em;border-top:2px solid var(--rule)}\n"
+    ".lead{font-size:20px;line-height:1.3;font-weight:600}\n"
     "h3{font-size:16px;font-weight:600;margin:1.4em 0 .4em}\n"
     "p,ul,ol,dl{margin:.5em 0;max-width:46rem}\n"
     "li{margin:.25em 0}\n"

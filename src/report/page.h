@@ -49,6 +49,10 @@ struct ordered {
 };
 struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff);
 
+/* explain.c: the derivations that a report brings with it; the one of a candidate ("D2"), or NULL. */
+void gw_page_derivations(struct page *page);
+const char *gw_derivation_of(struct page *page, const struct gw_system *candidate);
+
 /* head_foot.c */
 void gw_page_head(struct page *page, const char *what);
 /* Warnings, assumptions, how much is recalled (or all that is, by its sources), what is not checked, the caution, what

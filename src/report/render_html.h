@@ -12,6 +12,7 @@ struct html {
     enum gw_units shown;
     enum gw_status status; /* of the last drawing that refused */
     int tables, figures;   /* for ids */
+    long derivations;      /* that the page has: D1, D2 ... */
 };
 
 /* html_style.c: the sheet of styles, colors light and dark, print, small screens. */

@@ -9,6 +9,7 @@ static const double PAGE_WIDTH = 210 * MM, PAGE_HEIGHT = 297 * MM; /* A4 */
 static const struct pdf_style MARGIN = {8, PDF_REGULAR, GW_INK2, NULL, false};
 static const struct pdf_style H1 = {17, PDF_BOLD, GW_INK, NULL, false}, H2 = {11.5, PDF_BOLD, GW_INK, NULL, false},
                               H3 = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false},
+                              LEAD = {13, PDF_SEMIBOLD, GW_INK, NULL, false},
                               TERM = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false};
 
 double pdf_left(void) { return 15 * MM; }
@@ -106,7 +107,7 @@ static void put(struct pdf *pdf, const struct gw_block *block)
         heading(pdf, block);
         return;
     case GW_LINE:
-        if (*block->text) pdf_paragraph(pdf, 0, block->text, &pdf_body);
+        if (*block->text) pdf_paragraph(pdf, 0, block->text, block->level ? &LEAD : &pdf_body);
         pdf->y += 4;
         return;
     case GW_ITEM:
