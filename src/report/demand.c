@@ -106,10 +106,10 @@ static const struct view_column BUILDING_COLUMNS[] = {
 };
 static const struct view BUILDINGS = VIEW(&gw_building_record, BUILDING_COLUMNS);
 
-/* Each wall both ways, of a few walls. */
+/* Each wall both ways and by height, of a few walls. */
 static void pictures(struct page *page)
 {
-    enum { FEW = 8 };
+    enum { FEW = 12 };
     const struct gw_pictures *all = &page->results->pictures;
     for (size_t i = 0; i < all->n && i < FEW && page->report->pictures; i++)
         gw_report_figure(page->report, &all->items[i].figure);

@@ -1,36 +1,7 @@
 /* Elevations of walls: what they say is what the take-off has; words on the page, none on another; large walls draw
  * areas, not lites. */
-#include "support.h"
-
-#include "galeward/report.h"
+#include "drawing.h"
 #include "report/draw/elevation.h"
-
-static void check_words(const struct gw_canvas *canvas, const char *what)
-{
-    for (size_t i = 0; i < canvas->n; i++) {
-        const struct gw_drawn *a = &canvas->shapes[i];
-        if (a->kind != GW_SHAPE_TEXT) continue;
-        if (!(a->box.left >= 0 && a->box.top >= 0 && a->box.right <= canvas->width && a->box.bottom <= canvas->height))
-            fail_msg("%s: '%s' leaves the page", what, a->text);
-        if (a->lettering.size < GW_LABEL_SIZE) fail_msg("%s: '%s' is too small", what, a->text);
-        for (size_t k = 0; k < i; k++) {
-            const struct gw_drawn *b = &canvas->shapes[k];
-            if (b->kind == GW_SHAPE_TEXT && a->box.left < b->box.right && b->box.left < a->box.right &&
-                a->box.top < b->box.bottom && b->box.top < a->box.bottom)
-                fail_msg("%s: '%s' lies on '%s'", what, a->text, b->text);
-        }
-    }
-}
-
-/* Everything of a result, judged. */
-static void judge(struct world *w, struct gw_results *results, struct gw_answer *answer, struct gw_takeoff *takeoff,
-                  struct gw_ask *ask, enum gw_units shown)
-{
-    assert_true(gw_takeoff_run(takeoff, &w->model, &w->arena, &w->diags));
-    gw_ask_init(ask, &w->model, takeoff, &w->arena);
-    gw_answer_check(answer, ask);
-    gw_results_of(results, &w->arena, answer, shown);
-}
 
 static size_t draw_all(struct world *w, enum gw_units shown)
 {

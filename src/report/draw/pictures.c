@@ -1,4 +1,5 @@
 #include "report/draw/pictures.h"
+#include "report/draw/heights.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -45,6 +46,15 @@ static void add_wall(struct gw_pictures *out, struct gw_arena *arena, const stru
                                        gw_draw_elevation_demand, kept});
 }
 
+static void add_heights(struct gw_pictures *out, struct gw_arena *arena, const struct wall_picture *of)
+{
+    struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    *kept = *of;
+    const char *title = gw_format(arena, "Wall %s: pressure on its lites against height", of->grid->wall);
+    gw_picture_add(out, arena, gw_format(arena, "heights:%s", gw_picture_word(arena, of->grid->wall)),
+                   &(struct gw_figure){title, title, gw_draw_heights, kept});
+}
+
 void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_answer *answer = results->answer;
@@ -55,9 +65,11 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
             add_wall(out, arena,
                      &(struct wall_picture){results, takeoff->grids.items[i],
                                             answer->judgement.summaries.items[c].candidate, false});
-    for (size_t i = 0; i < takeoff->n_walls; i++)
+    for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)
             add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});
+        add_heights(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, false});
+    }
 }
 
 const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name)

@@ -1,0 +1,102 @@
+/* Drawings beside the elevations: their figures are those of the take-off, the judgement, the plan. */
+#include "drawing.h"
+
+#include "report/draw/heights.h"
+#include "report/page.h"
+
+struct drawn {
+    struct gw_results results;
+    struct gw_answer answer;
+    struct gw_takeoff takeoff;
+    struct gw_ask ask;
+};
+
+static void judge_file(struct drawn *d, struct world *w, const char *path, enum gw_units shown)
+{
+    *d = (struct drawn){.answer = {0}};
+    gw_diags_init(&w->diags, &w->arena);
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, path, NULL, 0));
+    judge(w, &d->results, &d->answer, &d->takeoff, &d->ask, shown);
+}
+
+/* Pressure against height ------------------------------------------------------------------------------------------ */
+
+static double greatest(const struct drawn *d, const struct gw_wall_grid *g, int zone, bool inward)
+{
+    double most = 0;
+    for (size_t i = g->first_element; i < g->first_element + g->n_elements; i++) {
+        const struct gw_element *e = &d->takeoff.elements.items[i];
+        if (e->kind == GW_LITE && e->zone == zone) most = fmax(most, inward ? e->inward_asd.pa : -e->outward_asd.pa);
+    }
+    return most;
+}
+
+/* Ends of the lines of a zone, from zero, in pixels; `dashed`: zone 5. */
+static void reach_of(double out[2], const struct gw_canvas *canvas, double zero, bool dashed)
+{
+    out[0] = out[1] = 0;
+    for (size_t i = 0; i < canvas->n; i++) {
+        const struct gw_drawn *s = &canvas->shapes[i];
+        if (s->kind != GW_SHAPE_POLYLINE || s->n < 2 || (s->look.dashes != NULL) != dashed) continue;
+        if (s->points[0].y <= s->points[1].y || s->points[0].x != s->points[1].x) continue; /* upward, from the foot */
+        for (size_t k = 0; k < s->n; k++) {
+            out[0] = fmax(out[0], zero - s->points[k].x);
+            out[1] = fmax(out[1], s->points[k].x - zero);
+        }
+    }
+}
+
+static double zero_of(const struct gw_canvas *canvas)
+{
+    for (size_t i = 0; i < canvas->n; i++)
+        if (canvas->shapes[i].kind == GW_SHAPE_TEXT && strcmp(canvas->shapes[i].text, "inward") == 0)
+            return canvas->shapes[i].points[0].x - 8;
+    fail_msg("no zero");
+    return 0;
+}
+
+static void check_heights(struct world *w, const struct drawn *d, const struct gw_wall_grid *g, enum gw_units shown)
+{
+    struct gw_canvas canvas;
+    const char *name = gw_format(&w->arena, "heights:%s", gw_picture_word(&w->arena, g->wall));
+    draw_named(&canvas, &w->arena, &d->results.pictures, name, shown);
+    const double zero = zero_of(&canvas);
+    double middle[2], edge[2], per_pa = 0;
+    reach_of(middle, &canvas, zero, false);
+    reach_of(edge, &canvas, zero, true);
+    for (int inward = 0; inward < 2; inward++)
+        for (int zone = 4; zone <= 5; zone++) {
+            const double most = greatest(d, g, zone, inward), drawn = (zone == 5 ? edge : middle)[inward];
+            struct gw_text text;
+            if (!(most > 0)) {
+                assert_near(drawn, 0, 1e-9);
+                continue;
+            }
+            gw_text_init(&text, &w->arena);
+            gw_add_bare(&text, GW_PRESSURE, shown, most, UP);
+            assert_in_range(texts_with(&canvas, text.at), 1, 200);
+            if (per_pa > 0) assert_near(drawn / most, per_pa, 1e-6 * per_pa);
+            per_pa = drawn / most;
+        }
+}
+
+static void steps_reach_what_the_lites_take(void **state)
+{
+    struct world *w = *state;
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    static const char *const demos[] = {"projects/tern-street.yaml", "projects/gull-point.yaml"};
+    for (size_t i = 0; i < 2; i++)
+        for (int shown = GW_US; shown <= GW_SI; shown++) {
+            judge_file(d, w, demos[i], (enum gw_units)shown);
+            for (size_t k = 0; k < d->takeoff.n_walls; k++)
+                check_heights(w, d, d->takeoff.grids.items[k], (enum gw_units)shown);
+        }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WORLD_TEST(steps_reach_what_the_lites_take),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
