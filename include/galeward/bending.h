@@ -73,7 +73,11 @@ struct gw_bending_result {
 
 /* Everything absent. */
 void gw_bending_clear(struct gw_bending *out);
-/* Section properties, elements and webs of a tube bent about x. The tube must outlive `out`. */
+/* A welded tube of steel is made thinner than its nominal wall: everything but its weight goes by the grade's design
+ * wall (AISC 360 B4.2). The same tube where the grade's wall is full, and of aluminum. */
+struct gw_tube gw_tube_by_design(const struct gw_tube *tube, enum gw_metal metal, struct gw_engine *engine);
+/* Section properties, elements and webs of a tube bent about x, by its nominal walls; a steel's strength is found by
+ * its design walls all the same. The tube must outlive `out`. */
 enum gw_status gw_bending_tube(struct gw_bending *out, const struct gw_tube *tube, struct gw_engine *engine);
 /* Refuses what the method does not cover; what is merely not given leaves its part absent. */
 enum gw_status gw_bending_strength(struct gw_bending_result *out, const struct gw_bending *in,

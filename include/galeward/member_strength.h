@@ -1,10 +1,11 @@
 /* What a framing member takes whatever loads it, and how stiff it is: from its tube or from stated properties, with the
  * insert that bends with it. Allowable-stress design. Never asks for a load: `capacity` of every check on members.
  *
- * A tube is taken about x and, on its side, about y. Stated properties are taken as they are: no strength about y, no
- * shear. An insert shares by stiffness and the part that is used up first limits both (share.h); it counts about x
- * only, and not in shear. Where a part of the strength is not known, it is absent and nothing stands in for it: a tube
- * whose bending about y is outside the method keeps what it takes about x. SI, pure. */
+ * A tube is given by its nominal walls and taken by its design walls (bending.h), about x and, on its side, about y.
+ * Stated properties are taken as they are: no strength about y, no shear. An insert shares by stiffness and the part
+ * that is used up first limits both (share.h); it counts about x only, and not in shear. Where a part of the strength
+ * is not known, it is absent and nothing stands in for it: a tube whose bending about y is outside the method keeps
+ * what it takes about x. SI, pure. */
 #ifndef GALEWARD_MEMBER_STRENGTH_H
 #define GALEWARD_MEMBER_STRENGTH_H
 

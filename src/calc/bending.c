@@ -56,7 +56,9 @@ static const struct gw_record WEBS_RECORD = RECORD("webs", webs_case, WEBS);
 static const struct gw_field CASE[] = {
     PICK(bending_case, alloy, gw_metal_choices, .flags = GW_REQUIRED, .help = "alloy and temper, or grade of steel"),
     PICK(bending_case, edition, EDITIONS, .fallback = "adm-2020", .help = "of the Aluminum Design Manual"),
-    F(bending_case, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube; or the properties below"),
+    F(bending_case, tube, GW_T_RECORD, .record = &gw_tube_record,
+      .help = "rectangular tube by its nominal walls (steel goes by the design wall of its grade); or the "
+              "properties below"),
     B(unbraced_length, GW_LENGTH, .flags = GW_REQUIRED, LIMITS(0, 50),
       .help = "of the compression flange; 0: braced throughout"),
     B(cb, GW_RATIO, .help = "variation of the moment along the unbraced length; absent: 1"),
@@ -219,7 +221,7 @@ static const char *const *bending_notes(const void *out, size_t *n)
 
 const struct gw_calc_kind gw_kind_bending = {
     .name = "bending",
-    .help = "allowable moment and shear of an aluminum or steel member",
+    .help = "allowable moment and shear of an aluminum or steel member; steel tubes by their design wall",
     .example = "alloy=6063-T6 tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}' "
                "unbraced_length='12 ft'",
     .input = &BENDING_CASE_RECORD,

@@ -21,7 +21,8 @@ struct strength_case {
 static const struct gw_choice METALS[] = {{"steel", INSERT_STEEL, ""}, {"aluminum", INSERT_ALUMINUM, ""}, {0}};
 static const struct gw_field INSERT[] = {
     PICK(insert_case, metal, METALS, .flags = GW_REQUIRED, .help = "of the insert: steel or aluminum"),
-    NUM(insert_case, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1), .help = "about its own axis"),
+    NUM(insert_case, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1),
+        .help = "about its own axis; of a welded steel tube by its design wall"),
     NUM(insert_case, section_modulus_x, GW_SECTION_MODULUS, .flags = GW_REQUIRED, LIMITS(1e-9, 1),
         .help = "about its own axis"),
     NUM(insert_case, yield, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e7, 2e9), .help = "least yield strength"),
@@ -30,7 +31,8 @@ static const struct gw_record INSERT_RECORD = RECORD("insert", insert_case, INSE
 #define S(key_, dim_, ...) NUM(strength_case, key_, dim_, __VA_ARGS__)
 static const struct gw_field CASE[] = {
     PICK(strength_case, alloy, gw_metal_choices, .flags = GW_REQUIRED, .help = "alloy and temper, or grade of steel"),
-    F(strength_case, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube; or the properties"),
+    F(strength_case, tube, GW_T_RECORD, .record = &gw_tube_record,
+      .help = "rectangular tube by its nominal walls; or the properties"),
     S(unbraced_length, GW_LENGTH, LIMITS(0, 50), .help = "tubes: of the compression flange"),
     S(allowable_moment, GW_MOMENT, LIMITS(1, 1e7), .help = "instead of a tube: about x, as stated"),
     S(inertia_x, GW_INERTIA, LIMITS(1e-12, 1), .help = "instead of a tube: about x"),
@@ -104,7 +106,9 @@ static enum gw_status run_member_strength(void *out, const void *in, struct gw_e
 
 const struct gw_calc_kind gw_kind_member_strength = {
     .name = "member_strength",
-    .help = "what a member takes both ways, and its stiffness: a tube or stated properties, with an insert",
+    .help =
+        "what a member takes both ways, and its stiffness: a tube (steel: by its design wall) or stated properties, "
+        "with an insert",
     .example = "alloy=6063-T6 tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}' "
                "unbraced_length='12 ft' insert='{metal: steel, inertia_x: 2.5 in4, section_modulus_x: 1.25 in3, "
                "yield: 36 ksi}'",

@@ -51,7 +51,8 @@ static const struct gw_field WALL[] = {
 };
 static const struct gw_record WALL_RECORD = RECORD("thin wall", wall_case, WALL);
 static const struct gw_field CASE[] = {
-    F(section_case, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube; depth bends about x"),
+    F(section_case, tube, GW_T_RECORD, .record = &gw_tube_record,
+      .help = "rectangular tube, walls as given (of welded steel: the design wall); depth bends about x"),
     F(section_case, outline, GW_T_RECORD, .record = &POINT_RECORD, .flags = GW_MANY,
       .help = "polygon: [[x, y], ...], y along the depth"),
     F(section_case, voids, GW_T_RECORD, .record = &VOID_RECORD, .flags = GW_MANY,
@@ -206,7 +207,7 @@ static const char *const *section_notes(const void *out, size_t *n)
 
 const struct gw_calc_kind gw_kind_section = {
     .name = "section",
-    .help = "properties of a cross section: tube, polygon with voids, or center lines of thin walls",
+    .help = "properties of a cross section as given: tube, polygon with voids, or center lines of thin walls",
     .example = "tube='{width: 2.5 in, depth: 6 in, flange: 0.125 in, web: 0.125 in}'",
     .input = &SECTION_CASE_RECORD,
     .output = &SECTION_ANSWER_RECORD,

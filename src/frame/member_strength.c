@@ -31,13 +31,14 @@ static enum gw_status bent_tube(struct gw_bending_result *out, const struct gw_t
     return status == GW_OK ? gw_bending_strength(out, &bending, engine) : status;
 }
 
-/* What it resists by its shape, however strong its metal is. */
-static void take_stiffness(struct gw_member_strength *m, double *inertia, const struct gw_tube *tube,
+/* What it resists by its shape, however strong its metal is: by the walls that its strength is found with. */
+static void take_stiffness(struct gw_member_strength *m, double *inertia, const struct gw_member_section *in,
                            struct gw_engine *engine)
 {
     struct gw_section section;
     const struct gw_fault before = engine->fault;
-    if (gw_section_tube(&section, tube, engine) == GW_OK) {
+    const struct gw_tube tube = gw_tube_by_design(in->tube, in->metal, engine);
+    if (gw_section_tube(&section, &tube, engine) == GW_OK) {
         *inertia = section.inertia_x;
         m->inertia_y = section.inertia_y;
         m->torsion = section.torsion;
@@ -69,7 +70,7 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
     struct gw_bending_result r;
     const char *before = gw_trace_at(engine, "x");
     enum gw_status status = bent_tube(&r, t, in, engine);
-    if (status == GW_OK || status == GW_OUTSIDE_METHOD) take_stiffness(m, inertia, t, engine);
+    if (status == GW_OK || status == GW_OUTSIDE_METHOD) take_stiffness(m, inertia, in, engine);
     if (status != GW_OK) {
         gw_trace_at(engine, before);
         return status;
@@ -89,7 +90,8 @@ static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, c
     if (status != GW_OK) return status;
     m->moment_y = r.allowable;
     m->shear_y = r.shear_allowable;
-    m->torque = tube_torque(t, upright < shear_stress_of(&r) ? upright : shear_stress_of(&r), engine);
+    const struct gw_tube design = gw_tube_by_design(t, in->metal, engine);
+    m->torque = tube_torque(&design, upright < shear_stress_of(&r) ? upright : shear_stress_of(&r), engine);
     return GW_OK;
 }
 

@@ -20,11 +20,32 @@ static const char *rule_source(int row, const struct gw_engine *engine)
     return engine->tables->steel_rule[row].row.source;
 }
 
+static const struct gw_steel_strength *grade_of(enum gw_metal metal, const struct gw_tables *tables)
+{
+    for (size_t i = 0; i < GW_N_STEEL_STRENGTH; i++)
+        if (tables->steel_strength[i].grade == (int)metal) return &tables->steel_strength[i];
+    return NULL;
+}
+
+struct gw_tube gw_tube_by_design(const struct gw_tube *tube, enum gw_metal metal, struct gw_engine *engine)
+{
+    const struct gw_steel_strength *grade = grade_of(metal, engine->tables);
+    struct gw_tube design = *tube;
+    if (!grade) return design;
+    gw_used_add(&engine->used, &grade->row);
+    design.flange *= grade->wall;
+    design.web *= grade->wall;
+    GW_STEP(engine, "tf", GW_THICKNESS, design.flange, grade->row.source, "k*t", {"k", grade->wall, GW_RATIO},
+            {"t", tube->flange, GW_THICKNESS});
+    GW_STEP(engine, "tw", GW_THICKNESS, design.web, grade->row.source, "k*t", {"k", grade->wall, GW_RATIO},
+            {"t", tube->web, GW_THICKNESS});
+    return design;
+}
+
 static enum gw_status find_grade(struct steel *s, const struct gw_bending *in, struct gw_engine *engine)
 {
     const struct gw_tables *tables = engine->tables;
-    for (size_t i = 0; i < GW_N_STEEL_STRENGTH; i++)
-        if (tables->steel_strength[i].grade == (int)in->metal) s->grade = &tables->steel_strength[i];
+    s->grade = grade_of(in->metal, tables);
     if (!s->grade) return gw_refuse(engine, GW_BAD_VALUE, "alloy", "not a steel of the table");
     if (s->grade->family == GW_STEEL_STAINLESS)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "alloy",
@@ -39,16 +60,10 @@ static enum gw_status find_grade(struct steel *s, const struct gw_bending *in, s
     return GW_OK;
 }
 
-static enum gw_status fill_tube(struct steel *s, const struct gw_tube *tube, struct gw_engine *engine)
+static enum gw_status fill_tube(struct steel *s, const struct gw_bending *in, struct gw_engine *engine)
 {
     struct gw_section section;
-    s->tube = *tube;
-    s->tube.flange *= s->grade->wall;
-    s->tube.web *= s->grade->wall;
-    GW_STEP(engine, "tf", GW_THICKNESS, s->tube.flange, s->grade->row.source, "k*t", {"k", s->grade->wall, GW_RATIO},
-            {"t", tube->flange, GW_THICKNESS});
-    GW_STEP(engine, "tw", GW_THICKNESS, s->tube.web, s->grade->row.source, "k*t", {"k", s->grade->wall, GW_RATIO},
-            {"t", tube->web, GW_THICKNESS});
+    s->tube = gw_tube_by_design(in->tube, in->metal, engine);
     enum gw_status status = gw_section_tube(&section, &s->tube, engine);
     s->plastic = section.plastic_x;
     s->modulus = section.modulus_top;
@@ -181,7 +196,7 @@ enum gw_status gw_bending_steel(struct gw_bending_result *out, const struct gw_b
     const double sc = in->modulus_compression, st = in->modulus_tension;
     struct steel s = {.plastic = in->plastic, .modulus = sc < st ? sc : st};
     enum gw_status status = find_grade(&s, in, engine);
-    if (!status && in->tube) status = fill_tube(&s, in->tube, engine);
+    if (!status && in->tube) status = fill_tube(&s, in, engine);
     if (status) return status;
     if (!gw_given(s.plastic) || !gw_given(sc) || !gw_given(st))
         return gw_refuse(engine, GW_MISSING, "plastic_modulus_x", "steel wants its plastic and elastic moduli");

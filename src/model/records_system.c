@@ -192,7 +192,8 @@ static const struct gw_choice INSERT_METALS[] = {
     {"steel", GW_INSERT_STEEL, ""}, {"aluminum", GW_INSERT_ALUMINUM, ""}, {0}};
 static const struct gw_field INSERT[] = {
     PICK(gw_insert_spec, metal, INSERT_METALS, .flags = GW_REQUIRED, .help = "of the insert: steel or aluminum"),
-    NUM(gw_insert_spec, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1), .help = "about its own axis"),
+    NUM(gw_insert_spec, inertia_x, GW_INERTIA, .flags = GW_REQUIRED, LIMITS(1e-12, 1),
+        .help = "about its own axis; of a welded steel tube by its design wall"),
     NUM(gw_insert_spec, section_modulus_x, GW_SECTION_MODULUS, .flags = GW_REQUIRED, LIMITS(1e-9, 1),
         .help = "about its own axis"),
     NUM(gw_insert_spec, yield, GW_STRESS, .flags = GW_REQUIRED, LIMITS(1e7, 2e9), .help = "least yield strength"),
@@ -201,7 +202,9 @@ static const struct gw_record INSERT_RECORD = RECORD("insert", gw_insert_spec, I
 #define MEMBER_NUMBER(key_, dim_, ...) NUM(gw_member_spec, key_, dim_, __VA_ARGS__)
 static const struct gw_field MEMBER[] = {
     PICK(gw_member_spec, alloy, gw_metal_choices, .help = "alloy and temper"),
-    F(gw_member_spec, tube, GW_T_RECORD, .record = &gw_tube_record, .help = "rectangular tube; or the properties"),
+    F(gw_member_spec, tube, GW_T_RECORD, .record = &gw_tube_record,
+      .help =
+          "rectangular tube by its nominal walls (steel is judged by the design wall of its grade); or the properties"),
     MEMBER_NUMBER(area, GW_AREA, LIMITS(1e-6, 1), .help = "of the section"),
     MEMBER_NUMBER(inertia_x, GW_INERTIA, LIMITS(1e-12, 1), .help = "about the axis that wind bends it"),
     MEMBER_NUMBER(inertia_y, GW_INERTIA, LIMITS(1e-12, 1), .help = "about the other axis"),
