@@ -87,6 +87,12 @@ static void lead(struct page *page)
     if (steps.length) gw_report_line(page->report, gw_format(page->arena, "Steps of what governs: %s.", steps.at));
 }
 
+static void use(struct page *page, const struct gw_system *candidate)
+{
+    gw_page_picture(page, &page->results->pictures,
+                    gw_format(page->arena, "use:%s", gw_picture_word(page->arena, candidate->name)));
+}
+
 static void check_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
@@ -103,7 +109,10 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     else
         gw_report_line(report,
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
-    for (size_t i = 0; i < j->summaries.n; i++) gw_check_one(&page, &stories[i]);
+    for (size_t i = 0; i < j->summaries.n; i++) {
+        gw_check_one(&page, &stories[i]);
+        use(&page, j->summaries.items[i].candidate);
+    }
     if (j->summaries.n) of_all(&page, stories);
     gw_page_derivations(&page);
     gw_page_foot(&page, &page.results->used);

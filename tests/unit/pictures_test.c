@@ -93,10 +93,78 @@ static void steps_reach_what_the_lites_take(void **state)
         }
 }
 
+/* Use by check ----------------------------------------------------------------------------------------------------- */
+
+static bool stands(const struct gw_finding *f)
+{
+    const bool decided = f->verdict == GW_PASS || (f->verdict == GW_FAIL && f->utilization > 1);
+    return decided && isfinite(f->utilization);
+}
+
+/* The gravest of each check, told by its own walk. */
+static size_t bars_of(const struct drawn *d, const struct gw_system *candidate, double *sum)
+{
+    const struct gw_judgement *j = &d->answer.judgement;
+    size_t n = 0;
+    *sum = 0;
+    for (size_t i = 0; i < j->findings.n; i++) {
+        const struct gw_finding *worst = &j->findings.items[i];
+        bool first = worst->candidate == candidate;
+        for (size_t k = 0; k < j->findings.n && first; k++) {
+            const struct gw_finding *f = &j->findings.items[k];
+            if (f->candidate != candidate || f->demand->check != worst->demand->check ||
+                (f->demand->name && strcmp(f->demand->name, worst->demand->name) != 0))
+                continue;
+            first = k >= i;
+            if (!first) break;
+            if (gw_graver(f, worst)) worst = f;
+        }
+        if (!first || !stands(worst)) continue;
+        n++;
+        *sum += fmin(worst->utilization, 1.25);
+    }
+    return n;
+}
+
+/* Bars stand beside the axis, whose ticks give its scale. */
+static void check_use(struct world *w, const struct drawn *d, const struct gw_system *candidate)
+{
+    struct gw_canvas canvas;
+    double zero = 0, one = 0, want, got = 0;
+    size_t bars = 0;
+    draw_named(&canvas, &w->arena, &d->results.pictures,
+               gw_format(&w->arena, "use:%s", gw_picture_word(&w->arena, candidate->name)), GW_US);
+    for (size_t i = 0; i < canvas.n; i++) {
+        const struct gw_drawn *s = &canvas.shapes[i];
+        if (s->kind == GW_SHAPE_TEXT && strcmp(s->text, "0") == 0) zero = s->points[0].x;
+        if (s->kind == GW_SHAPE_TEXT && strcmp(s->text, "1.00") == 0 && !one) one = s->points[0].x;
+    }
+    for (size_t i = 0; i < canvas.n; i++) {
+        const struct gw_drawn *s = &canvas.shapes[i];
+        if (s->kind != GW_SHAPE_RECTANGLE || fabs(s->points[0].x - zero) > 1e-6) continue;
+        bars++;
+        got += (s->points[1].x - zero) / (one - zero);
+    }
+    assert_int_equal(bars, bars_of(d, candidate, &want));
+    assert_near(got, want, 1e-6);
+}
+
+static void bars_are_the_use_of_what_governs(void **state)
+{
+    struct world *w = *state;
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    static const char *const demos[] = {"projects/tern-street.yaml", "projects/gull-point.yaml"};
+    for (size_t i = 0; i < 2; i++) {
+        judge_file(d, w, demos[i], GW_US);
+        for (size_t k = 0; k < w->model.systems.n; k++) check_use(w, d, &w->model.systems.items[k]);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(steps_reach_what_the_lites_take),
+        WORLD_TEST(bars_are_the_use_of_what_governs),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -14,6 +14,7 @@ struct elevation_class {
     const char *plate; /* words on areas that have room; NULL: none */
     enum sheet_mark mark;
 };
+extern const struct elevation_class gw_verdict_classes[]; /* elevation_check.c: by enum gw_verdict */
 /* Something called out: a number on the drawing, its words in the list below. */
 struct elevation_flag {
     const struct gw_element *element;

@@ -7,7 +7,7 @@
 
 static const struct gw_pattern ASK = {45, 6, 1, GW_INK, false, false}, NOT_ASKED = {0, 9.1, 1.7, GW_INK, true, false};
 /* By enum gw_verdict. */
-static const struct elevation_class VERDICTS[] = {
+const struct elevation_class gw_verdict_classes[] = {
     [GW_NOT_SHOWN] = {"not shown", {.fill = "#e8b260", .pattern = &ASK}, false, "not shown", MARK_ASK},
     [GW_PASS] = {"pass", {.fill = "#c5e4f4"}, false, "pass", MARK_SETTLED},
     [GW_FAIL] = {"fail", {.fill = GW_INK_FAIL}, true, "fail", MARK_STOP},
@@ -123,7 +123,6 @@ enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of,
 {
     static const char *const heads[][2] = {{"zone 4", "use"}, {"zone 5", "use"}};
     struct verdicts v = {.of = of, .arena = canvas->arena, .shown = shown};
-    const struct gw_info *project = v.of->results->answer->model->project.project;
     const char *candidate = gw_safe(canvas->arena, v.of->candidate->name);
     (void)engine;
     gather(&v);
@@ -135,14 +134,13 @@ enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of,
         .context = &v,
         .title =
             gw_format(canvas->arena, "Wall %s: where %s answers", gw_safe(canvas->arena, v.of->grid->wall), candidate),
-        .second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
-                            project->number ? project->number : ""),
+        .second = gw_project_line(canvas->arena, v.of->results),
         .caption = gw_format(canvas->arena, "Verdict of each lite with what holds it: %s", candidate),
         .note = "The figures are use, required over provided, rounded up; up to 1.00 passes. ask: not shown.",
         .described = described(&v),
         .key = "Verdict",
-        .classes = VERDICTS,
-        .n_classes = sizeof VERDICTS / sizeof *VERDICTS,
+        .classes = gw_verdict_classes,
+        .n_classes = sizeof gw_verdict_classes / sizeof *gw_verdict_classes,
         .class_of = class_of,
         .heads = heads,
         .n_columns = 2,

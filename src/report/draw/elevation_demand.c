@@ -131,7 +131,6 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
     static const char *const heads[][2] = {{"zone 4", ""}, {"zone 5", ""}};
     struct bands b = {.of = of, .text = {.arena = canvas->arena, .shown = shown}};
     const char *way = b.of->inward ? "Inward" : "Outward", *unit = gw_dim_info(GW_PRESSURE)->shown[shown];
-    const struct gw_info *project = b.of->results->answer->model->project.project;
     struct elevation e = {.takeoff = b.of->results->answer->takeoff, .grid = b.of->grid, .context = &b};
     struct elevation_flag flag;
     (void)engine;
@@ -141,8 +140,7 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
     if (worst) flag = flag_of(&b, worst);
     e.title = gw_format(canvas->arena, "Wall %s: %s pressure", gw_safe(canvas->arena, b.of->grid->wall),
                         b.of->inward ? "inward" : "outward");
-    e.second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
-                         project->number ? project->number : "");
+    e.second = gw_project_line(canvas->arena, b.of->results);
     e.caption = gw_format(canvas->arena, "%s pressure on the lites, %s, allowable-stress level (0.6 W)", way, unit);
     e.note = "The fill is the band; the figures beside each row are the greatest of its zone, rounded up.";
     e.described =

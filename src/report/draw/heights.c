@@ -351,9 +351,8 @@ enum gw_status gw_draw_heights(struct gw_canvas *canvas, const void *of, enum gw
     struct chart c = {.sheet = &sheet, .of = of};
     (void)engine;
     gw_sheet_open(&sheet, canvas, shown);
-    const struct gw_info *project = c.of->results->answer->model->project.project;
-    const char *lines[] = {gw_format(canvas->arena, "%s%s%s. Of each height the lite that takes most.", project->name,
-                                     project->number ? ", " : "", project->number ? project->number : "")};
+    const char *lines[] = {gw_format(canvas->arena, "%s Of each height the lite that takes most.",
+                                     gw_project_line(canvas->arena, c.of->results))};
     double y = gw_sheet_head(
         &sheet, gw_format(canvas->arena, "Wall %s: pressure against height", gw_safe(canvas->arena, c.of->grid->wall)));
     y = gw_sheet_lines(&sheet, y, lines, 1);

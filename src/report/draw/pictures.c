@@ -1,5 +1,6 @@
 #include "report/draw/pictures.h"
 #include "report/draw/heights.h"
+#include "report/page.h"
 
 #include <ctype.h>
 #include <string.h>
@@ -55,6 +56,29 @@ static void add_heights(struct gw_pictures *out, struct gw_arena *arena, const s
                    &(struct gw_figure){title, title, gw_draw_heights, kept});
 }
 
+static void add_use(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                    const struct gw_system *candidate)
+{
+    struct candidate_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    *kept = (struct candidate_picture){results, candidate};
+    const char *title = gw_format(arena, "%s: use by check", candidate->name);
+    gw_picture_add(out, arena, gw_format(arena, "use:%s", gw_picture_word(arena, candidate->name)),
+                   &(struct gw_figure){title, title, gw_draw_use, kept});
+}
+
+const char *gw_project_line(struct gw_arena *arena, const struct gw_results *results)
+{
+    const struct gw_info *project = results->answer->model->project.project;
+    return gw_format(arena, "%s%s%s.", project->name, project->number ? ", " : "",
+                     project->number ? project->number : "");
+}
+
+void gw_page_picture(struct page *page, const struct gw_pictures *pictures, const char *name)
+{
+    const struct gw_picture *found = page->report->pictures ? gw_picture_named(pictures, name) : NULL;
+    if (found) gw_report_figure(page->report, &found->figure);
+}
+
 void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_answer *answer = results->answer;
@@ -65,6 +89,8 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
             add_wall(out, arena,
                      &(struct wall_picture){results, takeoff->grids.items[i],
                                             answer->judgement.summaries.items[c].candidate, false});
+    for (size_t c = 0; c < answer->judgement.summaries.n; c++)
+        add_use(out, arena, results, answer->judgement.summaries.items[c].candidate);
     for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)
             add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});

@@ -23,4 +23,18 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
 enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                        struct gw_engine *engine);
 
+/* A drawing of one candidate. */
+struct candidate_picture {
+    const struct gw_results *results;
+    const struct gw_system *candidate;
+};
+/* use.c: its use by check. */
+enum gw_status gw_draw_use(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+
+/* "Tern Street Clinic, 24-117." */
+const char *gw_project_line(struct gw_arena *arena, const struct gw_results *results);
+/* The one of that name on the page, where the page shows drawings and there is such a one. */
+struct page;
+void gw_page_picture(struct page *page, const struct gw_pictures *pictures, const char *name);
+
 #endif
