@@ -99,8 +99,9 @@ static const struct command COMMANDS[] = {
      "that were not looked at. Exit code 1 unless all are within, 2 with wrong rows. CSV has a row a reading.\n\n"
      "  galeward inspect clinic.yaml\n  galeward inspect clinic.yaml -o readings.csv\n"
      "  galeward inspect clinic.yaml readings.csv --system systems/heron.yaml\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_SYSTEM,
-     GW_HAS_DATA | GW_HAS_PAGE, cmd_inspect, 2, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_SYSTEM |
+         TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FIGURE, cmd_inspect, 2, NULL},
     {"calc", "one case, or a stream of cases, through an engine", "calc KIND [key=value ...] [options]",
      "Without key=value, cases are read from standard input: one JSON object a line, or YAML documents separated by\n"
      "lines of ---. One JSON object a line comes back, in order, SI to the last digit. 'calc KIND --help' lists the "

@@ -1,6 +1,7 @@
 /* Readings as people read them: what is not met, what holds outside its limit and how much is left, what is unknown and
  * what to measure; then the rest, merged, and what the readings say of the places that were not looked at. */
 #include "report/inspect.h"
+#include "report/draw/pictures.h"
 
 #include <ctype.h>
 #include <math.h>
@@ -307,6 +308,13 @@ static void first_line(struct inspect_page *p)
     left_out(p);
 }
 
+static void pictures(struct inspect_page *p, const struct gw_result *result)
+{
+    enum { FEW = 8 };
+    for (size_t i = 0; p->page.report->pictures && i < result->pictures->n && i < FEW; i++)
+        gw_report_figure(p->page.report, &result->pictures->items[i].figure);
+}
+
 static void inspect_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct gw_inspected_results *value = result->value;
@@ -314,6 +322,7 @@ static void inspect_page(struct gw_report *report, const struct gw_result *resul
     struct gw_used used = p.in->used;
     gw_page_head(&p.page, "Inspection");
     first_line(&p);
+    pictures(&p, result);
     section(&p, GW_ITEM_NOT_MET, "Not met");
     section(&p, GW_ITEM_OUTSIDE_HOLDS, "Outside the limit, and holds");
     section(&p, GW_ITEM_UNKNOWN, "Unknown");
@@ -330,9 +339,12 @@ struct gw_result gw_result_inspection(struct gw_arena *arena, const struct gw_re
 {
     struct gw_inspected_results *value = gw_alloc(arena, 1, sizeof *value);
     *value = (struct gw_inspected_results){.results = results, .inspection = inspection};
+    struct gw_pictures *shown = gw_alloc(arena, 1, sizeof *shown);
+    gw_pictures_of_readings(shown, arena, results, inspection);
     return (struct gw_result){.shown = results->shown,
                               .record = &gw_inspection_record,
                               .value = value,
                               .rows = "readings",
+                              .pictures = shown,
                               .page = inspect_page};
 }

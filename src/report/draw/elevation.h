@@ -17,8 +17,16 @@ struct elevation_class {
 extern const struct elevation_class gw_verdict_classes[]; /* elevation_check.c: by enum gw_verdict */
 /* Something called out: a number on the drawing, its words in the list below. */
 struct elevation_flag {
-    const struct gw_element *element;
+    const struct gw_element *element; /* at its first piece; or */
+    bool placed;                      /* at this place of the wall, m from its left end and above ground */
+    double x, y;
+    enum sheet_mark mark; /* there instead of a dot */
     const char *first, *second;
+};
+/* A place that is only marked. */
+struct elevation_mark {
+    double x, y;
+    enum sheet_mark mark;
 };
 struct elevation {
     const struct gw_takeoff *takeoff;
@@ -38,6 +46,8 @@ struct elevation {
                  size_t column);
     const struct elevation_flag *flags;
     size_t n_flags;
+    const struct elevation_mark *marks;
+    size_t n_marks;
 };
 void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown);
 

@@ -61,10 +61,10 @@ static struct elevation_flag flag_of(const struct verdicts *v, const struct gw_f
     gw_text_init(&use, v->arena);
     if (f->verdict == GW_FAIL) gw_add_utilization(&use, f->utilization);
     return (struct elevation_flag){
-        f->demand->element,
-        gw_format(v->arena, "%s%s%s: %s", gw_verdict_name(f->verdict), use.length ? " " : "", use.length ? use.at : "",
-                  f->demand->check->title),
-        gw_format(v->arena, "%s: %s", f->demand->where, gw_message_text(v->arena, &f->message, v->shown))};
+        .element = f->demand->element,
+        .first = gw_format(v->arena, "%s%s%s: %s", gw_verdict_name(f->verdict), use.length ? " " : "",
+                           use.length ? use.at : "", f->demand->check->title),
+        .second = gw_format(v->arena, "%s: %s", f->demand->where, gw_message_text(v->arena, &f->message, v->shown))};
 }
 
 /* Of each check that fails, then that is not shown, its gravest place on this wall. */

@@ -120,9 +120,11 @@ static struct elevation_flag flag_of(const struct bands *b, const struct gw_elem
     gw_text_init(&text, b->text.arena);
     gw_add_quantity(&text, GW_PRESSURE, b->text.shown, pressure(b, e), UP);
     return (struct elevation_flag){
-        e, gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
-        gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: explain %s", e->lite ? e->lite : e->mark,
-                  e->columns, e->zone, e->parapet ? ", above the roof" : "", e->governs, e->id)};
+        .element = e,
+        .first = gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
+        .second =
+            gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: explain %s", e->lite ? e->lite : e->mark,
+                      e->columns, e->zone, e->parapet ? ", above the roof" : "", e->governs, e->id)};
 }
 
 enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of, enum gw_units shown,

@@ -21,13 +21,15 @@ static bool inside(const struct gw_box *box, const struct gw_box *within)
            box->bottom <= within->bottom;
 }
 
-static void draw_flag(const struct elevation_frame *f, struct gw_point dot, struct gw_point at, size_t number)
+static void draw_flag(const struct elevation_frame *f, struct gw_point dot, struct gw_point at, size_t number,
+                      enum sheet_mark mark)
 {
     struct gw_canvas *canvas = f->sheet->canvas;
     const struct gw_box box = round_box(at);
     gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_PAPER, .width = GW_LINE_HEAVY});
     gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
-    gw_canvas_circle(canvas, dot, 2, &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
+    if (mark) gw_mark_draw(canvas, dot, mark);
+    else gw_canvas_circle(canvas, dot, 2, &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
     gw_canvas_circle(canvas, at, FLAG, &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
     gw_canvas_keep(canvas, &box);
     gw_canvas_text(canvas, (struct gw_point){at.x, at.y + 0.36 * NUMBER.size}, &NUMBER,
@@ -35,8 +37,13 @@ static void draw_flag(const struct elevation_frame *f, struct gw_point dot, stru
 }
 
 /* Where the element's first piece stands, on the page; false: its place is not known. */
-static bool dot_of(const struct elevation_frame *f, const struct gw_element *e, struct gw_point *out)
+static bool dot_of(const struct elevation_frame *f, const struct elevation_flag *flag, struct gw_point *out)
 {
+    const struct gw_element *e = flag->element;
+    if (flag->placed) {
+        *out = (struct gw_point){gw_elevation_x(f, flag->x), gw_elevation_y(f, flag->y)};
+        return true;
+    }
     struct gw_pieces pieces = gw_takeoff_pieces(f->of->takeoff, e);
     struct gw_rectangle r;
     if (!gw_pieces_next(&pieces, &r) || !r.placed) return false;
@@ -61,9 +68,17 @@ static bool calm_place(const struct elevation_frame *f, struct gw_point dot, str
 
 void gw_elevation_flags(const struct elevation_frame *f)
 {
+    for (size_t i = 0; i < f->of->n_marks; i++) {
+        const struct elevation_mark *m = &f->of->marks[i];
+        const struct gw_point at = {gw_elevation_x(f, m->x), gw_elevation_y(f, m->y)};
+        const struct gw_box box = round_box(at);
+        gw_mark_draw(f->sheet->canvas, at, m->mark);
+        gw_canvas_keep(f->sheet->canvas, &box);
+    }
     for (size_t i = 0; i < f->of->n_flags; i++) {
         struct gw_point dot, at;
-        if (dot_of(f, f->of->flags[i].element, &dot) && calm_place(f, dot, &at)) draw_flag(f, dot, at, i + 1);
+        if (dot_of(f, &f->of->flags[i], &dot) && calm_place(f, dot, &at))
+            draw_flag(f, dot, at, i + 1, f->of->flags[i].mark);
     }
 }
 
@@ -104,6 +119,7 @@ static double put_key(const struct elevation_frame *f, const struct elevation_ar
     struct gw_canvas *canvas = f->sheet->canvas;
     const double swatch = 27, height = 13.6, gap = 6, end = SHEET_MARGIN + SHEET_LIVE;
     struct gw_point at = {SHEET_MARGIN, top + GW_LABEL_SIZE};
+    if (!f->of->n_classes) return top;
     gw_canvas_text(canvas, at, &BOLD, f->of->key);
     at.x += gw_lettering_width(&BOLD, f->of->key) + 2 * gap;
     for (size_t i = 0; i < f->of->n_classes; i++) {

@@ -3,6 +3,7 @@
 #ifndef REPORT_DRAW_PICTURES_H
 #define REPORT_DRAW_PICTURES_H
 
+#include "galeward/inspection.h"
 #include "galeward/report.h"
 
 /* "Plover 60": "plover-60"; never empty. */
@@ -36,5 +37,16 @@ const char *gw_project_line(struct gw_arena *arena, const struct gw_results *res
 /* The one of that name on the page, where the page shows drawings and there is such a one. */
 struct page;
 void gw_page_picture(struct page *page, const struct gw_pictures *pictures, const char *name);
+/* readings of a wall, and torques against their age: `of` a struct readings_picture. */
+struct readings_picture {
+    const struct gw_results *results;
+    const struct gw_inspection *inspection;
+    const struct gw_wall_grid *grid; /* NULL: all walls */
+};
+void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                             const struct gw_inspection *inspection);
+enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                          struct gw_engine *engine);
+enum gw_status gw_draw_torques(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 
 #endif

@@ -1,0 +1,185 @@
+/* Readings where they were taken: the shape of the mark is the verdict, the number that of the list below. */
+#include "report/draw/elevation.h"
+#include "report/draw/pictures.h"
+#include "report/page.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { FLAGS = 8, MARKS = 400 };
+static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, false, NULL, MARK_NONE}};
+static const enum sheet_mark MARK_OF[] = {[GW_ITEM_UNKNOWN] = MARK_ASK,
+                                          [GW_ITEM_WITHIN] = MARK_SETTLED,
+                                          [GW_ITEM_OUTSIDE_HOLDS] = MARK_IN_HAND,
+                                          [GW_ITEM_NOT_MET] = MARK_STOP};
+
+struct readings {
+    const struct readings_picture *of;
+    struct gw_arena *arena;
+    enum gw_units shown;
+    struct elevation_flag flags[FLAGS];
+    struct elevation_mark *marks;
+    size_t n_flags, n_marks, more;
+    long counts[4];
+};
+
+static size_t one_class(const void *context, const struct gw_element *e)
+{
+    (void)context, (void)e;
+    return 0;
+}
+
+static void no_cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
+                    size_t column)
+{
+    (void)out, (void)context, (void)lites, (void)n, (void)column;
+}
+
+/* The strip of lites that the place names, else the whole story; false: neither is said. */
+static bool heights_of(const struct gw_wall_grid *g, const struct gw_spot *s, double *bottom, double *top)
+{
+    const struct gw_grid_layer *layer = &g->layers[GW_SORT_LITE];
+    bool any = false;
+    for (size_t i = 0; i < layer->n_strips; i++) {
+        const struct gw_grid_strip *strip = &layer->strips[i];
+        if (strip->story != s->story || (s->row != GW_NO_INTEGER && strip->row != s->row)) continue;
+        if (!any) *bottom = strip->bottom;
+        *top = strip->top;
+        any = true;
+    }
+    return any;
+}
+
+static bool place_of(const struct gw_wall_grid *g, const struct gw_spot *s, double *x, double *y)
+{
+    double bottom = g->lines.bottom, top = g->lines.top, left = 0, right = g->x[g->n_columns];
+    const bool line = s->line >= 0 && (size_t)s->line <= g->n_columns;
+    const bool column = s->column >= 1 && (size_t)s->column <= g->n_columns;
+    const bool high = heights_of(g, s, &bottom, &top);
+    if (column) left = g->x[s->column - 1], right = g->x[s->column];
+    if (line) left = right = g->x[s->line];
+    *x = s->edge == GW_EDGE_LEFT ? left : s->edge == GW_EDGE_RIGHT ? right : (left + right) / 2;
+    *y = s->edge == GW_EDGE_HEAD ? top : s->edge == GW_EDGE_SILL ? bottom : (bottom + top) / 2;
+    return high || line || column;
+}
+
+static bool is_here(const struct readings *r, const struct gw_inspected *row)
+{
+    return row->result && !row->closed_by && !row->duplicate_of && row->spot.grid == r->of->grid;
+}
+
+static struct elevation_flag flag_of(const struct readings *r, const struct gw_inspected *row, double x, double y)
+{
+    struct gw_text left;
+    gw_text_init(&left, r->arena);
+    if (gw_given(row->result->remaining_worst)) {
+        gw_text_add(&left, ", left ");
+        gw_text_fixed(&left, floor(row->result->remaining_worst * 100) / 100, 2);
+    }
+    return (struct elevation_flag){
+        .placed = true,
+        .x = x,
+        .y = y,
+        .mark = MARK_OF[row->verdict],
+        .first = gw_format(r->arena, "%s: %s%s", gw_item_verdict_name(row->verdict), gw_item_kinds[row->item->id].title,
+                           left.at ? left.at : ""),
+        .second = gw_format(r->arena, "%s: read %s, limit %s", row->place, row->reading->value_text,
+                            gw_said(&row->limit) ? gw_message_text(r->arena, &row->limit, r->shown) : "none")};
+}
+
+static bool marked_before(const struct readings *r, double x, double y)
+{
+    for (size_t i = 0; i < r->n_marks; i++)
+        if (fabs(r->marks[i].x - x) < 1e-6 && fabs(r->marks[i].y - y) < 1e-6) return true;
+    for (size_t i = 0; i < r->n_flags; i++)
+        if (fabs(r->flags[i].x - x) < 1e-6 && fabs(r->flags[i].y - y) < 1e-6) return true;
+    return false;
+}
+
+/* The gravest first, so that they have the flags; one mark a place. */
+static void gather(struct readings *r, enum gw_item_verdict verdict)
+{
+    for (size_t i = 0; i < r->of->inspection->rows.n; i++) {
+        const struct gw_inspected *row = &r->of->inspection->rows.items[i];
+        double x, y;
+        if (!is_here(r, row) || row->verdict != verdict) continue;
+        r->counts[verdict]++;
+        if (!place_of(r->of->grid, &row->spot, &x, &y) || marked_before(r, x, y)) continue;
+        if (verdict != GW_ITEM_WITHIN && r->n_flags < FLAGS) r->flags[r->n_flags++] = flag_of(r, row, x, y);
+        else if (r->n_marks < MARKS) r->marks[r->n_marks++] = (struct elevation_mark){x, y, MARK_OF[verdict]};
+        else r->more++;
+    }
+}
+
+enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                          struct gw_engine *engine)
+{
+    struct readings r = {.of = of, .arena = canvas->arena, .shown = shown};
+    const struct gw_info *project = r.of->results->answer->model->project.project;
+    (void)engine;
+    r.marks = gw_alloc(canvas->arena, MARKS, sizeof *r.marks);
+    gather(&r, GW_ITEM_NOT_MET);
+    gather(&r, GW_ITEM_OUTSIDE_HOLDS);
+    gather(&r, GW_ITEM_UNKNOWN);
+    gather(&r, GW_ITEM_WITHIN);
+    const char *counts = gw_format(canvas->arena, "%ld not met, %ld outside and holding, %ld unknown, %ld within",
+                                   r.counts[GW_ITEM_NOT_MET], r.counts[GW_ITEM_OUTSIDE_HOLDS],
+                                   r.counts[GW_ITEM_UNKNOWN], r.counts[GW_ITEM_WITHIN]);
+    const struct elevation e = {
+        .takeoff = r.of->results->answer->takeoff,
+        .grid = r.of->grid,
+        .title = gw_format(canvas->arena, "Wall %s: readings", gw_safe(canvas->arena, r.of->grid->wall)),
+        .second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
+                            project->number ? project->number : ""),
+        .caption = gw_format(canvas->arena, "Readings of %s: %s", r.of->inspection->system->name, counts),
+        .note = "Square with a cross: not met. Triangle: outside, holds. Diamond: unknown. Circle: within.",
+        .described = gw_format(canvas->arena, "Elevation of wall %s, %zu columns, with its readings: %s.",
+                               r.of->grid->wall, r.of->grid->n_columns, counts),
+        .key = "Readings",
+        .classes = PLAIN,
+        .n_classes = 0,
+        .class_of = one_class,
+        .cell = no_cell,
+        .flags = r.flags,
+        .n_flags = r.n_flags,
+        .marks = r.marks,
+        .n_marks = r.n_marks};
+    gw_draw_elevation(canvas, &e, shown);
+    return GW_OK;
+}
+
+/* Their list ------------------------------------------------------------------------------------------------------- */
+
+static bool has_torques(const struct gw_inspection *in)
+{
+    for (size_t i = 0; i < in->rows.n; i++)
+        if (in->rows.items[i].item->id == GW_ITEM_screw_torque && gw_given(in->rows.items[i].age)) return true;
+    return false;
+}
+
+static bool has_readings(const struct gw_inspection *in, const struct gw_wall_grid *grid)
+{
+    for (size_t i = 0; i < in->rows.n; i++)
+        if (in->rows.items[i].spot.grid == grid) return true;
+    return false;
+}
+
+void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                             const struct gw_inspection *inspection)
+{
+    const struct gw_takeoff *t = results->answer->takeoff;
+    *out = (struct gw_pictures){.n = 0};
+    for (size_t i = 0; i < t->n_walls; i++) {
+        struct readings_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+        *kept = (struct readings_picture){results, inspection, t->grids.items[i]};
+        if (!has_readings(inspection, kept->grid)) continue;
+        const char *title = gw_format(arena, "Wall %s: readings", kept->grid->wall);
+        gw_picture_add(out, arena, gw_format(arena, "readings:%s", gw_picture_word(arena, kept->grid->wall)),
+                       &(struct gw_figure){title, title, gw_draw_elevation_readings, kept});
+    }
+    if (!has_torques(inspection)) return;
+    struct readings_picture *all = gw_alloc(arena, 1, sizeof *all);
+    *all = (struct readings_picture){results, inspection, NULL};
+    gw_picture_add(out, arena, "torques",
+                   &(struct gw_figure){"Torques against their age", "torques against their age", gw_draw_torques, all});
+}
