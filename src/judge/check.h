@@ -13,7 +13,9 @@
 struct gw_judged_wall {
     const char *wall;
     enum gw_component component;
-    double greatest_inward; /* Pa, allowable-stress level, of its lites below the roof */
+    double greatest_inward; /* Pa, allowable-stress level, of its lites below the roof; it has none there: of all */
+    bool below;             /* some of them stand below the roof */
+    const struct gw_message *outside; /* NULL; else why the method gives some of those none: it may be greater */
     struct gw_used used;
 };
 

@@ -107,17 +107,25 @@ static struct gw_judged_wall *judged_wall(struct gw_ask *ask, const struct gw_el
     return wall;
 }
 
+/* Lites above the roof count where none of the wall's stands below it. */
+static void count_lite(struct gw_judged_wall *wall, const struct gw_element *e)
+{
+    const double inward = e->by_set ? e->inward_asd.pa / e->by_set->factor[0] : e->inward_asd.pa; /* the site's */
+    if (e->parapet && wall->below) return;
+    if (!e->parapet && !wall->below)
+        *wall = (struct gw_judged_wall){.wall = wall->wall, .component = wall->component, .below = true};
+    if (e->outside) wall->outside = e->outside;
+    if (e->outside || !(inward > wall->greatest_inward)) return;
+    wall->greatest_inward = inward;
+    wall->used = e->used;
+}
+
 static void gather_walls(struct gw_ask *ask)
 {
     ask->memory->n_walls = 0;
     for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
         const struct gw_element *e = &ask->takeoff->elements.items[i];
-        if (e->kind != GW_LITE) continue;
-        struct gw_judged_wall *wall = judged_wall(ask, e);
-        const double inward = e->by_set ? e->inward_asd.pa / e->by_set->factor[0] : e->inward_asd.pa; /* the site's */
-        if (e->parapet || !(inward > wall->greatest_inward)) continue;
-        wall->greatest_inward = inward;
-        wall->used = e->used;
+        if (e->kind == GW_LITE) count_lite(judged_wall(ask, e), e);
     }
 }
 

@@ -17,17 +17,6 @@ static enum gw_component component_of(const struct gw_spot *spot)
     return spot->lite->component == GW_SPANDREL ? GW_FIXED : spot->lite->component;
 }
 
-/* The floor of a rule is no demand of a wall whose wind is not known. */
-static bool is_known(const struct gw_ask *ask, const struct gw_demand *d)
-{
-    const struct gw_requirements *r = ask->model->project.requirements;
-    const bool stated = d->row || (r && r->water && gw_given(r->water->pressure));
-    return d->state == GW_ASKED && gw_given(gw_term_of(d, 0)->value) && (stated || d->wall->greatest_inward > 0);
-}
-
-static const char ASK_WIND[] = "the wind on that wall's lites is not known: which water pressure does the project ask "
-                               "(requirements: {water})";
-
 static void take_demand(struct gw_water_there *out, struct gw_ask *ask, const struct gw_judged_wall *wall)
 {
     struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d); /* its message may be kept */
@@ -38,9 +27,8 @@ static void take_demand(struct gw_water_there *out, struct gw_ask *ask, const st
     ask->engine = own;
     gw_trace_group(&ask->engine, group);
     gw_used_merge(&ask->engine.used, d->used);
-    if (!is_known(ask, d)) {
-        *out = (struct gw_water_there){.pressure = GW_ABSENT,
-                                       .message = d->state == GW_ASKED ? GW_PLAINLY(ASK_WIND) : d->message};
+    if (d->state != GW_ASKED) {
+        *out = (struct gw_water_there){.pressure = GW_ABSENT, .message = d->message};
         return;
     }
     const double pressure = gw_term_of(d, 0)->value;

@@ -15,6 +15,12 @@ static struct gw_water_case water_case(const struct gw_water_requirement *w, con
                                   .cap = stated ? w->cap : GW_ABSENT};
 }
 
+/* Where the wind on some lites is not known more may be asked, but no more than the cap. */
+static bool is_all(const struct gw_judged_wall *wall, const struct gw_water_result *water)
+{
+    return !wall->outside || !(water->pressure < water->cap);
+}
+
 static const char *percent_of(struct gw_ask *ask, double share)
 {
     struct gw_text percent;
@@ -59,10 +65,20 @@ static void compare_with_site(struct gw_demand *out, struct gw_ask *ask, const s
     const struct gw_message why = briefly(ask, &site, in.rule);
     struct gw_below *below = gw_alloc(ask->arena, 1, sizeof *below);
     below->value = site.pressure;
-    below->said =
-        GW_SAY(ask->arena, "the project asks {}, less than the site's {}, {}", gw_of_quantity(GW_PRESSURE, asked),
-               gw_of_quantity(GW_PRESSURE, site.pressure), gw_of_message(&why));
+    below->said = GW_SAY(ask->arena, "the project asks {}, less than the site's {}{}, {}",
+                         gw_of_quantity(GW_PRESSURE, asked), gw_of_quantity(GW_PRESSURE, site.pressure),
+                         gw_of_text(is_all(wall, &site) ? "" : " or more"), gw_of_message(&why));
     out->below = below;
+}
+
+static struct gw_message no_wind(struct gw_ask *ask, const struct gw_judged_wall *wall,
+                                 const struct gw_water_result *water)
+{
+    return GW_SAY(ask->arena,
+                  "the wind on lites of this wall is {}: which water pressure does the project ask (requirements: "
+                  "water)? By the rule {} at least, {} at most",
+                  gw_of_message(wall->outside), gw_of_quantity(GW_PRESSURE, water->pressure),
+                  gw_of_quantity(GW_PRESSURE, water->cap));
 }
 
 static void by_rule(struct gw_demand *out, struct gw_ask *ask, const struct gw_water_requirement *w,
@@ -70,11 +86,11 @@ static void by_rule(struct gw_demand *out, struct gw_ask *ask, const struct gw_w
 {
     struct gw_water_result water;
     const struct gw_water_case in = water_case(w, wall, true);
-    const bool known = gw_required_water(&water, &in, &ask->engine) == GW_OK;
+    const bool allowed = gw_required_water(&water, &in, &ask->engine) == GW_OK, known = allowed && is_all(wall, &water);
     gw_demand_term(out, ask, GW_PRESSURE, GW_NO_DIRECTION, known ? water.pressure : GW_ABSENT);
     if (known) gw_used_merge(&ask->engine.used, &wall->used);
     if (known) out->message = how(ask, &water, in.rule);
-    else gw_demand_unknown(out, gw_fault_message(ask));
+    else gw_demand_unknown(out, allowed ? no_wind(ask, wall, &water) : gw_fault_message(ask));
 }
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)
