@@ -122,6 +122,25 @@ long gw_screws_on(double length, double spacing, double ends)
     return 1 + (long)fmax(ceil(gaps - GW_HAIR), 0);
 }
 
+double gw_beyond_roof(const struct gw_grid_layer *layer, unsigned strip)
+{
+    const struct gw_grid_strip *s = &layer->strips[strip];
+    if (!layer->cut || s->member != layer->cut_member) return 0;
+    const struct gw_grid_strip *other = s->parapet ? s - 1 : s + 1;
+    return other->top - other->bottom;
+}
+
+long gw_screws_of_vertical(const struct gw_grid_layer *layer, unsigned strip, double spacing)
+{
+    const struct gw_grid_strip *s = &layer->strips[strip];
+    const double own = s->top - s->bottom, beyond = gw_beyond_roof(layer, strip), below = s->parapet ? beyond : own;
+    if (!(beyond > 0)) return gw_screws_on(own, spacing, GW_ABSENT);
+    const long all = gw_screws_on(own + beyond, spacing, GW_ABSENT), lower = gw_screws_on(below, spacing, GW_ABSENT),
+               upper = lower < all ? all - lower : 1;
+    if (s->parapet) return upper;
+    return upper < all ? all - upper : 1;
+}
+
 /* Each carries its spacing times the width that its run carries. */
 static void set_screw(struct gw_element *e, const struct gw_room *room, double width)
 {
@@ -175,7 +194,8 @@ static void add_mullion_screws(struct gw_builder *b, size_t strip)
     const struct gw_room *room = b->room;
     for (size_t c = 0; c < room->axes[GW_AXIS_MULLION_SCREWS].n_classes; c++) {
         struct gw_element e = start(b, GW_SORT_MULLION_SCREW, strip, c, "vertical");
-        const long a_run = gw_screws_on(e.height, room->screw_spacing, GW_ABSENT);
+        const long a_run =
+            gw_screws_of_vertical(&room->grid.layers[GW_SORT_MULLION_SCREW], (unsigned)strip, room->screw_spacing);
         set_screw(&e, room, e.width);
         gw_group_add(b, &e, a_run * members_of(room, GW_SORT_MULLION_SCREW, c));
     }

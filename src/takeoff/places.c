@@ -158,7 +158,9 @@ static void set_extent(struct gw_rectangle *r, const struct gw_element *e, size_
     r->y = e->bottom;
     r->width = to - from;
     r->height = e->top - e->bottom;
-    r->count = e->kind == GW_SCREW ? gw_screws_on(run_of(r, e), e->height, GW_ABSENT) : 1;
+    r->count = e->sort == GW_SORT_MULLION_SCREW   ? gw_screws_of_vertical(layer_of(e), e->strip, e->height)
+               : e->sort == GW_SORT_TRANSOM_SCREW ? gw_screws_on(r->width, e->height, GW_ABSENT)
+                                                  : 1;
 }
 
 static bool next_of_wall(struct gw_pieces *pieces, struct gw_rectangle *out)
@@ -196,13 +198,6 @@ bool gw_pieces_next(struct gw_pieces *pieces, struct gw_rectangle *out)
     return pieces->element->grid->opening ? next_of_opening(pieces, out) : next_of_wall(pieces, out);
 }
 
-/* Where the roof line cuts a vertical its plate goes on: one run, counted with the part below. */
-static double beyond_roof(const struct gw_takeoff *takeoff, const struct gw_element *e)
-{
-    const struct gw_element *other = e->sort == GW_SORT_MULLION_SCREW ? gw_takeoff_other_part(takeoff, e) : NULL;
-    return other ? other->top - other->bottom : 0;
-}
-
 long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element *element, double spacing,
                        double end_distance)
 {
@@ -210,7 +205,9 @@ long gw_takeoff_screws(const struct gw_takeoff *takeoff, const struct gw_element
     struct gw_rectangle r;
     long n = 0;
     if (element->parapet && gw_takeoff_other_part(takeoff, element)) return 0;
-    const double beyond = beyond_roof(takeoff, element),
+    /* One run, counted with the part below. */
+    const double beyond =
+                     element->sort == GW_SORT_MULLION_SCREW ? gw_beyond_roof(layer_of(element), element->strip) : 0,
                  apart = gw_given(spacing) && !element->grid->screws_given ? spacing : element->height;
     while (gw_pieces_next(&pieces, &r))
         n += gw_screws_on(run_of(&r, element) + beyond, apart, 2 * end_distance) * (r.opening ? r.opening->count : 1);

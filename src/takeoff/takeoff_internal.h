@@ -126,6 +126,10 @@ void gw_room_strips(struct gw_room *room);
 void gw_room_elements(struct gw_builder *b);
 /* In one run; `ends`: how much of it lies beyond its first and last screw, absent: a spacing, half at each end. */
 long gw_screws_on(double length, double spacing, double ends);
+/* Where the roof line cuts a vertical its plate goes on: how long is the other part of its run, m; 0: not cut. */
+double gw_beyond_roof(const struct gw_grid_layer *layer, unsigned strip);
+/* In a vertical run of that strip; the parts of one that is cut add up to the whole run, but have one at least. */
+long gw_screws_of_vertical(const struct gw_grid_layer *layer, unsigned strip, double spacing);
 /* groups.c: counts `count` elements alike, those of one class in one strip. */
 void gw_group_add(struct gw_builder *b, const struct gw_element *e, long count);
 void gw_group_finish(struct gw_builder *b);

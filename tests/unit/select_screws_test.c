@@ -75,12 +75,29 @@ static void of_the_wall_with_the_systems_ends(void **state)
 /* The roof line at 4.5 ft cuts each vertical, whose plate is one all the same: 4 x 5 + 3 x 10 of 12 in, where its parts
  * of 54 and 66 in would hold 5 and 6; and 107 as above, where they would hold (54 - 5)/6 and (66 - 5)/6, up, and one
  * more each: 10 and 12 for 21. */
-static const char *cut_by_the_roof(struct world *w)
+static const char *cut_at_roof(struct world *w, const char *project)
 {
     static const char own[] = "roof_height: 40 ft";
-    const char *roof = strstr(SILENT, own);
-    return gw_format(&w->arena, "%.*sroof_height: 4.5 ft, parapet_height: 5.5 ft%s", (int)(roof - SILENT), SILENT,
+    const char *roof = strstr(project, own);
+    return gw_format(&w->arena, "%.*sroof_height: 4.5 ft, parapet_height: 5.5 ft%s", (int)(roof - project), project,
                      roof + sizeof own - 1);
+}
+
+static const char *cut_by_the_roof(struct world *w) { return cut_at_roof(w, SILENT); }
+
+/* In 'demand' too: 5 of the 10 of each vertical stand below, 5 above. */
+static void the_take_off_counts_whole_runs(void **state)
+{
+    struct world *w = *state;
+    long n[2] = {0, 0};
+    put_file(w, "x.yaml", SYSTEM);
+    must_take_off(w, cut_at_roof(w, TWELVE));
+    for (size_t i = 0; i < w->takeoff.elements.n; i++) {
+        const struct gw_element *e = &w->takeoff.elements.items[i];
+        if (e->sort == GW_SORT_MULLION_SCREW) n[e->parapet] += e->count;
+    }
+    assert_int_equal(n[0], 3 * 5);
+    assert_int_equal(n[1], 3 * 5);
 }
 
 static void a_run_that_the_roof_line_cuts(void **state)
@@ -134,6 +151,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(nobody_says),
+        WORLD_TEST(the_take_off_counts_whole_runs),
         WORLD_TEST(the_system_says),
         WORLD_TEST(with_its_ends),
         WORLD_TEST(ends_alone),
