@@ -161,7 +161,7 @@ static void settle(struct gw_item_result *out, struct gw_ask *ask, const struct 
     said = both(ask, said, left->remark);
     if (out->verdict == GW_ITEM_UNKNOWN || !m) said = both(ask, said, left->unknown);
     const bool missed = !in && !item->does->left;
-    if (missed && item->does->then) said = both(ask, said, GW_PLAINLY(item->does->then));
+    if (missed && item->does->then && !gw_said(&left->unknown)) said = both(ask, said, GW_PLAINLY(item->does->then));
     out->message = said;
     if (out->verdict != GW_ITEM_WITHIN)
         out->action = gw_said(&left->action) ? left->action : GW_PLAINLY(item->if_missed);

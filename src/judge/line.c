@@ -178,6 +178,13 @@ struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)
     return longest;
 }
 
+size_t gw_joints_of(const double **at, const struct gw_wall_lines *l)
+{
+    const bool inner = !l->n_splices && l->n_anchors > 2;
+    *at = inner ? l->anchors + 1 : l->splices;
+    return inner ? l->n_anchors - 2 : l->n_splices;
+}
+
 static const struct held *held_on(struct gw_ask *ask, const struct gw_wall_lines *lines)
 {
     struct gw_line_memory *m = memory_of(ask);

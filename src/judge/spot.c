@@ -1,11 +1,13 @@
 /* From a place as a person on a scaffold names it to the elements that stand there. */
 #include "galeward/inspect.h"
 #include "judge/judge_internal.h"
+#include "judge/line.h"
+#include "judge/plated.h"
 
 #include <string.h>
 
 struct search {
-    const struct gw_ask *ask;
+    struct gw_ask *ask;
     struct gw_spot said; /* as it was asked for */
     enum gw_item_on on;
     int zone; /* 0: any */
@@ -30,8 +32,18 @@ static bool is_said(int number) { return number != GW_NO_INTEGER; }
 /* What is carried ---------------------------------------------------------------------------------------------------
  */
 
+/* Of a line of screws, m: what loads the middle of a horizontal is less than the rows beside it are high. */
+static double loaded_width(struct gw_ask *ask, const struct gw_element *e)
+{
+    const struct gw_engine own = ask->engine;
+    gw_engine_init(&ask->engine, own.tables, NULL);
+    const double width = gw_screw_side_of(ask, e).width;
+    ask->engine = own;
+    return width;
+}
+
 /* Suction along an edge of a lite, along a member or a line of screws, on an anchor: to be compared within one kind. */
-static double carried(const struct gw_element *e)
+static double carried(const struct search *s, const struct gw_element *e)
 {
     if (e->outside) return INFINITY;
     const double suction = fmax(-e->outward_asd.pa, 0);
@@ -42,6 +54,8 @@ static double carried(const struct gw_element *e)
         return suction * e->height;
     case GW_ANCHOR:
         return suction * e->width * e->height;
+    case GW_SCREW:
+        return suction * loaded_width(s->ask, e);
     default:
         return suction * e->width;
     }
@@ -50,7 +64,7 @@ static double carried(const struct gw_element *e)
 /* A pocket is worst where most rain falls on the lite above it, whose suction need not be the greatest. */
 static double weight_in(const struct search *s, const struct gw_element *e)
 {
-    return s->on == GW_ON_POCKET ? e->width * e->pane : carried(e);
+    return s->on == GW_ON_POCKET ? e->width * e->pane : carried(s, e);
 }
 
 /* Of a member that the roof line cuts, the part that carries more. */
@@ -58,7 +72,7 @@ static const struct gw_element *part(const struct search *s, const struct gw_ele
 {
     const struct gw_element *other = e ? gw_takeoff_other_part(s->ask->takeoff, e) : NULL;
     if (!other || (s->zone && other->zone != s->zone)) return e;
-    return carried(other) > carried(e) * (1 + GW_HAIR) ? other : e;
+    return carried(s, other) > carried(s, e) * (1 + GW_HAIR) ? other : e;
 }
 
 static const struct gw_element *principal(const struct search *s, const struct gw_spot *c)
@@ -224,9 +238,11 @@ static void search_line(struct search *s, size_t line, size_t story, double bott
     const struct gw_grid_layer *mullions = &s->grid->layers[GW_SORT_MULLION];
     const double hair = GW_HAIR_M;
     if (s->on == GW_ON_JOINT) {
-        for (size_t i = 0; i < l->n_splices; i++)
-            if (l->splices[i] > bottom - hair && l->splices[i] < top - hair)
-                offer_upright(s, line, i, (int)story + 1, l->splices[i]);
+        const double *joints;
+        const size_t n = gw_joints_of(&joints, l);
+        for (size_t i = 0; i < n; i++)
+            if (joints[i] > bottom - hair && joints[i] < top - hair)
+                offer_upright(s, line, i, (int)story + 1, joints[i]);
         return;
     }
     if (s->on == GW_ON_ANCHOR) {

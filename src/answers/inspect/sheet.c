@@ -1,5 +1,6 @@
 /* What to measure where: every item that such a wall has, its limit where most is carried, how many to look at. */
 #include "answers/inspect/inspect_internal.h"
+#include "judge/line.h"
 #include "tables_data.h"
 
 #include <string.h>
@@ -13,12 +14,13 @@ struct drawing_up {
 /* How many such places a wall has; 0: it is none of elements. */
 static long places_of(const struct gw_wall_grid *g, enum gw_item_on on)
 {
+    const double *joints;
     const long columns = (long)g->n_columns, rows = (long)g->rows_below[g->n_stories], lines = columns + 1;
     switch (on) {
     case GW_ON_ANCHOR:
         return lines * (long)g->lines.n_anchors;
     case GW_ON_JOINT:
-        return lines * (long)g->lines.n_splices;
+        return lines * (long)gw_joints_of(&joints, &g->lines);
     case GW_ON_MULLION:
         return lines * (long)g->n_stories;
     case GW_ON_HORIZONTAL:
