@@ -16,16 +16,9 @@ done
 for page in fields.md verification.md; do
     diff -u "docs/$page" "$work/docs/$page" >"$work/diff" || { echo "docs/$page is stale: make docs"; head -20 "$work/diff"; failed=1; }
 done
-# The README's three blocks of output are the first lines of what the program prints.
-block() { awk -v want="$1" '/^```text/ { n++; on = 1; next } /^```/ { on = 0 } on && n == want' README.md; }
-readme() { # block number, command
-    block "$1" >"$work/block"
-    "$program" "$2" projects/tern-street.yaml 2>&1 | head -n "$(wc -l <"$work/block")" >"$work/now"
-    diff "$work/block" "$work/now" || { echo "README.md: the output of '$2' is stale"; failed=1; }
-}
-readme 1 demand
-readme 2 check
-readme 3 select
+# The README's blocks of output are the first lines of what the program prints.
+sh docs/readme.sh "$program" "$work/README.md"
+diff -u README.md "$work/README.md" >"$work/diff" || { echo "README.md is stale: make docs"; head -20 "$work/diff"; failed=1; }
 if command -v mandoc >/dev/null; then
     mandoc -Tlint -Werror docs/galeward.1 || failed=1
 fi
