@@ -26,11 +26,22 @@ static struct named_report *named(struct reviewing *r, const char *name)
     return &r->reports.items[i];
 }
 
+/* No formula gives the end of a transom in a screw spline, the pull-out from a chase, or what silicone takes. */
+static bool a_test_alone_shows(const char *key, const struct gw_record *record, const void *at)
+{
+    const struct gw_field *pullout = gw_record_field(record, "tested_pullout");
+    static const char *const keys[] = {"transom_connection", "silicone", "edge_seal"};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+        if (strcmp(keys[i], key) == 0) return true;
+    return pullout && gw_given(*(const double *)(const void *)((const char *)at + pullout->offset));
+}
+
 /* Reports behind stated capacities: every text of the record that names one. */
-static void note_capacity(struct reviewing *r, const char *key, const char *name)
+static void note_capacity(struct reviewing *r, const char *key, const char *name, bool by_test)
 {
     struct named_report *n = named(r, name);
     n->capacities = true;
+    n->tested_capacities = n->tested_capacities || by_test;
     for (size_t i = 0; i < n->stated.n; i++)
         if (strcmp(n->stated.items[i], key) == 0) return;
     n->stated.items = gw_grow(r->arena, n->stated.items, n->stated.n, &n->stated_capacity, sizeof *n->stated.items);
@@ -45,7 +56,7 @@ static void note_capacities(struct reviewing *r, const struct gw_record *record,
         if (f->flags & GW_MANY) continue; /* ratings; options are taken before */
         if (f->type == GW_T_RECORD) note_capacities(r, f->record, *(const void *const *)member, f->key);
         else if (f->flags & GW_REPORT && *(const char *const *)member)
-            note_capacity(r, key, *(const char *const *)member);
+            note_capacity(r, key, *(const char *const *)member, a_test_alone_shows(key, record, at));
     }
 }
 
@@ -233,12 +244,12 @@ static bool is_voided(const struct reviewing *r, const struct voided *out, const
     return out->tests[gw_report_index(r, rating->report)] & (1u << rating->test);
 }
 
-/* A calculation is no test: the rating is a statement. */
+/* A calculation is no test: what no check of ours computes or has tested is a statement then. */
 static bool is_computed(const struct reviewing *r, const struct gw_rating *rating)
 {
     const struct gw_submitted_report *report =
         rating->report ? gw_submitted_report(r->submittal, rating->report) : NULL;
-    return report && report->place == GW_BY_COMPUTING;
+    return report && report->place == GW_BY_COMPUTING && rating->test == GW_TEST_OTHER;
 }
 
 static bool is_of_joints(const struct gw_rating *rating)
@@ -265,27 +276,44 @@ static void alter_ratings(struct reviewing *r, struct gw_system *system, const s
     system->ratings.n = n;
 }
 
-/* The record with the reports of voided capacities taken off, copied where it is another then; else the same. */
-static const void *without_reports(struct reviewing *r, const struct gw_record *record, const void *at,
+/* Voided capacities lose their report; those that a test alone shows, where there is none, are gone altogether. */
+static bool without_report(struct reviewing *r, const struct gw_record *record, char *copy, const char *key,
+                           const struct voided *out)
+{
+    const struct gw_field *report = gw_record_field(record, "report"), *pullout;
+    const char **name = report ? (const char **)(void *)(copy + report->offset) : NULL;
+    const size_t index = name && *name && report->flags & GW_REPORT ? gw_report_index(r, *name) : r->reports.n;
+    if (index == r->reports.n || !out->capacities[index]) return false;
+    const bool untested = out->capacities[index] == TESTED_CAPACITIES;
+    if (untested && !a_test_alone_shows(key, record, copy)) return false;
+    *name = NULL;
+    pullout = gw_record_field(record, "tested_pullout");
+    if (untested && pullout) *(double *)(void *)(copy + pullout->offset) = GW_ABSENT;
+    return true;
+}
+
+static bool is_gone(struct reviewing *r, const struct gw_field *f, const void *inner, const struct voided *out)
+{
+    if (strcmp(f->key, "transom_connection") != 0) return false;
+    const struct gw_capacity_spec *spec = inner;
+    const size_t index = spec->report ? gw_report_index(r, spec->report) : r->reports.n;
+    return index < r->reports.n && out->capacities[index] == TESTED_CAPACITIES;
+}
+
+/* Copied where it is another then; else the same. */
+static const void *without_reports(struct reviewing *r, const struct gw_record *record, const void *at, const char *key,
                                    const struct voided *out)
 {
     char *copy = gw_alloc(r->arena, 1, record->size);
-    bool other = false;
     memcpy(copy, at, record->size);
+    bool other = without_report(r, record, copy, key, out);
     for (size_t i = 0; i < record->n; i++) {
         const struct gw_field *f = &record->fields[i];
-        void *member = copy + f->offset;
-        if (f->flags & GW_MANY) continue;
-        if (f->type == GW_T_RECORD && *(const void **)member) {
-            const void *inner = *(const void **)member;
-            *(const void **)member = without_reports(r, f->record, inner, out);
-            other = other || *(const void **)member != inner;
-        } else if (f->flags & GW_REPORT && *(const char **)member) {
-            const size_t index = gw_report_index(r, *(const char **)member);
-            if (index >= r->reports.n || !out->capacities[index]) continue;
-            *(const char **)member = NULL;
-            other = true;
-        }
+        const void **member = (const void **)(void *)(copy + f->offset), *inner;
+        if (f->flags & GW_MANY || f->type != GW_T_RECORD || !*member) continue;
+        inner = *member;
+        *member = is_gone(r, f, inner, out) ? NULL : without_reports(r, f->record, inner, f->key, out);
+        other = other || *member != inner;
     }
     return other ? copy : at;
 }
@@ -319,6 +347,6 @@ void gw_alter(struct reviewing *r, struct gw_system *system, const struct gw_sys
     if (gw_given(look->mullion_depth)) set_depth(r, system, look->mullion_depth);
     alter_ratings(r, system, look);
     if (!look->out) return;
-    const struct gw_system *other = without_reports(r, &gw_system_record, system, look->out);
+    const struct gw_system *other = without_reports(r, &gw_system_record, system, "", look->out);
     if (other != system) *system = *other;
 }

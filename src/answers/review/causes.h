@@ -6,13 +6,13 @@
 
 /* Why the evidence of one report does not hold, or is to be remarked on. */
 struct cause {
-    const char *item;         /* "report_pages" */
-    size_t report;            /* among the named ones */
-    unsigned tests;           /* ratings that do not hold by it, by enum gw_test */
-    bool capacities;          /* stated ones do not either */
-    enum fact fact;           /* of one that the record now says: judged against one as the wall needs it */
-    enum gw_consequence none; /* where nothing gets worse */
-    enum gw_consequence most; /* never graver: an open question is no failure */
+    const char *item;           /* "report_pages" */
+    size_t report;              /* among the named ones */
+    unsigned tests;             /* ratings that do not hold by it, by enum gw_test */
+    enum out_of_use capacities; /* stated ones do not either */
+    enum fact fact;             /* of one that the record now says: judged against one as the wall needs it */
+    enum gw_consequence none;   /* where nothing gets worse */
+    enum gw_consequence most;   /* never graver: an open question is no failure */
     struct gw_message submitted, needed, basis, ask;
     size_t favored, voided; /* looks; NO_PART: none */
     struct voided out;

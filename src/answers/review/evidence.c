@@ -29,7 +29,7 @@ static struct cause *voiding(struct causes *out, struct reviewing *r, const char
 {
     struct cause *c = gw_cause_add(out, r, item, report);
     c->tests = EVERY_TEST;
-    c->capacities = true;
+    c->capacities = EVERY_CAPACITY;
     return c;
 }
 
@@ -258,6 +258,21 @@ static void check_by(struct causes *out, struct reviewing *r, size_t report)
     if (by != GW_BY_MANUFACTURER) c->ask = GW_PLAINLY("who tested? Ask the manufacturer");
 }
 
+/* Other capacities may be calculated. */
+static void check_computed(struct causes *out, struct reviewing *r, size_t report)
+{
+    const struct named_report *n = &r->reports.items[report];
+    if (!n->tests && !n->tested_capacities) return;
+    struct cause *c = gw_cause_add(out, r, "report_place", report);
+    c->tests = EVERY_TEST;
+    c->capacities = TESTED_CAPACITIES;
+    c->submitted = GW_PLAINLY("a calculation");
+    c->needed = n->tests ? GW_PLAINLY("a test report of the rating")
+                         : GW_PLAINLY("a test of that capacity: no formula gives it");
+    c->basis = n->tests ? GW_PLAINLY("no calculation stands for a rating: what can be calculated the checks calculate")
+                        : GW_PLAINLY("the checks ask for a test of it");
+}
+
 static void check_place(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct named_report *n = &r->reports.items[report];
@@ -272,12 +287,7 @@ static void check_place(struct causes *out, struct reviewing *r, size_t report)
         c->basis = GW_PLAINLY("a test on one building shows what was built there");
         return;
     case GW_BY_COMPUTING:
-        if (!n->tests) return; /* capacities may be calculated */
-        c = gw_cause_add(out, r, "report_place", report);
-        c->tests = EVERY_TEST;
-        c->submitted = GW_PLAINLY("a calculation");
-        c->needed = GW_PLAINLY("a test report of the rating");
-        c->basis = GW_PLAINLY("a rating whose report is a calculation is a statement");
+        check_computed(out, r, report);
         return;
     default:
         c = gw_cause_add(out, r, "report_place", report);

@@ -12,6 +12,7 @@ struct named_report {
     const struct gw_submitted_report *entry; /* NULL: not among the reports */
     unsigned tests;                          /* ratings that name it, by enum gw_test */
     bool capacities;                         /* stated ones do: */
+    bool tested_capacities;                  /* such as a test alone shows */
     GW_LIST(const char *) stated;            /* keys of the system file */
     size_t stated_capacity;
 };
@@ -20,9 +21,10 @@ struct named_report {
 enum fact { NO_FACT, MAKE_UP_FACT, REINFORCEMENT_FACT, FASTENING_FACT };
 
 /* Evidence taken away: of each report the ratings of these tests; stated capacities besides. */
+enum out_of_use { NO_CAPACITY, TESTED_CAPACITIES, EVERY_CAPACITY };
 struct voided {
-    unsigned *tests;  /* by named report */
-    bool *capacities; /* the same */
+    unsigned *tests;             /* by named report */
+    enum out_of_use *capacities; /* the same */
 };
 
 /* What of a system is other than in the specimens of reports that were of another system. */

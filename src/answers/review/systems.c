@@ -28,7 +28,7 @@ static struct look claimed(struct reviewing *r)
 static void void_by(struct voided *out, const struct cause *c)
 {
     out->tests[c->report] |= c->tests;
-    out->capacities[c->report] = out->capacities[c->report] || c->capacities;
+    if (c->capacities > out->capacities[c->report]) out->capacities[c->report] = c->capacities;
 }
 
 /* Evidence -------------------------------------------------------------------------------------------------------- */
