@@ -99,7 +99,7 @@ int cmd_select(struct cli *cli)
     const int code = open_project(&run, cli);
     if (code) return code;
     select_plans(&bids, &run, cli);
-    if (!(cli->options.format->needs & GW_HAS_FILE)) look_beyond(&bids, &run, cli);
+    if (!(cli->options.format->needs & (GW_HAS_FILE | GW_HAS_FIGURE))) look_beyond(&bids, &run, cli);
     gw_answer_bids(&run.answer, &run.ask, &bids);
     write_up(&run, cli);
     const struct gw_result result = gw_result_select(&cli->arena, &run.results, &bids);

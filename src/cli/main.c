@@ -58,7 +58,8 @@ static const struct command COMMANDS[] = {
      "  galeward select clinic.yaml\n  galeward select clinic.yaml -o bid.csv\n  galeward select clinic.yaml -o "
      "plan.yaml\n"
      "  galeward check clinic.yaml --plan plan.yaml\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_select, 1, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE | GW_HAS_FIGURE, cmd_select, 1, NULL},
     {"specify", "the performance requirements, as a specification has them", "specify PROJECT [options]",
      "Pressures by wall, zone and part, deflection, air, water, proof, drift, debris, blast and other ratings, each "
      "with\n"

@@ -87,10 +87,12 @@ static void lead(struct page *page)
     if (steps.length) gw_report_line(page->report, gw_format(page->arena, "Steps of what governs: %s.", steps.at));
 }
 
-static void use(struct page *page, const struct gw_system *candidate)
+/* How near to its limits, with what was chosen. */
+static void candidate_pictures(struct page *page, const struct gw_system *candidate)
 {
-    gw_page_picture(page, &page->results->pictures,
-                    gw_format(page->arena, "use:%s", gw_picture_word(page->arena, candidate->name)));
+    const struct gw_pictures *all = &page->results->pictures;
+    gw_page_picture(page, all, gw_format(page->arena, "use:%s", gw_picture_word(page->arena, candidate->name)));
+    gw_page_plan_pictures(page, all, candidate);
 }
 
 static void check_page(struct gw_report *report, const struct gw_result *result)
@@ -111,7 +113,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
     for (size_t i = 0; i < j->summaries.n; i++) {
         gw_check_one(&page, &stories[i]);
-        use(&page, j->summaries.items[i].candidate);
+        candidate_pictures(&page, j->summaries.items[i].candidate);
     }
     if (j->summaries.n) of_all(&page, stories);
     gw_page_derivations(&page);

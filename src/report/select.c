@@ -2,6 +2,7 @@
 #include "report/select.h"
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/draw/pictures.h"
 #include "report/margins.h"
 #include "report/results.h"
 #include "report/view.h"
@@ -316,6 +317,9 @@ static void candidate(struct page *page, const struct selections *s, const struc
     places(page, bid);
     tell_choices(page, s, bid);
     tell_saving(page, s, bid);
+    gw_page_plan_pictures(page, &s->pictures, bid->candidate);
+    gw_page_picture(page, &s->pictures,
+                    gw_format(page->arena, "cost:%s", gw_picture_word(page->arena, bid->candidate->name)));
     if (bid->verdict == GW_FAIL) gw_tell_blocked(page, bid);
     if (bid->margins) gw_page_margins(page, bid->margins);
     else gw_report_line(page->report, "What would change it: --all.");

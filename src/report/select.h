@@ -13,6 +13,7 @@ struct selections {
     const struct gw_results *results; /* of gw_answer_bids */
     const struct gw_bids *bids;
     GW_LIST(struct selection) items;
+    struct gw_pictures pictures;
 };
 /* A place of a candidate, for tables. */
 struct place_row {

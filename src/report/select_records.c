@@ -1,6 +1,7 @@
 /* What 'select' writes: the plan of each candidate, and a row a place for spreadsheets. */
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/draw/pictures.h"
 #include "report/margins.h"
 #include "report/results.h"
 #include "report/select.h"
@@ -255,8 +256,10 @@ struct gw_result gw_result_select(struct gw_arena *arena, const struct gw_result
         s->items.items[i].bid = &bids->items.items[i];
         take_missing(&s->items.items[i], results->answer);
     }
+    gw_pictures_of_bids(&s->pictures, arena, results, bids);
     return (struct gw_result){.shown = results->shown,
                               .record = &gw_selections_record,
+                              .pictures = &s->pictures,
                               .value = s,
                               .sheet = gw_sheet_of_places,
                               .page = gw_select_page,

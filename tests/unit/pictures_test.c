@@ -160,11 +160,108 @@ static void bars_are_the_use_of_what_governs(void **state)
     }
 }
 
+/* Plans ------------------------------------------------------------------------------------------------------------ */
+
+/* Pixels of bars that begin on the axis or at the end of another, and what that comes to. */
+static double bars_in(const struct gw_canvas *canvas, double left, double above)
+{
+    double sum = 0;
+    for (size_t i = 0; i < canvas->n; i++) {
+        const struct gw_drawn *s = &canvas->shapes[i];
+        const bool bar = s->kind == GW_SHAPE_RECTANGLE && s->points[0].x >= left - 1e-6 && s->points[0].y < above;
+        if (bar) sum += s->points[1].x - s->points[0].x;
+    }
+    return sum;
+}
+
+static const struct gw_drawn *drawn_words(const struct gw_canvas *canvas, const char *words)
+{
+    for (size_t i = 0; i < canvas->n; i++)
+        if (canvas->shapes[i].kind == GW_SHAPE_TEXT && strcmp(canvas->shapes[i].text, words) == 0)
+            return &canvas->shapes[i];
+    fail_msg("nowhere '%s'", words);
+    return NULL;
+}
+
+/* The bars are the sum but for what is paid once; every place and the sum are told. */
+static void check_cost(struct world *w, const struct gw_pictures *pictures, const struct gw_bid *bid)
+{
+    struct gw_canvas canvas;
+    double most = 0;
+    draw_named(&canvas, &w->arena, pictures,
+               gw_format(&w->arena, "cost:%s", gw_picture_word(&w->arena, bid->candidate->name)), GW_US);
+    for (size_t i = 0; i < bid->places.n; i++) {
+        struct gw_text text;
+        gw_text_init(&text, &w->arena);
+        gw_text_fixed(&text, bid->places.items[i].cost, 0);
+        assert_in_range(texts_with(&canvas, text.at), 1, 100);
+        most = fmax(most, bid->places.items[i].cost);
+    }
+    const struct gw_drawn *zero = drawn_words(&canvas, "0"), *sum = drawn_words(&canvas, "sum");
+    const double drawn = bars_in(&canvas, zero->points[0].x, sum->points[0].y);
+    assert_near(drawn / 400 * most, bid->cost - bid->once, 1e-6 * bid->cost); /* the longest is 400 pixels */
+}
+
+/* Letters in the ledger of a wall are those below it, and each with its words. */
+static void check_plan(struct world *w, const struct gw_pictures *pictures, const struct gw_bid *bid, const char *wall)
+{
+    struct gw_canvas canvas;
+    const char *name = gw_format(&w->arena, "plan:%s:%s", gw_picture_word(&w->arena, wall),
+                                 gw_picture_word(&w->arena, bid->candidate->name));
+    bool any = false;
+    for (size_t p = 0; p < bid->places.n; p++)
+        any = any || (strcmp(bid->places.items[p].place->wall, wall) == 0 &&
+                      *gw_choice_words(&bid->plan, p, &w->model, &w->arena));
+    if (!any) {
+        assert_null(gw_picture_named(pictures, name));
+        return;
+    }
+    draw_named(&canvas, &w->arena, pictures, name, GW_US);
+    for (size_t p = 0; p < bid->places.n; p++) {
+        if (strcmp(bid->places.items[p].place->wall, wall) != 0) continue;
+        for (size_t i = 0; i < bid->places.items[p].options.n; i++)
+            assert_non_null(strstr(canvas.description, bid->places.items[p].options.items[i].option->name));
+    }
+    for (char letter = 'A'; letter <= 'D'; letter++) {
+        const char own[] = {letter, '\0'}, lead[] = {letter, ':', ' ', '\0'};
+        bool used = false;
+        for (size_t i = 0; i < canvas.n; i++)
+            used = used || (canvas.shapes[i].kind == GW_SHAPE_TEXT && strcmp(canvas.shapes[i].text, own) == 0);
+        assert_int_equal(used, texts_with(&canvas, lead) > 0);
+    }
+}
+
+static void plans_are_drawn_as_they_are_chosen(void **state)
+{
+    struct world *w = *state;
+    static const char *const demos[] = {"projects/tern-street.yaml", "projects/gull-point.yaml"};
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    struct gw_bids bids;
+    struct gw_pictures pictures;
+    for (size_t i = 0; i < 2; i++) {
+        judge_file(d, w, demos[i], GW_US);
+        gw_select(&bids, &d->ask, &(struct gw_select_limits){.most = 0});
+        gw_answer_bids(&d->answer, &d->ask, &bids);
+        gw_results_of(&d->results, &w->arena, &d->answer, GW_US);
+        gw_pictures_of_bids(&pictures, &w->arena, &d->results, &bids);
+        size_t plans = 0;
+        for (size_t b = 0; b < bids.items.n; b++) {
+            if (!gw_given(bids.items.items[b].cost)) continue;
+            plans++;
+            check_cost(w, &pictures, &bids.items.items[b]);
+            for (size_t k = 0; k < d->takeoff.n_walls; k++)
+                check_plan(w, &pictures, &bids.items.items[b], d->takeoff.grids.items[k]->wall);
+        }
+        assert_int_equal(plans, 3);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(steps_reach_what_the_lites_take),
         WORLD_TEST(bars_are_the_use_of_what_governs),
+        WORLD_TEST(plans_are_drawn_as_they_are_chosen),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -48,6 +48,8 @@ struct elevation {
     size_t n_flags;
     const struct elevation_mark *marks;
     size_t n_marks;
+    const char *const *lines; /* below the key, a paragraph each */
+    size_t n_lines;
 };
 void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown);
 

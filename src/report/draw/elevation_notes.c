@@ -173,5 +173,6 @@ double gw_elevation_foot(const struct elevation_frame *f, const struct elevation
 {
     double y = f->of->n_flags ? put_list(f, top) : top;
     y = put_key(f, areas, y + 4);
+    y = gw_sheet_lines(f->sheet, y + (f->of->n_lines ? 6 : 0), f->of->lines, f->of->n_lines);
     return put_scale(f, y);
 }

@@ -79,6 +79,77 @@ void gw_page_picture(struct page *page, const struct gw_pictures *pictures, cons
     if (found) gw_report_figure(page->report, &found->figure);
 }
 
+static void add_plan(struct gw_pictures *out, struct gw_arena *arena, const struct plan_picture *of)
+{
+    struct plan_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    const char *own = of->plan->candidate->name;
+    *kept = *of;
+    const char *title = of->grid ? gw_format(arena, "Wall %s: what is chosen of %s", of->grid->wall, own)
+                                 : gw_format(arena, "%s: cost by place", own);
+    const char *name =
+        of->grid ? gw_format(arena, "plan:%s:%s", gw_picture_word(arena, of->grid->wall), gw_picture_word(arena, own))
+                 : gw_format(arena, "cost:%s", gw_picture_word(arena, own));
+    gw_picture_add(out, arena, name, &(struct gw_figure){title, title, of->grid ? gw_draw_plan : gw_draw_cost, kept});
+}
+
+static bool chooses_on(const struct plan_picture *of)
+{
+    const struct gw_plan *plan = of->plan;
+    const size_t types = of->results->answer->model->project.lites.n;
+    for (size_t i = 0; i < plan->places->n; i++) {
+        bool any = plan->choices[i].options != 0;
+        for (size_t k = 0; k < types; k++) any = any || plan->choices[i].lites[k];
+        if (any && plan->places->items[i].elevation == of->grid->elevation) return true;
+    }
+    return false;
+}
+
+/* On walls of the project where anything is chosen; those of a schedule have no elevation. */
+static void add_plans(struct gw_pictures *out, struct gw_arena *arena, struct plan_picture of)
+{
+    const struct gw_takeoff *takeoff = of.results->answer->takeoff;
+    for (size_t i = 0; i < takeoff->n_walls; i++) {
+        of.grid = takeoff->grids.items[i];
+        if (chooses_on(&of)) add_plan(out, arena, &of);
+    }
+}
+
+void gw_pictures_of_bids(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                         const struct gw_bids *bids)
+{
+    *out = (struct gw_pictures){.n = 0};
+    for (size_t i = 0; i < bids->items.n; i++) {
+        const struct gw_bid *bid = &bids->items.items[i];
+        const struct plan_picture of = {results, NULL, &bid->plan, bid, bids->by_mass};
+        if (!gw_given(bid->cost)) continue;
+        add_plans(out, arena, of);
+        if (!bids->by_mass) add_plan(out, arena, &of);
+    }
+    for (size_t i = 0; i < results->pictures.n; i++)
+        gw_picture_add(out, arena, results->pictures.items[i].name, &results->pictures.items[i].figure);
+}
+
+/* With which plan candidates were judged. */
+static void add_planned(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
+{
+    const struct gw_plans *plans = results->answer->plans;
+    const struct gw_model *model = results->answer->model;
+    for (size_t c = 0; plans && c < model->systems.n; c++)
+        if (plans->items[c].chosen)
+            add_plans(out, arena, (struct plan_picture){.results = results, .plan = &plans->items[c].plan});
+}
+
+void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate)
+{
+    enum { WALLS = 3 };
+    const struct gw_takeoff *t = page->results->answer->takeoff;
+    const char *own = gw_picture_word(page->arena, candidate->name);
+    for (size_t i = 0; i < t->n_walls && i < WALLS; i++) {
+        const char *wall = gw_picture_word(page->arena, t->grids.items[i]->wall);
+        gw_page_picture(page, pictures, gw_format(page->arena, "plan:%s:%s", wall, own));
+    }
+}
+
 void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
 {
     const struct gw_answer *answer = results->answer;
@@ -91,6 +162,7 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
                                             answer->judgement.summaries.items[c].candidate, false});
     for (size_t c = 0; c < answer->judgement.summaries.n; c++)
         add_use(out, arena, results, answer->judgement.summaries.items[c].candidate);
+    add_planned(out, arena, results);
     for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)
             add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});

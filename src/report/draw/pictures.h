@@ -5,6 +5,7 @@
 
 #include "galeward/inspection.h"
 #include "galeward/report.h"
+#include "galeward/select.h"
 
 /* "Plover 60": "plover-60"; never empty. */
 const char *gw_picture_word(struct gw_arena *arena, const char *name);
@@ -32,6 +33,21 @@ struct candidate_picture {
 /* use.c: its use by check. */
 enum gw_status gw_draw_use(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 
+/* A plan of a candidate, on one wall. */
+struct plan_picture {
+    const struct gw_results *results;
+    const struct gw_wall_grid *grid; /* NULL: of all walls */
+    const struct gw_plan *plan;
+    const struct gw_bid *bid; /* NULL: its costs are not known here */
+    bool by_mass;             /* it has none */
+};
+/* plan_elevation.c: what is chosen on a wall. cost.c: what a bid costs by place. */
+enum gw_status gw_draw_plan(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+enum gw_status gw_draw_cost(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+/* Of bids: each plan on each wall where it chooses anything, and its cost; then those of the results. */
+void gw_pictures_of_bids(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                         const struct gw_bids *bids);
+
 /* "Tern Street Clinic, 24-117." */
 const char *gw_project_line(struct gw_arena *arena, const struct gw_results *results);
 /* The one of that name on the page, where the page shows drawings and there is such a one. */
@@ -48,5 +64,7 @@ void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, co
 enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                           struct gw_engine *engine);
 enum gw_status gw_draw_torques(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+/* What is chosen of a candidate on the first walls. */
+void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);
 
 #endif

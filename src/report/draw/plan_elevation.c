@@ -1,0 +1,143 @@
+/* What a plan chooses on a wall: a pattern a choice, at most four, each with its letter, and its words below. */
+#include "report/draw/elevation.h"
+#include "report/draw/pictures.h"
+#include "report/page.h"
+
+#include <string.h>
+
+enum { CHOICES = 4 };
+static const struct gw_pattern HATCHES[CHOICES] = {{.angle = 0, .spacing = 0},
+                                                   {45, 7.6, 0.7, GW_INK2, false, false},
+                                                   {-45, 3.8, 0.7, GW_INK2, false, false},
+                                                   {45, 7.6, 0.7, GW_INK2, false, true}};
+static const char *const LETTERS[CHOICES] = {"A", "B", "C", "D"};
+
+struct parts {
+    const struct plan_picture *of;
+    struct gw_arena *arena;
+    const char **words; /* by place: what is chosen there */
+    size_t *class_of;   /* by place */
+    const char *names[CHOICES];
+    size_t n, told, more; /* classes; how many choices the first are by themselves; those that share the last */
+    struct elevation_class classes[CHOICES];
+};
+
+static const struct gw_plan_places *places_of(const struct parts *p) { return p->of->plan->places; }
+
+static bool is_here(const struct parts *p, size_t place)
+{
+    return places_of(p)->items[place].elevation == p->of->grid->elevation;
+}
+
+static size_t own_class(struct parts *p, const char *words)
+{
+    size_t i = 0;
+    while (i < p->told && strcmp(p->names[i], words) != 0) i++;
+    if (i < p->told) return i;
+    if (p->told < CHOICES) p->names[p->told++] = words;
+    else p->more++;
+    return p->told - 1;
+}
+
+/* Letters are those of the whole plan, so that a letter is one choice on every wall. */
+static void gather(struct parts *p)
+{
+    const size_t n = places_of(p)->n;
+    p->words = gw_alloc(p->arena, n + 1, sizeof *p->words);
+    p->class_of = gw_alloc(p->arena, n + 1, sizeof *p->class_of);
+    for (size_t i = 0; i < n; i++) {
+        const char *words = gw_choice_words(p->of->plan, i, p->of->results->answer->model, p->arena);
+        p->words[i] = *words ? words : "as it is, each lite with its own make-up";
+        p->class_of[i] = own_class(p, p->words[i]);
+    }
+    for (size_t i = 0; i < p->told; i++) {
+        const struct gw_pattern *hatch = HATCHES[i].spacing > 0 ? &HATCHES[i] : NULL;
+        p->classes[i] =
+            (struct elevation_class){LETTERS[i], {.fill = GW_PAPER, .pattern = hatch}, false, LETTERS[i], MARK_NONE};
+    }
+}
+
+static size_t class_of(const void *context, const struct gw_element *e)
+{
+    const struct parts *p = context;
+    return p->class_of[places_of(p)->of[e->index]];
+}
+
+static void cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
+                 size_t column)
+{
+    for (size_t i = 0; i < n; i++) {
+        const char *letter = lites[i]->zone == (column ? 5 : 4) ? LETTERS[class_of(context, lites[i])] : "";
+        if (*letter && (!out->length || !strstr(out->at, letter)))
+            gw_text_addf(out, "%s%s", out->length ? ", " : "", letter);
+    }
+}
+
+static const char *place_words(const struct parts *p, size_t place)
+{
+    const struct gw_plan_place *at = &places_of(p)->items[place];
+    const struct gw_bid *bid = p->of->bid;
+    struct gw_text text;
+    gw_text_init(&text, p->arena);
+    gw_text_addf(&text, "zone %d%s", at->zone, at->parapet ? " above the roof" : "");
+    if (!bid || p->of->by_mass) return text.at;
+    gw_text_add(&text, ", cost ");
+    gw_text_fixed(&text, bid->places.items[place].cost, 0);
+    return text.at;
+}
+
+/* "B: steel insert (zone 5, cost 9120)"; NULL: not on this wall. */
+static const char *class_line(const struct parts *p, size_t class)
+{
+    const bool shared = p->more && class + 1 == p->told;
+    struct gw_text text;
+    gw_text_init(&text, p->arena);
+    for (size_t i = 0; i < places_of(p)->n; i++) {
+        if (!is_here(p, i) || p->class_of[i] != class) continue;
+        if (shared) gw_text_addf(&text, "%s%s (%s)", text.length ? "; " : "", p->words[i], place_words(p, i));
+        else gw_text_addf(&text, "%s%s", text.length ? "; " : "", place_words(p, i));
+    }
+    if (!text.length) return NULL;
+    return shared ? gw_format(p->arena, "%s: several: %s", LETTERS[class], text.at)
+                  : gw_format(p->arena, "%s: %s (%s)", LETTERS[class], p->names[class], text.at);
+}
+
+enum gw_status gw_draw_plan(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine)
+{
+    static const char *const heads[][2] = {{"zone 4", "part"}, {"zone 5", "part"}};
+    struct parts p = {.of = of, .arena = canvas->arena};
+    const char *candidate = gw_safe(canvas->arena, p.of->plan->candidate->name);
+    const char *wall = gw_safe(canvas->arena, p.of->grid->wall), *lines[CHOICES];
+    struct gw_text described;
+    size_t n = 0;
+    (void)engine;
+    gather(&p);
+    gw_text_init(&described, canvas->arena);
+    gw_text_addf(&described, "Elevation of wall %s, %zu columns: what is chosen of %s.", wall, p.of->grid->n_columns,
+                 candidate);
+    for (size_t i = 0; i < p.told; i++) {
+        const char *line = class_line(&p, i);
+        if (!line) continue;
+        lines[n++] = line;
+        gw_text_addf(&described, " %s.", line);
+    }
+    const struct elevation e = {.takeoff = p.of->results->answer->takeoff,
+                                .grid = p.of->grid,
+                                .context = &p,
+                                .title = gw_format(canvas->arena, "Wall %s: what is chosen of %s", wall, candidate),
+                                .second = gw_project_line(canvas->arena, p.of->results),
+                                .caption = gw_format(canvas->arena, "Options and make-ups of %s by place", candidate),
+                                .note = "A letter is one choice on every wall; below, what it is.",
+                                .described = described.at,
+                                .key = "Chosen",
+                                .classes = p.classes,
+                                .n_classes = p.told,
+                                .class_of = class_of,
+                                .heads = heads,
+                                .n_columns = 2,
+                                .cell = cell,
+                                .lines = lines,
+                                .n_lines = n};
+    gw_draw_elevation(canvas, &e, shown);
+    return GW_OK;
+}
