@@ -268,6 +268,7 @@ static bool load(struct gw_model *model)
     gw_validate_openings(model);
     if (!diags->errors) gw_settle_breach(model);
     load_systems(model, source->name);
+    gw_settle_screws(model);
     gw_diags_sort(diags);
     return diags->errors == 0;
 }

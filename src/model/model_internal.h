@@ -80,6 +80,8 @@ void gw_settle_project(struct gw_model *model);
 void gw_assume_conventions(struct gw_model *model);
 /* breach.c: what is waived against the code, and what that does to the pressures. */
 void gw_settle_breach(struct gw_model *model);
+/* validate.c: where every candidate says how far apart its screws are, no verdict goes by what is usual. */
+void gw_settle_screws(struct gw_model *model);
 void gw_assume_system(struct gw_model *model, const struct gw_system *system);
 /* The project's `assume` rows into a copy of the tables. */
 void gw_correct_tables(struct gw_model *model);

@@ -257,6 +257,22 @@ static void check_height(struct gw_model *model, const struct gw_wall *wall)
               gw_feet(model, wall->top), b->name, gw_feet(model, highest));
 }
 
+static const char SCREWS[] =
+    "screws: {} on center, but of a system that says its own spacing (common practice, no source)";
+static const char COUNTED_SCREWS[] =
+    "screws: {} on center in the take-off's counts; every candidate says its own spacing (common practice, no source)";
+
+void gw_settle_screws(struct gw_model *model)
+{
+    bool own = model->systems.n > 0;
+    for (size_t i = 0; own && i < model->systems.n; i++) {
+        const struct gw_screw_spec *screw = model->systems.items[i].screw;
+        own = screw && gw_given(screw->spacing);
+    }
+    for (size_t i = 0; own && i < model->assumptions.n; i++)
+        if (model->assumptions.items[i].text.format == SCREWS) model->assumptions.items[i].text.format = COUNTED_SCREWS;
+}
+
 static void check_wall(struct gw_model *model, const struct gw_wall *wall)
 {
     if (!wall->node) return;
@@ -271,8 +287,7 @@ static void check_wall(struct gw_model *model, const struct gw_wall *wall)
     if (!wall->screws && wall->name)
         gw_assume_of_wall(
             model, wall,
-            GW_SAY(model->arena,
-                   "screws: {} on center, but of a system that says its own spacing (common practice, no source)",
+            GW_SAY(model->arena, SCREWS,
                    gw_of_quantity(GW_THICKNESS,
                                   model->tables->takeoff_defaults[GW_ROW_TAKEOFF_DEFAULTS_SCREW_SPACING].value_m)));
 }
