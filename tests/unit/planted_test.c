@@ -345,6 +345,9 @@ static void faults_of_two_revisions(void **state)
     assert_true(gw_submittal_load(&first, &w->model, "projects/submittals/tern-street-02.yaml"));
     gw_review_submittal(&review, &w->ask, &w->answer, &first, NULL);
     compare_comments(&review, FIRST, COUNT(FIRST));
+    /* what the field representative's reading of 12 in would leave on that line: 594.3/(26.5 x 12) = 1.8688, down */
+    assert_near(CLAMP_BAD(95) / (EDGE_LINE * 12), 1.8688, 1e-4);
+    assert_non_null(strstr(words(&review.comments.items[6].effect), "left by clamp: 1.86 at the bad end"));
     const struct gw_previous *previous = as_written(w, &review);
     assert_non_null(previous);
     assert_true(gw_submittal_load(&second, &w->model, "projects/submittals/tern-street-02-revision-2.yaml"));

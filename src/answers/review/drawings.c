@@ -72,12 +72,20 @@ static struct gw_message sound_words(struct reviewing *r, enum gw_item_id id)
     return all;
 }
 
+/* To three digits: what is short must not read as enough. */
+static double rounded_down(double left)
+{
+    if (!(left > 0) || isinf(left)) return left;
+    const double unit = pow(10, floor(log10(left)) - 2);
+    return floor(left / unit + GW_HAIR) * unit;
+}
+
 static struct gw_message left_words(struct reviewing *r, const struct gw_item_result *result)
 {
     if (!result->mechanism) return result->message;
     const struct gw_message left =
         GW_SAY(r->arena, "left by {}: {} at the bad end of the ranges, {} required", gw_of_text(result->mechanism),
-               gw_of_number(result->remaining_worst, 3), gw_of_number(result->required, 3));
+               gw_of_number(rounded_down(result->remaining_worst), 3), gw_of_number(result->required, 3));
     return gw_say_both(r->arena, &left, "; ", &result->message);
 }
 
