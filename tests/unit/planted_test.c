@@ -23,11 +23,10 @@
 #define SHRINKS(length) (14.6e-6 * 80 / 1.8 * (length))
 /* Wind of 30.6 psf bows the lite of 60 x 120 in by 0.6651 in (solver of the plate): (pi w)^2 / 4 L. */
 #define DRAWS_IN(length) (9.8696044 * 0.6651 * 0.6651 / (4 * (length)))
-/* Orifice: 0.61 A sqrt(2 g h); h to the middle of a slot as high as `high` in a pocket of 1/2 in; the spray of 5
- * gal/h ft2 on 50 ft2 of glass, a tenth of it let in. */
-#define DRAINS(n, length, high)                                                                                        \
-    (0.61 * (n) * (length) * (high) / 144 * sqrt(2 * 32.174 * (0.5 - (high) / 2) / 12) /                               \
-     (0.1 * 5 * 50 / 7.48052 / 3600))
+/* Orifice: 0.61 A sqrt(2 g h); h to the middle of a slot in a pocket of 1/2 in: 1.41805 ft/s of 3/8 in where the slot
+ * is 1/4 in high, 1.58543 of 15/32 in where it is 1/16; the spray of 5 gal/h ft2 on 50 ft2 of glass, a tenth let in. */
+#define DRAINS(n, length, high, speed)                                                                                 \
+    (0.61 * (n) * (length) * (high) / 144 * (speed) / (0.1 * 5 * 50 / 7.48052 / 3600))
 /* Joints: live load 3/8 in, shortening 1/16 in, 23.6e-6 per K over the longest piece, 17 ft, from 60 degF. */
 #define CLOSES (0.375 + 0.0625 + 23.6e-6 * 90 / 1.8 * 204)
 #define OPENS (0.375 + 23.6e-6 * 60 / 1.8 * 204)
@@ -147,12 +146,12 @@ static const struct planted PLATES[] = {
     SAID(19, "driver_checked", UNKNOWN),
     SAID(20, "weep_place", WITHIN),
     SAID(21, "weep_place", NOT_MET),
-    ONE(22, "weep_count", WITHIN, DRAINS(2, 2, 0.25), "flow"),
-    ONE(23, "weep_count", HOLDS, DRAINS(1, 2, 0.25), "flow"),
-    ONE(24, "weep_length", WITHIN, DRAINS(2, 2, 0.25), "flow"),
-    ONE(25, "weep_length", HOLDS, DRAINS(2, 1.25, 0.25), "flow"),
-    ONE(26, "weep_height", WITHIN, DRAINS(2, 2, 0.25), "flow"),
-    ONE(27, "weep_height", HOLDS, DRAINS(2, 2, 0.0625), "flow"),
+    ONE(22, "weep_count", WITHIN, DRAINS(2, 2, 0.25, 1.41805), "flow"),
+    ONE(23, "weep_count", HOLDS, DRAINS(1, 2, 0.25, 1.41805), "flow"),
+    ONE(24, "weep_length", WITHIN, DRAINS(2, 2, 0.25, 1.41805), "flow"),
+    ONE(25, "weep_length", HOLDS, DRAINS(2, 1.25, 0.25, 1.41805), "flow"),
+    ONE(26, "weep_height", WITHIN, DRAINS(2, 2, 0.25, 1.41805), "flow"),
+    ONE(27, "weep_height", HOLDS, DRAINS(2, 2, 0.0625, 1.58543), "flow"),
     SAID(28, "weep_clear", WITHIN),
     SAID(29, "weep_clear", NOT_MET),
     SAID(30, "weep_offset", WITHIN),
