@@ -11,7 +11,7 @@ struct csv {
     unsigned line, column;
     char separator, line_end;
     struct gw_text cell; /* room for one cell at a time */
-    bool broken; /* an open quote ate the rest of the file */
+    bool broken;         /* an open quote ate the rest of the file */
 };
 
 static bool at_end(const struct csv *c) { return c->at >= c->source->length; }

@@ -23,7 +23,7 @@ struct options {
     size_t n_set;
     const char *drawing; /* name, or "list"; NULL: the first */
     const char *plan;    /* file; NULL: the project's own */
-    const char **with; /* "option", "lite=alternative" */
+    const char **with;   /* "option", "lite=alternative" */
     size_t n_with;
     const char **arguments;
     size_t n_arguments;

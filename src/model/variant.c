@@ -171,7 +171,8 @@ static void note_altered(struct gw_system *out, const struct gw_system *base, gw
     for (size_t i = 0; i < base->options.n; i++)
         for (unsigned p = 0; p < GW_SYSTEM_PART_COUNT && (taken & gw_option_bit(i)); p++) {
             const struct gw_node *change = gw_node_get(base->options.items[i].change, parts[p]);
-            if (change && !gw_part_stays_tested((enum gw_system_part)p, change, out, base)) out->altered |= (uint32_t)1 << p;
+            if (change && !gw_part_stays_tested((enum gw_system_part)p, change, out, base))
+                out->altered |= (uint32_t)1 << p;
         }
 }
 

@@ -8,7 +8,8 @@
 static void formats_go_by_what_a_result_has(void **state)
 {
     struct world *w = *state;
-    assert_string_equal(gw_format_names(&w->arena, GW_HAS_DATA | GW_HAS_PAGE, false), "text, json, csv, md, html or pdf");
+    assert_string_equal(gw_format_names(&w->arena, GW_HAS_DATA | GW_HAS_PAGE, false),
+                        "text, json, csv, md, html or pdf");
     assert_string_equal(gw_format_names(&w->arena, GW_HAS_DATA | GW_HAS_FIGURE, true), ".json or .svg");
     assert_string_equal(gw_format_names(&w->arena, GW_HAS_SCHEMA, false), "json or md");
     assert_string_equal(gw_format_names(&w->arena, 0, false), "");

@@ -1,8 +1,8 @@
 /* Torques of plate screws against their age, with the band that is expected of each: log time, since clamp is lost by
  * the logarithm of time. */
 #include "galeward/plot.h"
-#include "report/draw/sheet.h"
 #include "report/draw/pictures.h"
+#include "report/draw/sheet.h"
 #include "report/page.h"
 
 #include <math.h>

@@ -25,9 +25,9 @@ struct pdf {
     cairo_surface_t *surface;
     cairo_t *cr;
     PangoContext *letters; /* of true widths: nothing is fitted to pixels */
-    double y;        /* where the next line begins */
-    int page, pages; /* from 1; how many there are, 0 while that is found out */
-    int outline;     /* bookmark of the last section */
+    double y;              /* where the next line begins */
+    int page, pages;       /* from 1; how many there are, 0 while that is found out */
+    int outline;           /* bookmark of the last section */
     bool bookmarks;
 };
 
