@@ -88,6 +88,8 @@ enum gw_borne {
 struct gw_mullion_bearing {
     double piece; /* m, of the piece that it bears; 0: it is slotted and takes wind alone */
     enum gw_borne borne;
+    double from; /* m above ground, the lower end of that piece */
+    bool told;   /* false: of the wall it is not told, and taken so */
 };
 /* One answer an anchor. */
 void gw_mullion_bearings(struct gw_mullion_bearing *out, const struct gw_mullion_wall *wall, const bool *dead);
@@ -99,6 +101,20 @@ struct gw_mullion_piece {
 };
 void gw_mullion_longest(struct gw_mullion_piece *out, const struct gw_mullion_wall *wall, const double *floors,
                         size_t n_floors);
+
+/* Where two pieces meet, and what moves into the joint: of each piece what lies between the joint and the anchor that
+ * bears it, all of a piece that none bears. Where the wall does not tell what bears them, the most of: each on its top
+ * anchor, the lower one on its lowest alone, the upper one on its top alone. */
+struct gw_mullion_joint {
+    double at;      /* m above ground */
+    double length;  /* m, of both pieces */
+    size_t stories; /* of columns between what bears them, at least 1 */
+    bool told;
+};
+/* From the bottom up; NULL: counts only. Returns how many: the splices; without any, each anchor but the first and the
+ * last. `bearings`: as gw_mullion_bearings has them. */
+size_t gw_mullion_joints(struct gw_mullion_joint *out, const struct gw_mullion_wall *wall,
+                         const struct gw_mullion_bearing *bearings, const double *floors, size_t n_floors);
 
 #ifdef __cplusplus
 }

@@ -45,6 +45,7 @@ static bool next_piece(const struct gw_mullion_wall *w, size_t *joint, double *l
     return true;
 }
 
+/* Above the lower height, up to the other. */
 static size_t floors_in(const double *floors, size_t n, double low, double high)
 {
     size_t passed = 0;
@@ -99,7 +100,7 @@ static void bear_twice(struct gw_mullion_bearing *out, const struct gw_mullion_w
     bool shared = false;
     for (size_t i = 0; i < w->n_anchors; i++) {
         if (!holds(w, i, low, high) || !dead[i] || out[i].piece > 0) continue;
-        out[i] = (struct gw_mullion_bearing){high - low, GW_BORNE_TWICE};
+        out[i] = (struct gw_mullion_bearing){high - low, GW_BORNE_TWICE, low, true};
         shared = true;
     }
     for (size_t i = 0; shared && i < w->n_anchors; i++)
@@ -109,15 +110,94 @@ static void bear_twice(struct gw_mullion_bearing *out, const struct gw_mullion_w
 void gw_mullion_bearings(struct gw_mullion_bearing *out, const struct gw_mullion_wall *wall, const bool *dead)
 {
     double low = wall->bottom, high = low;
-    for (size_t i = 0; i < wall->n_anchors; i++) out[i] = (struct gw_mullion_bearing){0, GW_BORNE_ONCE};
+    for (size_t i = 0; i < wall->n_anchors; i++)
+        out[i] = (struct gw_mullion_bearing){.borne = GW_BORNE_ONCE, .told = dead};
     for (size_t joint = 0; next_piece(wall, &joint, &low, &high);) {
         const size_t i = bearer(out, wall, dead, low, high);
-        if (i < wall->n_anchors) out[i].piece = high - low;
+        if (i < wall->n_anchors) {
+            out[i].piece = high - low;
+            out[i].from = low;
+        }
         for (size_t k = 0; i == wall->n_anchors && k < i; k++)
             if (holds(wall, k, low, high)) out[k].borne = GW_BORNE_BY_NONE;
     }
     low = high = wall->bottom;
     for (size_t joint = 0; dead && next_piece(wall, &joint, &low, &high);) bear_twice(out, wall, dead, low, high);
+}
+
+/* What moves into a joint -------------------------------------------------------------------------------------------
+ */
+
+struct piece {
+    double low, high;     /* its ends */
+    double first, last;   /* its lowest and its top anchor; absent: none */
+    double lower, higher; /* the lowest and the highest anchor that bear it; absent: none */
+};
+
+static struct piece piece_of(const struct gw_mullion_wall *w, const struct gw_mullion_bearing *b, double low,
+                             double high)
+{
+    struct piece p = {low, high, GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
+    for (size_t i = 0; i < w->n_anchors; i++) {
+        const double at = w->anchors[i];
+        if (!holds(w, i, low, high)) continue;
+        if (!gw_given(p.first)) p.first = at;
+        p.last = at;
+        if (!(b[i].piece > 0) || fabs(b[i].from - low) > GW_HAIR_M) continue;
+        if (!gw_given(p.lower)) p.lower = at;
+        p.higher = at;
+    }
+    return p;
+}
+
+/* Stories between two heights: one more than the floors between them. */
+static size_t stories_between(const double *floors, size_t n, double low, double high)
+{
+    return 1 + floors_in(floors, n, low, high - 2 * GW_HAIR_M);
+}
+
+/* The pieces below and above, as far as they are from what bears them. */
+static struct gw_mullion_joint joint_by_bearing(const struct piece *below, const struct piece *above,
+                                                const double *floors, size_t n)
+{
+    const double from = gw_given(below->lower) ? below->lower : below->low,
+                 to = gw_given(above->higher) ? above->higher : above->high;
+    return (struct gw_mullion_joint){below->high, to - from, stories_between(floors, n, from, to), true};
+}
+
+/* One piece moves, the other stands still at the joint. */
+static void one_alone(struct gw_mullion_joint *joint, double low, double high, const double *floors, size_t n)
+{
+    const size_t passed = floors_in(floors, n, low, high);
+    joint->length = fmax(joint->length, high - low);
+    if (passed > joint->stories) joint->stories = passed;
+}
+
+static struct gw_mullion_joint meet(const struct piece *below, const struct piece *above, bool told,
+                                    const double *floors, size_t n)
+{
+    struct gw_mullion_joint joint = joint_by_bearing(below, above, floors, n);
+    joint.told = told;
+    if (told) return joint;
+    one_alone(&joint, gw_given(below->first) ? below->first : below->low, joint.at, floors, n);
+    one_alone(&joint, joint.at, gw_given(above->last) ? above->last : above->high, floors, n);
+    return joint;
+}
+
+size_t gw_mullion_joints(struct gw_mullion_joint *out, const struct gw_mullion_wall *wall,
+                         const struct gw_mullion_bearing *bearings, const double *floors, size_t n_floors)
+{
+    const bool told = wall->n_anchors && bearings[0].told;
+    double low = wall->bottom, high = low;
+    struct piece below = {0};
+    size_t n = 0;
+    for (size_t joint = 0, i = 0; next_piece(wall, &joint, &low, &high); i++) {
+        const struct piece piece = piece_of(wall, bearings, low, high);
+        if (i && out) out[n] = meet(&below, &piece, told, floors, n_floors);
+        n += i > 0;
+        below = piece;
+    }
+    return n;
 }
 
 /* The beam and its loads

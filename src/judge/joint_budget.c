@@ -26,26 +26,26 @@ static struct gw_thermal_case temperatures(const struct gw_movement_rules *m, co
     return in;
 }
 
-enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_piece *piece,
+enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_joint *joint,
                                const struct gw_built_joint *built, double least_gap, double least_overlap)
 {
     const struct gw_movement_rules *m = ask->model->project.movement;
     struct gw_movement_item items[GW_JOINT_ITEMS];
     struct gw_thermal_result thermal;
     struct gw_thermal_case warm = temperatures(m, built);
-    warm.length = piece->length;
+    warm.length = joint->length;
     warm.material = GW_EXPANDS_ALUMINUM;
     enum gw_status status = gw_thermal_movement(&thermal, &warm, &ask->engine);
     if (status != GW_OK) return status;
-    const struct gw_stack_joint joint = {.live_above = m->live_load,
-                                         .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
-                                         .shortening = m->shortening,
-                                         .rebound = m->rebound,
-                                         .thermal = &thermal,
-                                         .stories = (double)piece->stories,
-                                         .fabrication = built ? 0 : m->fabrication,
-                                         .erection = built ? 0 : m->erection};
-    const size_t n = gw_joint_items(items, &joint, &ask->engine);
+    const struct gw_stack_joint in = {.live_above = m->live_load,
+                                      .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
+                                      .shortening = m->shortening,
+                                      .rebound = m->rebound,
+                                      .thermal = &thermal,
+                                      .stories = (double)joint->stories,
+                                      .fabrication = built ? 0 : m->fabrication,
+                                      .erection = built ? 0 : m->erection};
+    const size_t n = gw_joint_items(items, &in, &ask->engine);
     return gw_movement_sum(out, items, n, least_gap, least_overlap, &ask->engine);
 }
 

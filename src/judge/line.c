@@ -12,7 +12,8 @@ struct held {
 struct gw_line_memory {
     const struct gw_stretch **stretches; /* by element, as far as worked out */
     struct gw_beam_result *room;
-    struct gw_memo held; /* by the lines of the wall; a corner asks of many walls in turn */
+    struct gw_memo held;   /* by the lines of the wall; a corner asks of many walls in turn */
+    struct gw_memo joints; /* the same */
 };
 
 static struct gw_line_memory *memory_of(struct gw_ask *ask)
@@ -178,11 +179,23 @@ struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l)
     return longest;
 }
 
-size_t gw_joints_of(const double **at, const struct gw_wall_lines *l)
+struct joints {
+    size_t n;
+    struct gw_mullion_joint *items;
+};
+
+const struct gw_mullion_joint *gw_joints_of(size_t *n, struct gw_ask *ask, const struct gw_wall_lines *l)
 {
-    const bool inner = !l->n_splices && l->n_anchors > 2;
-    *at = inner ? l->anchors + 1 : l->splices;
-    return inner ? l->n_anchors - 2 : l->n_splices;
+    struct joints **kept = (struct joints **)gw_memo_at(&memory_of(ask)->joints, ask->arena, &l, sizeof l);
+    const struct gw_mullion_wall wall = wall_of(l);
+    if (!*kept) {
+        struct joints *j = *kept = gw_alloc(ask->arena, 1, sizeof *j);
+        j->n = gw_mullion_joints(NULL, &wall, l->bearings, l->floors, l->n_floors);
+        j->items = gw_alloc(ask->arena, j->n + 1, sizeof *j->items);
+        gw_mullion_joints(j->items, &wall, l->bearings, l->floors, l->n_floors);
+    }
+    *n = (*kept)->n;
+    return (*kept)->items;
 }
 
 static const struct held *held_on(struct gw_ask *ask, const struct gw_wall_lines *lines)

@@ -27,8 +27,7 @@ bool gw_equal_spans(const struct gw_element *e, double most);
 /* Of the anchor that the element is, m above ground. */
 double gw_anchor_level(const struct gw_element *e);
 struct gw_mullion_piece gw_longest_piece(const struct gw_wall_lines *l);
-/* Heights where pieces of mullion meet, from the bottom: the splices, or where a wall names none every anchor between
- * its outermost ones. How many. */
-size_t gw_joints_of(const double **at, const struct gw_wall_lines *l);
+/* Its joints between pieces of mullion, from the bottom up; kept. */
+const struct gw_mullion_joint *gw_joints_of(size_t *n, struct gw_ask *ask, const struct gw_wall_lines *l);
 
 #endif

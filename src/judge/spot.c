@@ -32,18 +32,23 @@ static bool is_said(int number) { return number != GW_NO_INTEGER; }
 /* What is carried ---------------------------------------------------------------------------------------------------
  */
 
-/* Of a line of screws, m: what loads the middle of a horizontal is less than the rows beside it are high. */
-static double loaded_width(struct gw_ask *ask, const struct gw_element *e)
+/* N/m: what a line of screws takes for each length of plate, as the check of screws has it: of a horizontal what its
+ * lites shed to its middle. */
+static double suction_along(struct gw_ask *ask, const struct gw_element *e)
 {
+    struct gw_demand d;
+    const struct gw_element *hung = ask->system ? gw_as_fastened(ask, ask->system, e) : e;
     const struct gw_engine own = ask->engine;
-    gw_engine_init(&ask->engine, own.tables, NULL);
-    const double width = gw_screw_side_of(ask, e).width;
+    gw_demand_clear(&d, NULL, &(struct gw_place){.where = e->id, .element = hung, .component = e->component});
+    ask->engine.trace = NULL;
+    gw_demand_screw(&d, ask, &(struct gw_place){.where = e->id, .element = hung, .component = e->component});
     ask->engine = own;
-    return width;
+    const double pull = gw_term_of(&d, 0)->value;
+    return gw_given(pull) ? pull / hung->height : (double)INFINITY;
 }
 
 /* Suction along an edge of a lite, along a member or a line of screws, on an anchor: to be compared within one kind. */
-static double carried(const struct search *s, const struct gw_element *e)
+static double carried(struct gw_ask *ask, const struct gw_element *e)
 {
     if (e->outside) return INFINITY;
     const double suction = fmax(-e->outward_asd.pa, 0);
@@ -55,16 +60,21 @@ static double carried(const struct search *s, const struct gw_element *e)
     case GW_ANCHOR:
         return suction * e->width * e->height;
     case GW_SCREW:
-        return suction * loaded_width(s->ask, e);
+        return suction_along(ask, e);
     default:
         return suction * e->width;
     }
 }
 
-/* A pocket is worst where most rain falls on the lite above it, whose suction need not be the greatest. */
-static double weight_in(const struct search *s, const struct gw_element *e)
+/* By the demand that what is measured there meets: of a pocket the rain on the lite above it, of a joint what moves
+ * into it, whatever suction is. */
+static double weight_in(const struct search *s, const struct gw_element *e, const struct gw_spot *c)
 {
-    return s->on == GW_ON_POCKET ? e->width * e->pane : carried(s, e);
+    if (s->on == GW_ON_POCKET) return e->width * e->pane;
+    if (s->on != GW_ON_JOINT) return carried(s->ask, e);
+    size_t n;
+    const struct gw_mullion_joint *joints = gw_joints_of(&n, s->ask, &s->grid->lines);
+    return joints[c->up].length;
 }
 
 /* Of a member that the roof line cuts, the part that carries more. */
@@ -72,7 +82,7 @@ static const struct gw_element *part(const struct search *s, const struct gw_ele
 {
     const struct gw_element *other = e ? gw_takeoff_other_part(s->ask->takeoff, e) : NULL;
     if (!other || (s->zone && other->zone != s->zone)) return e;
-    return carried(s, other) > carried(s, e) * (1 + GW_HAIR) ? other : e;
+    return carried(s->ask, other) > carried(s->ask, e) * (1 + GW_HAIR) ? other : e;
 }
 
 static const struct gw_element *principal(const struct search *s, const struct gw_spot *c)
@@ -101,7 +111,7 @@ static void offer(struct search *s, struct gw_spot *c)
 {
     const struct gw_element *e = principal(s, c);
     if (!e || (s->zone && e->zone != s->zone)) return;
-    const double load = weight_in(s, e);
+    const double load = weight_in(s, e, c);
     c->grid = s->grid;
     c->wall = s->grid->wall;
     if (gw_given(s->most) && !is_same_thing(c, &s->best)) s->several = true;
@@ -238,11 +248,11 @@ static void search_line(struct search *s, size_t line, size_t story, double bott
     const struct gw_grid_layer *mullions = &s->grid->layers[GW_SORT_MULLION];
     const double hair = GW_HAIR_M;
     if (s->on == GW_ON_JOINT) {
-        const double *joints;
-        const size_t n = gw_joints_of(&joints, l);
+        size_t n;
+        const struct gw_mullion_joint *joints = gw_joints_of(&n, s->ask, l);
         for (size_t i = 0; i < n; i++)
-            if (joints[i] > bottom - hair && joints[i] < top - hair)
-                offer_upright(s, line, i, (int)story + 1, joints[i]);
+            if (joints[i].at > bottom - hair && joints[i].at < top - hair)
+                offer_upright(s, line, i, (int)story + 1, joints[i].at);
         return;
     }
     if (s->on == GW_ON_ANCHOR) {

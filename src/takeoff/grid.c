@@ -221,8 +221,9 @@ bool gw_grid_from_opening(struct gw_room *room, struct gw_builder *b, const stru
     g->rows_below = one_row;
     g->n_stories = 1;
     set_opening_corners(g, b->model, opening);
-    room->bearings[0] = (struct gw_mullion_bearing){opening->height, GW_BORNE_ONCE}; /* it stands on its sill */
-    room->bearings[1] = (struct gw_mullion_bearing){0, GW_BORNE_ONCE};
+    room->bearings[0] =
+        (struct gw_mullion_bearing){opening->height, GW_BORNE_ONCE, bottom, false}; /* it stands on its sill */
+    room->bearings[1] = (struct gw_mullion_bearing){.borne = GW_BORNE_ONCE};
     g->lines = (struct gw_wall_lines){.anchors = room->levels,
                                       .bearings = room->bearings,
                                       .n_anchors = 2,

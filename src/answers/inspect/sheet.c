@@ -12,15 +12,16 @@ struct drawing_up {
 };
 
 /* How many such places a wall has; 0: it is none of elements. */
-static long places_of(const struct gw_wall_grid *g, enum gw_item_on on)
+static long places_of(struct gw_ask *ask, const struct gw_wall_grid *g, enum gw_item_on on)
 {
-    const double *joints;
+    size_t n;
     const long columns = (long)g->n_columns, rows = (long)g->rows_below[g->n_stories], lines = columns + 1;
     switch (on) {
     case GW_ON_ANCHOR:
         return lines * (long)g->lines.n_anchors;
     case GW_ON_JOINT:
-        return lines * (long)gw_joints_of(&joints, &g->lines);
+        gw_joints_of(&n, ask, &g->lines);
+        return lines * (long)n;
     case GW_ON_MULLION:
         return lines * (long)g->n_stories;
     case GW_ON_HORIZONTAL:
@@ -126,7 +127,7 @@ static void add_item(struct drawing_up *d, const struct gw_wall_grid *g, const s
     struct gw_inspection_sheet *out = d->out;
     struct gw_ask *ask = d->in.ask;
     struct gw_message why;
-    row.places = g->opening ? openings_of(ask->takeoff, g->wall, item->on) : places_of(g, item->on);
+    row.places = g->opening ? openings_of(ask->takeoff, g->wall, item->on) : places_of(ask, g, item->on);
     if (!gw_spot_worst(&row.spot, &why, ask, g->wall, 0, item->on)) return;
     const struct gw_element *element = gw_spot_element(&row.spot, item->on);
     const struct gw_system *hung = gw_hung_at(&d->in, element);

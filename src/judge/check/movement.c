@@ -12,26 +12,40 @@ static const char *waived(const struct gw_model *m)
 
 static const struct gw_need NEEDS[] = {{knows_movement, gw_unknown_movement}, {0}};
 
-/* The longest piece of any wall, and the most stories that one spans. Elements of a wall follow each other. */
-static struct gw_mullion_piece longest_piece(const struct gw_ask *ask)
+/* Of a wall: the most that moves into one of its joints; of one without joints its piece. */
+static struct gw_mullion_joint worst_of(struct gw_ask *ask, const struct gw_wall_lines *l)
 {
-    struct gw_mullion_piece longest = {0, 1};
+    size_t n;
+    const struct gw_mullion_joint *joints = gw_joints_of(&n, ask, l);
+    const struct gw_mullion_piece piece = gw_longest_piece(l);
+    struct gw_mullion_joint worst = {.length = n ? 0 : piece.length, .stories = n ? 1 : piece.stories};
+    for (size_t i = 0; i < n; i++) {
+        worst.length = fmax(worst.length, joints[i].length);
+        if (joints[i].stories > worst.stories) worst.stories = joints[i].stories;
+    }
+    return worst;
+}
+
+/* The same of all walls. Elements of a wall follow each other. */
+static struct gw_mullion_joint worst_joint(struct gw_ask *ask)
+{
+    struct gw_mullion_joint worst = {.stories = 1};
     const struct gw_wall_lines *last = NULL;
     for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
         const struct gw_wall_lines *l = ask->takeoff->elements.items[i].lines;
         if (l == last || !l->n_floors) continue; /* an opening of a schedule is one piece */
         last = l;
-        struct gw_mullion_piece one = gw_longest_piece(l);
-        longest.length = fmax(longest.length, one.length);
-        if (one.stories > longest.stories) longest.stories = one.stories;
+        const struct gw_mullion_joint one = worst_of(ask, l);
+        worst.length = fmax(worst.length, one.length);
+        if (one.stories > worst.stories) worst.stories = one.stories;
     }
-    return longest;
+    return worst;
 }
 
 static enum gw_status find(struct gw_movement_result *out, struct gw_ask *ask, double least_gap, double least_overlap)
 {
-    const struct gw_mullion_piece piece = longest_piece(ask);
-    return gw_joint_budget(out, ask, &piece, NULL, least_gap, least_overlap);
+    const struct gw_mullion_joint joint = worst_joint(ask);
+    return gw_joint_budget(out, ask, &joint, NULL, least_gap, least_overlap);
 }
 
 static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_place *place)

@@ -3,12 +3,26 @@
 #include "judge/joint_budget.h"
 #include "judge/line.h"
 
-/* The longest piece of that wall. False: which wall is not known. */
-static bool piece_at(struct gw_mullion_piece *out, const struct gw_spot *spot)
+/* Pieces of a window wall stand between slabs, and meet where splices are named. */
+static const char *without(const struct gw_ask *ask, const struct gw_system *system)
+{
+    if (system->system->kind != GW_WINDOW_WALL) return NULL;
+    for (size_t i = 0; i < ask->model->project.walls.n; i++)
+        if (ask->model->project.walls.items[i].splices.n) return NULL;
+    return "a window wall stands between slabs, and no wall names a splice";
+}
+
+/* The joint at that spot; of one that is not told the one into which most moves. False: which wall is not known. */
+static bool joint_at(struct gw_mullion_joint *out, struct gw_ask *ask, const struct gw_spot *spot)
 {
     const struct gw_wall_lines *l = spot->grid ? &spot->grid->lines : spot->member ? spot->member->lines : NULL;
-    if (l && l->n_floors) *out = gw_longest_piece(l);
-    return l && l->n_floors;
+    size_t n = 0;
+    const struct gw_mullion_joint *joints = l && l->n_floors ? gw_joints_of(&n, ask, l) : NULL;
+    if (!n) return false;
+    *out = joints[spot->grid && spot->up < n ? spot->up : 0];
+    for (size_t i = 0; i < n && !spot->grid; i++)
+        if (joints[i].length > out->length) *out = joints[i];
+    return true;
 }
 
 /* What the joint still moves, m. */
@@ -20,12 +34,13 @@ struct moves {
 static bool moves_of(struct moves *out, struct gw_message *why, struct gw_ask *ask, const struct gw_spot *spot,
                      const struct gw_built_joint *built)
 {
-    struct gw_mullion_piece piece;
+    struct gw_mullion_joint joint;
     struct gw_movement_result r;
     *why = (struct gw_message){0};
     if (!gw_knows_movement(ask->model)) *why = GW_PLAINLY(gw_unknown_movement);
-    else if (!piece_at(&piece, spot)) *why = GW_PLAINLY("on which wall is it, and how long are its pieces of mullion?");
-    else if (gw_joint_budget(&r, ask, &piece, built, 0, GW_ABSENT) != GW_OK) *why = gw_fault_message(ask);
+    else if (!joint_at(&joint, ask, spot))
+        *why = GW_PLAINLY("on which wall is it, and how long are its pieces of mullion?");
+    else if (gw_joint_budget(&r, ask, &joint, built, 0, GW_ABSENT) != GW_OK) *why = gw_fault_message(ask);
     if (gw_said(why)) return false;
     *out = (struct moves){r.closing.arithmetic, r.opening.arithmetic};
     return true;
@@ -168,7 +183,7 @@ const struct gw_item gw_item_splice_engagement = {
     .prevents = "the joint comes apart when it opens",
     .clause = "sum of movements",
     .if_missed = "measure the joint's width too",
-    .does = &(const struct gw_item_functions){.limit = engagement_limit, .left = engagement_left}};
+    .does = &(const struct gw_item_functions){.without = without, .limit = engagement_limit, .left = engagement_left}};
 const struct gw_item gw_item_joint_width = {
     .id = GW_ITEM_joint_width,
     .stage = GW_STAGE_FRAME,
@@ -178,4 +193,4 @@ const struct gw_item gw_item_joint_width = {
     .prevents = "closes onto metal, or opens past its leg",
     .clause = "sum of movements",
     .if_missed = "measure its neighbors on that floor",
-    .does = &(const struct gw_item_functions){.limit = width_limit, .left = width_left}};
+    .does = &(const struct gw_item_functions){.without = without, .limit = width_limit, .left = width_left}};
