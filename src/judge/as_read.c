@@ -41,6 +41,15 @@ double gw_engagement_asked(struct gw_ask *ask, const struct gw_system *system)
     return row->engagement * system->screw->diameter;
 }
 
+double gw_engagement_least(struct gw_ask *ask, const struct gw_system *system)
+{
+    const struct gw_screw_length_practice *row =
+        &ask->model->tables->screw_length_practice[GW_ROW_SCREW_LENGTH_PRACTICE_PLATE];
+    if (!system->screw || gw_given(system->screw->engagement)) return gw_engagement_asked(ask, system);
+    gw_used_add(&ask->engine.used, &row->row);
+    return row->engagement_least * system->screw->diameter;
+}
+
 /* What holds a thread that is short of what is asked: less of it. A tested pull-out is taken in proportion to the most
  * that the chase can engage, since nobody says how much was. */
 static void shorten(struct gw_system *out, struct gw_ask *ask, const struct gw_as_read *read)

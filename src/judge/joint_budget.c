@@ -41,7 +41,7 @@ enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *as
                                       .live_below = gw_given(m->live_load_below) ? m->live_load_below : m->live_load,
                                       .shortening = m->shortening,
                                       .rebound = m->rebound,
-                                      .thermal = &thermal,
+                                      .thermal = built && built->still ? NULL : &thermal,
                                       .stories = (double)joint->stories,
                                       .fabrication = built ? 0 : m->fabrication,
                                       .erection = built ? 0 : m->erection};

@@ -9,9 +9,10 @@
 /* How a joint stands on the wall: its tolerances are in it. */
 struct gw_built_joint {
     double coldest, warmest; /* K, of the metal while it was measured, from to; absent: any of the project's range */
+    bool still;              /* what moves at any temperature: floors and columns alone */
 };
-/* `joint`: what moves into it. `built` NULL: as designed, with tolerances, at the temperatures of installation. Each way
- * at its worse. The project has its movements. */
+/* `joint`: what moves into it. `built` NULL: as designed, with tolerances, at the temperatures of installation. Each
+ * way at its worse. The project has its movements. */
 enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_joint *joint,
                                const struct gw_built_joint *built, double least_gap, double least_overlap);
 /* Floors are known to stand still, or how far they move. */

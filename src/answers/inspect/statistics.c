@@ -156,6 +156,9 @@ static void conclude(const struct counting *c, struct gw_item_share *s)
                         gw_of_count(s->outside), gw_of_text(cluster->of), gw_of_text(gw_safe(arena, cluster->name)));
     else if (!s->places) s->why = GW_PLAINLY("nothing is known of these places yet");
     else if (!s->random) s->why = GW_PLAINLY("none is marked random: it says nothing of other places");
+    else if (!(s->below < 1))
+        s->why = GW_SAY(arena, "all {} random places are outside: it says nothing good of the others",
+                        gw_of_count(s->random));
     else
         s->why = GW_SAY(arena, "{} random places, {} outside: with {} % confidence fewer than {} % are{}",
                         gw_of_count(s->random), gw_of_count(s->random_outside),

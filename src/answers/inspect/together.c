@@ -1,6 +1,7 @@
 /* The rows of one thing, judged with each other: its worst values together; at points that are known, point by point.
  */
 #include "answers/inspect/inspect_internal.h"
+#include "base/tolerance.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -281,11 +282,28 @@ static void say_company(struct gw_inspecting *in, struct gw_inspected *row, cons
 /* Judging -----------------------------------------------------------------------------------------------------------
  */
 
+static bool is_before(const struct gw_inspected *row)
+{
+    const struct gw_reading *r = row->reading;
+    return r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on;
+}
+
+/* A point farther along an edge than it is long; of a number: twice as many screws as are asked have no room there. */
+static bool is_beyond(const struct gw_inspected *row)
+{
+    const struct gw_reading *r = row->reading;
+    const struct gw_element *lite = row->spot.lite, *screws = row->spot.screws;
+    if (!gw_given(r->at) || !lite || row->spot.edge < 0 || row->spot.worst) return false;
+    const double length = row->spot.edge >= GW_EDGE_LEFT ? lite->pane : lite->width;
+    if (r->at_distance) return r->at > length * (1 + GW_HAIR);
+    return row->item->on == GW_ON_SCREWS && screws && (r->at - 1) * screws->height / 2 > length;
+}
+
 static const char *cannot_be(const struct gw_inspected *row, const struct gw_as_read *read)
 {
     const struct gw_reading *r = row->reading;
-    if (r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on)
-        return "read before it was fastened: which of the two days is wrong";
+    if (is_before(row)) return "read before it was fastened: which of the two days is wrong";
+    if (is_beyond(row)) return "its point lies beyond the end of that line: where was it read";
     if (row->item->id == GW_ITEM_joint_width && !gw_given(r->temperature))
         return "the joint moves with the metal: what was its temperature when the width was read";
     if (row->item->id == GW_ITEM_joint_width && !gw_given(read->temperature_most))
@@ -312,6 +330,7 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
     row->result = &kept->result;
     row->limit = kept->limit;
     const char *asks = cannot_be(row, &c.read);
+    if (row->item->on == GW_ON_JOINT && kept->result.verdict == GW_ITEM_NOT_MET && !is_before(row)) asks = NULL;
     row->verdict = asks ? GW_ITEM_UNKNOWN : row->result->verdict;
     row->message = asks ? GW_PLAINLY(asks) : row->result->message;
     row->action = asks ? GW_PLAINLY(asks) : row->result->action;

@@ -115,6 +115,11 @@ static void place_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
     const struct gw_element *rail = spot->lite ? rail_under(ask, spot) : NULL;
     struct gw_item_limit limit;
     gw_item_limit_at(&limit, ask, &gw_item_setting_block_place, spot, system);
+    out->lost = !(place > 0);
+    if (out->lost) {
+        out->remark = GW_PLAINLY("the block stands at the corner of the glass");
+        return;
+    }
     if (place < limit.at_least * (1 - GW_HAIR)) {
         gw_left_unknown(out, GW_PLAINLY("nearer to the corner of the glass than practice lets a block go: does the "
                                         "glass supplier take it there?"));

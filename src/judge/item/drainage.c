@@ -152,7 +152,7 @@ LEFT_OF(left_of_cover_length)
 /* Half of what both slots measure along the member; `least`: of what is known of them. */
 struct overlap {
     double least;
-    bool known;
+    bool plate, cover; /* its slots are known */
 };
 
 static struct overlap overlap_of(const struct gw_as_read *read, const struct gw_system *system)
@@ -164,8 +164,8 @@ static struct overlap overlap_of(const struct gw_as_read *read, const struct gw_
     const double plate = gw_read_or(read, GW_ITEM_weep_length, gw_drainage_of(system).slot_length),
                  cover = gw_read_or(read, GW_ITEM_cover_weep_length, own->at_most),
                  some = gw_given(cover) ? cover : own->at_least;
-    return (struct overlap){((gw_given(plate) ? plate : 0) + (gw_given(some) ? some : 0)) / 2,
-                            gw_given(plate) && gw_given(cover)};
+    return (struct overlap){((gw_given(plate) ? plate : 0) + (gw_given(some) ? some : 0)) / 2, gw_given(plate),
+                            gw_given(cover)};
 }
 
 /* Where the slots are clear of each other nothing is driven straight through; where they are not, no figure tells how
@@ -176,7 +176,11 @@ LEFT_OF(left_of_offset)
     const struct overlap o = overlap_of(read, system);
     const double offset = read->of[GW_ITEM_weep_offset].number;
     const struct gw_value apart = gw_of_quantity(GW_THICKNESS, offset), half = gw_of_quantity(GW_THICKNESS, o.least);
-    out->lost = offset < o.least * (1 - GW_HAIR);
+    out->lost = !(offset > 0) || offset < o.least * (1 - GW_HAIR);
+    if (!(offset > 0)) {
+        out->remark = GW_PLAINLY("the slots of plate and cover are in line: wind drives water straight through");
+        return;
+    }
     if (out->lost) {
         out->remark = GW_SAY(ask->arena,
                              "the slots of plate and cover are in line, {} from middle to middle where they are clear "
@@ -184,9 +188,13 @@ LEFT_OF(left_of_offset)
                              apart, half);
         return;
     }
-    if (!o.known) {
-        gw_left_unknown(out, GW_PLAINLY("how long are the slots of plate and cover: they are clear of each other where "
-                                        "their middles are half of both apart"));
+    if (!o.plate || !o.cover) {
+        gw_left_unknown(out, GW_SAY(ask->arena,
+                                    "how long are the slots of {}: they are clear of each other where their middles "
+                                    "are half of both apart",
+                                    gw_of_text(o.plate   ? "the cover"
+                                               : o.cover ? "the plate"
+                                                         : "plate and cover")));
         return;
     }
     out->limit = (struct gw_item_limit){.at_least = o.least,

@@ -82,10 +82,41 @@ static void level_limit(struct gw_item_limit *out, struct gw_ask *ask, const str
     line_limit(out, ask, spot, GW_ROW_INSTALL_LINE_LEVEL);
 }
 
+/* What moves it so far beside the other end of one lite, m, is more than any room that its glass has; the lines beside
+ * it may lean as much: then its frame is a parallelogram, and has most. */
+static void beyond_room(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
+                        const struct gw_system *system, double skew, bool upright)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    if (!lite || !d || !gw_given(d->side_gap) || !gw_given(d->end_gap)) return;
+    const double b = lite->width, h = lite->pane;
+    const double clear = upright ? 2 * (d->side_gap + d->end_gap * h / b) : 2 * (d->end_gap + d->side_gap * b / h);
+    if (skew <= clear * (1 + GW_HAIR)) return;
+    for (unsigned i = 0; i < out->n; i++)
+        if (out->list[i].bad <= clear / skew) return;
+    gw_left_by(out, "room", clear / skew, clear / skew, 1,
+               GW_SAY(ask->arena, "of one lite it is {} out, and the glass has room for {} where all leans alike",
+                      gw_of_quantity(GW_THICKNESS, skew), gw_of_quantity(GW_THICKNESS, clear)));
+}
+
+/* Lites beside a line in that story, which leans evenly. */
+static void leans(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_system *system,
+                  double lean)
+{
+    const struct gw_element *lite, *most = NULL;
+    if (!spot->member || !spot->grid || spot->line == GW_NO_INTEGER || spot->story == GW_NO_INTEGER) return;
+    for (int column = spot->line; column <= spot->line + 1; column++)
+        for (int row = 1; column > 0 && (lite = gw_takeoff_at(ask->takeoff, spot->wall, column, spot->story, row));
+             row++)
+            if (!most || lite->pane > most->pane) most = lite;
+    if (most) beyond_room(out, ask, most, system, lean * fmin(most->pane / spot->member->span, 1), true);
+}
+
 static void plumb_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                        const struct gw_as_read *read, const struct gw_system *system)
 {
     if (!is_above(ask, &gw_item_plumb, spot, read, system)) return;
+    leans(out, ask, spot, system, read->of[GW_ITEM_plumb].number);
     by_the_glass(out, ask, spot, read, system, true,
                  "how much edge clearance and bite is left along it: measure at its top and at its foot");
 }
@@ -94,6 +125,7 @@ static void level_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
                        const struct gw_as_read *read, const struct gw_system *system)
 {
     if (!is_above(ask, &gw_item_level, spot, read, system)) return;
+    beyond_room(out, ask, spot->lite, system, read->of[GW_ITEM_level].number, false);
     by_the_glass(out, ask, spot, read, system, false,
                  "how much edge clearance is left at both ends, and to which end does water run: measure there");
 }

@@ -29,6 +29,13 @@ static double practice_gap(struct gw_ask *ask, const struct gw_element *lite)
     return row ? row->edge_m : GW_ABSENT;
 }
 
+/* The project says how warm metal is when it is set, and in service. */
+static bool set_known(const struct gw_ask *ask)
+{
+    const struct gw_movement_rules *m = ask->model->project.movement;
+    return m && gw_given(m->coldest) && gw_given(m->hottest) && gw_given(m->set_coldest) && gw_given(m->set_warmest);
+}
+
 /* Thickness -------------------------------------------------------------------------------------------------------- */
 
 /* The pocket nearest to the lite's own thickness; a lite whose glass is not known has none. */
@@ -62,6 +69,19 @@ static void face_limit(struct gw_item_limit *out, struct gw_ask *ask, const stru
     gw_used_add(&ask->engine.used, &row->row);
     out->at_least = row->least_m;
     out->basis = GW_LIMIT_PRACTICE;
+}
+
+static void face_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                      const struct gw_as_read *read, const struct gw_system *system)
+{
+    struct gw_item_limit limit;
+    const double gap = read->of[GW_ITEM_face_clearance].number;
+    out->lost = !(gap > 0);
+    if (out->lost) out->remark = GW_PLAINLY("the glass touches metal");
+    gw_item_limit_at(&limit, ask, &gw_item_face_clearance, spot, system);
+    if (is_below(&limit, gap) || gap > limit.at_most * (1 + GW_HAIR))
+        gw_left_unknown(out, GW_PLAINLY("what squeeze does the gasket take: ask the manufacturer; measure the other "
+                                        "face"));
 }
 
 /* Edge clearance --------------------------------------------------------------------------------------------------- */
@@ -101,8 +121,10 @@ static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const stru
                             "the frame shrinks by {} more than the glass; sag of the member above and sway "
                             "under wind are not in it",
                             gw_of_quantity(GW_THICKNESS, t.shrinkage)),
-                     GW_PLAINLY("how warm was the metal when the glass was set, and how cold does it get? Ask the "
-                                "architect (movement: coldest, hottest, set_coldest, set_warmest)"));
+                     GW_PLAINLY(set_known(ask) ? "how warm was the metal when this lite was set"
+                                               : "how warm was the metal when the glass was set, and how cold does it "
+                                                 "get? Ask the architect (movement: coldest, hottest, set_coldest, "
+                                                 "set_warmest)"));
 }
 
 /* The gap read, the opposite one as the system has it: one side's gain is the other's loss. Absent where the system
@@ -226,8 +248,10 @@ static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struc
             "grows",
             gw_of_quantity(GW_THICKNESS, most), gw_of_quantity(GW_THICKNESS, bow),
             gw_of_quantity(GW_THICKNESS, t.growth)),
-        GW_PLAINLY("do side blocks keep the lite from moving? How warm was the metal when the glass was set, and how "
-                   "warm does it get (movement: coldest, hottest, set_coldest, set_warmest)?"));
+        GW_PLAINLY(set_known(ask) ? "do side blocks keep the lite from moving? How warm was the metal when it was set?"
+                                  : "do side blocks keep the lite from moving? How warm was the metal when the glass "
+                                    "was set, and how warm does it get (movement: coldest, hottest, set_coldest, "
+                                    "set_warmest)?"));
 }
 
 static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -296,7 +320,4 @@ const struct gw_item gw_item_face_clearance = {
     .prevents = "a gasket too tight or too loose",
     .clause = "GANA Glazing Manual, recalled",
     .if_missed = "measure the other face",
-    .does = &(const struct gw_item_functions){
-        .without = without_pocket,
-        .limit = face_limit,
-        .then = "what squeeze does the gasket take: ask the manufacturer; measure the other face"}};
+    .does = &(const struct gw_item_functions){.without = without_pocket, .limit = face_limit, .left = face_left}};

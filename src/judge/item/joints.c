@@ -64,7 +64,8 @@ static void engaged_by(struct gw_item_limit *out, const struct gw_stack_spec *s,
     out->basis = GW_LIMIT_DEMAND;
 }
 
-static const struct gw_built_joint ANY_TEMPERATURE = {GW_ABSENT, GW_ABSENT};
+static const struct gw_built_joint ANY_TEMPERATURE = {GW_ABSENT, GW_ABSENT, false},
+                                   NO_TEMPERATURE = {GW_ABSENT, GW_ABSENT, true};
 static const char AT_ANY[] = "at any temperature of the metal; less is asked at the temperature that was read";
 
 static void width_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -96,7 +97,7 @@ static void engagement_limit(struct gw_item_limit *out, struct gw_ask *ask, cons
 static bool at_that_temperature(struct gw_left *out, struct moves *m, struct gw_ask *ask, const struct gw_spot *spot,
                                 const struct gw_as_read *read, const struct gw_system *system)
 {
-    const struct gw_built_joint built = {read->temperature_least, read->temperature_most};
+    const struct gw_built_joint built = {read->temperature_least, read->temperature_most, false};
     struct gw_message why = {0};
     if (!gw_part(system, stack_joint))
         why = GW_PLAINLY("what does the joint keep when it is closed, and how far must its leg stay engaged? Ask the "
@@ -129,16 +130,42 @@ static void opens_by(struct gw_left *out, struct gw_ask *ask, double engaged, co
                       gw_of_quantity(GW_THICKNESS, s->least_overlap), gw_of_quantity(GW_THICKNESS, m->opens)));
 }
 
+/* Of a joint whose temperature is not known: short of what floors and columns alone move. */
+static void lost_at_any(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_as_read *read, const struct gw_system *system)
+{
+    const double width = read->of[GW_ITEM_joint_width].number, leg = read->of[GW_ITEM_splice_engagement].number;
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    struct gw_message why;
+    struct moves m;
+    if (!s || !moves_of(&m, &why, ask, spot, &NO_TEMPERATURE)) return;
+    const double opens = gw_given(s->least_overlap) ? s->least_overlap + m.opens : m.opens;
+    const bool closed = width < (s->least_gap + m.closes) * (1 - GW_HAIR), apart = leg < opens * (1 - GW_HAIR);
+    if (!closed && !apart) return;
+    out->lost = true;
+    out->remark =
+        GW_SAY(ask->arena, "at any temperature: floors and columns alone {} by {}, and it is to keep {}",
+               gw_of_text(closed ? "close it" : "open it"), gw_of_quantity(GW_THICKNESS, closed ? m.closes : m.opens),
+               gw_of_quantity(GW_THICKNESS, closed ? s->least_gap : opens - m.opens));
+}
+
 static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                        const struct gw_as_read *read, const struct gw_system *system)
 {
     const double width = read->of[GW_ITEM_joint_width].number, leg = read->of[GW_ITEM_splice_engagement].number;
     const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct moves m;
-    if (!at_that_temperature(out, &m, ask, spot, read, system)) return;
+    if (!at_that_temperature(out, &m, ask, spot, read, system)) {
+        lost_at_any(out, ask, spot, read, system);
+        return;
+    }
     width_between(&out->limit, s, &m);
     if (gw_given(leg)) out->limit.at_most = width + leg - s->least_overlap - m.opens; /* absent without an overlap */
     say_day(&out->limit, ask, read);
+    if (out->limit.at_least > out->limit.at_most) {
+        out->limit.at_least = out->limit.at_most = GW_ABSENT;
+        out->limit.note = GW_PLAINLY("no width serves: it closes and opens by more than it has");
+    }
     const double left = over(width - s->least_gap, m.closes);
     if (width < s->least_gap) out->lost = true;
     gw_left_by(out, "closing", left, left, 1,
@@ -160,7 +187,10 @@ static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struc
 {
     const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct moves m;
-    if (!at_that_temperature(out, &m, ask, spot, read, system)) return;
+    if (!at_that_temperature(out, &m, ask, spot, read, system)) {
+        lost_at_any(out, ask, spot, read, system);
+        return;
+    }
     if (!gw_given(s->least_overlap)) {
         out->undecided = true;
         gw_left_unknown(out, GW_PLAINLY("how far must the leg stay engaged? Ask the manufacturer (stack_joint: "

@@ -85,6 +85,11 @@ static void depth_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
     const struct gw_sealant_shape *shape = shape_row(ask);
     const double slack = GW_USE(&ask->engine, &ask->model->tables->sealant_depth_slack[0])->slack_m;
     const double width = read->of[GW_ITEM_sealant_width].number;
+    out->lost = !(read->of[GW_ITEM_sealant_depth].number > 0);
+    if (out->lost) {
+        out->remark = GW_PLAINLY("there is no sealant");
+        return;
+    }
     if (!gw_given(width)) {
         gw_left_unknown(out, GW_PLAINLY("how wide is the joint there?"));
         return;
