@@ -27,9 +27,10 @@
  * is 1/4 in high, 1.58543 of 15/32 in where it is 1/16; the spray of 5 gal/h ft2 on 50 ft2 of glass, a tenth let in. */
 #define DRAINS(n, length, high, speed)                                                                                 \
     (0.61 * (n) * (length) * (high) / 144 * (speed) / (0.1 * 5 * 50 / 7.48052 / 3600))
-/* Joints: live load 3/8 in, shortening 1/16 in, 23.6e-6 per K over the longest piece, 17 ft, from 60 degF. */
-#define CLOSES (0.375 + 0.0625 + 23.6e-6 * 90 / 1.8 * 204)
-#define OPENS (0.375 + 23.6e-6 * 60 / 1.8 * 204)
+/* Joints: live load 3/8 in, shortening 1/16 in, 23.6e-6 per K over the piece of 13 ft that hangs above, from 60 degF.
+ */
+#define CLOSES (0.375 + 0.0625 + 23.6e-6 * 90 / 1.8 * 156)
+#define OPENS (0.375 + 23.6e-6 * 60 / 1.8 * 156)
 /* The last screw of a long plate, overhang 5 in, spans of 9 in: M = 12.5 w there, from the next one on 9^2/12 = 6.75 w
  * with what is carried over, 2 - sqrt(3) of it a span: 5 + 4.5 + (12.5 - (6.75 - 0.26795 x 5.75))/9. */
 #define LAST_SCREW (5 + 4.5 + (12.5 - (6.75 - 0.26795 * 5.75)) / 9)
@@ -136,7 +137,7 @@ static const struct planted PLATES[] = {
      "clamp"},
     {11, "screw_length", WITHIN, CLAMP_GOOD(97) / (LINE * 9), CLAMP_BAD(97) / (LINE * 9), "clamp"},
     /* past 5/16 + 3/4 in 1/4 in of thread is left of the 5/8 - 1/16 in that were tested: 2100 lb / 3 */
-    ONE(12, "screw_length", HOLDS, 2100.0 / 3 * 0.25 / 0.5625 / (LINE * 9), "pull-out"),
+    ONE(12, "screw_length", WITHIN, 2100.0 / 3 * 0.25 / 0.5625 / (LINE * 9), "pull-out"),
     SAID(13, "screw_length", NOT_MET), /* 5/16 + 3/4 + 5/8 = 1 11/16 in: it stands on the bottom */
     SAID(14, "screw_type", WITHIN),
     SAID(15, "screw_type", UNKNOWN),

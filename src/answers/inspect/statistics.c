@@ -157,8 +157,7 @@ static void conclude(const struct counting *c, struct gw_item_share *s)
     else if (!s->places) s->why = GW_PLAINLY("nothing is known of these places yet");
     else if (!s->random) s->why = GW_PLAINLY("none is marked random: it says nothing of other places");
     else if (!(s->below < 1))
-        s->why = GW_SAY(arena, "all {} random places are outside: it says nothing good of the others",
-                        gw_of_count(s->random));
+        s->why = GW_PLAINLY("every place marked random is outside: nothing good can be said of the others");
     else
         s->why = GW_SAY(arena, "{} random places, {} outside: with {} % confidence fewer than {} % are{}",
                         gw_of_count(s->random), gw_of_count(s->random_outside),
