@@ -86,8 +86,11 @@ static bool is_it(const struct gw_comment *c, const struct gw_past_comment *past
     return strcmp(c->item, past->item) == 0 && strcmp(c->subject, past->subject) == 0;
 }
 
-static struct gw_comment closed(struct reviewing *r, const struct gw_past_comment *past)
+/* Nothing is said of it now: closed, unless it was left out. */
+static struct gw_comment unsaid(struct reviewing *r, const struct gw_past_comment *past)
 {
+    const struct gw_message open = past->closed ? (struct gw_message){0} : gw_review_unanswered(r, past);
+    const bool stays = gw_said(&open);
 #define AS_IT_WAS(text) GW_SAY(r->arena, "{}", gw_of_text(text))
     return (struct gw_comment){.number = past->number,
                                .item = past->item,
@@ -99,7 +102,10 @@ static struct gw_comment closed(struct reviewing *r, const struct gw_past_commen
                                .consequence = past->consequence,
                                .disposition = past->disposition,
                                .evidence = past->evidence,
-                               .status = GW_COMMENT_CLOSED,
+                               .effect = open,
+                               .status = stays ? GW_COMMENT_OPEN : GW_COMMENT_CLOSED,
+                               .places = {past->places.items, past->places.n},
+                               .file = stays ? r->submittal->source->name : NULL,
                                .stood = true};
 #undef AS_IT_WAS
 }
@@ -124,9 +130,10 @@ static void follow(struct reviewing *r, const struct gw_previous *previous)
             c->stood = true;
             continue;
         }
+        const struct gw_comment kept = unsaid(r, past);
         out->comments.items =
             gw_grow(r->arena, out->comments.items, out->comments.n, &out->capacity, sizeof *out->comments.items);
-        out->comments.items[out->comments.n++] = closed(r, past);
+        out->comments.items[out->comments.n++] = kept;
     }
 }
 

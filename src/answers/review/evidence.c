@@ -33,6 +33,14 @@ static struct cause *voiding(struct causes *out, struct reviewing *r, const char
     return c;
 }
 
+/* What is not known of a report is asked: not shown, and never a failure. */
+static struct cause *asking(struct causes *out, struct reviewing *r, const char *item, size_t report)
+{
+    struct cause *c = voiding(out, r, item, report);
+    c->most = c->none = GW_IT_IS_NOT_SHOWN;
+    return c;
+}
+
 /* Ratings by a name go by that. */
 static void add_named(struct gw_text *out, struct reviewing *r, size_t report)
 {
@@ -206,8 +214,7 @@ static void check_age(struct causes *out, struct reviewing *r, size_t report)
     if (!date || !gw_day_read(&to, date)) return;
     if (!e->date || !gw_day_read(&from, e->date)) {
         if (!gw_given(limit)) return;
-        struct cause *c = voiding(out, r, "report_age", report);
-        c->most = c->none = GW_IT_IS_NOT_SHOWN;
+        struct cause *c = asking(out, r, "report_age", report);
         c->submitted = GW_PLAINLY("no date");
         c->needed = GW_SAY(r->arena, "no older than {}", years(r, limit));
         c->basis = GW_PLAINLY("report_age of the requirement set");
@@ -290,7 +297,7 @@ static void check_place(struct causes *out, struct reviewing *r, size_t report)
         check_computed(out, r, report);
         return;
     default:
-        c = gw_cause_add(out, r, "report_place", report);
+        c = asking(out, r, "report_place", report);
         c->submitted = GW_PLAINLY("where it was tested is not said");
         c->needed = GW_PLAINLY("a laboratory's test");
         c->basis = GW_PLAINLY("a test in the field or a calculation shows no rating");
@@ -302,8 +309,7 @@ static void check_system(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct gw_submitted_report *e = r->reports.items[report].entry;
     if (e->system && gw_words_alike(e->system, r->judged->name)) return;
-    struct cause *c =
-        e->system ? voiding(out, r, "report_system", report) : gw_cause_add(out, r, "report_system", report);
+    struct cause *c = e->system ? voiding(out, r, "report_system", report) : asking(out, r, "report_system", report);
     c->submitted = e->system ? GW_SAY(r->arena, "of the system {}", gw_of_text(e->system))
                              : GW_PLAINLY("of which system is not said");
     c->needed = GW_SAY(r->arena, "a report of {}", gw_of_text(r->judged->name));
@@ -315,13 +321,13 @@ static void check_pages(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct gw_submitted_report *e = r->reports.items[report].entry;
     if (e->pages == GW_PAGES_COMPLETE) return;
-    struct cause *c = voiding(out, r, "report_pages", report);
     const bool summary = e->pages == GW_PAGES_SUMMARY;
+    struct cause *c = summary ? voiding(out, r, "report_pages", report) : asking(out, r, "report_pages", report);
+    c->none = GW_IT_IS_NOT_SHOWN; /* a summary tells no more than a report of which nobody knows whether it is whole */
     c->submitted = summary ? GW_PLAINLY("a summary") : GW_PLAINLY("whether every page is there is not known");
     c->needed = GW_PLAINLY("the complete report");
     c->basis = GW_PLAINLY("what was tested, and how it held, stands on its pages");
     if (summary) return;
-    c->none = c->most = GW_IT_IS_NOT_SHOWN;
     c->ask = GW_PLAINLY("is the report complete? Ask the manufacturer for every page");
 }
 

@@ -57,6 +57,16 @@ static enum gw_evidence evidence(const char *word)
     return e;
 }
 
+static const char **places(struct reading *r, const struct gw_json_value *list, size_t *n)
+{
+    const char **out = gw_alloc(r->arena, gw_json_count(list) + 1, sizeof *out);
+    for (size_t i = 0; i < gw_json_count(list); i++) {
+        const char *text = gw_json_words(gw_json_item(list, i));
+        if (text) out[(*n)++] = gw_strdup(r->arena, text);
+    }
+    return out;
+}
+
 static bool take(struct reading *r, const struct gw_json_value *comment)
 {
     const double most = 1e6, number = gw_json_double(gw_json_get(comment, "number"));
@@ -65,7 +75,8 @@ static bool take(struct reading *r, const struct gw_json_value *comment)
     if (!item || !subject || !(number >= 1 && number <= most) || number != floor(number))
         return refuse(r, "no_result", "a comment without number, item or subject");
     const struct gw_choice *disposition = gw_choice_match(gw_disposition_choices, words(r, comment, "disposition"));
-    r->out->items[r->out->n++] = (struct gw_past_comment){
+    struct gw_past_comment *past = &r->out->items[r->out->n++];
+    *past = (struct gw_past_comment){
         .number = (int)number,
         .item = gw_strdup(r->arena, item),
         .subject = gw_strdup(r->arena, subject),
@@ -75,7 +86,9 @@ static bool take(struct reading *r, const struct gw_json_value *comment)
         .basis = words(r, comment, "basis"),
         .consequence = consequence(words(r, comment, "consequence")),
         .disposition = disposition ? (enum gw_disposition)disposition->value : GW_DISPOSITION_UNSET,
-        .evidence = evidence(words(r, comment, "evidence"))};
+        .evidence = evidence(words(r, comment, "evidence")),
+        .closed = strcmp(words(r, comment, "status"), gw_comment_status_name(GW_COMMENT_CLOSED)) == 0};
+    past->places.items = places(r, gw_json_get(comment, "places"), &past->places.n);
     return true;
 }
 

@@ -10,6 +10,8 @@ struct gw_past_comment {
     enum gw_consequence consequence;
     enum gw_disposition disposition;
     enum gw_evidence evidence;
+    bool closed;
+    GW_LIST(const char *) places;
 };
 struct gw_previous {
     const char *file;

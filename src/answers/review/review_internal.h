@@ -128,6 +128,10 @@ void gw_complete_add(struct reviewing *r, const char *item, const char *subject,
 void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous);
 struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *layers, size_t n);
 
+struct gw_past_comment;
+/* answered.c: why a comment stays open although nothing is said of it; not said: what it was of is there, and sound. */
+struct gw_message gw_review_unanswered(const struct reviewing *r, const struct gw_past_comment *past);
+
 /* The parts of the review. */
 void gw_review_systems(struct reviewing *r); /* substitutions, evidence, what the checks then say */
 void gw_review_glass(struct reviewing *r);
