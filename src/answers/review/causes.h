@@ -14,7 +14,9 @@ struct cause {
     enum gw_consequence none;   /* where nothing gets worse */
     enum gw_consequence most;   /* never graver: an open question is no failure */
     struct gw_message submitted, needed, basis, ask;
-    size_t favored, voided; /* looks; NO_PART: none */
+    struct cause_looks {
+        size_t favored, voided; /* NO_PART: none */
+    } offered, accepted;        /* of either system; of the accepted one where something is offered otherwise */
     struct voided out;
 };
 struct causes {

@@ -19,8 +19,8 @@ struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *
                         .report = report,
                         .none = GW_A_REMARK,
                         .most = GW_IT_FAILS,
-                        .favored = NO_PART,
-                        .voided = NO_PART};
+                        .offered = {NO_PART, NO_PART},
+                        .accepted = {NO_PART, NO_PART}};
     return c;
 }
 

@@ -33,21 +33,28 @@ static void void_by(struct voided *out, const struct cause *c)
 
 /* Evidence -------------------------------------------------------------------------------------------------------- */
 
-static void look_at_cause(struct cause *c, struct looks *looks, struct reviewing *r)
+static void look_at_cause(struct cause *c, struct cause_looks *out, const struct look *base, struct looks *looks,
+                          struct reviewing *r)
 {
-    struct look look = claimed(r);
+    struct look look = *base;
     if (c->fact) {
         look.favored = c->fact;
         look.report = c->report;
-        c->favored = add_look(looks, r, look);
+        out->favored = add_look(looks, r, look);
     }
     if (!c->tests && !c->capacities) return;
     c->out = gw_nothing_voided(r);
     void_by(&c->out, c);
-    look = claimed(r);
+    look = *base;
     look.out = &c->out;
-    c->voided = add_look(looks, r, look);
+    out->voided = add_look(looks, r, look);
 }
+
+/* Looks that others are held against: the offer as claimed and as evidenced, the accepted system as it is and with what
+ * reports state recorded; NO_PART: nothing is offered otherwise. */
+struct bases {
+    size_t claimed, evidenced, accepted, recorded;
+};
 
 struct measured {
     struct cause *cause;
@@ -120,23 +127,54 @@ static void share_rest(struct reviewing *r, struct measured *list, size_t n, con
     }
 }
 
-static void tell_evidence(struct reviewing *r, const struct causes *causes, size_t base, size_t all_out)
+/* What one part would lose by itself counts where the whole offer loses it too: other parts may make up for it. */
+static const struct gw_finding *lost_by_all(struct reviewing *r, const struct gw_finding *part,
+                                            const struct gw_finding *accepted, const struct gw_finding *offered)
 {
     const size_t n = r->bench.judgement.demands.n;
-    const struct gw_finding *as_claimed = gw_bench_findings(&r->bench, base);
+    struct gw_finding *out = gw_alloc(r->arena, n + 1, sizeof *out);
+    for (size_t i = 0; i < n; i++)
+        out[i] = gw_verdict_rank(offered[i].verdict) > gw_verdict_rank(accepted[i].verdict) ? part[i] : accepted[i];
+    return out;
+}
+
+static const struct gw_finding *of_look(const struct reviewing *r, size_t look, size_t base)
+{
+    return gw_bench_findings(&r->bench, look == NO_PART ? base : look);
+}
+
+/* What a substitution loses already hides what the evidence loses: of that, what it loses in the accepted system. */
+static void measure_alone(struct measured *m, struct reviewing *r, size_t claimed, size_t recorded)
+{
+    const struct cause_looks *looks = &m->cause->accepted;
+    const struct gw_finding *was = of_look(r, looks->favored, recorded);
+    struct effect alone;
+    gw_effect_of(&alone, r, was,
+                 lost_by_all(r, of_look(r, looks->voided, recorded), was, gw_bench_findings(&r->bench, claimed)),
+                 r->bench.judgement.demands.n);
+    if (gw_verdict_rank(alone.worst) <= gw_verdict_rank(m->effect.worst)) return;
+    m->effect = alone;
+    m->effect.said = GW_SAY(r->arena, "by itself, in the accepted system: {}", gw_of_message(&alone.said));
+}
+
+static void tell_evidence(struct reviewing *r, const struct causes *causes, const struct bases *at)
+{
+    const size_t n = r->bench.judgement.demands.n;
+    const struct gw_finding *as_claimed = gw_bench_findings(&r->bench, at->claimed);
     struct measured *list = gw_alloc(r->arena, causes->n + 1, sizeof *list);
     struct effect all;
     for (size_t i = 0; i < causes->n; i++) {
         struct cause *c = &causes->items[i];
         list[i].cause = c;
-        gw_effect_of(&list[i].effect, r, c->favored == NO_PART ? as_claimed : gw_bench_findings(&r->bench, c->favored),
-                     c->voided == NO_PART ? as_claimed : gw_bench_findings(&r->bench, c->voided), n);
+        gw_effect_of(&list[i].effect, r, of_look(r, c->offered.favored, at->claimed),
+                     of_look(r, c->offered.voided, at->claimed), n);
     }
-    gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, all_out), n);
+    gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, at->evidenced), n);
     share_rest(r, list, causes->n, &all);
     for (size_t i = 0; i < causes->n; i++) {
-        tell_cause(r, &list[i]);
         if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
+        if (at->recorded != NO_PART) measure_alone(&list[i], r, at->claimed, at->recorded);
+        tell_cause(r, &list[i]);
     }
 }
 
@@ -166,17 +204,6 @@ static void look_at_substitutions(struct looks *looks, struct reviewing *r, cons
         look.other = s->items[i].other;
         add_look(looks, r, look);
     }
-}
-
-/* What one part would lose by itself counts where the whole offer loses it too: other parts may make up for it. */
-static const struct gw_finding *lost_by_all(struct reviewing *r, const struct gw_finding *part,
-                                            const struct gw_finding *accepted, const struct gw_finding *offered)
-{
-    const size_t n = r->bench.judgement.demands.n;
-    struct gw_finding *out = gw_alloc(r->arena, n + 1, sizeof *out);
-    for (size_t i = 0; i < n; i++)
-        out[i] = gw_verdict_rank(offered[i].verdict) > gw_verdict_rank(accepted[i].verdict) ? part[i] : accepted[i];
-    return out;
 }
 
 static void tell_substitutions(struct reviewing *r, const struct substitutions *s, size_t accepted, size_t offered)
@@ -225,32 +252,48 @@ static bool speaks_of_system(const struct reviewing *r)
     return r->submittal->offered_system || r->submittal->reports.n;
 }
 
+static void look_at_all(struct bases *at, struct looks *looks, struct reviewing *r, const struct substitutions *s,
+                        const struct causes *causes)
+{
+    struct voided *voided = gw_alloc(r->arena, 1, sizeof *voided);
+    struct look offer = claimed(r), all_out = offer, recorded = gw_look_of(r->accepted);
+    *voided = gw_nothing_voided(r);
+    for (size_t i = 0; i < causes->n; i++) void_by(voided, &causes->items[i]);
+    all_out.out = voided;
+    recorded.facts = true;
+    *at = (struct bases){.accepted = NO_PART, .recorded = NO_PART};
+    at->claimed = add_look(looks, r, offer); /* the first: others lean on it */
+    at->evidenced = add_look(looks, r, all_out);
+    if (s->n) {
+        at->accepted = add_look(looks, r, gw_look_of(r->accepted));
+        look_at_substitutions(looks, r, s);
+        at->recorded = add_look(looks, r, recorded);
+    }
+    for (size_t i = 0; i < causes->n; i++) {
+        struct cause *c = &causes->items[i];
+        look_at_cause(c, &c->offered, &offer, looks, r);
+        if (s->n) look_at_cause(c, &c->accepted, &recorded, looks, r);
+    }
+}
+
 void gw_review_systems(struct reviewing *r)
 {
     struct substitutions substitutions;
     struct causes causes = {.n = 0};
     struct looks looks = {.n = 0};
+    struct bases at;
     gw_find_substitutions(&substitutions, r);
     if (speaks_of_system(r)) {
         gw_find_named_reports(r);
         gw_find_causes(&causes, r);
     }
-    struct voided voided = gw_nothing_voided(r);
-    struct look all_out = claimed(r);
-    const size_t base = add_look(&looks, r, claimed(r));
-    for (size_t i = 0; i < causes.n; i++) void_by(&voided, &causes.items[i]);
-    all_out.out = &voided;
-    const size_t evidenced = add_look(&looks, r, all_out);
-    size_t accepted = 0;
-    if (substitutions.n) accepted = add_look(&looks, r, gw_look_of(r->accepted));
-    look_at_substitutions(&looks, r, &substitutions);
-    for (size_t i = 0; i < causes.n; i++) look_at_cause(&causes.items[i], &looks, r);
+    look_at_all(&at, &looks, r, &substitutions, &causes);
     judge(r, &looks);
-    r->out->as_claimed = r->bench.judgement.summaries.items[base];
-    r->out->as_evidenced = r->bench.judgement.summaries.items[evidenced];
+    r->out->as_claimed = r->bench.judgement.summaries.items[at.claimed];
+    r->out->as_evidenced = r->bench.judgement.summaries.items[at.evidenced];
     tell_options(r);
-    tell_substitutions(r, &substitutions, accepted, base);
-    tell_evidence(r, &causes, base, evidenced);
+    tell_substitutions(r, &substitutions, at.accepted, at.claimed);
+    tell_evidence(r, &causes, &at);
     list_complete(r, &causes);
-    if (speaks_of_system(r)) gw_tell_checks(r, gw_bench_findings(&r->bench, base));
+    if (speaks_of_system(r)) gw_tell_checks(r, gw_bench_findings(&r->bench, at.claimed));
 }
