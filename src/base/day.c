@@ -39,3 +39,27 @@ bool gw_day_read(long *day, const char *text)
     for (int m = 1; m < month; m++) *day += days_in(year, m);
     return true;
 }
+
+/* A day that the month has not is the one after its last. */
+static long anniversary(const char *from, long years)
+{
+    enum { LENGTH = 10 };
+    const int year = digits(from, 4) + (int)years;
+    const bool moved = strcmp(from + 4, "-02-29") == 0 && !is_leap(year);
+    char text[LENGTH + 1] = {(char)('0' + year / 1000 % 10), (char)('0' + year / 100 % 10),
+                             (char)('0' + year / 10 % 10), (char)('0' + year % 10)};
+    long day = 0;
+    memcpy(text + 4, moved ? "-03-01" : from + 4, LENGTH - 4);
+    gw_day_read(&day, text);
+    return day;
+}
+
+bool gw_day_years(long *years, long *days, const char *from, const char *to)
+{
+    long first, last;
+    if (!gw_day_read(&first, from) || !gw_day_read(&last, to) || last < first) return false;
+    *years = digits(to, 4) - digits(from, 4);
+    if (anniversary(from, *years) > last) --*years;
+    *days = last - anniversary(from, *years);
+    return true;
+}

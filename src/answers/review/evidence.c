@@ -1,6 +1,7 @@
 /* Whether the reports behind ratings and stated capacities hold. */
 #include "causes.h"
 
+#include "base/tolerance.h"
 #include "galeward/day.h"
 #include "judge/by_set.h"
 
@@ -193,47 +194,76 @@ static void check_standard(struct causes *out, struct reviewing *r, size_t repor
 
 /* Age ------------------------------------------------------------------------------------------------------------- */
 
+static const double YEAR = 31536000, DAY = 86400; /* s; the year of 365 days, as files have it */
+
 static struct gw_value years(struct reviewing *r, double seconds)
 {
-    const double year = 31536000; /* s, of 365 days, as files have it */
     struct gw_text out;
     gw_text_init(&out, r->arena);
-    gw_text_number(&out, seconds / year, 3);
+    gw_text_number(&out, seconds / YEAR, 3);
     gw_text_add(&out, " years");
     return gw_of_text(out.at);
 }
 
+/* By the calendar. */
+struct age {
+    long years, days;
+};
+
+static bool older(struct age age, double limit)
+{
+    const double whole = floor(limit / YEAR * (1 + GW_HAIR)), rest = fmax(0, limit - whole * YEAR) / DAY;
+    return (double)age.years > whole || ((double)age.years >= whole && (double)age.days > rest + GW_HAIR);
+}
+
+static struct gw_value age_words(struct reviewing *r, struct age age)
+{
+    const char *y = age.years == 1 ? "" : "s", *d = age.days == 1 ? "" : "s";
+    if (!age.days) return gw_of_text(gw_format(r->arena, "%ld year%s", age.years, y));
+    if (!age.years) return gw_of_text(gw_format(r->arena, "%ld day%s", age.days, d));
+    return gw_of_text(gw_format(r->arena, "%ld year%s and %ld day%s", age.years, y, age.days, d));
+}
+
+static void no_date(struct causes *out, struct reviewing *r, size_t report, double limit)
+{
+    struct cause *c = asking(out, r, "report_age", report);
+    c->submitted = GW_PLAINLY("no date");
+    c->needed = GW_SAY(r->arena, "no older than {}", years(r, limit));
+    c->basis = GW_PLAINLY("report_age of the requirement set");
+    c->ask = GW_PLAINLY("of which day is the report? Ask the manufacturer");
+}
+
+static void later(struct causes *out, struct reviewing *r, size_t report, const char *date)
+{
+    struct cause *c = gw_cause_add(out, r, "report_age", report);
+    c->submitted = GW_SAY(r->arena, "dated {}, after the submittal's {}",
+                          gw_of_text(r->reports.items[report].entry->date), gw_of_text(date));
+    c->needed = GW_PLAINLY("a date before the submittal's");
+    c->basis = GW_PLAINLY("one of the two dates is wrong");
+}
+
 static void check_age(struct causes *out, struct reviewing *r, size_t report)
 {
-    const double day = 86400; /* s */
     const struct gw_submitted_report *e = r->reports.items[report].entry;
     const struct gw_requirement_set *set = r->ask->model->set;
     const double limit = set ? set->report_age : GW_ABSENT, old = r->ask->model->tables->report_old[0].age_s;
-    long from, to;
+    struct age age;
+    long day;
     const char *date = r->submittal->submittal->date;
-    if (!date || !gw_day_read(&to, date)) return;
-    if (!e->date || !gw_day_read(&from, e->date)) {
-        if (!gw_given(limit)) return;
-        struct cause *c = asking(out, r, "report_age", report);
-        c->submitted = GW_PLAINLY("no date");
-        c->needed = GW_SAY(r->arena, "no older than {}", years(r, limit));
-        c->basis = GW_PLAINLY("report_age of the requirement set");
-        c->ask = GW_PLAINLY("of which day is the report? Ask the manufacturer");
+    if (!date || !gw_day_read(&day, date)) return;
+    if (!e->date || !gw_day_read(&day, e->date)) {
+        if (gw_given(limit)) no_date(out, r, report, limit);
         return;
     }
-    const double age = (double)(to - from) * day;
-    if (age < 0) {
-        struct cause *c = gw_cause_add(out, r, "report_age", report);
-        c->submitted = GW_SAY(r->arena, "dated {}, after the submittal's {}", gw_of_text(e->date), gw_of_text(date));
-        c->needed = GW_PLAINLY("a date before the submittal's");
-        c->basis = GW_PLAINLY("one of the two dates is wrong");
+    if (!gw_day_years(&age.years, &age.days, e->date, date)) {
+        later(out, r, report, date);
         return;
     }
-    const bool over = age > limit;
-    if (!over && !(age > old)) return;
+    const bool over = gw_given(limit) && older(age, limit);
+    if (!over && !older(age, old)) return;
     struct cause *c = over ? voiding(out, r, "report_age", report) : gw_cause_add(out, r, "report_age", report);
     if (over) c->none = GW_IT_IS_NOT_SHOWN;
-    c->submitted = GW_SAY(r->arena, "of {}, {} before the submittal", gw_of_text(e->date), years(r, age));
+    c->submitted = GW_SAY(r->arena, "of {}, {} before the submittal", gw_of_text(e->date), age_words(r, age));
     c->needed = over ? GW_SAY(r->arena, "no older than {}", years(r, limit))
                      : GW_PLAINLY("that the sections, gaskets and glass are those of the report: to be confirmed");
     c->basis = over ? GW_PLAINLY("report_age of the requirement set: an older report does not count")

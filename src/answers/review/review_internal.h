@@ -99,6 +99,8 @@ bool gw_report_made_of(const struct gw_submitted_report *report, const struct gw
 /* otherness.c: adds what differs in one field of the system record. */
 void gw_otherness_of(struct otherness *out, struct reviewing *r, size_t part,
                      const struct gw_record_differences *differences);
+/* All that differs in that part is a number of design. */
+bool gw_is_assumption(const char *part, const struct gw_record_differences *differences);
 /* A report that ratings of the accepted system name: its specimen was that system. */
 bool gw_report_is_accepted(const struct reviewing *r, const char *name);
 

@@ -59,12 +59,16 @@ static const struct gw_node *place_of(const struct reviewing *r, const char *key
 void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect)
 {
     const char *key = gw_system_record.fields[s->part].key;
-    struct gw_comment *c = gw_comment_add(r, "substitution", key, gw_consequence_of(effect, GW_IT_DIFFERS));
+    const bool reckoned = gw_is_assumption(key, &s->differences);
+    const enum gw_consequence none = reckoned ? GW_A_REMARK : GW_IT_DIFFERS;
+    struct gw_comment *c = gw_comment_add(r, "substitution", key, gw_consequence_of(effect, none));
     c->where = GW_SAY(r->arena, "{} of {}", gw_of_text(key), gw_of_text(r->judged->name));
     c->submitted = listed(r, s, false);
     c->needed = listed(r, s, true);
-    c->basis = GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->accepted->file));
-    if (c->consequence != GW_IT_DIFFERS) c->disposition = GW_SPECIFIED_ITEM;
+    c->basis = reckoned ? GW_SAY(r->arena, "a number of the design, of no specimen: {} was accepted",
+                                 gw_of_text(r->accepted->file))
+                        : GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->accepted->file));
+    if (c->consequence != none) c->disposition = GW_SPECIFIED_ITEM;
     gw_comment_effect(c, effect);
     gw_comment_at(c, place_of(r, key));
 }
