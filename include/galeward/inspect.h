@@ -77,6 +77,7 @@ struct gw_as_read {
     struct gw_item_value of[GW_ITEM_COUNT];
     double torque_age;                          /* s from fastening to the torque's reading; 0: on that day; absent */
     double temperature_least, temperature_most; /* K, of the metal at the joint's reading; absent */
+    bool drawn;       /* none was read, they are of a drawing: joints as they are set, with tolerances to come */
     bool pocket_open; /* a reading shows a plug, corner, joint or weep of that pocket open or blocked */
 };
 void gw_as_read_clear(struct gw_as_read *read);

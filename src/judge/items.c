@@ -32,7 +32,7 @@ void gw_as_read_clear(struct gw_as_read *read)
 {
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) read->of[i] = (struct gw_item_value){GW_ABSENT, 0};
     read->torque_age = read->temperature_least = read->temperature_most = GW_ABSENT;
-    read->pocket_open = false;
+    read->drawn = read->pocket_open = false;
 }
 
 const char *gw_item_without(const struct gw_item *item, const struct gw_ask *ask, const struct gw_system *system)

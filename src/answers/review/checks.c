@@ -9,7 +9,7 @@
 /* Findings of one check that say the same but for figures. */
 struct cause_group {
     const struct gw_finding *worst;
-    const struct gw_message *said;
+    const struct gw_message *said; /* NULL: another group says it */
     enum gw_consequence consequence;
     GW_LIST(const char *) places;
     size_t capacity;
@@ -62,6 +62,37 @@ static void group(struct cause_groups *groups, struct reviewing *r, const struct
     if (!gw_graver(f, g->worst)) return;
     g->worst = f;
     g->said = message_of(f);
+}
+
+/* The one text is the other without one or more of its questions. */
+static bool asks_less(const char *less, const char *more)
+{
+    const size_t n = strlen(less), m = strlen(more);
+    size_t from = 0, end = 0;
+    if (n >= m) return false;
+    while (from < n && less[from] == more[from]) from++;
+    while (end < n - from && less[n - 1 - end] == more[m - 1 - end]) end++;
+    return from + end == n && memchr(more + from, '?', m - n);
+}
+
+/* One cause that leaves more open at some of its places: said by what it leaves open at most. */
+static bool is_part(struct reviewing *r, const struct cause_group *g, const struct cause_group *of)
+{
+    const struct gw_demand *a = g->worst->demand, *b = of->worst->demand;
+    if (g->worst->verdict != GW_NOT_SHOWN || of->worst->verdict != GW_NOT_SHOWN) return false;
+    return a->check == b->check && a->name == b->name && a->row == b->row &&
+           asks_less(gw_message_text(r->arena, g->said, GW_SI), gw_message_text(r->arena, of->said, GW_SI));
+}
+
+static void join(struct cause_groups *groups, struct reviewing *r)
+{
+    for (size_t i = 0; i < groups->n; i++)
+        for (size_t k = 0; k < groups->n; k++) {
+            struct cause_group *part = &groups->items[i], *of = &groups->items[k];
+            if (!part->said || !of->said || !is_part(r, part, of)) continue;
+            for (size_t p = 0; p < part->places.n; p++) add_place(of, r, part->places.items[p]);
+            part->said = NULL;
+        }
 }
 
 /* "east, zone 5"; else the lite type, the wall or the project. */
@@ -125,5 +156,7 @@ void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings)
     struct cause_groups groups = {.n = 0};
     for (size_t i = 0; i < r->bench.judgement.demands.n; i++)
         if (is_cause(r, &findings[i], i)) group(&groups, r, &findings[i]);
-    for (size_t i = 0; i < groups.n; i++) tell(r, &groups.items[i]);
+    join(&groups, r);
+    for (size_t i = 0; i < groups.n; i++)
+        if (groups.items[i].said) tell(r, &groups.items[i]);
 }

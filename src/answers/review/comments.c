@@ -104,7 +104,7 @@ static struct gw_comment unsaid(struct reviewing *r, const struct gw_past_commen
                                .evidence = past->evidence,
                                .effect = open,
                                .status = stays ? GW_COMMENT_OPEN : GW_COMMENT_CLOSED,
-                               .places = {past->places.items, past->places.n},
+                               .places = {past->places.items, stays ? past->places.n : 0},
                                .file = stays ? r->submittal->source->name : NULL,
                                .stood = true};
 #undef AS_IT_WAS

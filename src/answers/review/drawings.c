@@ -105,6 +105,7 @@ static void judge_at(struct gw_item_result *out, struct reviewing *r, const stru
     gw_as_read_clear(&read);
     read.of[d->id] = d->read;
     if (together) read_all(&read, r, d);
+    read.drawn = true;
     gw_item_judge(out, &r->bench.ask, gw_item_of(d->id), spot, &read, system_at(r, spot));
 }
 
@@ -120,6 +121,7 @@ static void judge_item(struct judged_value *v, struct reviewing *r, bool togethe
         v->effect = why;
         return;
     }
+    if (gw_item_of(d->id)->on == GW_ON_EDGE) spot.edge = -1; /* a drawing says no edge: the worst of the lite's */
     judge_at(&result, r, d, &spot, together);
     v->consequence = consequence_of(result.verdict);
     v->needed = d->read.word ? sound_words(r, d->id) : limit_words(r, d, &result.limit);

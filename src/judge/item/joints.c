@@ -102,9 +102,9 @@ static bool at_that_temperature(struct gw_left *out, struct moves *m, struct gw_
     if (!gw_part(system, stack_joint))
         why = GW_PLAINLY("what does the joint keep when it is closed, and how far must its leg stay engaged? Ask the "
                          "manufacturer (stack_joint)");
-    else if (!gw_given(built.coldest) || !gw_given(built.warmest))
+    else if (!read->drawn && (!gw_given(built.coldest) || !gw_given(built.warmest)))
         why = GW_PLAINLY("at what temperature of the metal was it measured?");
-    const bool known = !gw_said(&why) && moves_of(m, &why, ask, spot, &built);
+    const bool known = !gw_said(&why) && moves_of(m, &why, ask, spot, read->drawn ? NULL : &built);
     out->undecided = !known;
     if (!known) gw_left_unknown(out, why);
     return known;
@@ -114,8 +114,11 @@ static void say_day(struct gw_item_limit *limit, struct gw_ask *ask, const struc
 {
     const struct gw_value low = gw_of_quantity(GW_TEMPERATURE, read->temperature_least),
                           high = gw_of_quantity(GW_TEMPERATURE, read->temperature_most);
-    limit->note = read->temperature_most > read->temperature_least ? GW_SAY(ask->arena, "metal at {} to {}", low, high)
-                                                                   : GW_SAY(ask->arena, "metal at {}", low);
+    if (read->drawn) limit->note = GW_PLAINLY("as it is set, with tolerances");
+    else
+        limit->note = read->temperature_most > read->temperature_least
+                          ? GW_SAY(ask->arena, "metal at {} to {}", low, high)
+                          : GW_SAY(ask->arena, "metal at {}", low);
 }
 
 static double over(double room, double movement) { return movement > 0 ? fmax(room, 0) / movement : INFINITY; }
