@@ -281,9 +281,9 @@ static const struct comment SECOND[] = {
     {11, "report_reinforcement", "L-1041", GW_IT_FAILS, GW_COMMENT_NEW},
     {12, "screw_length", "east", GW_IT_FAILS, GW_COMMENT_NEW}, /* 1 3/4 in: 1/4 + 3/4 + 5/8 = 1 5/8 in is the bottom */
     {13, "report_standard", "L-1042", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW}, /* E283 alone measures no water */
+    {14, "glass_bite", "north", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW}, /* side blocks: 0.5/(0.125 to 0.375 and more) */
     {8, "span", "east", GW_IT_DIFFERS, GW_COMMENT_OPEN},
-    {14, "substitution", "pressure_plate", GW_IT_DIFFERS, GW_COMMENT_NEW},
-    {15, "glass_bite", "north", GW_IT_DIFFERS, GW_COMMENT_NEW},
+    {15, "substitution", "pressure_plate", GW_IT_DIFFERS, GW_COMMENT_NEW},
     {9, "report_by", "L-1050", GW_A_REMARK, GW_COMMENT_OPEN},      /* now by nobody known */
     {16, "report_make_up", "L-1041", GW_A_REMARK, GW_COMMENT_NEW}, /* calculation shows the lites */
     {17, "report_fastening", "L-1041", GW_A_REMARK, GW_COMMENT_NEW},
