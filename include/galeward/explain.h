@@ -34,7 +34,8 @@ struct gw_explained_link {
 
 struct gw_explanation {
     const struct gw_element *element;
-    enum gw_status status; /* of the pressure's derivation */
+    GW_LIST(const struct gw_judged_line *) lines; /* of a mullion, by candidate */
+    enum gw_status status;                        /* of the pressure's derivation */
     struct gw_trace trace;
     const struct gw_explained_glass *glass; /* NULL: no lite whose make-up is known */
     GW_LIST(struct gw_explained_link) links;

@@ -198,6 +198,21 @@ void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw
 /* How far framing that holds glass may bend: by which rule, from where, and what the project says besides. */
 struct gw_message gw_framing_rule(const struct gw_model *model, struct gw_arena *arena);
 
+/* The line of mullions that an element is a stretch of, under the loads that bend it most, allowable-stress level. */
+struct gw_judged_line {
+    const struct gw_system *system;
+    struct gw_mullion_beam line;
+    struct gw_beam_result result;
+    enum gw_load_direction direction;
+    double bottom;             /* m above ground, of the beam's x = 0 */
+    bool stiff;                /* the member's stiffness is known; else deflections are of no use */
+    struct gw_message unknown; /* why it is not */
+    double cap;                /* m, of the project, on every deflection limit; absent: none */
+    struct gw_message fault;   /* not said; else why there is no line */
+};
+void gw_judge_line(struct gw_judged_line *out, struct gw_ask *ask, const struct gw_element *element,
+                   const struct gw_system *system);
+
 /* The lite of an element as it is judged, and the verdict of the climatic state that governs. */
 struct gw_glass_judged {
     struct gw_lite lite; /* in the state of the gas that uses its strength most */

@@ -134,6 +134,10 @@ struct gw_lite_result {
 enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *in, const struct gw_lite_load *load,
                               struct gw_engine *engine);
 
+/* The pane that governs a result on four edges, from 0: its plate of the thickness for stress, under its share. */
+struct gw_plate_case;
+int gw_lite_governing_plate(struct gw_plate_case *out, const struct gw_lite *in, const struct gw_lite_result *r);
+
 /* Loads that a lite must take, and how far it may bend. */
 struct gw_lite_demand {
     struct gw_lite_load loads[GW_LITE_LOADS];

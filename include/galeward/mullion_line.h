@@ -66,6 +66,19 @@ enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struc
                                  const struct gw_mullion_stretch *stretches, size_t n, size_t i,
                                  struct gw_beam_result *room, struct gw_engine *engine);
 
+/* The same beam under that pattern, with E I of `stiffness`, N m2, solved into `result`: for those who show it. x from
+ * the wall's bottom; the beam's lists are the struct's own. */
+struct gw_mullion_beam {
+    struct gw_beam beam;
+    double supports[GW_BEAM_SUPPORTS], hinges[GW_BEAM_HINGES];
+    struct gw_beam_load loads[GW_MULLION_STRETCHES];
+    struct gw_beam_segment segment;
+};
+enum gw_status gw_mullion_solved(struct gw_mullion_beam *out, struct gw_beam_result *result,
+                                 const struct gw_mullion_forces *of, const struct gw_mullion_wall *wall,
+                                 const struct gw_mullion_stretch *stretches, size_t n, size_t i, double stiffness,
+                                 struct gw_engine *engine);
+
 /* What the beam hands to an anchor: the heights of wall below and above the roof line whose load it takes, m, from all
  * spans and from the overhangs that do not relieve it; and the longest piece that can hang on it, since which of its
  * anchors bears a piece is not told. */

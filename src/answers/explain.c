@@ -142,6 +142,22 @@ static void explain_links(struct gw_explanation *out, struct gw_ask *ask, const 
     }
 }
 
+/* With what is chosen of each candidate there. */
+static void explain_lines(struct gw_explanation *out, struct gw_ask *ask)
+{
+    const struct gw_model *model = ask->model;
+    if (out->element->kind != GW_MULLION || out->element->outside) return;
+    out->lines.items = gw_alloc(ask->arena, model->systems.n + 1, sizeof(const struct gw_judged_line *));
+    for (size_t c = 0; c < model->systems.n; c++) {
+        struct gw_planned *planned = gw_planned_of(ask, &model->systems.items[c]);
+        const struct gw_system *system = planned ? gw_planned_offer(planned, out->element) : &model->systems.items[c];
+        struct gw_judged_line *line = gw_alloc(ask->arena, 1, sizeof *line);
+        gw_judge_line(line, ask, out->element, system ? system : &model->systems.items[c]);
+        line->system = &model->systems.items[c];
+        out->lines.items[out->lines.n++] = line;
+    }
+}
+
 void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_judgement *judgement,
                 const struct gw_element *element)
 {
@@ -153,5 +169,6 @@ void gw_explain(struct gw_explanation *out, struct gw_ask *ask, const struct gw_
            element->inward_deflection, element->outward_deflection);
     out->glass = explain_glass(ask, element);
     if (out->glass) gw_used_merge(&out->used, &out->glass->engine.used);
+    explain_lines(out, ask);
     explain_links(out, ask, judgement);
 }

@@ -263,19 +263,11 @@ enum gw_status gw_lite_plate(struct gw_plate_case *plate, double *deflection_thi
         return gw_refuse(engine, GW_MISSING, "pressure", "a drawing shows the lite under a pressure: give one");
     if (given->support != 4)
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "support", "drawings show lites on four edges");
-    bool standard = r->governing == GW_ROUTE_STANDARD;
-    const struct gw_pane_result *p = &r->panes[standard ? r->standard.pane : r->principles.pane];
+    const struct gw_lite size = {.width = given->width, .height = given->height};
+    const int governing = gw_lite_governing_plate(plate, &size, r);
     *pane = answer->governing;
-    *deflection_thickness = p->principles.deflection_thickness; /* of a laminated pane by either basis */
-    *plate = (struct gw_plate_case){.width = given->width,
-                                    .height = given->height,
-                                    .thickness = standard ? p->standard.thickness : p->principles.stress_thickness,
-                                    .pressure =
-                                        standard ? fabs(r->load.pressure) * p->standard.share : fabs(p->principles.net),
-                                    .elastic_modulus = GW_ABSENT,
-                                    .poissons_ratio = GW_ABSENT,
-                                    .method = GW_PLATE_DIRECT,
-                                    .terms = GW_NO_INTEGER};
+    *deflection_thickness =
+        r->panes[governing].principles.deflection_thickness; /* of a laminated pane by either basis */
     return GW_OK;
 }
 

@@ -86,7 +86,8 @@ static const struct command COMMANDS[] = {
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"
      "--all prints every step, not only those that lead to a result.\n\n"
      "  galeward explain clinic.yaml east/lite/1\n  galeward explain clinic.yaml east:3:2:screw\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN, GW_HAS_DATA | GW_HAS_PAGE, cmd_explain, 2, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FIGURE, cmd_explain, 2, NULL},
     {"inspect", "what to measure on the wall, and what readings leave of it",
      "inspect PROJECT [READINGS.csv] [options]",
      "Without readings, a sheet: by wall and stage what to measure, to what limit and whose, how many, why, and what "

@@ -107,7 +107,8 @@ static bool choose_drawing(struct cli *cli, struct gw_result *result)
     }
     const struct gw_picture *found = !pictures->n ? NULL : name ? gw_picture_named(pictures, name) : pictures->items;
     if (found) result->figure = &found->figure;
-    else if (!pictures->n) complain("no drawing: an elevation wants a wall (walls); a schedule has none");
+    else if (!pictures->n)
+        complain("no drawing: elevations are of walls; 'explain' draws mullions, and lites held on four edges");
     else complain("no drawing is named '%s'; --drawing list names them", name);
     return found;
 }

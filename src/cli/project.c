@@ -119,7 +119,9 @@ int run_project(struct run *run, struct cli *cli, bool judge)
     if (code) return code;
     (judge ? gw_answer_check : gw_answer_demand)(&run->answer, &run->ask);
     write_up(run, cli);
-    if (cli->options.format && cli->options.format->sheets)
-        gw_find_derivations(&run->results.derivations, &run->ask, &run->takeoff, &run->answer.judgement);
+    const struct gw_format *format = cli->options.format;
+    if (!format || !(format->sheets || (format->needs & GW_HAS_FIGURE))) return EXIT_PASS;
+    gw_find_derivations(&run->results.derivations, &run->ask, &run->takeoff, &run->answer.judgement);
+    gw_pictures_of_derivations(&run->results.pictures, run->arena, &run->results);
     return EXIT_PASS;
 }

@@ -3,6 +3,8 @@
 
 #include "base/tolerance.h"
 
+#include <string.h>
+
 struct line {
     const struct gw_mullion_wall *wall;
     const struct gw_mullion_stretch *stretches;
@@ -388,6 +390,28 @@ enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struc
         GW_STEP(engine, "M", GW_BENDING, of->moment, "largest moment in the stretch", "M",
                 {"M", of->moment, GW_BENDING});
     return status;
+}
+
+enum gw_status gw_mullion_solved(struct gw_mullion_beam *out, struct gw_beam_result *result,
+                                 const struct gw_mullion_forces *of, const struct gw_mullion_wall *wall,
+                                 const struct gw_mullion_stretch *stretches, size_t n, size_t i, double stiffness,
+                                 struct gw_engine *engine)
+{
+    struct line line = {.wall = wall, .stretches = stretches, .n = n, .room = result, .engine = engine};
+    enum gw_status status = set_line(&line);
+    if (status == GW_OK) status = add_loads(&line, of->pattern, stretches[i].overhang);
+    if (status != GW_OK) return status;
+    line.segment.elastic_modulus = stiffness;
+    out->beam = line.beam;
+    memcpy(out->supports, line.supports, sizeof out->supports);
+    memcpy(out->hinges, line.hinges, sizeof out->hinges);
+    memcpy(out->loads, line.loads, sizeof out->loads);
+    out->segment = line.segment;
+    out->beam.supports = out->supports;
+    out->beam.hinges = out->hinges;
+    out->beam.loads = out->loads;
+    out->beam.segments = &out->segment;
+    return gw_beam_solve(result, &out->beam, engine);
 }
 
 /* Anchors ------------------------------------------------------------------------------------------------------------

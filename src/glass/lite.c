@@ -201,3 +201,20 @@ enum gw_status gw_lite_assess(struct gw_lite_result *out, const struct gw_lite *
     gw_trace_group(engine, before);
     return status;
 }
+
+int gw_lite_governing_plate(struct gw_plate_case *out, const struct gw_lite *in, const struct gw_lite_result *r)
+{
+    const bool standard = r->governing == GW_ROUTE_STANDARD;
+    const int pane = standard ? r->standard.pane : r->principles.pane;
+    const struct gw_pane_result *p = &r->panes[pane];
+    *out = (struct gw_plate_case){.width = in->width,
+                                  .height = in->height,
+                                  .thickness = standard ? p->standard.thickness : p->principles.stress_thickness,
+                                  .pressure =
+                                      standard ? fabs(r->load.pressure) * p->standard.share : fabs(p->principles.net),
+                                  .elastic_modulus = GW_ABSENT,
+                                  .poissons_ratio = GW_ABSENT,
+                                  .method = GW_PLATE_DIRECT,
+                                  .terms = GW_NO_INTEGER};
+    return pane;
+}

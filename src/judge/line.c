@@ -2,6 +2,7 @@
 #include "judge/line.h"
 
 #include "judge/judge_internal.h"
+#include "judge/member.h"
 
 /* What the anchors of a wall's lines hold, or why it is not known. */
 struct held {
@@ -125,6 +126,34 @@ void gw_stretch_derive(struct gw_ask *ask, const struct gw_element *e)
     if (!ask->engine.trace || gw_said(&s->fault)) return;
     find_alike(&alike, ask, e);
     gw_mullion_derive(&s->forces, &alike.wall, alike.stretches, alike.n, alike.own, memory_of(ask)->room, &ask->engine);
+}
+
+void gw_judge_line(struct gw_judged_line *out, struct gw_ask *ask, const struct gw_element *e,
+                   const struct gw_system *system)
+{
+    const struct gw_stretch *s = gw_stretch_of(ask, e);
+    const struct gw_framing_rules *rules = ask->model->project.framing;
+    struct gw_member_strength m = {.stiffness = GW_ABSENT};
+    struct gw_ask own = *ask;
+    struct alike alike;
+    *out = (struct gw_judged_line){.system = system,
+                                   .direction = s->direction,
+                                   .bottom = e->lines->bottom,
+                                   .cap = rules ? rules->deflection_cap : GW_ABSENT,
+                                   .fault = s->fault};
+    if (gw_said(&s->fault)) return;
+    if (!s->forces.pattern) {
+        out->fault = GW_PLAINLY("nothing bends it");
+        return;
+    }
+    gw_engine_init(&own.engine, ask->model->tables, NULL);
+    gw_mullion_of(&m, &out->unknown, &own, system, e);
+    out->stiff = gw_given(m.stiffness) && !e->corner;
+    if (e->corner) out->unknown = GW_PLAINLY("at a corner the mullion bends both ways");
+    find_alike(&alike, ask, e);
+    if (gw_mullion_solved(&out->line, &out->result, &s->forces, &alike.wall, alike.stretches, alike.n, alike.own,
+                          out->stiff ? m.stiffness : 1, &own.engine) != GW_OK)
+        out->fault = gw_fault_message(&own);
 }
 
 /* Anchors ------------------------------------------------------------------------------------------------------------

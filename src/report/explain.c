@@ -1,6 +1,7 @@
 /* One element's pressure, step by step, as an engineer writes it. */
 #include "report/explain.h"
 #include "base/tolerance.h"
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -304,6 +305,8 @@ static void explain_one(struct walk *walk, const struct explained *x)
                        gw_format(page->arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
     design_values(walk, x->of->element);
     if (x->of->glass) glass(walk, x->of->glass, x->make_up);
+    for (size_t i = 0; i < x->pictures.n && page->report->pictures; i++)
+        gw_report_figure(page->report, &x->pictures.items[i].figure);
     for (size_t i = 0; i < x->of->links.n; i++) link(walk, &x->of->links.items[i]);
     if (!page->results->sources) return;
     part(walk, "Rows of the tables that it rests on");
@@ -340,7 +343,11 @@ void gw_page_derivations(struct page *page)
         const struct gw_derivation *d = &all->list.items[i];
         part(&walk, derivation_title(page, d, i + 1));
         if (d->link) linked(&walk, d->link);
-        else steps(&walk, &d->of->trace);
+        if (d->of->lines.n && d->finding)
+            gw_page_picture(page, &page->results->pictures,
+                            gw_format(page->arena, "mullion:%s:%s", gw_picture_word(page->arena, d->element->id),
+                                      gw_picture_word(page->arena, d->finding->candidate->name)));
+        if (!d->link) steps(&walk, &d->of->trace);
     }
     if (all->list.n)
         gw_report_line(page->report,
@@ -459,6 +466,7 @@ static void keep(struct explained *x, struct gw_arena *arena, const struct gw_re
     x->of = kept;
     if (x->of->glass) x->make_up = make_up(r, x->of->glass->type, arena);
     list_rows(x, arena);
+    gw_pictures_of_explanation(&x->pictures, arena, r, kept, NULL);
 }
 
 struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_results *r,
@@ -466,7 +474,11 @@ struct gw_result gw_result_explain(struct gw_arena *arena, const struct gw_resul
 {
     struct explained *x = gw_alloc(arena, 1, sizeof *x);
     keep(x, arena, r, explanation);
-    return (struct gw_result){.shown = r->shown, .record = &gw_explanation_record, .value = x, .page = explain_page};
+    return (struct gw_result){.shown = r->shown,
+                              .record = &gw_explanation_record,
+                              .value = x,
+                              .pictures = &x->pictures,
+                              .page = explain_page};
 }
 
 struct gw_result gw_result_explain_all(struct gw_arena *arena, const struct gw_results *r,

@@ -11,6 +11,7 @@ struct explained {
     const struct gw_explanation *of;
     GW_LIST(const struct gw_row *) rows;
     const char *make_up; /* of the glass, in the units shown; NULL */
+    struct gw_pictures pictures;
 };
 extern const struct gw_record gw_row_record;
 

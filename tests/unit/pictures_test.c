@@ -256,12 +256,71 @@ static void plans_are_drawn_as_they_are_chosen(void **state)
     }
 }
 
+/* Elements --------------------------------------------------------------------------------------------------------- */
+
+/* The line shows the moment that the members' demand has; where no stiffness is known, no deflection. */
+static void check_line(struct world *w, struct drawn *d, const struct gw_member_demand *m)
+{
+    struct gw_explanation x;
+    struct gw_pictures pictures = {.n = 0};
+    struct gw_text most;
+    gw_explain(&x, &d->ask, &d->answer.judgement, m->element);
+    gw_pictures_of_explanation(&pictures, &w->arena, &d->results, &x, NULL);
+    assert_int_equal(pictures.n, w->model.systems.n);
+    gw_text_init(&most, &w->arena);
+    gw_add_quantity(&most, GW_MOMENT, GW_US, m->moment, UP);
+    for (size_t i = 0; i < pictures.n; i++) {
+        struct gw_canvas canvas;
+        draw_named(&canvas, &w->arena, &pictures, pictures.items[i].name, GW_US);
+        assert_in_range(texts_with(&canvas, most.at), 1, 20);
+        assert_int_equal(texts_with(&canvas, "Deflection, with the load"), x.lines.items[i]->stiff);
+        if (!x.lines.items[i]->stiff) assert_int_equal(texts_with(&canvas, "Deflection is not drawn"), 1);
+    }
+}
+
+static void lines_show_what_the_mullions_take(void **state)
+{
+    struct world *w = *state;
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    size_t n = 0;
+    judge_file(d, w, "projects/tern-street.yaml", GW_US);
+    for (size_t i = 0; i < d->answer.members.n && n < 6; i++) {
+        const struct gw_member_demand *m = &d->answer.members.items[i];
+        if (m->element->kind != GW_MULLION || !(m->moment > 0)) continue;
+        check_line(w, d, m);
+        n++;
+    }
+    assert_int_equal(n, 6);
+}
+
+/* The pane that governs, by the explanation's own figures. */
+static void lites_show_their_load(void **state)
+{
+    struct world *w = *state;
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    struct gw_explanation x;
+    struct gw_pictures pictures = {.n = 0};
+    struct gw_canvas canvas;
+    struct gw_text use;
+    judge_file(d, w, "projects/tern-street.yaml", GW_US);
+    gw_explain(&x, &d->ask, &d->answer.judgement, gw_takeoff_find(&d->takeoff, "east/lite/2"));
+    gw_pictures_of_explanation(&pictures, &w->arena, &d->results, &x, NULL);
+    assert_int_equal(pictures.n, 1);
+    draw_named(&canvas, &w->arena, &pictures, "lite:east-lite-2", GW_US);
+    gw_text_init(&use, &w->arena);
+    gw_add_utilization(&use, x.glass->result.utilization);
+    assert_in_range(texts_with(&canvas, gw_format(&w->arena, "use %s", use.at)), 1, 2);
+    assert_int_equal(texts_with(&canvas, "Deflection, in"), 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         WORLD_TEST(steps_reach_what_the_lites_take),
         WORLD_TEST(bars_are_the_use_of_what_governs),
         WORLD_TEST(plans_are_drawn_as_they_are_chosen),
+        WORLD_TEST(lines_show_what_the_mullions_take),
+        WORLD_TEST(lites_show_their_load),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

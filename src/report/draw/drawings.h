@@ -24,6 +24,12 @@ struct beam_drawing {
     const struct gw_beam *beam;
     const struct gw_beam_result *result;
     const struct gw_member_chart *member; /* NULL: a beam */
+    /* Of a project's element: what is said of it, and that the limits of its spans are drawn, with a cap; absent: none.
+     */
+    const char *title, *const *said;
+    size_t n_said;
+    bool limited, loose; /* loose: its stiffness is not known, so no deflection */
+    double cap;
     const char *const *notes;
     size_t n_notes;
 };

@@ -67,4 +67,15 @@ enum gw_status gw_draw_torques(struct gw_canvas *canvas, const void *of, enum gw
 /* What is chosen of a candidate on the first walls. */
 void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);
 
+/* element.c: drawings of what is explained; of a candidate alone where one is given. */
+struct element_picture {
+    const struct gw_results *results;
+    const struct gw_explanation *of;
+    const struct gw_judged_line *line; /* NULL: its glass */
+};
+enum gw_status gw_draw_line(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+enum gw_status gw_draw_lite(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+void gw_pictures_of_explanation(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                                const struct gw_explanation *explanation, const struct gw_system *only);
+
 #endif
