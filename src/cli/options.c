@@ -240,13 +240,10 @@ static bool choose_format(struct cli *cli)
     o->format = !silent ? gw_format_of_file(o->output) : own ? gw_format_named(own) : gw_format_first(parts);
     if (o->format && gw_format_can(o->format, parts)) return true;
     if (gw_format_named("svg") && o->format == gw_format_named("svg")) {
-        const bool lite = strcmp(cli->command->name, "explain") == 0;
-        return complain("%s: '%s' has no drawing; calc draws one case: galeward calc %s -o %s ('galeward calc --list' "
-                        "marks the kinds)%s",
-                        o->output, cli->command->name,
-                        lite ? "lite width=... height=... layers=... pressure=..."
-                             : "plate width='48 in' height='72 in' thickness='5.56 mm' pressure='40 psf'",
-                        o->output, lite ? ", with the figures that 'explain' prints" : "") == EXIT_PASS;
+        return complain(
+                   "%s: '%s' has no drawing; calc draws one case: galeward calc plate width='48 in' height='72 in' "
+                   "thickness='5.56 mm' pressure='40 psf' -o %s ('galeward calc --list' marks the kinds)",
+                   o->output, cli->command->name, o->output) == EXIT_PASS;
     }
     complain("%s: the ending must be %s%s", o->output, gw_format_names(&cli->arena, parts, true),
              cli->command->takes & TAKES_FORMAT ? ", or give --format" : "");
