@@ -93,6 +93,7 @@ static void candidate_pictures(struct page *page, const struct gw_system *candid
     const struct gw_pictures *all = &page->results->pictures;
     gw_page_picture(page, all, gw_format(page->arena, "use:%s", gw_picture_word(page->arena, candidate->name)));
     gw_page_plan_pictures(page, all, candidate);
+    gw_page_picture(page, all, gw_format(page->arena, "section:%s", gw_picture_word(page->arena, candidate->name)));
 }
 
 static void check_page(struct gw_report *report, const struct gw_result *result)

@@ -313,6 +313,47 @@ static void lites_show_their_load(void **state)
     assert_int_equal(texts_with(&canvas, "Deflection, in"), 1);
 }
 
+/* Sections --------------------------------------------------------------------------------------------------------- */
+
+/* Each tube of the file as one shape with its hole, to one scale; what the file lacks is said. */
+static void check_section(struct world *w, const struct drawn *d, const struct gw_system *system)
+{
+    const struct gw_member_spec *members[] = {system->mullion, system->transom};
+    struct gw_canvas canvas;
+    size_t tubes = 0, drawn = 0;
+    double per_m = 0;
+    for (int i = 0; i < 2; i++) tubes += members[i] && members[i]->tube;
+    const char *name = gw_format(&w->arena, "section:%s", gw_picture_word(&w->arena, system->name));
+    if (!tubes) {
+        assert_null(gw_picture_named(&d->results.pictures, name));
+        return;
+    }
+    draw_named(&canvas, &w->arena, &d->results.pictures, name, GW_US);
+    for (size_t i = 0; i < canvas.n; i++) {
+        const struct gw_drawn *s = &canvas.shapes[i];
+        if (s->kind != GW_SHAPE_OUTLINES) continue;
+        const struct gw_member_spec *m = members[0] && members[0]->tube && !drawn ? members[0] : members[1];
+        const struct gw_point *p = s->outlines[0].points, *q = s->outlines[1].points;
+        if (drawn++) assert_near((p[1].x - p[0].x) / m->tube->width, per_m, 1e-6 * per_m);
+        per_m = (p[1].x - p[0].x) / m->tube->width;
+        assert_near((p[2].y - p[1].y) / m->tube->depth, per_m, 1e-6 * per_m);
+        assert_near((q[0].y - p[0].y) / m->tube->flange, per_m, 1e-6 * per_m);
+    }
+    assert_int_equal(drawn, tubes);
+    if (!system->screw || !system->pressure_plate) assert_int_equal(texts_with(&canvas, "Not in the file"), 1);
+}
+
+static void sections_are_the_file_s(void **state)
+{
+    struct world *w = *state;
+    static const char *const demos[] = {"projects/tern-street.yaml", "projects/gull-point.yaml"};
+    struct drawn *d = gw_alloc(&w->arena, 1, sizeof *d);
+    for (size_t i = 0; i < 2; i++) {
+        judge_file(d, w, demos[i], GW_US);
+        for (size_t k = 0; k < w->model.systems.n; k++) check_section(w, d, &w->model.systems.items[k]);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -321,6 +362,7 @@ int main(void)
         WORLD_TEST(plans_are_drawn_as_they_are_chosen),
         WORLD_TEST(lines_show_what_the_mullions_take),
         WORLD_TEST(lites_show_their_load),
+        WORLD_TEST(sections_are_the_file_s),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

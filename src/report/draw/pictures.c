@@ -64,6 +64,12 @@ static void add_use(struct gw_pictures *out, struct gw_arena *arena, const struc
     const char *title = gw_format(arena, "%s: use by check", candidate->name);
     gw_picture_add(out, arena, gw_format(arena, "use:%s", gw_picture_word(arena, candidate->name)),
                    &(struct gw_figure){title, title, gw_draw_use, kept});
+    const char *sections = gw_format(arena, "%s: sections of mullion and transom", candidate->name);
+    const bool drawn =
+        (candidate->mullion && candidate->mullion->tube) || (candidate->transom && candidate->transom->tube);
+    if (drawn)
+        gw_picture_add(out, arena, gw_format(arena, "section:%s", gw_picture_word(arena, candidate->name)),
+                       &(struct gw_figure){sections, sections, gw_draw_section, kept});
 }
 
 const char *gw_project_line(struct gw_arena *arena, const struct gw_results *results)

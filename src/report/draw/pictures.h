@@ -30,7 +30,8 @@ struct candidate_picture {
     const struct gw_results *results;
     const struct gw_system *candidate;
 };
-/* use.c: its use by check. */
+/* use.c: its use by check. section.c: mullion and transom with what stands before them. */
+enum gw_status gw_draw_section(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 enum gw_status gw_draw_use(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 
 /* A plan of a candidate, on one wall. */
