@@ -5,6 +5,7 @@
 # make gallery the pictures of docs/gallery.md
 # make asan lint cov bench install uninstall clean docs
 # make fuzz     FUZZ_SECONDS (60) of fuzzing for each target (clang)
+# make test-browser  the reports in headless Chromium, driven from tests/browser (Debian: chromium nodejs npm poppler-utils)
 # make response the table of plate solutions into tables/; a minute
 # make fem      plate and beams by a finite-element program (Debian: calculix-ccx) into tests/reference; 12 minutes
 # make fem-beams the beams alone; seconds
@@ -54,7 +55,7 @@ endif
 
 .DEFAULT_GOAL = all
 .DELETE_ON_ERROR:
-.PHONY: all gallery setup demo test check asan lint cov fuzz fuzzers tools bench fem fem-beams install uninstall clean docs golden response FORCE
+.PHONY: all gallery setup demo test check test-browser asan lint cov fuzz fuzzers tools bench fem fem-beams install uninstall clean docs golden response FORCE
 all: $(B)/galeward $(B)/libgaleward.a
 
 # A file that holds a value of this Makefile, rewritten only when the value is another one: what depends on it is made
@@ -129,6 +130,9 @@ test: setup
 	@$(MAKE) --no-print-directory check
 check: all $(TESTS) $(REPLAYS)
 	@CC='$(CC)' CXX='$(CXX)' EXTRA='$(EXTRA)' sh tests/run.sh $(B) $(TESTS) $(REPLAYS)
+
+test-browser: all
+	@sh tests/browser/run.sh $(B)/galeward $(B)
 
 # Rewrites the plate's response table by solving the plate some two thousand times; only after a change of the solver.
 response: $(B)/plate_response
