@@ -66,7 +66,8 @@ struct gw_report {
     struct gw_arena *arena;
     struct gw_block *blocks;
     size_t n, capacity;
-    bool pictures; /* it is for a format that shows drawings: pages may add them */
+    bool pictures;    /* it is for a format that shows drawings: pages may add them */
+    const char *rest; /* the command that gives what long tables leave out here; NULL: they leave out nothing */
     const char *head,
         *foot; /* of each page where it is parted into pages: what it is of; by what it can be told again */
 };
@@ -80,7 +81,7 @@ void gw_report_lead(struct gw_report *report, const char *text);
 void gw_report_item(struct gw_report *report, const char *text);
 /* "3. ...", of a list whose numbers are its own. */
 void gw_report_numbered(struct gw_report *report, int number, const char *text);
-/* The table's columns must outlive the report. Cells are then added in order, row by row. */
+/* Cells are then added in order, row by row. */
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n);
 void gw_report_cell(struct gw_report *report, const char *text);
 void gw_report_toned(struct gw_report *report, enum gw_tone tone, const char *text);

@@ -38,7 +38,9 @@ void gw_report_numbered(struct gw_report *report, int number, const char *text)
 void gw_report_table(struct gw_report *report, const char *caption, const struct gw_report_column *columns, size_t n)
 {
     struct gw_block *block = add(report, GW_TABLE, caption);
-    block->columns = columns;
+    struct gw_report_column *own = gw_alloc(report->arena, n + 1, sizeof *own);
+    for (size_t i = 0; i < n; i++) own[i] = (struct gw_report_column){copy(report, columns[i].title), columns[i].right};
+    block->columns = own;
     block->n_columns = n;
 }
 
@@ -69,8 +71,8 @@ void gw_report_equation(struct gw_report *report, const struct gw_step *step, si
                                    "",
                                    "",
                                    "",
-                                   gw_message_text(report->arena, &step->note, shown),
-                                   or_empty(step->clause),
+                                   copy(report, gw_message_text(report->arena, &step->note, shown)),
+                                   copy(report, step->clause),
                                    copy_step(report, step),
                                    shown};
     struct gw_text text;

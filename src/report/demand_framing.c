@@ -194,7 +194,9 @@ static const struct gw_record MEMBER_ROW_RECORD =
         COLUMN("I", "inertia_" #zone_, .dim = GW_INERTIA, .right = true)
 static const struct view_column MEMBER_COLUMNS[] = {COLUMN("Members", "member_name"), ZONE_COLUMNS(4), ZONE_COLUMNS(5),
                                                     COLUMN("Limit", "limit", .rounding = DOWN, .dim = GW_THICKNESS)};
-static const struct view MEMBERS = VIEW(&MEMBER_ROW_RECORD, MEMBER_COLUMNS, .same = like_members, .merge = take_member);
+static double of_member(const void *row) { return greatest(row); }
+static const struct view MEMBERS =
+    VIEW(&MEMBER_ROW_RECORD, MEMBER_COLUMNS, .same = like_members, .merge = take_member, .badness = of_member);
 
 void gw_page_members(struct page *page)
 {
@@ -244,7 +246,7 @@ static struct ledger_row reaction_row(struct page *page, const struct gw_reactio
 static const struct view_column REACTION_COLUMNS[] = {
     COLUMN("Anchors", "part"), COLUMN("Height", "heights", .dim = GW_LENGTH, .right = true), COLUMN("Wall", "area"),
     LEDGER_COLUMNS(4, GW_FORCE), LEDGER_COLUMNS(5, GW_FORCE)};
-static const struct view REACTIONS = VIEW(&gw_ledger_record, REACTION_COLUMNS);
+static const struct view REACTIONS = VIEW(&gw_ledger_record, REACTION_COLUMNS, .badness = gw_ledger_badness);
 
 static const struct ledger_rule EQUAL_ONES = {0, 4}, EVERY_STEP = {0, 0};
 

@@ -274,3 +274,12 @@ static const struct gw_field LEDGER[] = {
     SAID(governs),
 };
 const struct gw_record gw_ledger_record = RECORD("row", ledger_row, LEDGER, .help = "like elements of a wall");
+
+double gw_ledger_badness(const void *thing)
+{
+    const struct ledger_row *row = thing;
+    double most = 0;
+    for (int i = 0; i < LEDGER_ZONES; i++) /* leaves out what is absent */
+        most = fmax(most, fmax(row->zones[i].inward, row->zones[i].outward));
+    return most;
+}

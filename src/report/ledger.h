@@ -43,6 +43,8 @@ extern const struct gw_record gw_ledger_record;
 
 /* The row of one element, under what its part of the wall is called: figures are its pressures. */
 struct ledger_row gw_ledger_row(struct page *page, const struct gw_element *element, const char *part);
+/* The greatest of its figures, of a view's rows. */
+double gw_ledger_badness(const void *row);
 /* Sorts rows of one wall and takes together those that are alike, from below; each figure is the worst of its row.
  * Returns how many are left, at the front. */
 size_t gw_ledger_merge(struct page *page, struct ledger_row *rows, size_t n, const struct ledger_rule *rule);

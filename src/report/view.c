@@ -1,7 +1,10 @@
 #include "report/view.h"
 
 #include <assert.h>
+#include <stdlib.h>
 #include <string.h>
+
+enum { MOST_ROWS = 40, MOST_WORST = 25 }; /* of a table on a sheet; of one with more of them */
 
 /* The field of that key and, by `*row`, the struct that it belongs to. */
 static const struct gw_field *find_field(const struct gw_record *record, const char *key, const void **row)
@@ -110,17 +113,62 @@ static size_t merge_rows(struct page *page, const struct view *view, const void 
     return count;
 }
 
+/* What follows a table that was cut. */
+static void say_rest(struct page *page, size_t n)
+{
+    gw_report_line(page->report, gw_format(page->arena, "The worst %d of %zu. And %zu more: %s; on this page: --all.",
+                                           MOST_WORST, n, n - MOST_WORST, page->report->rest));
+}
+
+struct judged {
+    double badness;
+    size_t at;
+};
+
+static int worst_first(const void *left, const void *right)
+{
+    const struct judged *a = left, *b = right;
+    const int order = (a->badness < b->badness) - (a->badness > b->badness);
+    return order ? order : (a->at > b->at) - (a->at < b->at);
+}
+
+static int in_order(const void *left, const void *right)
+{
+    const struct judged *a = left, *b = right;
+    return (a->at > b->at) - (a->at < b->at);
+}
+
+/* The worst, in the order in which they stood. */
+static void put_worst(struct page *page, const struct view *view, const void *const *rows, size_t n)
+{
+    struct judged *all = gw_alloc(page->arena, n, sizeof *all);
+    for (size_t i = 0; i < n; i++) all[i] = (struct judged){view->badness(rows[i]), i};
+    qsort(all, n, sizeof *all, worst_first);
+    qsort(all, MOST_WORST, sizeof *all, in_order);
+    for (size_t i = 0; i < MOST_WORST; i++) put_row(page, view, rows[all[i].at], all[i].at + 1);
+    say_rest(page, n);
+}
+
+static void put_rows(struct page *page, const struct view *view, const void *const *rows, size_t n)
+{
+    if (page->report->rest && view->badness && n > MOST_ROWS) {
+        put_worst(page, view, rows, n);
+        return;
+    }
+    for (size_t i = 0; i < n; i++) put_row(page, view, rows[i], i + 1);
+}
+
 void gw_view_table(struct page *page, const char *caption, const struct view *view, const void *const *rows, size_t n)
 {
     if (!n) return;
     open_table(page, caption, view);
     if (!view->same) {
-        for (size_t i = 0; i < n; i++) put_row(page, view, rows[i], i + 1);
+        put_rows(page, view, rows, n);
         return;
     }
     void **merged = gw_alloc(page->arena, n, sizeof(void *));
-    size_t count = merge_rows(page, view, rows, n, merged);
-    for (size_t i = 0; i < count; i++) put_row(page, view, merged[i], i + 1);
+    const size_t count = merge_rows(page, view, rows, n, merged);
+    put_rows(page, view, (const void *const *)merged, count);
 }
 
 const void *const *gw_view_rows(struct gw_arena *arena, const void *items, size_t n, size_t size)

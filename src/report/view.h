@@ -29,6 +29,8 @@ struct view {
      * `into`, a copy of the first that was taken into itself. */
     bool (*same)(const void *a, const void *b);
     void (*merge)(void *into, const void *row, bool first);
+    /* How bad a row is: of a long table on a sheet (gw_report.rest) only the worst stand. NULL: it is never cut. */
+    double (*badness)(const void *row);
 };
 #define VIEW(record_, columns_, ...)                                                                                   \
     {                                                                                                                  \

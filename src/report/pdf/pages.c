@@ -40,8 +40,8 @@ static void margins(struct pdf *pdf)
 {
     const double half = pdf_width() * 0.7, y = 9 * MM, foot = PAGE_HEIGHT - 9 * MM - MARGIN.size;
     const char *page = gw_format(pdf->arena, "page %d of %d", pdf->page, pdf->pages);
-    if (pdf->report->head) pdf_put(pdf, pdf_left(), y, pdf_width(), pdf->report->head, &MARGIN, false);
-    if (pdf->report->foot) pdf_put(pdf, pdf_left(), foot, half, pdf->report->foot, &MARGIN, false);
+    if (pdf->report->head) pdf_put_line(pdf, pdf_left(), y, pdf_width(), pdf->report->head, &MARGIN);
+    if (pdf->report->foot) pdf_put_line(pdf, pdf_left(), foot, half, pdf->report->foot, &MARGIN);
     pdf_put(pdf, pdf_left() + half, foot, pdf_width() - half, page, &MARGIN, true);
 }
 

@@ -47,7 +47,12 @@ void pdf_rule(struct pdf *pdf, double y, double width, const char *color);
 PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_style *style, double width);
 double pdf_layout_height(PangoLayout *layout);
 double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style *style);
-/* At a place; its height. */
+/* Words of whatever length, cut off with dots where they would be higher than that: a name has no end. */
+void pdf_keep_within(PangoLayout *layout, double height);
+double pdf_most_of_a_cell(void); /* as high as a page has room for */
+/* In one line. */
+void pdf_put_line(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style);
+/* At a place, within a cell; its height. */
 double pdf_put(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style,
                bool right);
 /* From y on, over pages where it must. */

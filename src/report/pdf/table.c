@@ -67,6 +67,7 @@ static double row_height(struct pdf *pdf, const struct gw_block *t, const struct
     for (size_t c = 0; c < t->n_columns; c++) {
         const struct pdf_style style = style_of(&row[c], c);
         PangoLayout *layout = pdf_layout(pdf, row[c].text, &style, width[c] - (row[c].tone ? MARK : 0));
+        pdf_keep_within(layout, pdf_most_of_a_cell());
         height = fmax(height, pdf_layout_height(layout));
         g_object_unref(layout);
     }

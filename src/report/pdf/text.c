@@ -39,10 +39,34 @@ double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style 
     return (double)width / PANGO_SCALE;
 }
 
+double pdf_most_of_a_cell(void)
+{
+    const double head = 80; /* of the table, in several lines */
+    return pdf_bottom() - pdf_top() - head;
+}
+
+void pdf_keep_within(PangoLayout *layout, double height)
+{
+    if (pango_layout_get_width(layout) < 0) return;
+    pango_layout_set_height(layout, (int)(height * PANGO_SCALE));
+    pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
+}
+
+void pdf_put_line(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style)
+{
+    PangoLayout *layout = pdf_layout(pdf, text, style, width);
+    pdf_keep_within(layout, 0);
+    pdf_color(pdf, style->color);
+    cairo_move_to(pdf->cr, x, y);
+    pango_cairo_show_layout(pdf->cr, layout);
+    g_object_unref(layout);
+}
+
 double pdf_put(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style,
                bool right)
 {
     PangoLayout *layout = pdf_layout(pdf, text, style, width);
+    pdf_keep_within(layout, pdf_most_of_a_cell());
     if (right) pango_layout_set_alignment(layout, PANGO_ALIGN_RIGHT);
     pdf_color(pdf, style->color);
     cairo_move_to(pdf->cr, x, y);
