@@ -42,7 +42,7 @@ const structure = () => {
         if ([...t.querySelectorAll("tbody th")].some((h) => h.scope !== "row")) out.push("a row's name without scope");
     }
     for (const s of document.querySelectorAll("figure svg[role=img]"))
-        if (!(s.querySelector("title")?.textContent.length > 20 || (s.getAttribute("aria-label") || "").length > 20))
+        if (!s.querySelector("title")?.textContent || !(s.querySelector("desc")?.textContent.length > 40))
             out.push("a picture without words");
     for (const f of document.querySelectorAll("figure .paper"))
         if (getComputedStyle(f).backgroundColor !== "rgb(255, 255, 255)") out.push("a drawing not on white paper");
