@@ -282,8 +282,8 @@ static void search_grid(struct search *s, const struct gw_wall_grid *grid)
 {
     const bool across = s->said.edge == GW_EDGE_HEAD || s->said.edge == GW_EDGE_SILL;
     s->grid = grid;
-    if (s->on == GW_ON_ANCHOR || s->on == GW_ON_JOINT || s->on == GW_ON_MULLION) search_lines(s);
-    else if (s->on == GW_ON_MEMBER && is_said(s->said.line) && !across) search_lines(s);
+    const bool upright = s->on == GW_ON_MEMBER && is_said(s->said.line) && !across;
+    if (upright || s->on == GW_ON_ANCHOR || s->on == GW_ON_JOINT || s->on == GW_ON_MULLION) search_lines(s);
     else search_lites(s);
 }
 
@@ -352,7 +352,7 @@ static struct gw_message none_found(const struct search *s)
 
 static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why)
 {
-    if (!gw_given(s->most)) {
+    if (!gw_given(s->most) || !s->best.grid) {
         if (!gw_said(why)) *why = none_found(s);
         return false;
     }

@@ -192,7 +192,7 @@ static bool is_ours(struct gw_model *model, const struct gw_source *source, stru
 /* A sheet that is filled in by and by has rows without a value; one without any value is a mistake. */
 static void tell_blank(const struct gw_readings *out, struct gw_load *load, const struct gw_node *first)
 {
-    if (!out->blank) return;
+    if (!out->blank || !first) return;
     if (out->blank == out->rows.n)
         gw_diag_node(load->diags, GW_ERROR, "empty", "value", first, "no row has a value: nothing was read yet");
     else
