@@ -98,6 +98,8 @@ const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, const struct gw
 /* What was hung at an element, with what is chosen there. */
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
 /* statistics.c, next.c */
+/* Outside its limit, whatever is left there, or not met. */
+bool gw_is_outside(const struct gw_inspected *row);
 void gw_count_shares(struct gw_inspecting *in);
 void gw_find_next(struct gw_inspecting *in);
 

@@ -61,20 +61,27 @@ static void offer_beside(struct gw_inspecting *in, struct looked_at *l, const st
         above.story += step;
         offer(in, l, row, above);
     }
+    /* the lines that meet it round the same lite */
+    for (int edge = GW_EDGE_HEAD; row->item->on == GW_ON_SCREWS && edge <= GW_EDGE_RIGHT; edge++) {
+        struct gw_spot s = row->spot;
+        s.line = GW_NO_INTEGER;
+        s.edge = edge;
+        if (s.column != GW_NO_INTEGER) offer(in, l, row, s);
+    }
 }
 
 static bool is_asked(const struct gw_inspected *row, enum gw_item_verdict verdict)
 {
-    return gw_is_open(row) && row->verdict == verdict && row->spot.grid && !row->spot.worst &&
+    return gw_is_open(row) && row->verdict == verdict && gw_is_outside(row) && row->spot.grid && !row->spot.worst &&
            row->spot.story != GW_NO_INTEGER;
 }
 
 void gw_find_next(struct gw_inspecting *in)
 {
-    static const enum gw_item_verdict order[] = {GW_ITEM_NOT_MET, GW_ITEM_OUTSIDE_HOLDS};
+    static const enum gw_item_verdict order[] = {GW_ITEM_NOT_MET, GW_ITEM_OUTSIDE_HOLDS, GW_ITEM_UNKNOWN};
     struct gw_inspection *out = in->out;
     struct looked_at l = {0};
-    for (size_t k = 0; k < 2; k++)
+    for (size_t k = 0; k < sizeof order / sizeof *order; k++)
         for (size_t i = 0; i < out->rows.n && !out->more; i++)
             if (is_asked(&out->rows.items[i], order[k])) offer_beside(in, &l, &out->rows.items[i]);
 }

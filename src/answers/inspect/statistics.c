@@ -11,8 +11,7 @@ struct place {
     bool outside, known, random;
 };
 
-/* Outside its limit, whatever is left there, or not met. */
-static bool is_outside(const struct gw_inspected *row)
+bool gw_is_outside(const struct gw_inspected *row)
 {
     const struct gw_item_value v = row->reading->value;
     if (row->verdict != GW_ITEM_UNKNOWN || !row->result)
@@ -33,7 +32,7 @@ static void add_rows(struct gw_inspecting *in, const struct gw_thing *thing, str
         if (row->again || row->duplicate_of) continue;
         if (!p->first) p->first = row;
         p->random = p->random || row->reading->sample == GW_SAMPLE_RANDOM;
-        const bool outside = is_outside(row);
+        const bool outside = gw_is_outside(row);
         p->known = p->known || outside || row->verdict != GW_ITEM_UNKNOWN;
         p->outside = p->outside || outside;
     }
