@@ -74,7 +74,8 @@ struct gw_bending_result {
 /* Everything absent. */
 void gw_bending_clear(struct gw_bending *out);
 /* A welded tube of steel is made thinner than its nominal wall: everything but its weight goes by the grade's design
- * wall (AISC 360 B4.2). The same tube where the grade's wall is full, and of aluminum. */
+ * wall (AISC 360 B4.2), which is the nominal one where the grade's wall is full. Its corners are round, as the AISC
+ * Manual takes them: by the thicker wall where the two differ. Of aluminum the same tube. */
 struct gw_tube gw_tube_by_design(const struct gw_tube *tube, enum gw_metal metal, struct gw_engine *engine);
 /* Section properties, elements and webs of a tube bent about x, by its nominal walls; a steel's strength is found by
  * its design walls all the same. The tube must outlive `out`. */

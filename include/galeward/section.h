@@ -13,9 +13,10 @@
 extern "C" {
 #endif
 
-/* Rectangular tube with sharp corners; origin at its center. Flanges lie across the depth, webs along it. */
+/* Rectangular tube; origin at its center. Flanges lie across the depth, webs along it. */
 struct gw_tube {
     double width, depth, flange, web; /* m */
+    double corner;                    /* m, outside radius of its corners, concentric with the inside; 0: sharp */
 };
 
 struct gw_section_point {
@@ -59,7 +60,9 @@ struct gw_section {
 double gw_section_modulus_x(const struct gw_section *section);
 double gw_section_modulus_y(const struct gw_section *section);
 
-/* Closed formulas; J by Bredt, absent where the walls are thicker than its limit. Refuses walls that meet. */
+/* Closed formulas; J by Bredt with a sharp center line, absent where the walls are thicker than its limit. Inside, a
+ * round corner is the ellipse that the two walls leave of the radius. Refuses walls that meet, a radius less than a
+ * wall and, outside the method, one of over half a side. */
 enum gw_status gw_section_tube(struct gw_section *out, const struct gw_tube *tube, struct gw_engine *engine);
 
 /* Exact for the polygon (Green's theorem). J, shear center and warping stay absent: add gw_section_walls. Refuses lines

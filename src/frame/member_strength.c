@@ -5,6 +5,8 @@
 
 #include "tables_data.h"
 
+static const double PI = 3.14159265358979323846;
+
 static void clear(struct gw_member_strength *m)
 {
     *m = (struct gw_member_strength){.moment = GW_ABSENT,
@@ -52,21 +54,26 @@ static double shear_stress_of(const struct gw_bending_result *r)
     return r->shear_allowable / r->shear_nominal * r->shear_stress;
 }
 
-/* A shear flow round the middle line of the walls: T = 2 A_m t f, A_m = b_m d_m. */
+/* A shear flow round the middle line of the walls, which is round at round corners: T = 2 A_m t f. */
 static double tube_torque(const struct gw_tube *t, double stress, struct gw_engine *engine)
 {
     const double b = t->width - t->web, d = t->depth - t->flange, wall = fmin(t->flange, t->web);
-    const double torque = 2 * b * d * wall * stress;
-    if (gw_given(torque))
-        GW_STEP(engine, "T_a", GW_BENDING, torque, "closed tube, Bredt", "2*b_m*d_m*t*f_s", {"b_m", b, GW_THICKNESS},
-                {"d_m", d, GW_THICKNESS}, {"t", wall, GW_THICKNESS}, {"f_s", stress, GW_STRESS});
+    const double rw = fmax(t->corner - t->web / 2, 0), rf = fmax(t->corner - t->flange / 2, 0);
+    const double area = b * d - (4 - PI) * rw * rf, torque = 2 * area * wall * stress;
+    if (!gw_given(torque)) return torque;
+    const struct gw_arg args[] = {{"b_m", b, GW_THICKNESS},   {"d_m", d, GW_THICKNESS}, {"t", wall, GW_THICKNESS},
+                                  {"f_s", stress, GW_STRESS}, {"pi", PI, GW_RATIO},     {"r_w", rw, GW_THICKNESS},
+                                  {"r_f", rf, GW_THICKNESS}};
+    const bool is_round = rw > 0 && rf > 0;
+    gw_trace_step(engine, "T_a", GW_BENDING, torque, "closed tube, Bredt",
+                  is_round ? "2*(b_m*d_m-(4-pi)*r_w*r_f)*t*f_s" : "2*b_m*d_m*t*f_s", args, is_round ? 7 : 4);
     return torque;
 }
 
 static enum gw_status take_tube(struct gw_member_strength *m, double *inertia, const struct gw_member_section *in,
                                 struct gw_engine *engine)
 {
-    const struct gw_tube *t = in->tube, on_its_side = {t->depth, t->width, t->web, t->flange};
+    const struct gw_tube *t = in->tube, on_its_side = {t->depth, t->width, t->web, t->flange, t->corner};
     struct gw_bending_result r;
     const char *before = gw_trace_at(engine, "x");
     enum gw_status status = bent_tube(&r, t, in, engine);
@@ -141,6 +148,7 @@ enum gw_status gw_member_strength(struct gw_member_strength *out, const struct g
     out->elastic_modulus = moduli.elastic;
     out->shear_modulus = moduli.shear;
     out->stiffness = moduli.elastic * inertia;
-    const enum gw_status inserted = in->insert ? add_insert(out, inertia, in->insert, engine) : GW_OK;
+    const enum gw_status inserted =
+        in->insert && (status == GW_OK || gw_given(inertia)) ? add_insert(out, inertia, in->insert, engine) : GW_OK;
     return status == GW_OK ? inserted : status;
 }

@@ -4,6 +4,7 @@
 #include "tables_data.h"
 
 static const char CLAUSE[] = "section";
+static const double PI = 3.14159265358979323846;
 
 void gw_section_clear(struct gw_section *out)
 {
@@ -80,10 +81,15 @@ static enum gw_status check_tube(const struct gw_tube *t, struct gw_engine *engi
         return gw_refuse(engine, GW_BAD_VALUE, "flange", "the flanges fill the depth: no tube is left");
     if (2 * t->web >= t->width)
         return gw_refuse(engine, GW_BAD_VALUE, "web", "the webs fill the width: no tube is left");
+    if (t->corner > 0 && t->corner < fmax(t->flange, t->web))
+        return gw_refuse(engine, GW_BAD_VALUE, "corner", "the radius of the tube's corners is less than its walls");
+    if (2 * t->corner > fmin(t->width, t->depth))
+        return gw_refuse(engine, GW_OUTSIDE_METHOD, "tube", "the tube's walls are too thick for its rounded corners");
     return GW_OK;
 }
 
-/* J = 4 A^2/(sum of s/t) of the center line: shear flow around the cell, nothing for the walls' own twist. */
+/* J = 4 A^2/(sum of s/t) of the center line: shear flow around the cell, nothing for the walls' own twist.
+ * Corners stay sharp in it: round ones make A^2 over the length greater, so J is less than theirs. */
 static void tube_torsion(struct gw_section *out, const struct gw_tube *t, struct gw_engine *engine)
 {
     const struct gw_thin_wall *limit = GW_USE(engine, &engine->tables->thin_wall[GW_ROW_THIN_WALL_CLOSED]);
@@ -100,16 +106,111 @@ static void tube_torsion(struct gw_section *out, const struct gw_tube *t, struct
             {"tf", t->flange, GW_THICKNESS}, {"tw", t->web, GW_THICKNESS});
 }
 
-static void step_tube(const struct gw_section *s, const struct gw_tube *t, struct gw_engine *engine)
+/* What a corner takes from the sharp one: area, integrals of the distance from an axis and of its square. */
+struct corner {
+    double area, first, second;
+};
+
+/* Between a quarter of an ellipse and its tangents, semi-axis a along the axis and b across it; center at d from it. */
+static struct corner spandrel(double a, double b, double d)
 {
-    const struct gw_arg width = {"B", t->width, GW_THICKNESS}, depth = {"H", t->depth, GW_THICKNESS},
-                        flange = {"tf", t->flange, GW_THICKNESS}, web = {"tw", t->web, GW_THICKNESS};
-    const struct gw_arg args[] = {width, depth, flange, web};
-    gw_trace_step(engine, "A", GW_SECTION_AREA, s->area, CLAUSE, "B*H-(B-2*tw)*(H-2*tf)", args, 4);
-    gw_trace_step(engine, "Ix", GW_INERTIA, s->inertia_x, CLAUSE, "(B*H^3-(B-2*tw)*(H-2*tf)^3)/12", args, 4);
-    gw_trace_step(engine, "Iy", GW_INERTIA, s->inertia_y, CLAUSE, "(H*B^3-(H-2*tf)*(B-2*tw)^3)/12", args, 4);
-    gw_trace_step(engine, "Zx", GW_SECTION_MODULUS, s->plastic_x, CLAUSE, "(B*H^2-(B-2*tw)*(H-2*tf)^2)/4", args, 4);
-    gw_trace_step(engine, "Zy", GW_SECTION_MODULUS, s->plastic_y, CLAUSE, "(H*B^2-(H-2*tf)*(B-2*tw)^2)/4", args, 4);
+    const double area = (1 - PI / 4) * a * b;
+    return (struct corner){area, a * b * b / 6 + d * area,
+                           (1.0 / 3 - PI / 16) * a * pow(b, 3) + d * a * b * b / 3 + d * d * area};
+}
+
+/* About the axis across `depth`: the outside corner is cut off, the inside one filled. `along`, `across`: thickness of
+ * the walls that stand along the depth and across it. */
+static struct corner corner_of(double depth, double along, double across, double radius)
+{
+    const double d = depth / 2 - radius;
+    const struct corner off = spandrel(radius, radius, d), filled = spandrel(radius - along, radius - across, d);
+    return (struct corner){off.area - filled.area, off.first - filled.first, off.second - filled.second};
+}
+
+/* The steps of one axis; the area's goes with the first. */
+static void step_corner(const struct corner *c, const struct gw_tube *t, bool about_x, struct gw_engine *engine)
+{
+    const struct gw_arg args[] = {{"pi", PI, GW_RATIO},
+                                  {"R", t->corner, GW_THICKNESS},
+                                  {"tw", t->web, GW_THICKNESS},
+                                  {"tf", t->flange, GW_THICKNESS},
+                                  {about_x ? "H" : "B", about_x ? t->depth : t->width, GW_THICKNESS},
+                                  {"A_c", c->area, GW_SECTION_AREA}};
+    if (about_x)
+        gw_trace_step(engine, "A_c", GW_SECTION_AREA, c->area, CLAUSE, "(1-pi/4)*(R^2-(R-tw)*(R-tf))", args, 4);
+    gw_trace_step(engine, about_x ? "I_cx" : "I_cy", GW_INERTIA, c->second, CLAUSE,
+                  about_x ? "(1/3-pi/16)*(R^4-(R-tw)*(R-tf)^3)+(H/2-R)*(R^3-(R-tw)*(R-tf)^2)/3+(H/2-R)^2*A_c"
+                          : "(1/3-pi/16)*(R^4-(R-tf)*(R-tw)^3)+(B/2-R)*(R^3-(R-tf)*(R-tw)^2)/3+(B/2-R)^2*A_c",
+                  args, 6);
+    gw_trace_step(engine, about_x ? "Q_cx" : "Q_cy", GW_SECTION_MODULUS, c->first, CLAUSE,
+                  about_x ? "(R^3-(R-tw)*(R-tf)^2)/6+(H/2-R)*A_c" : "(R^3-(R-tf)*(R-tw)^2)/6+(B/2-R)*A_c", args + 1, 5);
+}
+
+/* With sharp corners (`c` is NULL) the formulas end before what the corners take off. */
+static void step_tube(const struct gw_section *s, const struct gw_tube *t, const struct corner c[2],
+                      struct gw_engine *engine)
+{
+    const struct {
+        const char *symbol, *sharp, *round;
+        enum gw_dim dim;
+        double value;
+        struct gw_arg corner;
+    } steps[] = {
+        {"A",
+         "B*H-(B-2*tw)*(H-2*tf)",
+         "B*H-(B-2*tw)*(H-2*tf)-4*A_c",
+         GW_SECTION_AREA,
+         s->area,
+         {"A_c", c ? c[0].area : 0, GW_SECTION_AREA}},
+        {"Ix",
+         "(B*H^3-(B-2*tw)*(H-2*tf)^3)/12",
+         "(B*H^3-(B-2*tw)*(H-2*tf)^3)/12-4*I_cx",
+         GW_INERTIA,
+         s->inertia_x,
+         {"I_cx", c ? c[0].second : 0, GW_INERTIA}},
+        {"Iy",
+         "(H*B^3-(H-2*tf)*(B-2*tw)^3)/12",
+         "(H*B^3-(H-2*tf)*(B-2*tw)^3)/12-4*I_cy",
+         GW_INERTIA,
+         s->inertia_y,
+         {"I_cy", c ? c[1].second : 0, GW_INERTIA}},
+        {"Zx",
+         "(B*H^2-(B-2*tw)*(H-2*tf)^2)/4",
+         "(B*H^2-(B-2*tw)*(H-2*tf)^2)/4-4*Q_cx",
+         GW_SECTION_MODULUS,
+         s->plastic_x,
+         {"Q_cx", c ? c[0].first : 0, GW_SECTION_MODULUS}},
+        {"Zy",
+         "(H*B^2-(H-2*tf)*(B-2*tw)^2)/4",
+         "(H*B^2-(H-2*tf)*(B-2*tw)^2)/4-4*Q_cy",
+         GW_SECTION_MODULUS,
+         s->plastic_y,
+         {"Q_cy", c ? c[1].first : 0, GW_SECTION_MODULUS}},
+    };
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++) {
+        const struct gw_arg args[] = {{"B", t->width, GW_THICKNESS},
+                                      {"H", t->depth, GW_THICKNESS},
+                                      {"tf", t->flange, GW_THICKNESS},
+                                      {"tw", t->web, GW_THICKNESS},
+                                      steps[i].corner};
+        gw_trace_step(engine, steps[i].symbol, steps[i].dim, steps[i].value, CLAUSE,
+                      c ? steps[i].round : steps[i].sharp, args, c ? 5 : 4);
+    }
+}
+
+static void round_corners(struct gw_section *out, const struct gw_tube *t, struct gw_engine *engine)
+{
+    const struct corner c[] = {corner_of(t->depth, t->web, t->flange, t->corner),
+                               corner_of(t->width, t->flange, t->web, t->corner)};
+    out->area -= 4 * c[0].area;
+    out->inertia_x -= 4 * c[0].second;
+    out->inertia_y -= 4 * c[1].second;
+    out->plastic_x -= 4 * c[0].first;
+    out->plastic_y -= 4 * c[1].first;
+    step_corner(&c[0], t, true, engine);
+    step_corner(&c[1], t, false, engine);
+    step_tube(out, t, c, engine);
 }
 
 enum gw_status gw_section_tube(struct gw_section *out, const struct gw_tube *t, struct gw_engine *engine)
@@ -126,7 +227,8 @@ enum gw_status gw_section_tube(struct gw_section *out, const struct gw_tube *t, 
     out->top = t->depth / 2, out->bottom = -out->top;
     out->right = t->width / 2, out->left = -out->right;
     out->centroid = out->shear_center = (struct gw_section_point){0, 0};
-    step_tube(out, t, engine);
+    if (t->corner > 0) round_corners(out, t, engine);
+    else step_tube(out, t, NULL, engine);
     gw_section_finish(out, engine);
     tube_torsion(out, t, engine);
     return GW_OK;

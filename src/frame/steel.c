@@ -39,6 +39,11 @@ struct gw_tube gw_tube_by_design(const struct gw_tube *tube, enum gw_metal metal
             {"t", tube->flange, GW_THICKNESS});
     GW_STEP(engine, "tw", GW_THICKNESS, design.web, grade->row.source, "k*t", {"k", grade->wall, GW_RATIO},
             {"t", tube->web, GW_THICKNESS});
+    const double radii = rule(GW_ROW_STEEL_RULE_CORNER, engine), wall = fmax(design.flange, design.web);
+    design.corner = radii * wall;
+    GW_STEP(engine, "R", GW_THICKNESS, design.corner, rule_source(GW_ROW_STEEL_RULE_CORNER, engine),
+            design.flange < design.web ? "k*tw" : "k*tf", {"k", radii, GW_RATIO},
+            {design.flange < design.web ? "tw" : "tf", wall, GW_THICKNESS});
     return design;
 }
 
@@ -140,6 +145,17 @@ static enum gw_status lateral_tube(struct gw_bending_result *out, const struct s
     return GW_OK;
 }
 
+/* Of a web between its round corners. */
+static double clear_depth(const struct gw_tube *t, struct gw_engine *engine)
+{
+    const int row = GW_ROW_STEEL_RULE_SHEAR_CORNERS;
+    const double walls = rule(row, engine), clear = t->depth - walls * fmax(t->flange, t->web);
+    GW_STEP(engine, "h", GW_THICKNESS, clear, rule_source(row, engine), t->flange < t->web ? "H-k*tw" : "H-k*tf",
+            {"H", t->depth, GW_THICKNESS}, {"k", walls, GW_RATIO},
+            {t->flange < t->web ? "tw" : "tf", fmax(t->flange, t->web), GW_THICKNESS});
+    return clear;
+}
+
 static enum gw_status find_tube(struct gw_bending_result *out, const struct steel *s, const struct gw_bending *in,
                                 struct gw_engine *engine)
 {
@@ -148,12 +164,12 @@ static enum gw_status find_tube(struct gw_bending_result *out, const struct stee
     out->nominal_local = out->nominal_yielding;
     status = lateral_tube(out, s, in->unbraced_length, engine);
     if (status) return status;
-    const double shear = rule(GW_ROW_STEEL_RULE_SHEAR, engine), clear = s->tube.depth - 2 * s->tube.flange;
+    const double shear = rule(GW_ROW_STEEL_RULE_SHEAR, engine), clear = clear_depth(&s->tube, engine);
     out->shear_stress = shear * s->grade->yield_pa;
     out->shear_nominal = out->shear_stress * 2 * clear * s->tube.web;
-    GW_STEP(engine, "Vn", GW_FORCE, out->shear_nominal, rule_source(GW_ROW_STEEL_RULE_SHEAR, engine), "k*Fy*2*h*t",
+    GW_STEP(engine, "Vn", GW_FORCE, out->shear_nominal, rule_source(GW_ROW_STEEL_RULE_SHEAR, engine), "k*Fy*2*h*tw",
             {"k", shear, GW_RATIO}, {"Fy", s->grade->yield_pa, GW_STRESS}, {"h", clear, GW_THICKNESS},
-            {"t|t", s->tube.web, GW_THICKNESS});
+            {"tw|tw", s->tube.web, GW_THICKNESS});
     return GW_OK;
 }
 

@@ -16,7 +16,7 @@ static struct gw_engine engine;
 
 static inline struct gw_tube inches(double width, double depth, double flange, double web)
 {
-    return (struct gw_tube){width * IN, depth * IN, flange * IN, web * IN};
+    return (struct gw_tube){width * IN, depth * IN, flange * IN, web * IN, 0};
 }
 
 static inline struct gw_bending tube_case(enum gw_metal metal, const struct gw_tube *tube, double length)

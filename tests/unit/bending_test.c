@@ -212,7 +212,7 @@ static void size_scales(void **state)
     (void)state;
     const struct gw_tube small = inches(2.5, 6, 0.094, 0.078);
     const double f = 1.37;
-    const struct gw_tube large = {small.width * f, small.depth * f, small.flange * f, small.web * f};
+    const struct gw_tube large = {small.width * f, small.depth * f, small.flange * f, small.web * f, 0};
     const struct gw_bending a = tube_case(GW_METAL_6063_T6, &small, 3.3),
                             b = tube_case(GW_METAL_6063_T6, &large, 3.3 * f);
     const struct gw_bending_result one = strength(&a), two = strength(&b);

@@ -10,7 +10,7 @@ static struct gw_engine engine;
 static struct gw_section tube_of(double width, double depth, double flange, double web)
 {
     struct gw_section out;
-    const struct gw_tube tube = {width, depth, flange, web};
+    const struct gw_tube tube = {width, depth, flange, web, 0};
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     enum gw_status status = gw_section_tube(&out, &tube, &engine);
     if (status) print_error("%s: %s\n", engine.fault.key, told(&engine.fault));

@@ -7,8 +7,11 @@ static void steel_tubes(void **state)
     const struct gw_tube nominal = inches(2, 4, 0.25, 0.25), design = inches(2, 4, 0.2325, 0.2325);
     const struct gw_bending in = tube_case(GW_METAL_A500_C, &nominal, 1), thin = tube_case(GW_METAL_A500_C, &design, 1);
     const struct gw_bending_result out = strength(&in);
-    near_to(out.allowable, thin.plastic * 50 * KSI / 1.67, 1e-9);
-    near_to(out.shear_allowable, 0.6 * 50 * KSI * 2 * (4 - 2 * 0.2325) * 0.2325 * IN * IN / 1.67, 1e-9);
+    /* Z of sharp corners less four of 2 t outside and t inside: 7/6 t^3 + 3 (1 - pi/4) t^2 (2 - 2 t) each, t in inches
+     */
+    const double t = 0.2325, corner = 7.0 / 6 * t * t * t + 3 * (1 - 0.7853981633974483) * t * t * (2 - 2 * t);
+    near_to(out.allowable, (thin.plastic - 4 * corner * IN * IN * IN) * 50 * KSI / 1.67, 1e-9);
+    near_to(out.shear_allowable, 0.6 * 50 * KSI * 2 * (4 - 3 * t) * t * IN * IN / 1.67, 1e-9);
     assert_string_equal(out.governing, "yielding");
     assert_true(isnan(out.rupture));
     double last = INFINITY;
@@ -50,8 +53,10 @@ static void steel_refused(void **state)
     in.metal = GW_METAL_STAINLESS_304, refuse(&in, GW_OUTSIDE_METHOD, "alloy");
     in = stocky(GW_METAL_A36, 8e-5, 4e-5); /* Z of twice S: not more than 1.5 S */
     near_to(strength(&in).allowable, 1.5 * 36 * KSI * 4e-5 / 1.67, 1e-12);
-    const struct gw_tube slender = inches(4, 10, 0.1, 0.1), narrow = inches(0.5, 12, 0.25, 0.24);
+    const struct gw_tube slender = inches(4, 10, 0.1, 0.1), thick = inches(0.5, 12, 0.25, 0.24),
+                         narrow = inches(0.5, 4, 0.11, 0.11);
     in = tube_case(GW_METAL_A36, &slender, 1), refuse(&in, GW_OUTSIDE_METHOD, "tube");
+    in = tube_case(GW_METAL_A36, &thick, 1), refuse(&in, GW_OUTSIDE_METHOD, "tube");  /* no room for its corners */
     in = tube_case(GW_METAL_A36, &narrow, 1), refuse(&in, GW_OUTSIDE_METHOD, "tube"); /* walls too thick for J */
 }
 
