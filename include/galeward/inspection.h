@@ -92,6 +92,7 @@ struct gw_sheet_item {
     long sample;                /* how many to look at */
     struct gw_message how_many; /* of how many, and what that many say */
     struct gw_message held_to;  /* the limit in words */
+    struct gw_message condemns; /* the limit itself does not hold there, by what; not said: it does, or is not known */
     struct gw_message says;     /* the latter alone */
 };
 struct gw_sheet_place {

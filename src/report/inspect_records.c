@@ -144,6 +144,8 @@ static const struct gw_field SHEET_ITEM[] = {
     OF_ITEM("hold_point", hold, GW_T_YES_NO, .help = "looked at before the next stage covers it"),
     OF_ITEM("how", how, GW_T_TEXT, .help = "how it is measured"),
     OUT_SENTENCE(gw_sheet_item, "limit", held_to, "what it is held to where most is carried"),
+    OUT_SENTENCE(gw_sheet_item, "limit_not_met", condemns,
+                 "why a value at the limit does not hold there; null: it does, or that is not known"),
     FIELD(gw_sheet_item, "limit_basis", limit.basis, GW_T_WORD, .word = basis_word, .help = "whose limit it is"),
     FIELD(gw_sheet_item, "limit_note", limit.note, GW_T_MESSAGE, .help = "how it came about"),
     OUT_SAID("place", sheet_place, "where most is carried"),

@@ -33,9 +33,20 @@ static void put_item(struct sheet_page *p, const struct gw_sheet_item *row)
     gw_spot_say(&place, &row->spot);
     const size_t wall = strlen(row->wall) + 2; /* "east, " stands above */
     gw_report_cell(page->report, gw_item_kinds[row->item->id].title);
+    if (gw_said(&row->condemns)) limit = gw_format(page->arena, "%s; does not hold, see below", limit);
     gw_report_cell(page->report, *limit ? limit : "none stated");
     gw_report_cell(page->report, count_of(page, row));
     gw_report_cell(page->report, place.length > wall ? place.at + wall : "");
+}
+
+static void put_condemned(struct sheet_page *p, const struct gw_sheet_item *row)
+{
+    struct page *page = &p->page;
+    if (!gw_said(&row->condemns)) return;
+    gw_report_item(
+        page->report,
+        gw_format(page->arena, "%s: the limit itself does not hold there, and is to be cleared before work starts; %s",
+                  gw_item_kinds[row->item->id].title, gw_message_text(page->arena, &row->condemns, page->shown)));
 }
 
 /* Rows of one wall and stage, from `from`; returns where the next ones begin. */
@@ -58,6 +69,7 @@ static size_t put_stage(struct sheet_page *p, size_t from)
                                                  gw_stage_names[first->item->stage]));
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
     for (size_t i = from; i < to; i++) put_item(p, &p->sheet->items.items[i]);
+    for (size_t i = from; i < to; i++) put_condemned(p, &p->sheet->items.items[i]);
     return to;
 }
 

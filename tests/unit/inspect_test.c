@@ -94,13 +94,41 @@ static void sheet_of_a_wall(void **state)
     assert_true(sheet.places.n > sheet.items.n);
 }
 
+static const char *torque_condemned(struct world *w, const char *stop)
+{
+    struct gw_inspection_sheet sheet;
+    put_file(w, "x.yaml",
+             gw_format(&w->arena,
+                       "galeward: 1\nunits: us\nsystem: {name: X, kind: stick, glazing: captured}\n"
+                       "pressure_plate: {alloy: 6063-T6, width: 2.5 in, thickness: 0.25 in, hole: 0.281 in}\n"
+                       "screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, "
+                       "head_diameter: 1/2 in, tested_pullout: 2400 lb, report: R, spacing: 9 in}\n"
+                       "clamp: {nut_factor: 0.25, forming_torque: 20 in-lb, stop: %s, retained: 0.75}\n"
+                       "gasket: {edge_load: [5 lb/in, 9 lb/in], stiffness_share: 0.6}\n",
+                       stop));
+    must_take_off(w, WALL);
+    gw_ask_init(&w->ask, &w->model, &w->takeoff, &w->arena);
+    gw_inspection_sheet(&sheet, &w->ask, &w->model.systems.items[0]);
+    for (size_t i = 0; i < sheet.items.n; i++)
+        if (sheet.items.items[i].item->id == GW_ITEM_screw_torque) return words(&sheet.items.items[i].condemns);
+    fail();
+    return NULL;
+}
+
+/* By hand: 95 in-lb less 20 over 0.25 x 0.25 in are 1200 lb, on 9 in and two edges 66.7 lb/in, where glass takes 10. */
+static void limit_that_its_own_value_fails(void **state)
+{
+    const char *said = torque_condemned(*state, "false");
+    assert_non_null(strstr(said, "at 95 in-lb edge has 0.15 of what it needs"));
+}
+static void limit_over_a_stop(void **state) { assert_string_equal(torque_condemned(*state, "true"), ""); }
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(published_limits),
-        cmocka_unit_test(closed_forms),
-        cmocka_unit_test(sizes_of_samples),
-        WORLD_TEST(sheet_of_a_wall),
+        cmocka_unit_test(published_limits),         cmocka_unit_test(closed_forms),
+        cmocka_unit_test(sizes_of_samples),         WORLD_TEST(sheet_of_a_wall),
+        WORLD_TEST(limit_that_its_own_value_fails), WORLD_TEST(limit_over_a_stop),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

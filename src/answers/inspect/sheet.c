@@ -92,6 +92,37 @@ static void how_many(struct gw_sheet_item *row, struct gw_ask *ask)
                                  gw_of_count(row->sample), gw_of_count(row->places), gw_of_message(&row->says));
 }
 
+/* A limit that is not met by its own value orders what an inspection then condemns. */
+static struct gw_message at_limit(struct gw_ask *ask, const struct gw_sheet_item *row, const struct gw_system *hung,
+                                  double value)
+{
+    const struct gw_engine own = ask->engine;
+    const struct gw_system *on_offer = ask->system;
+    const struct gw_item_value shown = {value, 0};
+    struct gw_item_result result;
+    struct gw_as_read read;
+    gw_as_read_clear(&read);
+    read.of[row->item->id] = shown;
+    read.torque_age = 0;
+    gw_item_judge(&result, ask, row->item, &row->spot, &read, hung);
+    ask->engine = own;
+    ask->system = on_offer;
+    if (result.verdict != GW_ITEM_NOT_MET) return (struct gw_message){0};
+    const struct gw_message by = result.mechanism
+                                     ? GW_SAY(ask->arena, "at {} {} has {} of what it needs, {} required",
+                                              gw_item_shown(row->item->id, shown), gw_of_text(result.mechanism),
+                                              gw_of_number(result.remaining_worst, 3), gw_of_number(result.required, 3))
+                                     : GW_SAY(ask->arena, "at {} it is not met", gw_item_shown(row->item->id, shown));
+    return gw_say_both(ask->arena, &by, ": ", &result.message);
+}
+
+static void judge_limit(struct gw_sheet_item *row, struct gw_ask *ask, const struct gw_system *hung)
+{
+    const double least = row->limit.at_least, most = row->limit.at_most;
+    if (gw_given(least)) row->condemns = at_limit(ask, row, hung, least);
+    if (gw_given(most) && !gw_said(&row->condemns)) row->condemns = at_limit(ask, row, hung, most);
+}
+
 static void add_place(struct drawing_up *d, const struct gw_sheet_item *row, const struct gw_spot *spot)
 {
     struct gw_inspection_sheet *out = d->out;
@@ -134,6 +165,7 @@ static void add_item(struct drawing_up *d, const struct gw_wall_grid *g, const s
     if (gw_item_without(item, ask, hung)) return;
     gw_item_limit_at(&row.limit, ask, item, &row.spot, hung);
     row.held_to = gw_limit_words(ask->arena, item, &row.limit);
+    judge_limit(&row, ask, hung);
     how_many(&row, ask);
     out->items.items = gw_grow(ask->arena, out->items.items, out->items.n, &d->items, sizeof *out->items.items);
     out->items.items[out->items.n++] = row;
