@@ -123,7 +123,7 @@ static void check_reports(struct gw_model *model, const struct gw_submittal *s)
         const struct gw_submitted_report *r = &s->reports.items[i];
         const struct gw_submitted_report *first = gw_submitted_report(s, r->id);
         if (!r->node) continue;
-        if (first && first != r)
+        if (first && first != r && first->node)
             FAULT(model, r->node, "id", "report '%s' is listed twice; first on line %u", r->id, first->node->line);
         const struct gw_node *list = gw_node_get(r->node, "layers"), *at = list ? list->first : NULL;
         const bool several = at && at->kind == GW_SEQUENCE;
@@ -152,7 +152,7 @@ static void check_glass(struct gw_model *model, struct gw_submittal *s)
         if (mark->lite && !mark->type) no_such_lite(model, mark);
         gw_check_layers(model, gw_node_get(mark->node, "layers"), mark->layers.items, mark->layers.n);
         for (size_t k = 0; mark->mark && k < i; k++)
-            if (s->glass.items[k].mark && strcmp(s->glass.items[k].mark, mark->mark) == 0)
+            if (s->glass.items[k].node && s->glass.items[k].mark && strcmp(s->glass.items[k].mark, mark->mark) == 0)
                 FAULT(model, mark->node, "mark", "glass mark '%s' is listed twice; first on line %u", mark->mark,
                       s->glass.items[k].node->line);
     }

@@ -14,7 +14,7 @@ static void **find(struct gw_memo *memo, struct gw_arena *arena, const long numb
     const size_t head = KEY_NUMBERS * sizeof *numbers, length = point ? strlen(point) : 0, size = head + length;
     char room[256], *bytes = size <= sizeof room ? room : gw_alloc(arena, 1, size);
     memcpy(bytes, numbers, head);
-    if (length) memcpy(bytes + head, point, length);
+    for (size_t i = 0; i < length; i++) bytes[head + i] = point[i];
     return gw_memo_at(memo, arena, bytes, size);
 }
 

@@ -10,9 +10,9 @@
 struct elevation_class {
     const char *name; /* in the key: "30 to 40", "not shown" */
     struct gw_look look;
-    bool dark;         /* lines within are white */
     const char *plate; /* words on areas that have room; NULL: none */
     enum sheet_mark mark;
+    bool dark; /* lines within are white */
 };
 extern const struct elevation_class gw_verdict_classes[]; /* elevation_check.c: by enum gw_verdict */
 /* Something called out: a number on the drawing, its words in the list below. */

@@ -8,11 +8,11 @@
 static const struct gw_pattern ASK = {45, 6, 1, GW_INK, false, false}, NOT_ASKED = {0, 9.1, 1.7, GW_INK, true, false};
 /* By enum gw_verdict. */
 const struct elevation_class gw_verdict_classes[] = {
-    [GW_NOT_SHOWN] = {"not shown", {.fill = "#e8b260", .pattern = &ASK}, false, "not shown", MARK_ASK},
-    [GW_PASS] = {"pass", {.fill = "#c5e4f4"}, false, "pass", MARK_SETTLED},
-    [GW_FAIL] = {"fail", {.fill = GW_INK_FAIL}, true, "fail", MARK_STOP},
+    [GW_NOT_SHOWN] = {"not shown", {.fill = "#e8b260", .pattern = &ASK}, "not shown", MARK_ASK, false},
+    [GW_PASS] = {"pass", {.fill = "#c5e4f4"}, "pass", MARK_SETTLED, false},
+    [GW_FAIL] = {"fail", {.fill = GW_INK_FAIL}, "fail", MARK_STOP, true},
     [GW_NOT_REQUIRED] =
-        {"not required", {.fill = GW_PAPER, .pattern = &NOT_ASKED}, false, "not required", MARK_NOT_ASKED},
+        {"not required", {.fill = GW_PAPER, .pattern = &NOT_ASKED}, "not required", MARK_NOT_ASKED, false},
 };
 
 enum { FLAGS = 6 };

@@ -7,7 +7,7 @@
 #include <string.h>
 
 enum { FLAGS = 8, MARKS = 400 };
-static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, false, NULL, MARK_NONE}};
+static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false}};
 static const enum sheet_mark MARK_OF[] = {[GW_ITEM_UNKNOWN] = MARK_ASK,
                                           [GW_ITEM_WITHIN] = MARK_SETTLED,
                                           [GW_ITEM_OUTSIDE_HOLDS] = MARK_IN_HAND,

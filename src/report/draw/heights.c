@@ -251,7 +251,7 @@ static void put_row(struct chart *c, const struct ledger_row *row)
                      0.36 * GW_LABEL_SIZE;
     for (int way = 0; way < HEIGHTS_WAYS; way++)
         for (int zone = 0; zone < HEIGHTS_ZONES; zone++)
-            if (*row->cells[way][zone])
+            if (row->cells[way][zone] && *row->cells[way][zone])
                 gw_canvas_text(c->sheet->canvas,
                                (struct gw_point){column(c, (enum heights_way)way, (enum heights_zone)zone), y}, &FIGURE,
                                row->cells[way][zone]);

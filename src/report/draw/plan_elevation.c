@@ -53,7 +53,7 @@ static void gather(struct parts *p)
     for (size_t i = 0; i < p->told; i++) {
         const struct gw_pattern *hatch = HATCHES[i].spacing > 0 ? &HATCHES[i] : NULL;
         p->classes[i] =
-            (struct elevation_class){LETTERS[i], {.fill = GW_PAPER, .pattern = hatch}, false, LETTERS[i], MARK_NONE};
+            (struct elevation_class){LETTERS[i], {.fill = GW_PAPER, .pattern = hatch}, LETTERS[i], MARK_NONE, false};
     }
 }
 
