@@ -310,10 +310,20 @@ static size_t thousands_at(const struct cursor *c, double *value)
     return i - c->at;
 }
 
-/* "6 1/2", "6-1/2", "3/8", "12.5" */
+/* "-1/48". Returns the bytes read, 0 for none. */
+static size_t negative_fraction_at(const struct cursor *c, double *value)
+{
+    const bool negative = c->at < c->length && c->text[c->at] == '-';
+    const size_t used = negative ? fraction_at(c, c->at + 1, value) : 0;
+    if (used) *value = -*value;
+    return used ? used + 1 : 0;
+}
+
+/* "6 1/2", "6-1/2", "3/8", "-1/48", "12.5" */
 static bool read_mixed(struct cursor *c, double *value)
 {
     size_t used = fraction_at(c, c->at, value);
+    if (!used) used = negative_fraction_at(c, value);
     if (!used) used = thousands_at(c, value);
     if (used) {
         c->at += used;

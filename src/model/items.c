@@ -127,9 +127,38 @@ const char *gw_item_nearest(const char *id)
     return gw_nearest_word(&nearest);
 }
 
+/* "1/4 in per ft", "20 mm per 1 m": a fall as people say it. */
+static bool read_fall(double *out, const struct gw_node *node, struct gw_arena *arena)
+{
+    static const char PER[] = " per ";
+    const struct gw_unit_list units = gw_units_standard();
+    const char *text = node && node->kind == GW_SCALAR ? node->text : "";
+    const char *per = strstr(text, PER);
+    double rise, run;
+    size_t at;
+    if (!per) return false;
+    const char *over = per + sizeof PER - 1;
+    if (!strchr("0123456789", *over)) over = gw_format(arena, "1 %s", over);
+    if (gw_quantity_read(units, GW_THICKNESS, GW_UNITS_NONE, text, (size_t)(per - text), &rise, &at) !=
+            GW_QUANTITY_OK ||
+        gw_quantity_read(units, GW_THICKNESS, GW_UNITS_NONE, over, strlen(over), &run, &at) != GW_QUANTITY_OK ||
+        !(run > 0))
+        return false;
+    *out = rise / run;
+    return true;
+}
+
 bool gw_item_read(struct gw_item_value *out, struct gw_load *load, enum gw_item_id item, const struct gw_node *node)
 {
     const struct gw_field *field = &gw_item_kinds[item].value;
+    double fall;
+    struct gw_node bare;
+    if (item == GW_ITEM_sill_slope && read_fall(&fall, node, load->arena)) {
+        bare = *node;
+        bare.text = gw_format(load->arena, "%.17g", fall); /* held to the item's own range as any other */
+        bare.length = strlen(bare.text);
+        node = &bare;
+    }
     *out = (struct gw_item_value){GW_ABSENT, 0};
     return gw_field_load(load, field, node, field->choices ? (void *)&out->word : (void *)&out->number);
 }

@@ -123,12 +123,45 @@ static void limit_that_its_own_value_fails(void **state)
 }
 static void limit_over_a_stop(void **state) { assert_string_equal(torque_condemned(*state, "true"), ""); }
 
+/* A fall as a number, and as people say it; what is none is an error at its cell. */
+static void falls(void **state)
+{
+    static const struct {
+        const char *text;
+        double slope; /* absent: refused */
+    } cases[] = {{"1/48", 1.0 / 48},
+                 {"-1/48", -1.0 / 48},
+                 {"0.02", 0.02},
+                 {"1/4 in per ft", 1.0 / 48},
+                 {"-1/4 in per ft", -1.0 / 48},
+                 {"20 mm per m", 0.02},
+                 {"1/4 in per 12 in", 1.0 / 48},
+                 {"1/4 in per 0 ft", NAN},
+                 {"1/4 per ft", NAN},
+                 {"1/4 in per psf", NAN},
+                 {"4 ft per ft", NAN}};
+    struct world *w = *state;
+    put_file(w, "x.yaml", "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n");
+    must_take_off(w, WALL);
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        struct gw_readings readings;
+        const char *csv = gw_format(&w->arena, "item,value\nsill_slope,%s\n", cases[i].text);
+        const bool good = gw_readings_read(&readings, &w->model, gw_source_from(&w->arena, "r.csv", csv, strlen(csv)));
+        assert_int_equal(good, !isnan(cases[i].slope));
+        if (good) assert_near(readings.rows.items[0].value.number, cases[i].slope, 1e-12);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(published_limits),         cmocka_unit_test(closed_forms),
-        cmocka_unit_test(sizes_of_samples),         WORLD_TEST(sheet_of_a_wall),
-        WORLD_TEST(limit_that_its_own_value_fails), WORLD_TEST(limit_over_a_stop),
+        cmocka_unit_test(published_limits),
+        cmocka_unit_test(closed_forms),
+        cmocka_unit_test(sizes_of_samples),
+        WORLD_TEST(sheet_of_a_wall),
+        WORLD_TEST(limit_that_its_own_value_fails),
+        WORLD_TEST(limit_over_a_stop),
+        WORLD_TEST(falls),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
