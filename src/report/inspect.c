@@ -2,6 +2,7 @@
  * what to measure; then the rest, merged, and what the readings say of the places that were not looked at. */
 #include "report/inspect.h"
 #include "report/draw/pictures.h"
+#include "report/sheets.h"
 
 #include <ctype.h>
 #include <math.h>
@@ -346,5 +347,6 @@ struct gw_result gw_result_inspection(struct gw_arena *arena, const struct gw_re
                               .value = value,
                               .rows = "readings",
                               .pictures = shown,
-                              .page = inspect_page};
+                              .page = inspect_page,
+                              .sheet = gw_sheet_of_readings};
 }

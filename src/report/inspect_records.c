@@ -23,6 +23,42 @@ static bool unit_of_value(struct gw_text *out, const void *thing, enum gw_units 
     return true;
 }
 
+/* The same for spreadsheets of people: figures in the units asked, their unit in a cell beside them. */
+static void add_shown(struct gw_text *out, const struct gw_inspected *row, double si, enum gw_units shown)
+{
+    if (gw_given(si)) gw_add_figure(out, gw_quantity_shown(gw_units_standard(), dim_of(row->item), shown, si), NEAREST);
+}
+
+static bool value_bare(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_inspected *row = thing;
+    if (row->value.words) gw_text_add(out, row->value.words);
+    else add_shown(out, row, row->value.number, shown);
+    return true;
+}
+
+static bool at_least_bare(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_inspected *row = thing;
+    if (row->result) add_shown(out, row, row->result->limit.at_least, shown);
+    return true;
+}
+
+static bool at_most_bare(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_inspected *row = thing;
+    if (row->result) add_shown(out, row, row->result->limit.at_most, shown);
+    return true;
+}
+
+static bool unit_for_people(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_inspected *row = thing;
+    if (gw_item_kinds[row->item->id].value.choices) return false;
+    gw_text_add(out, gw_dim_info(dim_of(row->item))->shown[shown]);
+    return true;
+}
+
 #define I(key_, type_, ...) F(gw_inspected, key_, type_, __VA_ARGS__)
 #define OF_RESULT(key_, member_, type_, ...)                                                                           \
     FIELD(gw_item_result, key_, member_, type_, THROUGH(gw_inspected, result), __VA_ARGS__)
@@ -56,6 +92,10 @@ static const struct gw_field INSPECTED[] = {
     OF_READING("point", point, GW_T_TEXT, .help = "along the edge"),
     I(closed_by, GW_T_INTEGER, .help = "line of the row that closes it; 0: it is open"),
     I(duplicate_of, GW_T_INTEGER, .help = "line of the row that says the same; 0: it counts"),
+    OUT_SAID("value_bare", value_bare, "without its unit, or a word", .flags = GW_TABLES_ONLY),
+    OUT_SAID("at_least_bare", at_least_bare, "without its unit", .flags = GW_TABLES_ONLY),
+    OUT_SAID("at_most_bare", at_most_bare, "without its unit", .flags = GW_TABLES_ONLY),
+    OUT_SAID("unit_for_people", unit_for_people, "of the three", .flags = GW_TABLES_ONLY),
 };
 const struct gw_record gw_inspected_record =
     RECORD("reading", gw_inspected, INSPECTED, .help = "one row of the sheet, judged");

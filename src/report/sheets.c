@@ -3,6 +3,7 @@
 
 #include "galeward/sensitivity.h"
 
+#include "report/inspect.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -71,6 +72,32 @@ static const struct view_column FLIP_COLUMNS[] = {
 };
 static const struct view FLIPS = VIEW(&gw_flip_record, FLIP_COLUMNS);
 
+static const struct view_column READING_COLUMNS[] = {
+    COLUMN("row", "row"),
+    COLUMN("place", "place"),
+    COLUMN("element", "element"),
+    COLUMN("item", "item"),
+    COLUMN("value", "value_bare"),
+    COLUMN("at least", "at_least_bare"),
+    COLUMN("at most", "at_most_bare"),
+    COLUMN("unit", "unit_for_people"),
+    COLUMN("limit", "limit"),
+    COLUMN("limit basis", "limit_basis"),
+    COLUMN("verdict", "verdict"),
+    COLUMN("remaining", "remaining", .rounding = DOWN),
+    COLUMN("remaining worst", "remaining_worst", .rounding = DOWN),
+    COLUMN("required", "required"),
+    COLUMN("mechanism", "mechanism"),
+    COLUMN("message", "message"),
+    COLUMN("action", "action"),
+    COLUMN("by", "by"),
+    COLUMN("date", "date"),
+    COLUMN("point", "point"),
+    COLUMN("closed by", "closed_by"),
+    COLUMN("duplicate of", "duplicate_of"),
+};
+static const struct view READINGS = VIEW(&gw_inspected_record, READING_COLUMNS);
+
 static struct page page_in(struct gw_report *report, const struct gw_result *result)
 {
     return (struct page){report, report->arena, NULL, result->shown};
@@ -97,4 +124,12 @@ void gw_sheet_of_flips(struct gw_report *report, const struct gw_result *result)
     struct page page = page_in(report, result);
     const struct gw_sensitivity *s = result->value;
     gw_view_sheet(&page, &FLIPS, s->flips.items, s->flips.n);
+}
+
+void gw_sheet_of_readings(struct gw_report *report, const struct gw_result *result)
+{
+    struct page page = page_in(report, result);
+    const struct gw_inspected_results *results = result->value;
+    const struct gw_inspection *in = results->inspection;
+    gw_view_sheet(&page, &READINGS, in->rows.items, in->rows.n);
 }

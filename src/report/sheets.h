@@ -6,6 +6,7 @@
 
 void gw_sheet_of_elements(struct gw_report *report, const struct gw_result *result);
 void gw_sheet_of_verdicts(struct gw_report *report, const struct gw_result *result);
+void gw_sheet_of_readings(struct gw_report *report, const struct gw_result *result);
 void gw_sheet_of_flips(struct gw_report *report, const struct gw_result *result);
 
 #endif
