@@ -46,6 +46,9 @@ struct gw_readings {
 bool gw_readings_read(struct gw_readings *out, struct gw_model *model, const struct gw_source *source);
 /* The sheet that the project names; NULL: none, or after a diagnostic. */
 const struct gw_source *gw_readings_named(struct gw_model *model);
+/* Loads the system that was hung where the project has no candidates: `file`, as the working directory has it; NULL:
+ * the project's `readings: system`, beside the project. Before the take-off. False after a diagnostic. */
+bool gw_readings_hang(struct gw_model *model, const char *file);
 /* The candidate that was hung: by `name` (file or name of the system; NULL: the project's `readings: system`), or the
  * only one. NULL after a diagnostic. */
 const struct gw_system *gw_readings_system(struct gw_model *model, const char *name);

@@ -2,6 +2,7 @@
 #include "cli.h"
 
 #include "galeward/plan.h"
+#include "galeward/readings.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -48,6 +49,7 @@ static bool load_project(struct run *run, const struct cli *cli, const char *con
     gw_diags_init(&run->diags, run->arena);
     if (!gw_model_load(&run->model, run->arena, &run->diags, o->arguments[0], changes, o->n_set)) return false;
     run->model.judges_ages = cli->command->run == cmd_review;
+    if (cli->command->run == cmd_inspect && !gw_readings_hang(&run->model, o->system)) return false;
     return (!o->requirements || gw_model_require(&run->model, o->requirements)) &&
            gw_takeoff_run(&run->takeoff, &run->model, run->arena, &run->diags);
 }

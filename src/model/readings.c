@@ -269,6 +269,29 @@ static const char *names_of(struct gw_model *model)
     return list.at;
 }
 
+/* A project of a wall that stands needs no list of what was on offer. */
+bool gw_readings_hang(struct gw_model *model, const char *file)
+{
+    const struct gw_readings_rules *rules = model->project.readings;
+    const bool by_project = !file && rules && rules->system;
+    const struct gw_source *source = NULL;
+    if (model->systems.n || !(file || by_project)) return true;
+    if (by_project) {
+        file = rules->system;
+        source = gw_read_beside(model, model->source->name, file, gw_at_key(rules->node, "system"));
+    } else {
+        source = gw_source_read(model->arena, file, model->diags);
+    }
+    if (!source) return false;
+    model->project.candidates.items = gw_alloc(model->arena, 1, sizeof *model->project.candidates.items);
+    model->systems.items = gw_alloc(model->arena, 1, sizeof *model->systems.items);
+    model->project.candidates.items[0] = file;
+    model->project.candidates.n = model->systems.n = 1;
+    const bool good = gw_load_system(model, source, "system", &model->systems.items[0]);
+    if (good) gw_settle_screws(model);
+    return good;
+}
+
 const struct gw_system *gw_readings_system(struct gw_model *model, const char *name)
 {
     const struct gw_readings_rules *rules = model->project.readings;
@@ -277,15 +300,14 @@ const struct gw_system *gw_readings_system(struct gw_model *model, const char *n
     if (!name && model->systems.n == 1) return &model->systems.items[0];
     for (size_t i = 0; name && i < model->systems.n; i++)
         if (is_called(model, i, name)) return &model->systems.items[i];
-    const char *why =
-        !model->systems.n
-            ? gw_format(model->arena,
-                        "the project has no candidates: which system is hung? List its file: candidates: [FILE]")
-        : name ? gw_format(model->arena, "no candidate is '%s': %s", name, names_of(model))
-               : gw_format(model->arena,
-                           "which system was hung: readings: {system: FILE}, or --system FILE; the "
-                           "candidates are %s",
-                           names_of(model));
+    const char *why = !model->systems.n
+                          ? gw_format(model->arena, "the project has no candidates: which system is hung? Name its "
+                                                    "file: --system FILE, or candidates: [FILE]")
+                      : name ? gw_format(model->arena, "no candidate is '%s': %s", name, names_of(model))
+                             : gw_format(model->arena,
+                                         "which system was hung: readings: {system: FILE}, or --system FILE; the "
+                                         "candidates are %s",
+                                         names_of(model));
     const struct gw_node *at = by_project && rules->node ? gw_at_key(rules->node, "system") : model->project.node;
     gw_diag_node(model->diags, GW_ERROR, by_project ? "bad_value" : "missing", "system", at, "%s", why);
     return NULL;

@@ -55,13 +55,14 @@ static void sizes_of_samples(void **state)
     assert_int_equal(gw_sample_size(0.5, 0.5), 1);
 }
 
-#define WALL                                                                                                           \
+#define WALL_ALONE                                                                                                     \
     "galeward: 1\nunits: us\nproject: {name: W}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                        \
     "site: {basic_wind_speed: 115, exposure: C}\n"                                                                     \
     "buildings: [{name: low, roof_height: 40 ft, least_width: 80 ft, enclosure: enclosed}]\n"                          \
     "walls: [{name: s, width: 40 ft, floors: [0 ft, 12 ft], top: 24 ft, ends: [corner, corner],\n"                     \
     "  columns: {count: 8, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"                                          \
-    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\ncandidates: [x.yaml]\n"
+    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\n"
+#define WALL WALL_ALONE "candidates: [x.yaml]\n"
 
 /* Stages follow each other; a limit of the system's own goes before any other; small walls are looked at whole. */
 static void sheet_of_a_wall(void **state)
@@ -123,6 +124,41 @@ static void limit_that_its_own_value_fails(void **state)
 }
 static void limit_over_a_stop(void **state) { assert_string_equal(torque_condemned(*state, "true"), ""); }
 
+static const char X[] = "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n";
+
+/* A project without candidates: the file named is hung; with some, nothing is loaded besides. */
+static void system_without_candidates(void **state)
+{
+    struct world *w = *state;
+    const char *path = put_file(w, "x.yaml", X);
+    must_load(w, WALL_ALONE);
+    assert_true(gw_readings_hang(&w->model, path));
+    const struct gw_system *hung = gw_readings_system(&w->model, path);
+    assert_non_null(hung);
+    assert_string_equal(hung->name, "X");
+    assert_true(gw_readings_hang(&w->model, "absent.yaml"));
+    assert_int_equal(w->model.systems.n, 1);
+    assert_null(gw_readings_system(&w->model, "absent.yaml"));
+}
+
+static void the_project_names_its_system(void **state)
+{
+    struct world *w = *state;
+    put_file(w, "x.yaml", X);
+    must_load(w, WALL_ALONE "readings: {system: x.yaml}\n");
+    assert_true(gw_readings_hang(&w->model, NULL));
+    assert_non_null(gw_readings_system(&w->model, NULL));
+}
+
+static void system_that_is_not_there(void **state)
+{
+    struct world *w = *state;
+    must_load(w, WALL_ALONE);
+    assert_true(gw_readings_hang(&w->model, NULL));
+    assert_null(gw_readings_system(&w->model, NULL));
+    assert_false(gw_readings_hang(&w->model, "absent.yaml"));
+}
+
 /* A fall as a number, and as people say it; what is none is an error at its cell. */
 static void falls(void **state)
 {
@@ -162,6 +198,9 @@ int main(void)
         WORLD_TEST(limit_that_its_own_value_fails),
         WORLD_TEST(limit_over_a_stop),
         WORLD_TEST(falls),
+        WORLD_TEST(system_without_candidates),
+        WORLD_TEST(the_project_names_its_system),
+        WORLD_TEST(system_that_is_not_there),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
