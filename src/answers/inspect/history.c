@@ -84,7 +84,7 @@ static void close_row(struct gw_inspected *row, struct gw_inspected *by)
 static void close_repaired(struct open_rows *open, struct gw_inspected *by)
 {
     for (int pointed = 0; pointed <= !by->reading->point; pointed++) {
-        for (size_t i = 0; i < open->n[pointed]; i++) close_row(open->list[pointed][i], by);
+        for (size_t i = 0; open->list[pointed] && i < open->n[pointed]; i++) close_row(open->list[pointed][i], by);
         open->n[pointed] = 0;
     }
 }
