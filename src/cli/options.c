@@ -10,10 +10,11 @@ struct option {
     const char *name, *letter, *value; /* value: its word in the help, NULL for a switch */
     unsigned bit;                      /* enum option_bit; 0: every command */
     const char *help;
-    bool (*set)(struct cli *cli, const char *value); /* NULL: a switch */
-    size_t on;                                       /* a switch: offset of its bool in struct options */
+    bool (*set)(struct cli *cli, const char *value); /* NULL: it is kept as it is: */
+    size_t at; /* offset in struct options: of a switch its bool, else of the text of its value */
 };
-#define SWITCH(member) .on = offsetof(struct options, member)
+#define SWITCH(member) .at = offsetof(struct options, member)
+#define TEXT(member) .at = offsetof(struct options, member)
 
 static bool set_format(struct cli *cli, const char *value)
 {
@@ -45,12 +46,6 @@ static bool set_units(struct cli *cli, const char *value)
     return false;
 }
 
-static bool set_against(struct cli *cli, const char *value)
-{
-    cli->options.against = value;
-    return true;
-}
-
 static bool needs_equals(const char *option, const char *value)
 {
     const char *equals = strchr(value, '=');
@@ -71,39 +66,9 @@ static bool add_set(struct cli *cli, const char *value)
     return needs_equals("--set", value);
 }
 
-static bool set_plan(struct cli *cli, const char *value)
-{
-    cli->options.plan = value;
-    return true;
-}
-
 static bool add_with(struct cli *cli, const char *value)
 {
     cli->options.with[cli->options.n_with++] = value;
-    return true;
-}
-
-static bool set_previous(struct cli *cli, const char *value)
-{
-    cli->options.previous = value;
-    return true;
-}
-
-static bool set_requirements(struct cli *cli, const char *value)
-{
-    cli->options.requirements = value;
-    return true;
-}
-
-static bool set_drawing(struct cli *cli, const char *value)
-{
-    cli->options.drawing = value;
-    return true;
-}
-
-static bool set_system(struct cli *cli, const char *value)
-{
-    cli->options.system = value;
     return true;
 }
 
@@ -118,19 +83,18 @@ static const struct option OPTIONS[] = {
     {"--vary", NULL, "KEY=A,B", TAKES_VARY, "compute each value; may be repeated for every combination",
      .set = add_vary},
     {"--against", NULL, "RESULT", TAKES_AGAINST, "say what differs from this result, written before as JSON",
-     .set = set_against},
+     TEXT(against)},
     {"--plan", NULL, "FILE", TAKES_PLAN, "judge with the choices of FILE, instead of the project's 'chosen'",
-     .set = set_plan},
+     TEXT(plan)},
     {"--with", NULL, "NAME", TAKES_PLAN, "take an option everywhere, or LITE=ALTERNATIVE; may be repeated",
      .set = add_with},
     {"--previous", NULL, "RESULT", TAKES_PREVIOUS, "number comments as this earlier result does, written as JSON",
-     .set = set_previous},
+     TEXT(previous)},
     {"--requirements", NULL, "FILE", TAKES_REQUIREMENTS, "judge by a requirement set instead of what the site asks",
-     .set = set_requirements},
-    {"--drawing", NULL, "NAME", TAKES_DRAWING, "which one -o FILE.svg holds; 'list' names them all",
-     .set = set_drawing},
+     TEXT(requirements)},
+    {"--drawing", NULL, "NAME", TAKES_DRAWING, "which one -o FILE.svg holds; 'list' names them all", TEXT(drawing)},
     {"--system", NULL, "FILE", TAKES_SYSTEM,
-     "which of the candidates was hung, where there are several; any system, where there are none", .set = set_system},
+     "which of the candidates was hung, where there are several; any system, where there are none", TEXT(system)},
     {"--all", NULL, NULL, TAKES_ALL, "every row and every step, where the page shows what decides", SWITCH(all)},
     {"--sources", NULL, NULL, TAKES_SOURCES, "list the rows of the tables that are recalled, second-hand or practice",
      SWITCH(sources)},
@@ -212,7 +176,9 @@ static bool read_option(struct cli *cli, const struct command *command, int argc
         value = argv[++*i];
     }
     if (option->set) return option->set(cli, value);
-    *(bool *)((char *)&cli->options + option->on) = true;
+    char *at = (char *)&cli->options + option->at;
+    if (option->value) *(const char **)(void *)at = value;
+    else *(bool *)at = true;
     return true;
 }
 
