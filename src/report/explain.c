@@ -293,6 +293,21 @@ static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUM
                                                  COLUMN("Source", "source")};
 static const struct view ROWS = VIEW(&gw_row_record, ROW_COLUMNS);
 
+/* Of many candidates the first few have theirs on the page. */
+static void pictures(struct page *page, const struct gw_pictures *all)
+{
+    enum { FEW = 3 };
+    const size_t shown = page->results->all || all->n < FEW ? all->n : FEW;
+    if (!page->report->pictures) return;
+    for (size_t i = 0; i < shown; i++) gw_report_figure(page->report, &all->items[i].figure);
+    if (shown < all->n)
+        gw_report_line(page->report,
+                       gw_format(page->arena,
+                                 "And %zu more drawings: --drawing list names them, -o FILE.svg --drawing "
+                                 "NAME writes one; --all shows all of them.",
+                                 all->n - shown));
+}
+
 static void explain_one(struct walk *walk, const struct explained *x)
 {
     struct page *page = &walk->page;
@@ -305,8 +320,7 @@ static void explain_one(struct walk *walk, const struct explained *x)
                        gw_format(page->arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
     design_values(walk, x->of->element);
     if (x->of->glass) glass(walk, x->of->glass, x->make_up);
-    for (size_t i = 0; i < x->pictures.n && page->report->pictures; i++)
-        gw_report_figure(page->report, &x->pictures.items[i].figure);
+    pictures(page, &x->pictures);
     for (size_t i = 0; i < x->of->links.n; i++) link(walk, &x->of->links.items[i]);
     if (!page->results->sources) return;
     part(walk, "Rows of the tables that it rests on");

@@ -84,10 +84,10 @@ static void equation(struct html *html, const struct gw_equation *e)
     if (*e->result) piece(html, "=", gw_math_number(html->arena, e->result), e->unit, true);
 }
 
-static void words(struct html *html, const char *before, const char *text)
+static void words(struct html *html, const char *kind, const char *text)
 {
     if (!*text) return;
-    gw_text_addf(html->out, "<div class=\"of\">%s", before);
+    gw_text_addf(html->out, "<div class=\"%s\">", kind);
     gw_markup_text(html->out, text);
     gw_text_add(html->out, "</div>");
 }
@@ -104,8 +104,8 @@ void gw_html_steps(struct html *html, const struct gw_block *first, size_t n)
         gw_text_add(html->out, ">");
         equation(html, e);
         gw_text_add(html->out, "</div>");
-        words(html, "", e->note);
-        words(html, "", e->clause);
+        words(html, "of", e->note);
+        words(html, "of at", e->clause);
         gw_text_add(html->out, "</li>\n");
     }
     gw_text_add(html->out, "</ol>\n");

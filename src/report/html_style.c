@@ -66,4 +66,6 @@ const char *const gw_html_style =
     "body{max-width:none;padding:0;font-size:9.5pt;line-height:13pt}h1{font-size:17pt}h2{font-size:11.5pt}"
     "table,caption,header,footer{font-size:8pt;line-height:11pt}a{text-decoration:none}nav,.skip{display:none}\n"
     "h1,h2,h3{break-after:avoid}tr,figure{break-inside:avoid}thead{display:table-header-group}"
+    ".steps li{grid-template-columns:2.2em minmax(0,1fr) 11em;column-gap:1em;padding:.15em 0}.steps "
+    ".at{grid-column:3;grid-row:1;font-size:8pt}"
     ".wide,.paper{overflow:visible}.paper{padding:0}.paper svg{max-width:100%;height:auto}.new{break-before:page}}\n";
