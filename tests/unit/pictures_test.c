@@ -137,7 +137,7 @@ static void check_use(struct world *w, const struct drawn *d, const struct gw_sy
     for (size_t i = 0; i < canvas.n; i++) {
         const struct gw_drawn *s = &canvas.shapes[i];
         if (s->kind == GW_SHAPE_TEXT && strcmp(s->text, "0") == 0) zero = s->points[0].x;
-        if (s->kind == GW_SHAPE_TEXT && strcmp(s->text, "1.00") == 0 && !one) one = s->points[0].x;
+        if (s->kind == GW_SHAPE_TEXT && strcmp(s->text, "1.00") == 0 && one <= 0) one = s->points[0].x;
     }
     for (size_t i = 0; i < canvas.n; i++) {
         const struct gw_drawn *s = &canvas.shapes[i];
