@@ -73,8 +73,8 @@ static void write_meeting(struct problem *p)
     static const char *const changes[] = {
         "{mullion: {unbraced_length: %d in}}, of: mullion, cost: %d per ft",
         "{transom_connection: {capacity: %d0 lb}}, of: anchor, cost: %d each",
-        "{mullion: {insert: {metal: steel, inertia_x: %d in4, section_modulus_x: 1.6 in3, yield: 36 ksi}}}, of: "
-        "mullion, cost: %d per ft",
+        ("{mullion: {insert: {metal: steel, inertia_x: %d in4, section_modulus_x: 1.6 in3, yield: 36 ksi}}}, of: "
+         "mullion, cost: %d per ft"),
         "{splice: {capacity: %d00 lb}}, of: anchor, cost: %d each"};
     static const int least[] = {20, 40, 3, 6}, more[] = {5, 8, 2, 8};
     p->options = 2;
