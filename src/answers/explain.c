@@ -121,9 +121,9 @@ static void explain_links(struct gw_explanation *out, struct gw_ask *ask, const 
 {
     for (size_t i = 0; i < judgement->findings.n; i++) {
         const struct gw_finding *f = &judgement->findings.items[i];
+        if (!is_told(f, out->element)) continue;
         struct gw_demand *demand = gw_alloc(ask->arena, 1, sizeof *demand);
         struct gw_explained_link link;
-        if (!is_told(f, out->element)) continue;
         link = (struct gw_explained_link){.calculated = NULL};
         gw_trace_init(&link.trace, ask->arena);
         ask->trace = &link.trace;

@@ -20,7 +20,7 @@ static void reserve(struct gw_text *text, size_t more)
     if (needed <= text->capacity) return;
     size_t capacity = text->capacity ? text->capacity : 256;
     while (capacity < needed) capacity *= 2;
-    char *moved = gw_alloc(text->arena, capacity, 1);
+    char *moved = gw_alloc_bare(text->arena, capacity);
     memcpy(moved, text->at, text->length);
     text->at = moved;
     text->capacity = capacity;
