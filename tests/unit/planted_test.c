@@ -281,15 +281,16 @@ static const struct comment SECOND[] = {
     {11, "report_reinforcement", "L-1041", GW_IT_FAILS, GW_COMMENT_NEW},
     {12, "screw_length", "east", GW_IT_FAILS, GW_COMMENT_NEW}, /* 1 3/4 in: 1/4 + 3/4 + 5/8 = 1 5/8 in is the bottom */
     {13, "report_standard", "L-1042", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW}, /* E283 alone measures no water */
-    {14, "glass_bite", "north", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW}, /* side blocks: 0.5/(0.125 to 0.375 and more) */
+    /* what a claim of another system, and one of the field, would show is not shown, though the capacities pass */
+    {14, "report_system", "L-1058", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW},
+    {15, "report_place", "L-1052", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW},
+    {16, "glass_bite", "north", GW_IT_IS_NOT_SHOWN, GW_COMMENT_NEW}, /* side blocks: 0.5/(0.125 to 0.375 and more) */
     {8, "span", "east", GW_IT_DIFFERS, GW_COMMENT_OPEN},
-    {15, "substitution", "pressure_plate", GW_IT_DIFFERS, GW_COMMENT_NEW},
+    {17, "substitution", "pressure_plate", GW_IT_DIFFERS, GW_COMMENT_NEW},
     {9, "report_by", "L-1050", GW_A_REMARK, GW_COMMENT_OPEN},      /* now by nobody known */
-    {16, "report_make_up", "L-1041", GW_A_REMARK, GW_COMMENT_NEW}, /* calculation shows the lites */
-    {17, "report_fastening", "L-1041", GW_A_REMARK, GW_COMMENT_NEW},
-    {18, "report_place", "T-208", GW_A_REMARK, GW_COMMENT_NEW}, /* a calculation: a statement */
-    {19, "report_system", "L-1058", GW_A_REMARK, GW_COMMENT_NEW},
-    {20, "report_place", "L-1052", GW_A_REMARK, GW_COMMENT_NEW}, /* of the field */
+    {18, "report_make_up", "L-1041", GW_A_REMARK, GW_COMMENT_NEW}, /* calculation shows the lites */
+    {19, "report_fastening", "L-1041", GW_A_REMARK, GW_COMMENT_NEW},
+    {20, "report_place", "T-208", GW_A_REMARK, GW_COMMENT_NEW}, /* a calculation: a statement */
     {1, "substitution", "mullion", GW_IT_FAILS, GW_COMMENT_CLOSED},
     {2, "substitution", "anchor", GW_IT_FAILS, GW_COMMENT_CLOSED},
     {3, "glass", "GL-1", GW_IT_FAILS, GW_COMMENT_CLOSED},

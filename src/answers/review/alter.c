@@ -42,6 +42,7 @@ static void note_capacity(struct reviewing *r, const char *key, const char *name
     struct named_report *n = named(r, name);
     n->capacities = true;
     n->tested_capacities = n->tested_capacities || by_test;
+    n->capacities_asked = n->capacities_asked || gw_capacity_is_asked(r, key);
     for (size_t i = 0; i < n->stated.n; i++)
         if (strcmp(n->stated.items[i], key) == 0) return;
     n->stated.items = gw_grow(r->arena, n->stated.items, n->stated.n, &n->stated_capacity, sizeof *n->stated.items);
@@ -64,7 +65,10 @@ static void note_reports(struct reviewing *r, const struct gw_system *system)
 {
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_rating *rating = &system->ratings.items[i];
-        if (rating->report) named(r, rating->report)->tests |= 1u << rating->test;
+        if (!rating->report) continue;
+        struct named_report *n = named(r, rating->report);
+        n->tests |= 1u << rating->test;
+        if (gw_rating_is_asked(r, rating)) n->asked |= 1u << rating->test;
     }
     note_capacities(r, &gw_system_record, system, "");
 }

@@ -11,6 +11,7 @@ struct cause {
     unsigned tests;             /* ratings that do not hold by it, by enum gw_test */
     enum out_of_use capacities; /* stated ones do not either */
     enum fact fact;             /* of one that the record now says: judged against one as the wall needs it */
+    bool gone;                  /* the evidence does not hold, or is not known to: less than a remark where asked for */
     enum gw_consequence none;   /* where nothing gets worse */
     enum gw_consequence most;   /* never graver: an open question is no failure */
     struct gw_message submitted, needed, basis, ask;
@@ -28,6 +29,9 @@ void gw_find_causes(struct causes *out, struct reviewing *r);
 /* evidence_facts.c: what reports state of make-up, reinforcement and fastening. */
 void gw_find_fact_causes(struct causes *out, struct reviewing *r, size_t report);
 struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *item, size_t report);
+/* asked.c: something here asks for what it is of, or may; and what the checks come to without it. */
+bool gw_cause_is_asked(const struct reviewing *r, const struct cause *c);
+struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings);
 /* Ratings that asks of a project, by their checks, take a test alone. */
 bool gw_test_alone(struct reviewing *r, enum gw_test test);
 /* "the ratings structural, water and a stated capacity" */

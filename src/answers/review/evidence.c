@@ -31,6 +31,7 @@ static struct cause *voiding(struct causes *out, struct reviewing *r, const char
     struct cause *c = gw_cause_add(out, r, item, report);
     c->tests = EVERY_TEST;
     c->capacities = EVERY_CAPACITY;
+    c->gone = true;
     return c;
 }
 
@@ -38,7 +39,7 @@ static struct cause *voiding(struct causes *out, struct reviewing *r, const char
 static struct cause *asking(struct causes *out, struct reviewing *r, const char *item, size_t report)
 {
     struct cause *c = voiding(out, r, item, report);
-    c->most = c->none = GW_IT_IS_NOT_SHOWN;
+    c->most = GW_IT_IS_NOT_SHOWN;
     return c;
 }
 
@@ -69,19 +70,6 @@ const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests)
 /* Evidence that counts ----------------------------------------------------------------------------------------------
  */
 
-/* Which check a rating of a test answers first. */
-static const char *check_of(enum gw_test test)
-{
-    static const char *const checks[] = {[GW_TEST_STRUCTURAL] = "structural",
-                                         [GW_TEST_AIR] = "air",
-                                         [GW_TEST_WATER] = "water",
-                                         [GW_TEST_SWAY] = "seismic_glass",
-                                         [GW_TEST_IMPACT] = "debris",
-                                         [GW_TEST_BLAST] = "blast",
-                                         [GW_TEST_OTHER] = "other"};
-    return checks[test];
-}
-
 /* The project's rule for structural, water and air; a row's for all. */
 static bool takes_test_alone(struct reviewing *r, const struct gw_demand *d)
 {
@@ -102,7 +90,8 @@ bool gw_test_alone(struct reviewing *r, enum gw_test test)
 {
     const struct gw_judgement *j = &r->out->answer->judgement;
     for (size_t i = 0; test != GW_TEST_UNSET && i < j->demands.n; i++)
-        if (strcmp(j->demands.items[i].check->id, check_of(test)) == 0 && takes_test_alone(r, &j->demands.items[i]))
+        if (strcmp(j->demands.items[i].check->id, gw_check_of_test(test)) == 0 &&
+            takes_test_alone(r, &j->demands.items[i]))
             return true;
     return false;
 }
@@ -140,7 +129,8 @@ static bool a_row_asks_for(struct reviewing *r, const struct gw_rating *rating, 
     const struct gw_requirement_set *set = r->ask->model->set;
     for (size_t i = 0; set && i < set->requires.n; i++) {
         const struct gw_required *row = &set->requires.items[i];
-        if (row->test && strcmp(row->check, check_of(rating->test)) == 0 && shares_designation(r, row->test, standard))
+        if (row->test && strcmp(row->check, gw_check_of_test(rating->test)) == 0 &&
+            shares_designation(r, row->test, standard))
             return true;
     }
     return false;
@@ -186,6 +176,7 @@ static void check_standard(struct causes *out, struct reviewing *r, size_t repor
     if (!wrong) return;
     struct cause *c = gw_cause_add(out, r, "report_standard", report);
     c->tests = wrong;
+    c->gone = true;
     c->submitted = GW_SAY(r->arena, "by {}", gw_of_text(e->standard));
     c->needed = GW_SAY(r->arena, "a report by {} for the rating {}", gw_of_text(asked),
                        gw_of_text(gw_ratings_words(r, report, wrong)));
@@ -262,7 +253,6 @@ static void check_age(struct causes *out, struct reviewing *r, size_t report)
     const bool over = gw_given(limit) && older(age, limit);
     if (!over && !older(age, old)) return;
     struct cause *c = over ? voiding(out, r, "report_age", report) : gw_cause_add(out, r, "report_age", report);
-    if (over) c->none = GW_IT_IS_NOT_SHOWN;
     c->submitted = GW_SAY(r->arena, "of {}, {} before the submittal", gw_of_text(e->date), age_words(r, age));
     c->needed = over ? GW_SAY(r->arena, "no older than {}", years(r, limit))
                      : GW_PLAINLY("that the sections, gaskets and glass are those of the report: to be confirmed");
@@ -353,7 +343,6 @@ static void check_pages(struct causes *out, struct reviewing *r, size_t report)
     if (e->pages == GW_PAGES_COMPLETE) return;
     const bool summary = e->pages == GW_PAGES_SUMMARY;
     struct cause *c = summary ? voiding(out, r, "report_pages", report) : asking(out, r, "report_pages", report);
-    c->none = GW_IT_IS_NOT_SHOWN; /* a summary tells no more than a report of which nobody knows whether it is whole */
     c->submitted = summary ? GW_PLAINLY("a summary") : GW_PLAINLY("whether every page is there is not known");
     c->needed = GW_PLAINLY("the complete report");
     c->basis = GW_PLAINLY("what was tested, and how it held, stands on its pages");
@@ -364,11 +353,12 @@ static void check_pages(struct causes *out, struct reviewing *r, size_t report)
 static void missing_report(struct causes *out, struct reviewing *r, size_t report)
 {
     struct cause *c = voiding(out, r, "report_missing", report);
-    c->submitted =
-        GW_SAY(r->arena, "named by {}, and not among the reports", gw_of_text(gw_ratings_words(r, report, EVERY_TEST)));
+    c->submitted = GW_SAY(r->arena, "nothing: named by {}, and not among the reports",
+                          gw_of_text(gw_ratings_words(r, report, EVERY_TEST)));
     c->needed = GW_SAY(r->arena, "report {}, every page", gw_of_text(r->reports.items[report].name));
     c->basis = GW_PLAINLY("a rating is shown by its report");
-    c->ask = GW_SAY(r->arena, "ask the manufacturer for report {}", gw_of_text(r->reports.items[report].name));
+    c->ask = GW_SAY(r->arena, "is there a report {}? Ask the manufacturer for every page of it",
+                    gw_of_text(r->reports.items[report].name));
 }
 
 static void check_report(struct causes *out, struct reviewing *r, size_t report)
@@ -406,4 +396,8 @@ void gw_find_causes(struct causes *out, struct reviewing *r)
     *out = (struct causes){.n = 0};
     ask_for_date(r);
     for (size_t i = 0; i < r->reports.n; i++) check_report(out, r, i);
+    /* A claim that does not hold is no kinder than one of which that is not known, whatever else shows the wall; where
+     * nothing asks for it, nothing rests on it. */
+    for (size_t i = 0; i < out->n; i++)
+        if (out->items[i].gone && gw_cause_is_asked(r, &out->items[i])) out->items[i].none = GW_IT_IS_NOT_SHOWN;
 }

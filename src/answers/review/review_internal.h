@@ -11,7 +11,9 @@ struct named_report {
     const char *name;
     const struct gw_submitted_report *entry; /* NULL: not among the reports */
     unsigned tests;                          /* ratings that name it, by enum gw_test */
+    unsigned asked;                          /* those that something here asks for, or may */
     bool capacities;                         /* stated ones do: */
+    bool capacities_asked;                   /* the same of them */
     bool tested_capacities;                  /* such as a test alone shows */
     GW_LIST(const char *) stated;            /* keys of the system file */
     size_t stated_capacity;
@@ -103,6 +105,11 @@ void gw_otherness_of(struct otherness *out, struct reviewing *r, size_t part,
 bool gw_is_assumption(const char *part, const struct gw_record_differences *differences);
 /* A report that ratings of the accepted system name: its specimen was that system. */
 bool gw_report_is_accepted(const struct reviewing *r, const char *name);
+
+/* asked.c: whether something here asks for it, or may. */
+const char *gw_check_of_test(enum gw_test test);
+bool gw_rating_is_asked(const struct reviewing *r, const struct gw_rating *rating);
+bool gw_capacity_is_asked(const struct reviewing *r, const char *key);
 
 /* effect.c: what gets worse from one judgement to another. */
 struct effect {

@@ -88,7 +88,15 @@ static const struct gw_node *node_of(const struct reviewing *r, const struct cau
     return at ? at : r->judged->node;
 }
 
-static void tell_cause(struct reviewing *r, const struct measured *m)
+/* Nothing gets worse without it: what else shows it stands there, and the claim is still to be shown. */
+static void without_effect(struct reviewing *r, struct gw_comment *out, const struct cause *c,
+                           const struct gw_finding *without)
+{
+    out->effect = gw_without_it(r, c, without);
+    if (out->consequence == GW_IT_IS_NOT_SHOWN && c->most == GW_IT_FAILS) out->disposition = GW_SPECIFIED_ITEM;
+}
+
+static void tell_cause(struct reviewing *r, const struct measured *m, const struct gw_finding *without)
 {
     const struct cause *c = m->cause;
     enum gw_consequence consequence = gw_consequence_of(&m->effect, c->none);
@@ -97,6 +105,7 @@ static void tell_cause(struct reviewing *r, const struct measured *m)
     if (consequence < c->most) consequence = c->most;
     struct gw_comment *out = gw_comment_add(r, c->item, r->reports.items[c->report].name, consequence);
     gw_comment_effect(out, &m->effect);
+    if (c->gone && !m->effect.n) without_effect(r, out, c, without);
     /* evidence that does not hold is none, even where something else shows the wall */
     if (consequence == GW_A_REMARK && (c->tests || c->capacities || c->fact)) out->disposition = GW_CORRECTIONS_NOTED;
     out->where = where_of(r, c);
@@ -174,7 +183,7 @@ static void tell_evidence(struct reviewing *r, const struct causes *causes, cons
     for (size_t i = 0; i < causes->n; i++) {
         if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
         if (at->recorded != NO_PART) measure_alone(&list[i], r, at->claimed, at->recorded);
-        tell_cause(r, &list[i]);
+        tell_cause(r, &list[i], of_look(r, list[i].cause->offered.voided, at->claimed));
     }
 }
 

@@ -1,0 +1,98 @@
+/* Whether anything here asks for what a claim is of, and what the checks say without it. */
+#include "causes.h"
+
+#include <string.h>
+
+static const char *const check_of[] = {[GW_TEST_STRUCTURAL] = "structural",
+                                       [GW_TEST_AIR] = "air",
+                                       [GW_TEST_WATER] = "water",
+                                       [GW_TEST_SWAY] = "seismic_glass",
+                                       [GW_TEST_IMPACT] = "debris",
+                                       [GW_TEST_BLAST] = "blast",
+                                       [GW_TEST_OTHER] = "other"};
+
+const char *gw_check_of_test(enum gw_test test) { return check_of[test]; }
+
+static bool is_of(const struct gw_demand *d, const char *check) { return strcmp(d->check->id, check) == 0; }
+
+/* A vent's rating is asked for where there are vents. What is not known to be asked may be. */
+static bool may_ask(const struct gw_demand *d, const struct gw_rating *rating)
+{
+    const enum gw_test test = rating->test;
+    const bool by_component = test == GW_TEST_STRUCTURAL || test == GW_TEST_AIR || test == GW_TEST_WATER;
+    if (!is_of(d, check_of[test]) || d->state == GW_NOT_ASKED) return false;
+    if (test == GW_TEST_OTHER) return rating->name && d->name && strcmp(rating->name, d->name) == 0;
+    return !by_component || gw_same_component(rating, d->component);
+}
+
+bool gw_rating_is_asked(const struct reviewing *r, const struct gw_rating *rating)
+{
+    const struct gw_judgement *j = &r->out->answer->judgement;
+    for (size_t i = 0; rating->test != GW_TEST_UNSET && i < j->demands.n; i++)
+        if (may_ask(&j->demands.items[i], rating)) return true;
+    return false;
+}
+
+/* Parts that no check is named after, tubes and inserts, belong to others that are asked. */
+bool gw_capacity_is_asked(const struct reviewing *r, const char *key)
+{
+    const struct gw_judgement *j = &r->out->answer->judgement;
+    bool any = false;
+    for (size_t i = 0; i < j->demands.n; i++) {
+        const struct gw_demand *d = &j->demands.items[i];
+        if (!is_of(d, key)) continue;
+        if (d->state != GW_NOT_ASKED) return true;
+        any = true;
+    }
+    return !any;
+}
+
+/* Said once a check: the gravest of what it comes to. */
+static bool concerns(const struct reviewing *r, const struct cause *c, const struct gw_check *check)
+{
+    const struct named_report *n = &r->reports.items[c->report];
+    for (int t = GW_TEST_STRUCTURAL; t <= GW_TEST_OTHER; t++)
+        if ((c->tests & n->asked & (1u << t)) && strcmp(check->id, check_of[t]) == 0) return true;
+    for (size_t i = 0; c->capacities && i < n->stated.n; i++)
+        if (strcmp(check->id, n->stated.items[i]) == 0) return true;
+    return false;
+}
+
+static struct gw_message one_check(struct reviewing *r, const struct gw_finding *f)
+{
+    static const char *const said[] = {[GW_PASS] = "passes without it too",
+                                       [GW_NOT_SHOWN] = "is not shown with it either",
+                                       [GW_FAIL] = "fails with it too"};
+    const char *id = f->demand->name ? f->demand->name : f->demand->check->id;
+    if (f->verdict != GW_PASS || !f->evidence)
+        return GW_SAY(r->arena, "{} {}", gw_of_text(id), gw_of_text(said[f->verdict]));
+    return GW_SAY(r->arena, "{} {}, by {}", gw_of_text(id), gw_of_text(said[f->verdict]),
+                  gw_of_text(gw_evidence_name(f->evidence)));
+}
+
+struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings)
+{
+    const size_t n = r->bench.judgement.demands.n;
+    struct gw_message all = {0};
+    if (!gw_cause_is_asked(r, c)) return GW_PLAINLY("nothing here asks for it");
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_finding *worst = &findings[i];
+        bool first = worst->verdict != GW_NOT_REQUIRED && concerns(r, c, worst->demand->check);
+        for (size_t k = 0; k < n && first; k++) {
+            const struct gw_finding *f = &findings[k];
+            if (f->demand->check != worst->demand->check || f->verdict == GW_NOT_REQUIRED) continue;
+            if (k < i) first = false;
+            else if (gw_graver(f, worst)) worst = f;
+        }
+        if (!first) continue;
+        const struct gw_message one = one_check(r, worst);
+        all = gw_say_both(r->arena, &all, "; ", &one);
+    }
+    return all;
+}
+
+bool gw_cause_is_asked(const struct reviewing *r, const struct cause *c)
+{
+    const struct named_report *n = &r->reports.items[c->report];
+    return (c->tests & n->asked) || (c->capacities && n->capacities_asked);
+}
