@@ -59,6 +59,14 @@ static void failing(struct page *page, const struct gw_review *r)
             gw_report_item(page->report, short_words(page, &r->comments.items[i]));
 }
 
+/* What it does may be a question too. */
+static const char *asking_words(struct page *page, const struct gw_comment *c)
+{
+    const char *said = short_words(page, c);
+    const size_t n = strlen(said);
+    return gw_format(page->arena, "%s%s Ask: %s", said, n && said[n - 1] == '?' ? "" : ".", words(page, &c->ask));
+}
+
 static void unshown(struct page *page, const struct gw_review *r)
 {
     if (!r->counts[GW_IT_IS_NOT_SHOWN]) return;
@@ -66,9 +74,7 @@ static void unshown(struct page *page, const struct gw_review *r)
     for (size_t i = 0; i < r->comments.n; i++) {
         const struct gw_comment *c = &r->comments.items[i];
         if (!is_open(c) || c->consequence != GW_IT_IS_NOT_SHOWN) continue;
-        gw_report_item(page->report, gw_said(&c->ask) ? gw_format(page->arena, "%s. Ask: %s", short_words(page, c),
-                                                                  words(page, &c->ask))
-                                                      : short_words(page, c));
+        gw_report_item(page->report, gw_said(&c->ask) ? asking_words(page, c) : short_words(page, c));
     }
 }
 

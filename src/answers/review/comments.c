@@ -166,11 +166,12 @@ static void number(struct gw_review *out)
         if (!out->comments.items[i].number) out->comments.items[i].number = ++last;
 }
 
-/* Two causes that would be known by one name are told apart in their order. */
+/* Two causes that would be known by one name are told apart in their order: from the last, whose earlier ones still
+ * have the name. */
 static void tell_apart(struct reviewing *r)
 {
     struct gw_comment *items = r->out->comments.items;
-    for (size_t i = 0; i < r->out->comments.n; i++) {
+    for (size_t i = r->out->comments.n; i-- > 0;) {
         int again = 1;
         for (size_t k = 0; k < i; k++)
             again += strcmp(items[k].item, items[i].item) == 0 && strcmp(items[k].subject, items[i].subject) == 0;

@@ -83,10 +83,27 @@ static double rounded_down(double left)
 static struct gw_message left_words(struct reviewing *r, const struct gw_item_result *result)
 {
     if (!result->mechanism) return result->message;
-    const struct gw_message left =
-        GW_SAY(r->arena, "left by {}: {} at the bad end of the ranges, {} required", gw_of_text(result->mechanism),
-               gw_of_number(rounded_down(result->remaining_worst), 3), gw_of_number(result->required, 3));
+    const bool two = result->remaining - result->remaining_worst > GW_HAIR * result->remaining;
+    const struct gw_message good =
+        result->verdict == GW_ITEM_NOT_MET && two
+            ? GW_SAY(r->arena, "{} at the good end of the ranges, ", gw_of_number(rounded_down(result->remaining), 3))
+            : (struct gw_message){0};
+    const struct gw_message left = GW_SAY(r->arena, "left by {}: {}{}{}, {} required", gw_of_text(result->mechanism),
+                                          gw_of_message(&good), gw_of_number(rounded_down(result->remaining_worst), 3),
+                                          gw_of_text(!two             ? ""
+                                                     : gw_said(&good) ? " at the bad"
+                                                                      : " at the bad end of the ranges"),
+                                          gw_of_number(result->required, 3));
     return gw_say_both(r->arena, &left, "; ", &result->message);
+}
+
+/* Of a drawing nothing is measured beside it: what is not known is asked. */
+static void tell_left(struct judged_value *v, struct reviewing *r, const struct gw_item_result *result)
+{
+    const bool asks = result->verdict == GW_ITEM_UNKNOWN && !result->mechanism &&
+                      strchr(gw_message_text(r->arena, &result->message, GW_SI), '?');
+    if (asks) v->ask = result->message;
+    else v->effect = left_words(r, result);
 }
 
 static enum gw_consequence consequence_of(enum gw_item_verdict verdict)
@@ -129,8 +146,7 @@ static void judge_item(struct judged_value *v, struct reviewing *r, bool togethe
                                         gw_of_text(gw_limit_basis_name(result.limit.basis)));
     v->basis = result.limit.basis ? gw_say_both(r->arena, &by, "; ", &result.limit.note)
                                   : GW_SAY(r->arena, "{}", gw_of_text(gw_item_kinds[d->id].title));
-    v->effect = left_words(r, &result);
-    v->ask = result.action;
+    tell_left(v, r, &result);
     v->evidence = result.verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
 }
 
@@ -344,7 +360,8 @@ static void judge_together(struct judged_value *list, struct reviewing *r, size_
         if (!alone) continue;
         judge_item(&joint, r, true);
         if (joint.consequence >= list[i].consequence) continue;
-        joint.effect = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(&joint.effect));
+        struct gw_message *said = gw_said(&joint.ask) ? &joint.ask : &joint.effect;
+        *said = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(said));
         list[i] = joint;
     }
 }

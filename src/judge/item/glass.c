@@ -36,6 +36,13 @@ static bool set_known(const struct gw_ask *ask)
     return m && gw_given(m->coldest) && gw_given(m->hottest) && gw_given(m->set_coldest) && gw_given(m->set_warmest);
 }
 
+/* A drawing is judged by every temperature that the project lets glass be set at; of a lite that stands, nobody may
+ * know how warm it was. */
+static bool any_setting(const struct gw_ask *ask, const struct gw_as_read *read)
+{
+    return read->drawn && set_known(ask);
+}
+
 /* Thickness -------------------------------------------------------------------------------------------------------- */
 
 /* The pocket nearest to the lite's own thickness; a lite whose glass is not known has none. */
@@ -102,7 +109,8 @@ static void clearance_limit(struct gw_item_limit *out, struct gw_ask *ask, const
 
 /* How much of a gap the cold takes: the glass stands on its blocks, and about its middle. At the good end it was set
  * halfway between hot and cold. */
-static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, double gap)
+static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                             const struct gw_as_read *read, double gap)
 {
     const struct gw_element *e = spot->lite;
     const double length = spot->edge == GW_EDGE_SILL ? 0 : is_side(spot) ? e->width / 2 : fmax(e->pane, e->width / 2);
@@ -116,7 +124,7 @@ static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const stru
         gw_left_unknown(out, gw_fault_message(ask));
         return;
     }
-    gw_left_by_range(out, "temperature", gap, t.shrinkage / 2, t.shrinkage,
+    gw_left_by_range(out, "temperature", gap, any_setting(ask, read) ? t.shrinkage : t.shrinkage / 2, t.shrinkage,
                      GW_SAY(ask->arena,
                             "the frame shrinks by {} more than the glass; sag of the member above and sway "
                             "under wind are not in it",
@@ -157,7 +165,7 @@ static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct
     const struct gw_room room = room_by(ask, spot, system, gap);
     gw_left_by_drift(out, ask, spot->lite, system, &room);
     gw_item_limit_at(&limit, ask, &gw_item_edge_clearance, spot, system);
-    if (is_below(&limit, gap)) left_in_the_cold(out, ask, spot, gap);
+    if (is_below(&limit, gap)) left_in_the_cold(out, ask, spot, read, gap);
 }
 
 /* Bite ------------------------------------------------------------------------------------------------------------- */
@@ -241,17 +249,19 @@ static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struc
         return;
     }
     gw_left_by_range(
-        out, "bite", bite, least + bow + t.growth / 2, most + bow + t.growth,
+        out, "bite", bite, least + bow + (any_setting(ask, read) ? t.growth : t.growth / 2), most + bow + t.growth,
         GW_SAY(
             ask->arena,
             "the lite leaves the pocket by up to {} of the gap opposite, {} as it bows under wind and {} as the frame "
             "grows",
             gw_of_quantity(GW_THICKNESS, most), gw_of_quantity(GW_THICKNESS, bow),
             gw_of_quantity(GW_THICKNESS, t.growth)),
-        GW_PLAINLY(set_known(ask) ? "do side blocks keep the lite from moving? How warm was the metal when it was set?"
-                                  : "do side blocks keep the lite from moving? How warm was the metal when the glass "
-                                    "was set, and how warm does it get (movement: coldest, hottest, set_coldest, "
-                                    "set_warmest)?"));
+        GW_PLAINLY(any_setting(ask, read) ? "do side blocks keep the lite from moving?"
+                   : set_known(ask)
+                       ? "do side blocks keep the lite from moving? How warm was the metal when it was set?"
+                       : "do side blocks keep the lite from moving? How warm was the metal when the glass "
+                         "was set, and how warm does it get (movement: coldest, hottest, set_coldest, "
+                         "set_warmest)?"));
 }
 
 static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
