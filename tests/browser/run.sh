@@ -1,6 +1,6 @@
 #!/bin/sh
-# sh tests/browser/run.sh build/galeward BUILD: every command's page of the demo projects in a real browser. Needs node,
-# npm and chromium (Debian: nodejs npm chromium, or CHROMIUM=path); what is missing is named, and nothing passes then.
+# sh tests/browser/run.sh build/galeward BUILD: every command's page of the demo projects in a real browser, and the logs
+# of reviews against the schema of SARIF. Needs node, npm and chromium (Debian: nodejs npm chromium, or CHROMIUM=path); what is missing is named, and nothing passes then.
 program=$(cd "$(dirname "$1")" && pwd)/$(basename "$1")
 pages=$2/browser
 root=$(pwd)
@@ -40,5 +40,15 @@ court=$root/tests/golden/inspect
 page stint-court-readings inspect "$court/stint-court.yaml" "$court/readings.csv" \
     --set "readings={columns: {column: Bay, item: What, value: Measured, by: Crew}}"
 page stint-court-sheet inspect "$court/stint-court.yaml"
+log() { # name, arguments...: the log of a review
+    name=$1
+    shift
+    "$program" review "$tern" "$@" -o "$pages/$name.sarif" || [ $? = 1 ] || { echo "browser: review $* failed" >&2; exit 1; }
+}
+log first "$root/projects/submittals/tern-street-02.yaml"
+log second "$root/projects/submittals/tern-street-02-revision-2.yaml" --previous "$root/tests/golden/review.json"
+log decided "$root/projects/submittals/tern-street-02.yaml" --previous "$root/tests/golden/review-earlier.json" \
+    --set "decisions=[{number: 2, disposition: no exception taken, by: R. Example, reason: anchor tested again}]"
+node tests/browser/sarif.mjs "$root/tests/reference/sarif-2.1.0.json" "$pages"/*.sarif || exit 1
 echo "browser: $made pages, $("$browser" --version 2>/dev/null | tail -1)"
 cd tests/browser && node check.mjs "$browser" "$pages"
