@@ -139,7 +139,7 @@ void gw_results_of(struct gw_results *out, struct gw_arena *arena, const struct 
 void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results);
 /* Of the derivations that it brings with it: the line of mullions of what decides a candidate. */
 void gw_pictures_of_derivations(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results);
-/* The first that has that name or begins with it, as far as a colon; NULL. */
+/* The one of that name, else the first that begins with it, as far as a colon; NULL. */
 const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name);
 /* One finding of a result, as programs that show findings beside files take it. */
 struct gw_logged {

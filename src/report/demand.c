@@ -2,6 +2,7 @@
 #include "report/demand.h"
 #include "base/fields.h"
 
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/sheets.h"
 #include "report/view.h"
@@ -111,8 +112,9 @@ static void pictures(struct page *page)
 {
     enum { FEW = 12 };
     const struct gw_pictures *all = &page->results->pictures;
+    gw_page_picture(page, all, "plan");
     for (size_t i = 0; i < all->n && i < FEW && page->report->pictures; i++)
-        gw_report_figure(page->report, &all->items[i].figure);
+        if (strcmp(all->items[i].name, "plan") != 0) gw_report_figure(page->report, &all->items[i].figure);
     if (page->report->pictures && all->n > FEW)
         gw_report_line(page->report, "More walls: --drawing list names their drawings, -o FILE.svg --drawing NAME "
                                      "writes one.");

@@ -4,8 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-static const double FLAG = 8.1, MARGIN = 2; /* pixels: radius; room kept round it */
-static const struct gw_lettering NUMBER = {.size = GW_LABEL_SIZE, .bold = true, .align = GW_ALIGN_MIDDLE};
+static const double FLAG = SHEET_FLAG, MARGIN = 2; /* pixels: radius; room kept round it */
 static const struct gw_lettering BOLD = {.size = GW_LABEL_SIZE, .bold = true};
 static const struct gw_lettering PLAIN = {.size = GW_LABEL_SIZE, .color = GW_INK2};
 
@@ -30,10 +29,8 @@ static void draw_flag(const struct elevation_frame *f, struct gw_point dot, stru
     gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
     if (mark) gw_mark_draw(canvas, dot, mark);
     else gw_canvas_circle(canvas, dot, 2, &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
-    gw_canvas_circle(canvas, at, FLAG, &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
+    gw_sheet_number(f->sheet, at, number);
     gw_canvas_keep(canvas, &box);
-    gw_canvas_text(canvas, (struct gw_point){at.x, at.y + 0.36 * NUMBER.size}, &NUMBER,
-                   gw_format(canvas->arena, "%zu", number));
 }
 
 /* Where the element's first piece stands, on the page; false: its place is not known. */
@@ -93,10 +90,7 @@ static double put_list(const struct elevation_frame *f, double top)
         const double x = SHEET_MARGIN + half * (double)side;
         const struct gw_point at = {x + FLAG + 1, y[side] + FLAG};
         const struct elevation_flag *flag = &f->of->flags[i];
-        gw_canvas_circle(canvas, at, FLAG,
-                         &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
-        gw_canvas_text(canvas, (struct gw_point){at.x, at.y + 0.36 * NUMBER.size}, &NUMBER,
-                       gw_format(canvas->arena, "%zu", i + 1));
+        gw_sheet_number(f->sheet, at, i + 1);
         const struct gw_point words = {x + indent, y[side] + GW_LABEL_SIZE};
         double next = gw_canvas_paragraph(canvas, words, half - indent - MARGIN, &BOLD, flag->first);
         next =

@@ -56,6 +56,15 @@ static void add_heights(struct gw_pictures *out, struct gw_arena *arena, const s
                    &(struct gw_figure){title, title, gw_draw_heights, kept});
 }
 
+static void add_key_plan(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
+{
+    struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    *kept = (struct wall_picture){.results = results};
+    gw_picture_add(out, arena, "plan",
+                   &(struct gw_figure){"Key plan: walls and their edge zones", "walls from above with their edge zones",
+                                       gw_draw_key_plan, kept});
+}
+
 static void add_use(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
                     const struct gw_system *candidate)
 {
@@ -174,11 +183,14 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
             add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});
         add_heights(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, false});
     }
+    if (takeoff->n_walls) add_key_plan(out, arena, results);
 }
 
 const struct gw_picture *gw_picture_named(const struct gw_pictures *pictures, const char *name)
 {
     const size_t length = strlen(name);
+    for (size_t i = 0; i < pictures->n; i++)
+        if (strcmp(pictures->items[i].name, name) == 0) return &pictures->items[i];
     for (size_t i = 0; i < pictures->n; i++) {
         const char *own = pictures->items[i].name;
         if (strncmp(own, name, length) == 0 && (own[length] == '\0' || own[length] == ':')) return &pictures->items[i];

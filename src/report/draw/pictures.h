@@ -25,6 +25,10 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
 enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                        struct gw_engine *engine);
 
+/* key_plan.c: all walls from above; `grid` of its picture is NULL. */
+enum gw_status gw_draw_key_plan(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                struct gw_engine *engine);
+
 /* A drawing of one candidate. */
 struct candidate_picture {
     const struct gw_results *results;

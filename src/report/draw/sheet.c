@@ -142,6 +142,15 @@ bool gw_sheet_put(struct sheet *sheet, struct gw_point at, double step, int trie
     return false;
 }
 
+void gw_sheet_number(struct sheet *sheet, struct gw_point center, size_t number)
+{
+    static const struct gw_lettering font = {.size = GW_LABEL_SIZE, .bold = true, .align = GW_ALIGN_MIDDLE};
+    gw_canvas_circle(sheet->canvas, center, SHEET_FLAG,
+                     &(struct gw_look){.fill = GW_PAPER, .line = GW_INK, .width = GW_LINE_MEDIUM});
+    gw_canvas_text(sheet->canvas, (struct gw_point){center.x, center.y + 0.36 * font.size}, &font,
+                   gw_format(sheet->arena, "%zu", number));
+}
+
 bool gw_sheet_plate(struct sheet *sheet, const struct gw_box *box, enum sheet_mark mark, const char *words)
 {
     const double height = 15.9, room = 15, gap = 4; /* pixels: of the plate; for the mark; before and after */

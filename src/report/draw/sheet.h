@@ -51,6 +51,9 @@ bool gw_sheet_put(struct sheet *sheet, struct gw_point at, double step, int trie
                   const char *text, const char *listed);
 void gw_sheet_list(struct sheet *sheet, const char *listed);
 
+/* A number in a circle, as flags and lists have it. */
+#define SHEET_FLAG 8.1 /* pixels: its radius */
+void gw_sheet_number(struct sheet *sheet, struct gw_point center, size_t number);
 /* Mark and words on a white plate in the middle of a box; false, and nothing drawn, where it has no room or the place
  * is taken. */
 bool gw_sheet_plate(struct sheet *sheet, const struct gw_box *box, enum sheet_mark mark, const char *words);
