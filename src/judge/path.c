@@ -214,6 +214,16 @@ static struct gw_message ask_for_rating(struct gw_ask *ask, const struct gw_find
     return GW_SAY(ask->arena, "the project asks for a test that covers each {}", gw_of_text(lacks->demand->check->id));
 }
 
+/* The rating's own figures: no link fails. */
+static void fail_as_rated(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated)
+{
+    const struct gw_used *used = f->used;
+    *f = *rated;
+    f->used = used;
+    f->message = GW_SAY(ask->arena, "{} is short; calculation shows it, and the project asks for a test",
+                        gw_of_message(&rated->message));
+}
+
 /* A project that asks for tests takes nothing else; one that says what it takes, no mere statement. */
 static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated,
                          const struct path *path)
@@ -229,9 +239,13 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
         return;
     }
     if (!asked.test || asked.calculation) return;
-    f->verdict = rated->verdict == GW_FAIL ? GW_FAIL : GW_NOT_SHOWN;
+    if (rated->verdict == GW_FAIL) {
+        fail_as_rated(f, ask, rated);
+        return;
+    }
+    f->verdict = GW_NOT_SHOWN;
     f->message = GW_SAY(ask->arena, "the project asks for a test: {}", gw_of_message(&f->message));
-    if (f->verdict == GW_NOT_SHOWN) f->question = ask_for_rating(ask, rated, path);
+    f->question = ask_for_rating(ask, rated, path);
 }
 
 static void judge_path(struct gw_finding *f, const struct gw_paths *links, struct gw_ask *ask)

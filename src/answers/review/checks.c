@@ -20,8 +20,13 @@ struct cause_groups {
     struct gw_memo known;
 };
 
-/* What stands on links speaks through them. */
-static bool speaks(const struct gw_finding *f) { return !(f->demand->check->path && f->link) || gw_said(&f->question); }
+/* What stands on links speaks through them, where the link is as grave: a test that is asked for and too short fails a
+ * path whose links pass by calculation. */
+static bool speaks(const struct gw_finding *f)
+{
+    const bool through = f->demand->check->path && f->link;
+    return !through || gw_said(&f->question) || gw_verdict_rank(f->link->verdict) < gw_verdict_rank(f->verdict);
+}
 
 static bool is_cause(const struct reviewing *r, const struct gw_finding *f, size_t i)
 {
