@@ -265,6 +265,17 @@ static void fill_head(struct gw_specification *out, const struct gw_ask *ask, en
 
 /* Tests ----------------------------------------------------------------------------------------------------------- */
 
+/* Not said: there is what a proof takes. */
+static struct gw_message without_proof(const struct gw_specification *out, double span)
+{
+    bool known = false;
+    for (size_t i = 0; i < out->pressures.n; i++)
+        known = known || (!out->pressures.items[i].framing && gw_given(out->pressures.items[i].inward_asd));
+    if (!known) return GW_PLAINLY("no pressure of article 2 is known for a lite");
+    if (!(span > 0)) return GW_PLAINLY("no mullion spans between two anchors, which the permanent set is measured on");
+    return (struct gw_message){0};
+}
+
 static void find_proof(struct gw_specification *out, struct gw_ask *ask)
 {
     struct gw_proof_case in = {.rule = GW_WATER_CURTAIN_WALL};
@@ -277,7 +288,8 @@ static void find_proof(struct gw_specification *out, struct gw_ask *ask)
         in.positive.pa = fmax(in.positive.pa, out->pressures.items[i].inward_asd);
         in.negative.pa = fmax(in.negative.pa, out->pressures.items[i].outward_asd);
     }
-    if (gw_proof(&out->proof, &in, &ask->engine) != GW_OK)
+    out->proof_fault = without_proof(out, in.span);
+    if (!gw_said(&out->proof_fault) && gw_proof(&out->proof, &in, &ask->engine) != GW_OK)
         out->proof_fault = gw_fault_kept(ask->arena, &ask->engine.fault);
 }
 

@@ -149,6 +149,22 @@ static void ask_writer(struct gw_specification *out, struct gw_ask *ask, size_t 
     ask_once(out, ask, capacity, &(struct gw_open_question){check, "project", GW_PLAINLY(question), 1});
 }
 
+/* Where the wind is not known no share of it is taken, and its walls ask for themselves. */
+static void ask_for_water(struct gw_specification *out, struct gw_ask *ask, size_t *capacity)
+{
+    const struct gw_judgement *j = &out->answer->judgement;
+    bool known = false, unknown = false;
+    for (size_t i = 0; i < j->demands.n; i++) {
+        if (strcmp(j->demands.items[i].check->id, "water") != 0) continue;
+        known = known || j->demands.items[i].state == GW_ASKED;
+        unknown = unknown || j->demands.items[i].state == GW_NOT_KNOWN;
+    }
+    if (!known && unknown) return;
+    ask_writer(out, ask, capacity, "water",
+               unknown ? "which test pressure? Where the wind is known its usual share is taken (requirements: water)"
+                       : "which test pressure? The usual share of the wind pressure is taken (requirements: water)");
+}
+
 /* What the writer alone decides, where the project does not say it. */
 static void writers_choices(struct gw_specification *out, struct gw_ask *ask, size_t *capacity)
 {
@@ -160,9 +176,7 @@ static void writers_choices(struct gw_specification *out, struct gw_ask *ask, si
     if (!r || !r->air)
         ask_writer(out, ask, capacity, "air",
                    "which leakage at which pressure? The usual limit is taken (requirements: air)");
-    if (!r || !r->water || !gw_given(r->water->pressure))
-        ask_writer(out, ask, capacity, "water",
-                   "which test pressure? The usual share of the wind pressure is taken (requirements: water)");
+    if (!r || !r->water || !gw_given(r->water->pressure)) ask_for_water(out, ask, capacity);
     if (!r || !r->water || r->water->dynamic == GW_UNSAID)
         ask_writer(out, ask, capacity, "water", "is the dynamic test asked for too? (requirements: water: dynamic)");
 }

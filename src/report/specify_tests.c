@@ -86,6 +86,13 @@ static void say_greatest(struct specified_page *p, const char *check)
 
 /* Structural ------------------------------------------------------------------------------------------------------ */
 
+static bool all_known(const struct specified_page *p)
+{
+    for (size_t i = 0; i < p->spec->pressures.n; i++)
+        if (!p->spec->pressures.items[i].framing && !gw_given(p->spec->pressures.items[i].inward_asd)) return false;
+    return true;
+}
+
 static void structural(struct specified_page *p)
 {
     const struct gw_proof_loads *loads = &tables_of(p)->proof_loads[GW_ROW_PROOF_LOADS_E330];
@@ -103,8 +110,9 @@ static void structural(struct specified_page *p)
         number(p, loads->proof), seconds(p, loads->hold_s), number(p, 1 / class->set));
     if (gw_said(&p->spec->proof_fault)) SAY("Not shown: %s.", say(p, &p->spec->proof_fault));
     else
-        SAY("Of the place that takes most and the longest span: proof at %s inward and %s outward, permanent set at "
+        SAY("Of %s that takes most and the longest span: proof at %s inward and %s outward, permanent set at "
             "most %s.",
+            all_known(p) ? "the place" : "the place, among those whose pressure is known,",
             gw_spec_quantity(p, GW_PRESSURE, proof->proof_positive, UP),
             gw_spec_quantity(p, GW_PRESSURE, proof->proof_negative, UP),
             gw_spec_quantity(p, GW_THICKNESS, proof->set_limit, DOWN));

@@ -123,10 +123,60 @@ static void proof_is_of_the_greatest_pressure_and_span(void **state)
     gw_arena_release(&arena);
 }
 
+/* A parapet over a roof of 20 deg has no pressure by the method. The wall goes from its first floor to 29 ft. */
+#define SLOPED(floor, anchors)                                                                                         \
+    "galeward: 1\nproject: {name: Sloped}\ncodes: {building: ibc-2021, wind: asce7-16}\n"                              \
+    "site: {basic_wind_speed: 115 mph, exposure: C, hurricane_prone: false, seismic: {category: A}, impact: none, "    \
+    "blast: none}\nbuildings: [{name: hall, roof_height: 20 ft, least_width: 80 ft, roof_slope: 20 deg, enclosure: "   \
+    "enclosed, parapet_height: 9 ft}]\n"                                                                               \
+    "walls: [{name: s, building: hall, width: 20 ft, floors: [" floor "], top: 29 ft, anchors: [" anchors              \
+    "], ends: [none, none], columns: {count: 4, width: 5 ft}, rows: [{height: rest, lite: a}]}]\n"                     \
+    "lites: {a: {layers: [{glass: 6 mm, treatment: tempered}]}}\n"
+
+static bool asks_for_share(const struct gw_specification *s)
+{
+    for (size_t i = 0; i < s->questions.n; i++)
+        if (strstr(s->questions.items[i].question.format, "usual share")) return true;
+    return false;
+}
+
+static void specify(struct gw_specification *out, struct judged *j, struct gw_arena *arena, const char *project)
+{
+    gw_diags_init(&j->diags, arena);
+    const struct gw_source *source = gw_source_from(arena, "sloped.yaml", project, strlen(project));
+    assert_true(gw_model_load_source(&j->model, arena, &j->diags, source, NULL, 0));
+    assert_true(gw_takeoff_run(&j->takeoff, &j->model, arena, &j->diags));
+    gw_ask_init(&j->ask, &j->model, &j->takeoff, arena);
+    gw_answer_check(&j->answer, &j->ask);
+    gw_specify(out, &j->answer, &j->ask, GW_US);
+}
+
+static void what_the_wind_leaves_open_is_said(void **state)
+{
+    static struct judged above, whole;
+    struct gw_specification s;
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, gw_system_host());
+    specify(&s, &above, &arena, SLOPED("20 ft", "20 ft, 29 ft"));
+    assert_string_equal(s.proof_fault.format, "no pressure of article 2 is known for a lite");
+    assert_non_null(strstr(above.answer.mock_up_fault.format, "no lite stands below the roof line"));
+    assert_false(
+        asks_for_share(&s)); /* of a wind that is not known there is none: the wall asks for its water itself */
+    specify(&s, &whole, &arena, SLOPED("0 ft, 10 ft", "0 ft, 10 ft, 20 ft, 29 ft"));
+    assert_false(gw_said(&s.proof_fault));
+    assert_true(s.proof.proof_positive > 0);
+    assert_near(s.proof.set_limit / FT * 12, 10 * 12 * 0.002, 1e-6);
+    assert_false(gw_said(&whole.answer.mock_up_fault));
+    assert_true(asks_for_share(&s));
+    gw_arena_release(&arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {cmocka_unit_test(a_set_left_as_it_is_changes_nothing),
                                        cmocka_unit_test(every_link_follows_the_row),
-                                       cmocka_unit_test(proof_is_of_the_greatest_pressure_and_span)};
+                                       cmocka_unit_test(proof_is_of_the_greatest_pressure_and_span),
+                                       cmocka_unit_test(what_the_wind_leaves_open_is_said)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
