@@ -19,17 +19,21 @@ enum { MOST_SAID = 4 };
 
 static bool same_name(const char *a, const char *b) { return a && b ? strcmp(a, b) == 0 : a == b; }
 
+static bool is_turn(const struct turn *t, const struct gw_finding *was, const struct gw_finding *is)
+{
+    return t->check == is->demand->check && same_name(t->name, is->demand->name) && t->was == was->verdict &&
+           t->is == is->verdict;
+}
+
 static void turn(struct turns *turns, struct reviewing *r, const struct gw_finding *was, const struct gw_finding *is)
 {
-    struct turn *t = turns->items, *end = turns->items + turns->n;
-    while (t < end && (t->check != is->demand->check || !same_name(t->name, is->demand->name) ||
-                       t->was != was->verdict || t->is != is->verdict))
-        t++;
-    if (t == end) {
+    size_t at = 0;
+    while (at < turns->n && !is_turn(&turns->items[at], was, is)) at++;
+    if (at == turns->n) {
         turns->items = gw_grow(r->arena, turns->items, turns->n, &turns->capacity, sizeof *turns->items);
-        t = &turns->items[turns->n++];
-        *t = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
+        turns->items[turns->n++] = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
     }
+    struct turn *t = &turns->items[at];
     t->n++;
     if (gw_graver(is, t->first)) t->first = is;
 }

@@ -98,13 +98,15 @@ static bool is_said(const struct reviewing *r, const struct gw_required *row)
 
 static void note(struct lackings *all, struct reviewing *r, const struct gw_required *row, const char *what)
 {
-    struct lacking *l = all->items, *end = all->items + all->n;
-    while (l < end && (strcmp(l->first->check, row->check) != 0 || strcmp(l->what, what) != 0)) l++;
-    if (l == end) {
+    size_t at = 0;
+    while (at < all->n &&
+           (strcmp(all->items[at].first->check, row->check) != 0 || strcmp(all->items[at].what, what) != 0))
+        at++;
+    if (at == all->n) {
         all->items = gw_grow(r->arena, all->items, all->n, &all->capacity, sizeof *all->items);
-        l = &all->items[all->n++];
-        *l = (struct lacking){.first = row, .what = what};
+        all->items[all->n++] = (struct lacking){.first = row, .what = what};
     }
+    struct lacking *l = &all->items[at];
     l->rows.items = gw_grow(r->arena, l->rows.items, l->rows.n, &l->capacity, sizeof *l->rows.items);
     l->rows.items[l->rows.n++] = row->id;
 }
