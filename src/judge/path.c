@@ -248,6 +248,13 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
     f->question = ask_for_rating(ask, rated, path);
 }
 
+static void keep_rated(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated)
+{
+    struct gw_finding *kept = gw_alloc(ask->arena, 1, sizeof *kept);
+    *kept = *rated;
+    f->rated = kept;
+}
+
 static void judge_path(struct gw_finding *f, const struct gw_paths *links, struct gw_ask *ask)
 {
     const struct gw_element *e = f->demand->element;
@@ -255,6 +262,7 @@ static void judge_path(struct gw_finding *f, const struct gw_paths *links, struc
     struct path path;
     if ((f->adverse && f->verdict == GW_FAIL) || (has_own_test(e) && f->verdict != GW_PASS)) return;
     walk(&path, links, ask, e);
+    if (rated.verdict == GW_FAIL && path.worst && path.worst != f) keep_rated(f, ask, &rated);
     const struct gw_finding *worst = path.worst == f ? NULL : path.worst;
     f->lean = worst ? leaning(f, &path) : 0;
     if (worst && worst->verdict == GW_FAIL) fails(f, ask, &path);

@@ -108,13 +108,26 @@ static const char *subject_of(struct reviewing *r, const struct gw_demand *d)
     return gw_format(r->arena, "%s, zone %d", d->element->wall, d->element->zone);
 }
 
+/* Terms of one dimension are of two directions, or of one. */
+static struct gw_message every_term(struct reviewing *r, const struct gw_demand *d)
+{
+    struct gw_message said = {0};
+    for (unsigned i = 0; i < GW_TERM_LIMIT; i++) {
+        const struct gw_term *t = gw_term_of(d, i);
+        if (!gw_given(t->value)) continue;
+        const char *most = d->at_most && !gw_given(t->response) ? "at most " : "";
+        const char *direction = gw_load_direction_name(t->direction);
+        const struct gw_message one = GW_SAY(r->arena, "{}{}{}{}", gw_of_text(most), gw_of_quantity(t->dim, t->value),
+                                             gw_of_text(*direction ? " " : ""), gw_of_text(direction));
+        said = gw_said(&said) ? gw_say_both(r->arena, &said, ", ", &one) : one;
+    }
+    return said;
+}
+
 static struct gw_message asked(struct reviewing *r, const struct gw_finding *f)
 {
     const struct gw_demand *d = f->demand;
-    const struct gw_term *first = gw_term_of(d, 0);
-    if (!gw_given(f->required) && gw_given(first->value) && d->state == GW_ASKED)
-        return GW_SAY(r->arena, "{}{}", gw_of_text(d->at_most && !gw_given(first->response) ? "at most " : ""),
-                      gw_of_quantity(first->dim, first->value));
+    if (!gw_given(f->required) && gw_given(gw_term_of(d, 0)->value) && d->state == GW_ASKED) return every_term(r, d);
     if (!gw_given(f->required)) return d->message;
     return GW_SAY(r->arena, "{}{} {}", gw_of_text(f->at_most ? "at most " : ""), gw_of_quantity(f->dim, f->required),
                   gw_of_text(gw_load_direction_name(f->direction)));
@@ -145,8 +158,9 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     const struct gw_message more =
         GW_SAY(r->arena, "{} places, at worst {}", gw_of_count((long)g->places.n), gw_of_text(f->demand->where));
     c->where = g->places.n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
-    c->submitted = claimed(r, f);
-    c->needed = asked(r, f);
+    const struct gw_finding *figures = f->rated && !gw_given(f->provided) ? f->rated : f;
+    c->submitted = claimed(r, figures);
+    c->needed = asked(r, figures);
     c->basis = basis_of(r, f->demand);
     if (f->demand->state != GW_NOT_KNOWN) c->effect = *g->said;
     c->evidence = f->evidence;
