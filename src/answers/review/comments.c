@@ -81,9 +81,29 @@ struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *
 
 /* Numbers ---------------------------------------------------------------------------------------------------------- */
 
+/* Without the " (2)" that tells causes of one name apart. */
+static size_t name_length(const char *subject)
+{
+    const char *mark = strrchr(subject, '(');
+    return mark && mark - subject > 1 && mark[-1] == ' ' && mark[1] >= '2' && mark[1] <= '9' &&
+                   strspn(mark + 1, "0123456789") + 2 == strlen(mark)
+               ? (size_t)(mark - subject - 1)
+               : strlen(subject);
+}
+
 static bool is_it(const struct gw_comment *c, const struct gw_past_comment *past)
 {
-    return strcmp(c->item, past->item) == 0 && strcmp(c->subject, past->subject) == 0;
+    const size_t n = name_length(c->subject);
+    return strcmp(c->item, past->item) == 0 && n == name_length(past->subject) &&
+           strncmp(c->subject, past->subject, n) == 0;
+}
+
+static size_t places_shared(const struct gw_comment *c, const struct gw_past_comment *past)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < c->places.n; i++)
+        for (size_t k = 0; k < past->places.n; k++) n += strcmp(c->places.items[i], past->places.items[k]) == 0;
+    return n;
 }
 
 /* Nothing is said of it now: closed, unless it was left out. */
@@ -110,27 +130,45 @@ static struct gw_comment unsaid(struct reviewing *r, const struct gw_past_commen
 #undef AS_IT_WAS
 }
 
-static struct gw_comment *comment_of(struct gw_review *out, const struct gw_past_comment *past)
+/* The one of its name that shares most places; of those the one with its number behind the name. */
+static struct gw_comment *comment_of(struct gw_review *out, const struct gw_past_comment *past, size_t least)
 {
-    for (size_t i = 0; i < out->comments.n; i++)
-        if (!out->comments.items[i].number && is_it(&out->comments.items[i], past)) return &out->comments.items[i];
-    return NULL;
+    struct gw_comment *best = NULL;
+    size_t most = 0;
+    for (size_t i = 0; i < out->comments.n; i++) {
+        struct gw_comment *c = &out->comments.items[i];
+        if (c->number || !is_it(c, past)) continue;
+        const size_t shared = places_shared(c, past), rank = 2 * shared + (strcmp(c->subject, past->subject) == 0);
+        if (shared < least || (best && rank <= most)) continue;
+        best = c;
+        most = rank;
+    }
+    return best;
 }
 
 /* One that was closed and is said again is open again. */
+static bool go_on(struct gw_review *out, const struct gw_past_comment *past, size_t least)
+{
+    struct gw_comment *c = comment_of(out, past, least);
+    if (!c) return false;
+    c->number = past->number;
+    c->subject = past->subject;
+    c->status = GW_COMMENT_OPEN;
+    c->stood = true;
+    return true;
+}
+
+/* Of causes of one name each goes on at its own places; what is left goes on by its name alone. */
 static void follow(struct reviewing *r, const struct gw_previous *previous)
 {
     struct gw_review *out = r->out;
+    bool *goes_on = gw_alloc(r->arena, previous ? previous->n + 1 : 1, sizeof *goes_on);
+    for (size_t least = 2; least-- > 0;)
+        for (size_t i = 0; previous && i < previous->n; i++)
+            goes_on[i] = goes_on[i] || go_on(out, &previous->items[i], least);
     for (size_t i = 0; previous && i < previous->n; i++) {
-        const struct gw_past_comment *past = &previous->items[i];
-        struct gw_comment *c = comment_of(out, past);
-        if (c) {
-            c->number = past->number;
-            c->status = GW_COMMENT_OPEN;
-            c->stood = true;
-            continue;
-        }
-        const struct gw_comment kept = unsaid(r, past);
+        if (goes_on[i]) continue;
+        const struct gw_comment kept = unsaid(r, &previous->items[i]);
         out->comments.items =
             gw_grow(r->arena, out->comments.items, out->comments.n, &out->capacity, sizeof *out->comments.items);
         out->comments.items[out->comments.n++] = kept;
@@ -166,16 +204,26 @@ static void number(struct gw_review *out)
         if (!out->comments.items[i].number) out->comments.items[i].number = ++last;
 }
 
-/* Two causes that would be known by one name are told apart in their order: from the last, whose earlier ones still
- * have the name. */
+/* By an earlier one, or by one of an earlier result. */
+static bool is_taken(const struct gw_review *out, size_t at, const char *subject)
+{
+    for (size_t i = 0; i < out->comments.n; i++) {
+        const struct gw_comment *other = &out->comments.items[i];
+        if (i == at || (i > at && !other->stood)) continue;
+        if (strcmp(other->item, out->comments.items[at].item) == 0 && strcmp(other->subject, subject) == 0) return true;
+    }
+    return false;
+}
+
+/* Two causes that would be known by one name are told apart: a new one has a number behind it. */
 static void tell_apart(struct reviewing *r)
 {
-    struct gw_comment *items = r->out->comments.items;
-    for (size_t i = r->out->comments.n; i-- > 0;) {
-        int again = 1;
-        for (size_t k = 0; k < i; k++)
-            again += strcmp(items[k].item, items[i].item) == 0 && strcmp(items[k].subject, items[i].subject) == 0;
-        if (again > 1) items[i].subject = gw_format(r->arena, "%s (%d)", items[i].subject, again);
+    struct gw_review *out = r->out;
+    for (size_t i = 0; i < out->comments.n; i++) {
+        struct gw_comment *c = &out->comments.items[i];
+        const char *name = gw_strndup(r->arena, c->subject, name_length(c->subject));
+        for (int again = 2; !c->stood && is_taken(out, i, c->subject); again++)
+            c->subject = gw_format(r->arena, "%s (%d)", name, again);
     }
 }
 
@@ -195,9 +243,10 @@ static void decide(struct reviewing *r)
 void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous)
 {
     struct gw_review *out = r->out;
-    tell_apart(r);
+    tell_apart(r); /* in the order in which they were found */
     sort(out);
     follow(r, previous);
+    tell_apart(r);
     number(out);
     sort(out);
     decide(r);
