@@ -45,7 +45,7 @@ static bool is_told(const struct reviewing *r, const char *item, const char *pla
         const struct gw_comment *c = &r->out->comments.items[i];
         for (size_t k = 0; strcmp(c->item, item) == 0 && c->line && k < c->places.n; k++) {
             const char *other = place_in(c->places.items[k]);
-            if (covers(other, place) || covers(place, other)) return true;
+            if (covers(other, place)) return true;
         }
     }
     return false;
@@ -55,8 +55,8 @@ static struct gw_message of_drawings(const struct reviewing *r, const struct gw_
 {
     for (size_t i = 0; i < past->places.n; i++) {
         const char *place = place_in(past->places.items[i]);
-        if (is_told(r, past->item, place)) return GW_PLAINLY("another value that is not sound is drawn there now");
-        if (!is_sound(r, past->item, place)) return GW_PLAINLY("no longer drawn: a value left out answers nothing");
+        if (is_told(r, past->item, place) || is_sound(r, past->item, place)) continue; /* by a comment of its own */
+        return GW_PLAINLY("no longer drawn: a value left out answers nothing");
     }
     return (struct gw_message){0};
 }

@@ -130,15 +130,25 @@ static struct gw_comment unsaid(struct reviewing *r, const struct gw_past_commen
 #undef AS_IT_WAS
 }
 
-/* The one of its name that shares most places; of those the one with its number behind the name. */
-static struct gw_comment *comment_of(struct gw_review *out, const struct gw_past_comment *past, size_t least)
+/* As it stands in a result, whose units nobody knows. */
+static bool is_submitted_again(const struct reviewing *r, const struct gw_comment *c,
+                               const struct gw_past_comment *past)
+{
+    return strcmp(gw_message_text(r->arena, &c->submitted, GW_US), past->submitted) == 0 ||
+           strcmp(gw_message_text(r->arena, &c->submitted, GW_SI), past->submitted) == 0;
+}
+
+/* The one of its name that shares most places; of those the one of the same value; of those the one with its number
+ * behind the name. */
+static struct gw_comment *comment_of(struct reviewing *r, const struct gw_past_comment *past, size_t least)
 {
     struct gw_comment *best = NULL;
     size_t most = 0;
-    for (size_t i = 0; i < out->comments.n; i++) {
-        struct gw_comment *c = &out->comments.items[i];
+    for (size_t i = 0; i < r->out->comments.n; i++) {
+        struct gw_comment *c = &r->out->comments.items[i];
         if (c->number || !is_it(c, past)) continue;
-        const size_t shared = places_shared(c, past), rank = 2 * shared + (strcmp(c->subject, past->subject) == 0);
+        const size_t shared = places_shared(c, past), same = is_submitted_again(r, c, past),
+                     rank = 4 * shared + 2 * same + (strcmp(c->subject, past->subject) == 0);
         if (shared < least || (best && rank <= most)) continue;
         best = c;
         most = rank;
@@ -147,9 +157,9 @@ static struct gw_comment *comment_of(struct gw_review *out, const struct gw_past
 }
 
 /* One that was closed and is said again is open again. */
-static bool go_on(struct gw_review *out, const struct gw_past_comment *past, size_t least)
+static bool go_on(struct reviewing *r, const struct gw_past_comment *past, size_t least)
 {
-    struct gw_comment *c = comment_of(out, past, least);
+    struct gw_comment *c = comment_of(r, past, least);
     if (!c) return false;
     c->number = past->number;
     c->subject = past->subject;
@@ -165,7 +175,7 @@ static void follow(struct reviewing *r, const struct gw_previous *previous)
     bool *goes_on = gw_alloc(r->arena, previous ? previous->n + 1 : 1, sizeof *goes_on);
     for (size_t least = 2; least-- > 0;)
         for (size_t i = 0; previous && i < previous->n; i++)
-            goes_on[i] = goes_on[i] || go_on(out, &previous->items[i], least);
+            goes_on[i] = goes_on[i] || go_on(r, &previous->items[i], least);
     for (size_t i = 0; previous && i < previous->n; i++) {
         if (goes_on[i]) continue;
         const struct gw_comment kept = unsaid(r, &previous->items[i]);
