@@ -213,7 +213,7 @@ static struct gw_impact_demand impact_demand(const struct gw_ask *ask, const str
                                      .positive = {gw_term_of(d, 0)->value},
                                      .negative = {gw_term_of(d, 1)->value},
                                      .width = d->element->width,
-                                     .height = d->element->height,
+                                     .height = d->element->pane,
                                      .bite = bite_here(ask)};
 }
 
@@ -228,14 +228,37 @@ static struct gw_message reasons(struct gw_ask *ask, const struct gw_impact_comp
     return m;
 }
 
+static bool is_of(const struct gw_tested_lite *lite, const struct gw_demand *d, const struct gw_lite_type *here)
+{
+    const bool other =
+        lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, d->component);
+    return !other && (!here || !lite->layers.n || gw_same_make_up(lite, here));
+}
+
+/* By the lite of the specimen that shows most, of those that are made as the one here. */
+static void compare(struct gw_impact_comparison *out, struct gw_ask *ask, const struct gw_demand *d,
+                    const struct gw_rating *rating)
+{
+    const struct gw_tested *t = rating->tested;
+    const struct gw_impact_demand needs = impact_demand(ask, d);
+    struct gw_impact_rating has = impact_rating(rating);
+    gw_impact_compare(out, &has, &needs, &ask->engine);
+    for (size_t i = 0; t && i < t->lites.n; i++) {
+        struct gw_impact_comparison one;
+        if (!is_of(&t->lites.items[i], d, gw_type_of(ask, d->element))) continue;
+        has.width = t->lites.items[i].width;
+        has.height = t->lites.items[i].height;
+        gw_impact_compare(&one, &has, &needs, &ask->engine);
+        if (one.shown <= out->shown) *out = one;
+    }
+}
+
 static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
     struct gw_impact_comparison c;
     out->applies = rating->test == GW_TEST_IMPACT && gw_same_component(rating, d->component);
     if (!out->applies) return;
-    const struct gw_impact_rating has = impact_rating(rating);
-    const struct gw_impact_demand needs = impact_demand(ask, d);
-    gw_impact_compare(&c, &has, &needs, &ask->engine);
+    compare(&c, ask, d, rating);
     out->provided[0] = rating->positive;
     out->provided[1] = rating->negative;
     out->met = c.shown == GW_BELOW ? GW_NO : GW_YES;
