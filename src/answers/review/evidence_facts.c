@@ -10,6 +10,11 @@
 #define BIT(test) (1u << GW_TEST_##test)
 #define OF_GLASS (BIT(STRUCTURAL) | BIT(IMPACT) | BIT(BLAST) | BIT(SWAY))
 #define OF_JOINTS (BIT(WATER) | BIT(AIR))
+/* Records of fastening are held against what is built by the checks of these. */
+#define OF_EDGES (BIT(STRUCTURAL) | BIT(IMPACT) | BIT(BLAST))
+/* How far a mullion bends decides how panes are racked and struck, and how joints open: shown by no record of theirs.
+ */
+#define ON_MULLIONS (BIT(IMPACT) | BIT(BLAST) | BIT(SWAY) | OF_JOINTS)
 
 /* Make-up --------------------------------------------------------------------------------------------------------- */
 
@@ -76,9 +81,11 @@ static void check_reinforcement(struct causes *out, struct reviewing *r, size_t 
     const char *was = n->entry->reinforcement;
     const struct gw_member_spec *m = r->judged->mullion;
     const bool none = !was || strcmp(was, "none") == 0;
-    if (none || !(n->tests & BIT(STRUCTURAL)) || (m && m->insert)) return;
+    if (none || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS)) || (m && m->insert)) return;
     struct cause *c = gw_cause_add(out, r, "report_reinforcement", report);
-    c->fact = REINFORCEMENT_FACT;
+    c->fact = n->tests & BIT(STRUCTURAL) ? REINFORCEMENT_FACT : NO_FACT;
+    c->tests = n->tests & ON_MULLIONS;
+    c->gone = c->tests;
     c->submitted = GW_SAY(r->arena, "tested with {}", gw_of_text(was));
     c->needed = GW_PLAINLY("a test of the mullion without reinforcement, or the reinforcement that was tested");
     c->basis = GW_PLAINLY("a test of a reinforced mullion shows no plain one");
@@ -106,12 +113,14 @@ static void check_fastening(struct causes *out, struct reviewing *r, size_t repo
     const struct gw_tested_fastening *f = n->entry->fastening;
     const struct gw_screw_spec *s = r->judged->screw;
     const double here = spacing_built(r);
-    if (!f || !(n->tests & BIT(STRUCTURAL))) return;
+    if (!f || !(n->tests & (OF_EDGES | OF_JOINTS))) return;
     const bool apart = f->spacing < here - GW_HAIR_M, end = s && f->end_distance < s->end_distance - GW_HAIR_M,
                thick = s && f->diameter > s->diameter + GW_HAIR_M;
     if (!apart && !end && !thick) return;
     struct cause *c = gw_cause_add(out, r, "report_fastening", report);
-    c->fact = FASTENING_FACT;
+    c->fact = n->tests & OF_EDGES ? FASTENING_FACT : NO_FACT;
+    c->tests = n->tests & OF_JOINTS; /* what presses the gasket */
+    c->gone = c->tests;
     c->submitted = apart   ? GW_SAY(r->arena, "screws {} apart", gw_of_quantity(GW_THICKNESS, f->spacing))
                    : thick ? GW_SAY(r->arena, "screws of {}", gw_of_quantity(GW_THICKNESS, f->diameter))
                            : GW_SAY(r->arena, "screws {} from the end of the plate",
@@ -121,7 +130,8 @@ static void check_fastening(struct causes *out, struct reviewing *r, size_t repo
                     ? GW_SAY(r->arena, "a test with screws of {}, as here", gw_of_quantity(GW_THICKNESS, s->diameter))
                     : GW_SAY(r->arena, "a test with screws {} from the end, as here",
                              gw_of_quantity(GW_THICKNESS, s->end_distance));
-    c->basis = GW_PLAINLY("a test shows the fastening that was tested: edges, plates, screws");
+    c->basis =
+        GW_PLAINLY("a test shows the fastening that was tested: edges, plates, screws, and the gasket that they press");
 }
 
 void gw_find_fact_causes(struct causes *out, struct reviewing *r, size_t report)
