@@ -63,6 +63,8 @@ struct gw_review {
     size_t capacity;
     GW_LIST(struct gw_complete) complete;
     size_t complete_capacity;
+    GW_LIST(struct gw_complete) confirm; /* questions that change no verdict: by check and wall */
+    size_t confirm_capacity;
     long counts[GW_CONSEQUENCES]; /* of comments that are not closed */
     const char *previous;         /* the result that they are compared with; NULL */
 };

@@ -78,5 +78,5 @@ int cmd_review(struct cli *cli)
     const struct gw_reviewed reviewed = {&run.results, &review};
     const struct gw_result result = gw_result_review(&reviewed);
     const int written = deliver_result(cli, &result);
-    return written ? written : code_of_review(&review);
+    return written ? written : gw_below_unaccepted(&run.answer) ? EXIT_UNSHOWN : code_of_review(&review);
 }

@@ -139,6 +139,18 @@ static void complete(struct page *page, const struct gw_review *r)
     }
 }
 
+static void confirm(struct page *page, const struct gw_review *r)
+{
+    static const char lead[] = "to confirm: ";
+    if (r->confirm.n) gw_report_heading(page->report, 2, "To be confirmed; no verdict hangs on it");
+    for (size_t i = 0; i < r->confirm.n; i++) {
+        const struct gw_complete *c = &r->confirm.items[i];
+        const char *said = words(page, &c->said);
+        if (strncmp(said, lead, strlen(lead)) == 0) said += strlen(lead); /* the heading says so */
+        gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", c->item, c->subject, said));
+    }
+}
+
 static void deviations(struct page *page, const struct gw_review *r)
 {
     const struct gw_submittal *s = r->submittal;
@@ -167,6 +179,7 @@ void gw_review_page(struct gw_report *report, const struct gw_result *result)
     failing(&page, r);
     unshown(&page, r);
     comments(&page, r);
+    confirm(&page, r);
     complete(&page, r);
     deviations(&page, r);
     gw_page_foot(&page, &reviewed->results->used);

@@ -80,6 +80,8 @@ static const struct gw_field REVIEWED[] = {
               .help = "by consequence; closed ones last"),
     OF_REVIEW("complete", complete, GW_T_RECORD, .record = &COMPLETE_RECORD, .flags = GW_MANY,
               .help = "complete, and without comment"),
+    OF_REVIEW("to_ask", confirm, GW_T_RECORD, .record = &COMPLETE_RECORD, .flags = GW_MANY,
+              .help = "what of the evidence is to be confirmed; it changes no verdict"),
     FIELD(gw_submittal, "deviations", deviations, GW_T_TEXT, .flags = GW_MANY,
           .help = "as the submitter wrote them; not judged", THROUGH2(gw_reviewed, review, gw_review, submittal)),
     OF_REVIEW("previous", previous, GW_T_TEXT, .help = "result that comments are compared with"),

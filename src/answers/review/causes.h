@@ -51,6 +51,7 @@ void gw_find_substitutions(struct substitutions *out, struct reviewing *r);
 void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect);
 
 /* checks.c: what the checks say of the system as it is claimed. */
-void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings);
+/* `evidenced`: with the evidence that does not hold taken away. */
+void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings, const struct gw_finding *evidenced);
 
 #endif

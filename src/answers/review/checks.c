@@ -13,6 +13,8 @@ struct cause_group {
     enum gw_consequence consequence;
     GW_LIST(const char *) places;
     size_t capacity;
+    long n;            /* elements */
+    bool zones, walls; /* of more than one */
 };
 struct cause_groups {
     struct cause_group *items;
@@ -28,9 +30,12 @@ static bool speaks(const struct gw_finding *f)
     return !through || gw_said(&f->question) || gw_verdict_rank(f->link->verdict) < gw_verdict_rank(f->verdict);
 }
 
-static bool is_cause(const struct reviewing *r, const struct gw_finding *f, size_t i)
+/* A remark that rests on evidence which the same review takes away is none. */
+static bool is_cause(const struct reviewing *r, const struct gw_finding *f, const struct gw_finding *evidenced,
+                     size_t i)
 {
-    if (f->verdict == GW_PASS) return gw_said(&f->remark);
+    if (f->verdict == GW_PASS)
+        return gw_said(&f->remark) && evidenced->verdict == GW_PASS && gw_said(&evidenced->remark);
     return (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && speaks(f) && !r->explained[i];
 }
 
@@ -40,6 +45,14 @@ static void add_place(struct cause_group *g, struct reviewing *r, const char *wh
         if (strcmp(g->places.items[i], where) == 0) return;
     g->places.items = gw_grow(r->arena, g->places.items, g->places.n, &g->capacity, sizeof *g->places.items);
     g->places.items[g->places.n++] = where;
+}
+
+/* `e` joins those of which the worst is. */
+static void reach(struct cause_group *g, const struct gw_element *e, const struct gw_element *worst)
+{
+    if (!e || !worst) return;
+    g->walls = g->walls || strcmp(e->wall, worst->wall) != 0;
+    g->zones = g->zones || e->zone != worst->zone;
 }
 
 static const struct gw_message *message_of(const struct gw_finding *f)
@@ -64,6 +77,8 @@ static void group(struct cause_groups *groups, struct reviewing *r, const struct
     }
     struct cause_group *g = &groups->items[**known];
     add_place(g, r, f->demand->where);
+    reach(g, f->demand->element, g->worst->demand->element);
+    g->n += f->demand->element ? f->demand->element->count : 1;
     if (!gw_graver(f, g->worst)) return;
     g->worst = f;
     g->said = message_of(f);
@@ -96,16 +111,22 @@ static void join(struct cause_groups *groups, struct reviewing *r)
             struct cause_group *part = &groups->items[i], *of = &groups->items[k];
             if (!part->said || !of->said || !is_part(r, part, of)) continue;
             for (size_t p = 0; p < part->places.n; p++) add_place(of, r, part->places.items[p]);
+            reach(of, part->worst->demand->element, of->worst->demand->element);
+            of->n += part->n;
+            of->walls = of->walls || part->walls;
+            of->zones = of->zones || part->zones;
             part->said = NULL;
         }
 }
 
-/* "east, zone 5"; else the lite type, the wall or the project. */
-static const char *subject_of(struct reviewing *r, const struct gw_demand *d)
+/* "east, zone 5", "east" where it is of several zones; else the lite type, the wall or the project. */
+static const char *subject_of(struct reviewing *r, const struct cause_group *g)
 {
+    const struct gw_demand *d = g->worst->demand;
     if (d->name) return d->name;
     if (!d->element) return d->where;
-    return gw_format(r->arena, "%s, zone %d", d->element->wall, d->element->zone);
+    if (g->walls) return "several walls";
+    return g->zones ? d->element->wall : gw_format(r->arena, "%s, zone %d", d->element->wall, d->element->zone);
 }
 
 /* Terms of one dimension are of two directions, or of one. */
@@ -154,9 +175,9 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     const enum gw_consequence consequence = f->verdict == GW_FAIL   ? GW_IT_FAILS
                                             : f->verdict == GW_PASS ? GW_A_REMARK
                                                                     : GW_IT_IS_NOT_SHOWN;
-    struct gw_comment *c = gw_comment_add(r, f->demand->check->id, subject_of(r, f->demand), consequence);
+    struct gw_comment *c = gw_comment_add(r, f->demand->check->id, subject_of(r, g), consequence);
     const struct gw_message more =
-        GW_SAY(r->arena, "{} places, at worst {}", gw_of_count((long)g->places.n), gw_of_text(f->demand->where));
+        GW_SAY(r->arena, "{} places, at worst {}", gw_of_count(g->n), gw_of_text(f->demand->where));
     c->where = g->places.n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
     const struct gw_finding *figures = f->rated && !gw_given(f->provided) ? f->rated : f;
     c->submitted = claimed(r, figures);
@@ -170,11 +191,26 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     gw_comment_at(c, r->judged->node);
 }
 
-void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings)
+/* Of a pass, what is to be confirmed of its test: each question of a check once. */
+static void ask_to_confirm(struct reviewing *r, const struct gw_finding *f)
+{
+    const struct gw_demand *d = f->demand;
+    const char *item = d->name ? d->name : d->check->id, *said = gw_message_text(r->arena, &f->confirm, GW_SI);
+    for (size_t i = 0; i < r->out->confirm.n; i++) {
+        const struct gw_complete *c = &r->out->confirm.items[i];
+        if (strcmp(c->item, item) == 0 && strcmp(gw_message_text(r->arena, &c->said, GW_SI), said) == 0) return;
+    }
+    gw_confirm_add(r, item, d->where, f->confirm);
+}
+
+void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings, const struct gw_finding *evidenced)
 {
     struct cause_groups groups = {.n = 0};
-    for (size_t i = 0; i < r->bench.judgement.demands.n; i++)
-        if (is_cause(r, &findings[i], i)) group(&groups, r, &findings[i]);
+    for (size_t i = 0; i < r->bench.judgement.demands.n; i++) {
+        if (is_cause(r, &findings[i], &evidenced[i], i)) group(&groups, r, &findings[i]);
+        const bool passes = findings[i].verdict == GW_PASS && evidenced[i].verdict == GW_PASS;
+        if (passes && gw_said(&findings[i].confirm)) ask_to_confirm(r, &findings[i]);
+    }
     join(&groups, r);
     for (size_t i = 0; i < groups.n; i++)
         if (groups.items[i].said) tell(r, &groups.items[i]);

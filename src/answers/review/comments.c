@@ -66,6 +66,14 @@ void gw_complete_add(struct reviewing *r, const char *item, const char *subject,
     out->complete.items[out->complete.n++] = (struct gw_complete){item, subject, said};
 }
 
+void gw_confirm_add(struct reviewing *r, const char *item, const char *subject, struct gw_message said)
+{
+    struct gw_review *out = r->out;
+    out->confirm.items =
+        gw_grow(r->arena, out->confirm.items, out->confirm.n, &out->confirm_capacity, sizeof *out->confirm.items);
+    out->confirm.items[out->confirm.n++] = (struct gw_complete){item, subject, said};
+}
+
 struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *layers, size_t n)
 {
     struct gw_text si, us;
@@ -96,6 +104,17 @@ static bool is_it(const struct gw_comment *c, const struct gw_past_comment *past
     const size_t n = name_length(c->subject);
     return strcmp(c->item, past->item) == 0 && n == name_length(past->subject) &&
            strncmp(c->subject, past->subject, n) == 0;
+}
+
+/* The same, of a wall whose zones were told together and are told apart now, or the reverse. */
+static bool is_part(const struct gw_comment *c, const struct gw_past_comment *past)
+{
+    static const char zone[] = ", zone ";
+    const size_t n = name_length(c->subject), m = name_length(past->subject);
+    const char *longer = n > m ? c->subject : past->subject;
+    const size_t shorter = n < m ? n : m;
+    return strcmp(c->item, past->item) == 0 && n != m && strncmp(c->subject, past->subject, shorter) == 0 &&
+           strncmp(longer + shorter, zone, strlen(zone)) == 0;
 }
 
 static size_t places_shared(const struct gw_comment *c, const struct gw_past_comment *past)
@@ -146,7 +165,7 @@ static struct gw_comment *comment_of(struct reviewing *r, const struct gw_past_c
     size_t most = 0;
     for (size_t i = 0; i < r->out->comments.n; i++) {
         struct gw_comment *c = &r->out->comments.items[i];
-        if (c->number || !is_it(c, past)) continue;
+        if (c->number || !(is_it(c, past) || (least && is_part(c, past)))) continue;
         const size_t shared = places_shared(c, past), same = is_submitted_again(r, c, past),
                      rank = 4 * shared + 2 * same + (strcmp(c->subject, past->subject) == 0);
         if (shared < least || (best && rank <= most)) continue;
@@ -162,7 +181,7 @@ static bool go_on(struct reviewing *r, const struct gw_past_comment *past, size_
     struct gw_comment *c = comment_of(r, past, least);
     if (!c) return false;
     c->number = past->number;
-    c->subject = past->subject;
+    if (is_it(c, past)) c->subject = past->subject;
     c->status = GW_COMMENT_OPEN;
     c->stood = true;
     return true;

@@ -34,7 +34,7 @@ static void turn(struct turns *turns, struct reviewing *r, const struct gw_findi
         turns->items[turns->n++] = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
     }
     struct turn *t = &turns->items[at];
-    t->n++;
+    t->n += is->demand->element ? (size_t)is->demand->element->count : 1;
     if (gw_graver(is, t->first)) t->first = is;
 }
 

@@ -142,45 +142,58 @@ static const char *kind_word(const struct gw_rating *rating)
     return rating->kind == GW_SWAY_STATIC ? "static" : "dynamic";
 }
 
-/* By the table, or by what a row of the set asks for. `needed`: the table's, as words. */
+/* By the table, or by what a row of the set asks for. `standard` NULL: none is said. `needed`: the table's, as words;
+ * empty: none is asked for. */
 static bool right_standard(struct reviewing *r, const struct gw_rating *rating, const char *standard,
                            struct gw_text *needed)
 {
     const struct gw_report_standard *rows = r->ask->model->tables->report_standard;
     const char *test = gw_choice_name(gw_test_choices, (int)rating->test), *kind = kind_word(rating);
-    bool any = false, right = false;
+    bool right = false;
     for (size_t i = 0; i < GW_N_REPORT_STANDARD; i++) {
         if (strcmp(rows[i].test, test) != 0 || (*kind && strcmp(rows[i].kind, kind) != 0)) continue;
         gw_text_addf(needed, "%s%s", needed->length ? " or " : "", rows[i].code);
-        any = true;
-        right = right || names(standard, rows[i].code);
+        right = right || (standard && names(standard, rows[i].code));
     }
-    return !any || right || a_row_asks_for(r, rating, standard);
+    return !needed->length || right || (standard && a_row_asks_for(r, rating, standard));
+}
+
+/* "E331 for the rating water; E283 or TAS 202 for the rating air", of ratings that another standard stands behind, or
+ * none that is said. */
+static unsigned wrong_standard(struct reviewing *r, size_t report, const char *standard, struct gw_text *all)
+{
+    unsigned wrong = 0;
+    struct gw_text needed;
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        gw_text_init(&needed, r->arena);
+        if (!rating->report || gw_report_index(r, rating->report) != report) continue;
+        if (right_standard(r, rating, standard, &needed) || (wrong & 1u << rating->test)) continue;
+        wrong |= 1u << rating->test;
+        gw_text_addf(all, "%s%s for the rating %s", all->length ? "; " : "", needed.at,
+                     gw_choice_name(gw_test_choices, (int)rating->test));
+    }
+    return wrong;
 }
 
 static void check_standard(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct gw_submitted_report *e = r->reports.items[report].entry;
-    unsigned wrong = 0;
     struct gw_text needed;
-    const char *asked = "";
-    if (!e->standard || e->place == GW_BY_COMPUTING) return;
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
-        gw_text_init(&needed, r->arena);
-        if (!rating->report || gw_report_index(r, rating->report) != report) continue;
-        if (right_standard(r, rating, e->standard, &needed)) continue;
-        wrong |= 1u << rating->test;
-        asked = needed.at;
-    }
+    gw_text_init(&needed, r->arena);
+    if (e->place == GW_BY_COMPUTING) return;
+    const unsigned wrong = wrong_standard(r, report, e->standard, &needed);
     if (!wrong) return;
-    struct cause *c = gw_cause_add(out, r, "report_standard", report);
+    struct cause *c =
+        e->standard ? gw_cause_add(out, r, "report_standard", report) : asking(out, r, "report_standard", report);
     c->tests = wrong;
+    c->capacities = NO_CAPACITY;
     c->gone = true;
-    c->submitted = GW_SAY(r->arena, "by {}", gw_of_text(e->standard));
-    c->needed = GW_SAY(r->arena, "a report by {} for the rating {}", gw_of_text(asked),
-                       gw_of_text(gw_ratings_words(r, report, wrong)));
+    c->submitted =
+        e->standard ? GW_SAY(r->arena, "by {}", gw_of_text(e->standard)) : GW_PLAINLY("by which standard is not said");
+    c->needed = GW_SAY(r->arena, "a report by {}", gw_of_text(needed.at));
     c->basis = GW_PLAINLY("a rating is shown by the test that it names");
+    if (!e->standard) c->ask = GW_PLAINLY("by which standard was it tested? Ask the manufacturer");
 }
 
 /* Age ------------------------------------------------------------------------------------------------------------- */

@@ -49,6 +49,18 @@ static struct gw_message needed_of(struct reviewing *r, struct gw_message all, c
     return gw_say_both(r->arena, &all, "; ", &one);
 }
 
+/* Another report of such a rating lists that make-up: this one need not. */
+static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct gw_lite_type *type, unsigned tests)
+{
+    for (size_t i = 0; i < r->reports.n; i++) {
+        const struct named_report *n = &r->reports.items[i];
+        if (i != report && n->entry && n->entry->make_ups.n && (n->tests & tests) &&
+            gw_report_made_of(n->entry, type->layers.items, type->layers.n))
+            return true;
+    }
+    return false;
+}
+
 static void check_make_up(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct named_report *n = &r->reports.items[report];
@@ -57,6 +69,7 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
     for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
         const struct gw_lite_type *type = built.items[i];
         if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
+        if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) continue;
         glass = needed_of(r, glass, type);
         if (!in_range(r, n->entry, type)) thick = needed_of(r, thick, type);
     }

@@ -134,6 +134,7 @@ struct gw_comment *gw_comment_add(struct reviewing *r, const char *item, const c
 void gw_comment_at(struct gw_comment *comment, const struct gw_node *node);
 void gw_comment_effect(struct gw_comment *comment, const struct effect *effect);
 void gw_complete_add(struct reviewing *r, const char *item, const char *subject, struct gw_message said);
+void gw_confirm_add(struct reviewing *r, const char *item, const char *subject, struct gw_message said);
 void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous);
 struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *layers, size_t n);
 

@@ -304,5 +304,6 @@ void gw_review_systems(struct reviewing *r)
     tell_substitutions(r, &substitutions, at.accepted, at.claimed);
     tell_evidence(r, &causes, &at);
     list_complete(r, &causes);
-    if (speaks_of_system(r)) gw_tell_checks(r, gw_bench_findings(&r->bench, at.claimed));
+    if (speaks_of_system(r))
+        gw_tell_checks(r, gw_bench_findings(&r->bench, at.claimed), gw_bench_findings(&r->bench, at.evidenced));
 }
