@@ -52,7 +52,8 @@ struct gw_spot {
     const struct gw_element *screws; /* of that edge */
     const struct gw_element *member; /* the mullion or transom of that edge, or of that line and story */
     const struct gw_element *anchor;
-    bool worst; /* the place was said in part: these are the worst there */
+    const struct gw_element *beside[2]; /* of a mullion: the lowest lites on its left and right in that story */
+    bool worst;                         /* the place was said in part: these are the worst there */
     /* The thing itself, alike under each of its names: the head of a lite is the sill of the one above. */
     bool upright;      /* it stands on a vertical line; else in a column */
     size_t across, up; /* that line or column, from 0; its row, level, stretch, splice or anchor, from the bottom */
@@ -66,6 +67,19 @@ struct gw_spot gw_spot_on(const char *wall);
  * of a schedule have no columns and stories: always at their worst. False: there is no such place, or too little is
  * said: `why`. */
 bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on);
+/* Places that a spot may be which was said in part, each as a whole one, alike ones once; and what suction each carries
+ * (of pockets the rain, of joints what moves into them), to be compared within one item's. */
+struct gw_carrying {
+    struct gw_spot spot;
+    double load;
+};
+struct gw_spots {
+    struct gw_carrying *items;
+    size_t n, capacity;
+};
+/* The same as gw_spot_find, and lists them: none of a wall's or a crew's items, which no lite parts. */
+bool gw_spot_each(struct gw_spots *each, struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask,
+                  enum gw_item_on on);
 /* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */
 bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
                    enum gw_item_on on);

@@ -83,23 +83,25 @@ long gw_sample_size(double share, double confidence);
 /* The sheet ---------------------------------------------------------------------------------------------------------
  */
 
-struct gw_sheet_item {
-    const struct gw_item *item;
-    const char *wall;
-    struct gw_spot spot;        /* where its use is largest */
-    struct gw_item_limit limit; /* there */
-    long places;                /* of the wall that have it; 0: it is none of elements */
-    long sample;                /* how many to look at */
-    struct gw_message how_many; /* of how many, and what that many say */
-    struct gw_message held_to;  /* the limit in words */
-    struct gw_message condemns; /* the limit itself does not hold there, by what; not said: it does, or is not known */
-    struct gw_message says;     /* the latter alone */
-};
+/* A place to look at, and what holds there. */
 struct gw_sheet_place {
     const struct gw_item *item;
     const char *place;
     struct gw_spot spot;
-    struct gw_item_limit limit;
+    struct gw_item_limit limit; /* of what is hung there, with what is chosen there */
+    struct gw_message held_to;  /* the limit in words */
+    struct gw_message condemns; /* the limit itself does not hold there, at its worse end, by what; not said: it does,
+                                   or is not known */
+};
+struct gw_sheet_item {
+    const struct gw_item *item;
+    const char *wall;
+    struct gw_sheet_place most;           /* where its use is largest */
+    GW_LIST(struct gw_sheet_place) other; /* places with another limit, or whose limit alone does not hold */
+    long places;                          /* of the wall that have it; 0: it is none of elements */
+    long sample;                          /* how many to look at */
+    struct gw_message how_many;           /* of how many, and what that many say */
+    struct gw_message says;               /* the latter alone */
 };
 struct gw_inspection_sheet {
     const struct gw_system *system;

@@ -34,7 +34,7 @@ extern "C" {
     X(gasket_excess, GW_RATIO)                                                                                         \
     X(screw_spacing, GW_THICKNESS)                                                                                     \
     X(screw_end_distance, GW_THICKNESS)                                                                                \
-    X(screw_torque, GW_BENDING)                                                                                        \
+    X(screw_torque, GW_MOMENT)                                                                                         \
     X(screw_length, GW_THICKNESS)                                                                                      \
     X(weep_count, GW_RATIO)                                                                                            \
     X(weep_length, GW_THICKNESS)                                                                                       \
@@ -98,8 +98,10 @@ struct gw_item_value {
 bool gw_item_read(struct gw_item_value *out, struct gw_load *load, enum gw_item_id item, const struct gw_node *node);
 /* "gap", or "" where it is a number. */
 const char *gw_item_word(enum gw_item_id item, struct gw_item_value value);
-/* As people read it: "9 in", "gap"; nothing where it was not read. */
+/* As people read it: "9 1/2 in", "1/4 in per ft", "gap"; nothing where it was not read. */
 struct gw_value gw_item_shown(enum gw_item_id item, struct gw_item_value value);
+/* The same of a limit: `side` 1: not to be below, -1: not above. What is not exact is rounded to the strict side. */
+struct gw_value gw_item_limit_shown(enum gw_item_id item, double limit, int side);
 
 /* Limits of one item: of the system's own, or of practice. SI; absent: none on that side. */
 struct gw_own_limits {

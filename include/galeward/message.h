@@ -14,12 +14,23 @@ extern "C" {
 
 struct gw_message;
 
-enum gw_value_kind { GW_V_TEXT, GW_V_COUNT, GW_V_NUMBER, GW_V_QUANTITY, GW_V_MESSAGE, GW_V_ABROAD, GW_V_BARE };
+enum gw_value_kind {
+    GW_V_TEXT,
+    GW_V_COUNT,
+    GW_V_NUMBER,
+    GW_V_QUANTITY,
+    GW_V_MESSAGE,
+    GW_V_ABROAD,
+    GW_V_BARE,
+    GW_V_TRADE,
+    GW_V_TRADE_BARE
+};
 
 struct gw_value {
     enum gw_value_kind kind;
     enum gw_dim dim;    /* quantities */
-    int digits;         /* significant ones; of a quantity 0: the decimals that its dimension has */
+    int digits;         /* significant ones; of a quantity 0: the decimals that its dimension has; as the trade says it:
+                           what is not exact is rounded up (1), down (-1) or to the nearest (0) */
     enum gw_units home; /* of GW_V_ABROAD: who needs it not */
     union {
         const char *text;
@@ -78,10 +89,19 @@ static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
     value.as.number = si;
     return value;
 }
+/* As the trade says it: "1 7/16 in", a slope (a ratio) as "1/4 in per ft" or "1:48"; other figures to three digits, or
+ * four where they are exact. `side`: what is not exact is rounded up (1: a limit that is not to be below), down (-1),
+ * or to the nearest (0). */
+static inline struct gw_value gw_of_trade(enum gw_dim dim, double si, int side)
+{
+    struct gw_value value = gw_value_of(GW_V_TRADE, dim, side);
+    value.as.number = si;
+    return value;
+}
 /* A quantity without its unit, beside another one of the same. */
 static inline struct gw_value gw_of_bare(struct gw_value quantity)
 {
-    quantity.kind = GW_V_BARE;
+    quantity.kind = quantity.kind == GW_V_TRADE ? GW_V_TRADE_BARE : GW_V_BARE;
     return quantity;
 }
 /* `message` itself must outlive the message that holds it; gw_say copies what it is given one level deep. */

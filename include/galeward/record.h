@@ -156,6 +156,7 @@ struct gw_load {
     struct gw_assumptions *assumptions; /* NULL: not wanted */
     struct gw_unit_list units;
     enum gw_units preset;
+    bool alone; /* no preset serves its values: each stands with its unit */
 };
 
 /* Sets every field of `*out` to "not given". */

@@ -47,6 +47,7 @@ enum gw_dim {
     GW_VELOCITY, /* of water and missiles: feet a second, where GW_SPEED is of wind */
     GW_ACCELERATION,
     GW_FLOW,
+    GW_DRAINED, /* a flow as people who drain things say it: gallons a minute, liters a second */
     GW_UNIT_WEIGHT,
     GW_MOMENTUM,
     GW_ENERGY,

@@ -1,5 +1,6 @@
 #include "galeward/message.h"
 
+#include "base/trade.h"
 #include "galeward/table.h"
 
 #include <math.h>
@@ -74,6 +75,10 @@ static void print_value(struct gw_text *out, const struct gw_value *value, enum 
     case GW_V_BARE:
         print_bare(out, value, shown);
         return;
+    case GW_V_TRADE:
+    case GW_V_TRADE_BARE:
+        gw_trade_print(out, value->dim, shown, value->as.number, value->digits, value->kind == GW_V_TRADE_BARE);
+        return;
     case GW_V_ABROAD:
         if (shown == value->home) return;
         gw_message_print(out, value->as.message, shown);
@@ -136,6 +141,8 @@ static bool same_value(const struct gw_value *a, const struct gw_value *b)
     case GW_V_NUMBER:
     case GW_V_QUANTITY:
     case GW_V_BARE:
+    case GW_V_TRADE:
+    case GW_V_TRADE_BARE:
         return same_number(a->as.number, b->as.number);
     case GW_V_MESSAGE:
     case GW_V_ABROAD:

@@ -130,6 +130,7 @@ static const char *quantity_message(struct gw_load *load, const struct gw_field 
         return gw_format(load->arena, "'%s' has no unit: write one (%s)%s%s", node->text,
                          field->example ? field->example : gw_dim_example(field->dim, load->preset),
                          !dim->bare[GW_US] ? ""
+                         : load->alone     ? " in its own cell"
                          : strcmp(node->source->name, "command line") == 0
                              ? ", or units=us or units=si besides"
                              : ", or 'units: us' or 'units: si' at the top",

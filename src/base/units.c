@@ -175,6 +175,8 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                          "9.81 m/s2"},
     [GW_FLOW] =
         {"flow", "flow", "m3_s", {"m3/s", "ft3/s", "m3/s"}, {NULL, "ft3/s", "m3/s"}, {8, 6, 8}, "1.5 gpm", "0.1 L/s"},
+    [GW_DRAINED] =
+        {"flow", "drained_flow", "m3_s", {"m3/s", "gpm", "L/s"}, {NULL, "gpm", "L/s"}, {8, 3, 4}, "1.5 gpm", "0.1 L/s"},
     [GW_UNIT_WEIGHT] = {"weight per volume",
                         "unit_weight",
                         "n_m3",
@@ -226,6 +228,8 @@ enum gw_dim gw_unit_dim(enum gw_dim dim)
         return GW_MOMENT;
     case GW_SHEAR_FLOW:
         return GW_LINE_LOAD;
+    case GW_DRAINED:
+        return GW_FLOW;
     }
     return dim;
 }

@@ -164,12 +164,12 @@ static const struct gw_record WEEP_CASE_RECORD = RECORD("weep", weep_case, WEEP_
 static const struct gw_field WEEP_ANSWER[] = {
     OUT(gw_weep_result, "net_head", net_head, GW_THICKNESS, "not above 0: nothing drains"),
     OUT(gw_weep_result, "velocity", velocity, GW_VELOCITY, "of the jet"),
-    OUT(gw_weep_result, "flow", flow, GW_FLOW, "of all openings"),
+    OUT(gw_weep_result, "flow", flow, GW_DRAINED, "of all openings"),
     OUT(gw_weep_result, "area", area, GW_SECTION_AREA, "of all openings"),
     F(gw_weep_result, part_full, GW_T_BOOL, .help = "water below the top of the opening"),
     OUT(gw_weep_result, "held_head", held_head, GW_THICKNESS, "held back by surface tension"),
     OUT(gw_weep_result, "least_size", least_size, GW_THICKNESS, "diameter, or slot height, that the net head opens"),
-    OUT(gw_weep_result, "demand", demand, GW_FLOW, "of the spray on wet_area"),
+    OUT(gw_weep_result, "demand", demand, GW_DRAINED, "of the spray on wet_area"),
     OUT(gw_weep_result, "drainage_ratio", drainage_ratio, GW_RATIO, "flow over demand"),
 };
 static const struct gw_record WEEP_ANSWER_RECORD = RECORD("weep result", gw_weep_result, WEEP_ANSWER);

@@ -207,7 +207,7 @@ static void compare(struct gw_left *out, struct gw_ask *ask, const struct gw_as_
     gw_left_by(
         out, "clamp", over(most, suction), over(least, suction), row->safety_factor,
         GW_SAY(ask->arena, "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
-               gw_of_quantity(GW_FORCE, least), gw_of_quantity(GW_FORCE, most), gw_of_quantity(GW_BENDING, torque),
+               gw_of_quantity(GW_FORCE, least), gw_of_quantity(GW_FORCE, most), gw_of_quantity(GW_MOMENT, torque),
                gw_of_text(was_read ? "read there" : "the least torque that is asked, none was read"),
                gw_of_number(bad.share, 2), gw_of_quantity(GW_FORCE, suction)));
 }
@@ -281,7 +281,7 @@ static void look_at_yield(struct gw_left *out, struct gw_ask *ask, const struct 
                "a tension of up to {}, where the screw yields at {}; at the least nut factor the torque could be "
                "{} at most",
                gw_of_quantity(GW_FORCE, most), gw_of_quantity(GW_FORCE, takes),
-               gw_of_quantity(GW_BENDING, torque_at(system, worst, takes))));
+               gw_of_quantity(GW_MOMENT, torque_at(system, worst, takes))));
 }
 
 static void look_at_edge(struct gw_left *out, struct gw_ask *ask, const struct gw_system *system, double spacing,
@@ -295,7 +295,7 @@ static void look_at_edge(struct gw_left *out, struct gw_ask *ask, const struct g
                       "the plate lands on no stop, so that a screw presses each edge of glass with up to {}, where an "
                       "edge takes {}; the torque could be {} at most",
                       gw_of_quantity(GW_SHEAR_FLOW, most / (2 * spacing)), gw_of_quantity(GW_SHEAR_FLOW, row->most_n_m),
-                      gw_of_quantity(GW_BENDING, torque_at(system, worst, takes))));
+                      gw_of_quantity(GW_MOMENT, torque_at(system, worst, takes))));
 }
 
 void gw_left_over_torque(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,

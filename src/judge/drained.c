@@ -258,14 +258,14 @@ static struct gw_message say_head(struct gw_ask *ask, const struct pocket *p, do
     if (p->bad.net <= held)
         return GW_SAY(ask->arena, "surface tension holds {}, the head is {}, {}: nothing drains",
                       gw_of_quantity(GW_THICKNESS, held), net, gw_of_message(&against));
-    return GW_SAY(ask->arena, "they drain {} under a head of {}, {}", gw_of_quantity(GW_FLOW, p->bad.flow), net,
+    return GW_SAY(ask->arena, "they drain {} under a head of {}, {}", gw_of_quantity(GW_DRAINED, p->bad.flow), net,
                   gw_of_message(&against));
 }
 
 static struct gw_message say_rain(struct gw_ask *ask, const struct pocket *p)
 {
     return GW_SAY(ask->arena, "the test's spray on {} of glass brings {} ({} % let in, {})",
-                  gw_of_quantity(GW_AREA, p->area), gw_of_quantity(GW_FLOW, p->bad.demand),
+                  gw_of_quantity(GW_AREA, p->area), gw_of_quantity(GW_DRAINED, p->bad.demand),
                   gw_of_number(100 * p->bad.share, 3), gw_of_text(p->share_of));
 }
 

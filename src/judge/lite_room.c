@@ -192,12 +192,14 @@ void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const str
     if (taken) out->taken = gw_say_both(ask->arena, &out->taken, "; ", &named);
 }
 
-void gw_left_by_range(struct gw_left *out, const char *name, double has, double least, double most,
-                      struct gw_message how, struct gw_message question)
+void gw_left_by_range(struct gw_left *out, const char *name, double has, const struct gw_needed *needed,
+                      struct gw_message how, const char *measure, const char *question)
 {
-    const double good = least > 0 ? has / least : INFINITY, bad = most > 0 ? has / most : INFINITY;
-    if (good >= 1 - GW_HAIR && bad < 1 - GW_HAIR) gw_left_unknown(out, question);
-    else gw_left_by(out, name, good, bad, 1, how);
+    const double good = needed->least > 0 ? has / needed->least : INFINITY,
+                 known = needed->known > 0 ? has / needed->known : INFINITY,
+                 bad = needed->most > 0 ? has / needed->most : INFINITY;
+    if (bad < 1 - GW_HAIR && known >= 1 - GW_HAIR) gw_left_unknown(out, GW_PLAINLY(question));
+    else gw_left_by(out, name, good, bad, 1, how)->measure = measure;
 }
 
 /* Practice --------------------------------------------------------------------------------------------------------- */

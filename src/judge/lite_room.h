@@ -31,10 +31,17 @@ bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struc
 /* Tests of any hazard that show the lite as offered, and had more bite. */
 void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                               const struct gw_system *system, double bite, bool below_drawn);
-/* `has` against what is needed at either end of a range that is not known better: enough at the bad end, or short even
- * at the good one; in between it is asked. */
-void gw_left_by_range(struct gw_left *out, const char *name, double has, double least, double most,
-                      struct gw_message how, struct gw_message question);
+/* What is needed at the ends of ranges. */
+struct gw_needed {
+    double least; /* at the good end of every range */
+    double known; /* at the bad end of those that were stated, or that no reading can narrow; of facts that nobody read
+                     or stated, and could, at the good end */
+    double most;  /* at the bad end of every range */
+};
+/* Short of `known`: short at the bad end, and `measure` says what would narrow it. In between a fact alone decides:
+ * `question` asks for it. */
+void gw_left_by_range(struct gw_left *out, const char *name, double has, const struct gw_needed *needed,
+                      struct gw_message how, const char *measure, const char *question);
 
 /* Practice for such a lite; NULL: its glass is not known. */
 struct gw_glazing_room;

@@ -15,6 +15,7 @@ struct search {
     struct gw_spot best;
     double most; /* that the best one carries; absent: none was found yet */
     bool several;
+    struct gw_spots *each; /* NULL: the best alone */
 };
 
 struct gw_spot gw_spot_on(const char *wall)
@@ -107,6 +108,22 @@ static bool is_same_thing(const struct gw_spot *a, const struct gw_spot *b)
     return a->grid == b->grid && a->upright == b->upright && a->across == b->across && a->up == b->up;
 }
 
+/* Nothing that an item looks at parts them. */
+static bool is_alike(const struct search *s, const struct gw_spot *a, const struct gw_spot *b)
+{
+    return a->grid == b->grid && a->lite == b->lite && a->screws == b->screws && a->member == b->member &&
+           a->anchor == b->anchor && a->edge == b->edge && a->beside[0] == b->beside[0] &&
+           a->beside[1] == b->beside[1] && (s->on != GW_ON_JOINT || a->up == b->up);
+}
+
+static void list(struct search *s, const struct gw_spot *c, double load)
+{
+    for (size_t i = 0; i < s->each->n; i++)
+        if (is_alike(s, &s->each->items[i].spot, c)) return;
+    s->each->items = gw_grow(s->ask->arena, s->each->items, s->each->n, &s->each->capacity, sizeof *s->each->items);
+    s->each->items[s->each->n++] = (struct gw_carrying){*c, load};
+}
+
 static void offer(struct search *s, struct gw_spot *c)
 {
     const struct gw_element *e = principal(s, c);
@@ -114,6 +131,7 @@ static void offer(struct search *s, struct gw_spot *c)
     const double load = weight_in(s, e, c);
     c->grid = s->grid;
     c->wall = s->grid->wall;
+    if (s->each) list(s, c, load);
     if (gw_given(s->most) && !is_same_thing(c, &s->best)) s->several = true;
     if (gw_given(s->most) && !(load > s->most * (1 + GW_HAIR))) return;
     s->best = *c;
@@ -219,6 +237,8 @@ static void offer_upright(struct search *s, size_t line, size_t up, int story, d
                         .across = line,
                         .up = up};
     c.member = part(s, gw_takeoff_held(t, s->grid, GW_SORT_MULLION, line, height));
+    for (int side = 0; side < 2 && s->on == GW_ON_MULLION; side++)
+        if ((int)line + side > 0) c.beside[side] = gw_takeoff_at(t, s->grid->wall, (int)line + side, story, 1);
     if (s->on == GW_ON_ANCHOR) c.anchor = part(s, gw_takeoff_member(t, s->grid, GW_SORT_ANCHOR, up, line));
     offer(s, &c);
 }
@@ -350,6 +370,17 @@ static struct gw_message none_found(const struct search *s)
 /* Finding -----------------------------------------------------------------------------------------------------------
  */
 
+/* An opening of a schedule stands in no column and story. */
+static void unplace(struct gw_spot *spot)
+{
+    const struct gw_spot none = gw_spot_on(NULL);
+    spot->column = none.column;
+    spot->story = none.story;
+    spot->row = none.row;
+    spot->line = none.line;
+    spot->grid = NULL;
+}
+
 static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why)
 {
     if (!gw_given(s->most) || !s->best.grid) {
@@ -368,13 +399,9 @@ static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why
         out->edge = s->said.edge;
         out->worst = opening;
     }
-    if (!opening) return true;
-    const struct gw_spot none = gw_spot_on(NULL);
-    out->column = none.column;
-    out->story = none.story;
-    out->row = none.row;
-    out->line = none.line;
-    out->grid = NULL;
+    if (opening) unplace(out);
+    for (size_t i = 0; s->each && i < s->each->n; i++)
+        if (s->each->items[i].spot.grid->opening) unplace(&s->each->items[i].spot);
     return true;
 }
 
@@ -400,7 +427,15 @@ static bool search_wall(struct search *s, struct gw_message *why)
 
 bool gw_spot_find(struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask, enum gw_item_on on)
 {
-    struct search s = {.ask = ask, .said = *spot, .on = on, .most = GW_ABSENT};
+    return gw_spot_each(NULL, spot, why, ask, on);
+}
+
+bool gw_spot_each(struct gw_spots *each, struct gw_spot *spot, struct gw_message *why, struct gw_ask *ask,
+                  enum gw_item_on on)
+{
+    const bool anywhere = on == GW_ON_WALL || on == GW_ON_CREW;
+    struct search s = {.ask = ask, .said = *spot, .on = on, .most = GW_ABSENT, .each = anywhere ? NULL : each};
+    if (each) *each = (struct gw_spots){0};
     const struct gw_takeoff *t = ask->takeoff;
     *why = GW_PLAINLY(NULL);
     const bool any = t->n_elevations == 1 || on == GW_ON_CREW; /* a crew's work is not of one wall */

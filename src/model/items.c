@@ -46,9 +46,11 @@ WORDS(air_barrier, {"joined", 1, "runs on to the frame's line of tightness"}, {"
     [GW_ITEM_##                                                                                                        \
         id_] = {#id_, title_, {.key = "value", .type = GW_T_CHOICE, .choices = WORDS_##id_, .help = title_}, means_}
 
-#define NUMBER_ITEM(id_, dim_, title_, ...)                                                                            \
+/* A title that a table's column takes, and what it says in full. */
+#define NUMBER_HELPED(id_, dim_, title_, help_, ...)                                                                   \
     [GW_ITEM_##                                                                                                        \
-        id_] = {#id_, title_, {.key = "value", .type = GW_T_NUMBER, .dim = dim_, .help = title_, __VA_ARGS__}, NULL}
+        id_] = {#id_, title_, {.key = "value", .type = GW_T_NUMBER, .dim = dim_, .help = help_, __VA_ARGS__}, NULL}
+#define NUMBER_ITEM(id_, dim_, title_, ...) NUMBER_HELPED(id_, dim_, title_, title_, __VA_ARGS__)
 
 const struct gw_item_kind gw_item_kinds[GW_ITEM_COUNT] = {
     NUMBER_ITEM(location, GW_THICKNESS, "distance of a member from where it is drawn", LIMITS(0, 1)),
@@ -58,7 +60,8 @@ const struct gw_item_kind gw_item_kinds[GW_ITEM_COUNT] = {
     NUMBER_ITEM(squareness, GW_THICKNESS, "difference of an opening's diagonals", LIMITS(0, 1)),
     NUMBER_ITEM(member_offset, GW_THICKNESS, "offset of members in line", LIMITS(0, 0.2)),
     NUMBER_ITEM(splice_engagement, GW_THICKNESS, "engagement of a splice or of a unit's male leg", LIMITS(0, 1)),
-    NUMBER_ITEM(joint_width, GW_THICKNESS, "width of the joint between pieces one above the other", LIMITS(0, 0.5)),
+    NUMBER_HELPED(joint_width, GW_THICKNESS, "joint between pieces one above the other",
+                  "width of the joint between pieces one above the other", LIMITS(0, 0.5)),
     NUMBER_ITEM(glass_thickness, GW_THICKNESS, "thickness of the unit, measured", LIMITS(1e-3, 0.3)),
     NUMBER_ITEM(glass_bite, GW_THICKNESS, "bite of the glass", LIMITS(0, 0.2)),
     NUMBER_ITEM(edge_clearance, GW_THICKNESS, "clearance at the edge of the glass", LIMITS(0, 0.2)),
@@ -70,20 +73,21 @@ const struct gw_item_kind gw_item_kinds[GW_ITEM_COUNT] = {
     NUMBER_ITEM(setting_block_hardness, GW_RATIO, "hardness of the setting blocks, Shore A", LIMITS(1, 100)),
     NUMBER_ITEM(edge_block_length, GW_THICKNESS, "length of each side block", LIMITS(0, 1)),
     NUMBER_ITEM(edge_block_hardness, GW_RATIO, "hardness of the side blocks, Shore A", LIMITS(1, 100)),
-    NUMBER_ITEM(gasket_excess, GW_RATIO, "gasket longer than its groove, as a share of it; below 0 it is stretched",
-                LIMITS(-1, 1)),
+    NUMBER_HELPED(gasket_excess, GW_RATIO, "excess of a gasket over its groove, as a share",
+                  "gasket longer than its groove, as a share of it; below 0 it is stretched", LIMITS(-1, 1)),
     NUMBER_ITEM(screw_spacing, GW_THICKNESS, "spacing of the plate's screws", LIMITS(0.005, 10)),
     NUMBER_ITEM(screw_end_distance, GW_THICKNESS, "last screw from the end of the plate", LIMITS(0, 10)),
-    NUMBER_ITEM(screw_torque, GW_BENDING, "torque of a plate screw", LIMITS(0, 1000)),
+    NUMBER_ITEM(screw_torque, GW_MOMENT, "torque of a plate screw", LIMITS(0, 1000)),
     NUMBER_ITEM(screw_length, GW_THICKNESS, "length of a plate screw under its head", LIMITS(1e-3, 0.5)),
     NUMBER_ITEM(weep_count, GW_RATIO, "weep slots of a pocket", LIMITS(0, 100)),
     NUMBER_ITEM(weep_length, GW_THICKNESS, "length of a plate's weep slot", LIMITS(0, 2)),
     NUMBER_ITEM(weep_height, GW_THICKNESS, "height of a plate's weep slot", LIMITS(0, 0.2)),
-    NUMBER_ITEM(weep_offset, GW_THICKNESS,
-                "from the middle of a plate's slot to that of the nearest of the cover's, along the member",
-                LIMITS(0, 10)),
+    NUMBER_HELPED(weep_offset, GW_THICKNESS, "plate's slot to the nearest of the cover's",
+                  "from the middle of a plate's slot to that of the nearest of the cover's, along the member",
+                  LIMITS(0, 10)),
     NUMBER_ITEM(cover_weep_length, GW_THICKNESS, "length of a cover's weep slot", LIMITS(0, 2)),
-    NUMBER_ITEM(sill_slope, GW_RATIO, "fall of the sill flashing, rise over run, outward above 0", LIMITS(-2, 2)),
+    NUMBER_HELPED(sill_slope, GW_RATIO, "fall of the sill flashing, outward above 0",
+                  "fall of the sill flashing, rise over run, outward above 0", LIMITS(-2, 2)),
     NUMBER_ITEM(end_dam_height, GW_THICKNESS, "height of an end dam or upstand", LIMITS(0, 1)),
     NUMBER_ITEM(sealant_width, GW_THICKNESS, "width of a sealant joint", LIMITS(0, 0.2)),
     NUMBER_ITEM(sealant_depth, GW_THICKNESS, "depth of a sealant joint", LIMITS(0, 0.2)),
@@ -173,7 +177,15 @@ struct gw_value gw_item_shown(enum gw_item_id item, struct gw_item_value value)
 {
     const struct gw_field *field = &gw_item_kinds[item].value;
     if (field->choices || !gw_given(value.number)) return gw_of_text(gw_item_word(item, value));
-    return gw_of_quantity(field->dim, value.number);
+    return gw_item_limit_shown(item, value.number, 0);
+}
+
+/* Of other ratios people say counts and shares. */
+struct gw_value gw_item_limit_shown(enum gw_item_id item, double limit, int side)
+{
+    const enum gw_dim dim = gw_item_kinds[item].value.dim;
+    if (dim == GW_RATIO && item != GW_ITEM_sill_slope) return gw_of_quantity(dim, limit);
+    return gw_of_trade(dim == GW_LENGTH ? GW_THICKNESS : dim, limit, side);
 }
 
 /* Limits ----------------------------------------------------------------------------------------------------------- */
@@ -187,7 +199,7 @@ struct gw_value gw_item_shown(enum gw_item_id item, struct gw_item_value value)
 LIMITS_IN(LIMITS_GW_RATIO, GW_RATIO)
 LIMITS_IN(LIMITS_GW_LENGTH, GW_LENGTH)
 LIMITS_IN(LIMITS_GW_THICKNESS, GW_THICKNESS)
-LIMITS_IN(LIMITS_GW_BENDING, GW_BENDING)
+LIMITS_IN(LIMITS_GW_MOMENT, GW_BENDING)
 LIMITS_IN(LIMITS_GW_PRESSURE, GW_PRESSURE)
 
 #define LIMIT_FIELD(id_, dim_)                                                                                         \

@@ -214,6 +214,7 @@ bool gw_readings_read(struct gw_readings *out, struct gw_model *model, const str
     gw_note_input(model, source);
     const struct gw_sheet_layout sheet = {&gw_reading_record, "sheet", "readings", heading.columns, heading.n};
     struct gw_load load = gw_loader(model, NULL);
+    load.alone = true;
     load.assumptions = NULL;
     load.preset = GW_UNITS_NONE;
     gw_sheet_read(&rows, &sheet, source, &load);

@@ -344,7 +344,7 @@ static const struct gw_record STACK_RECORD = RECORD("stack joint", gw_stack_spec
 static const struct gw_field CLAMP[] = {
     NUM(gw_clamp_spec, nut_factor, GW_RATIO, .flags = GW_MANY | GW_ALONE, LIMITS(0.01, 1), LIKELY(0.08, 0.55),
         .help = "K of T = K D F, above the torque that forms the thread: one value, or the least and the most"),
-    NUM(gw_clamp_spec, forming_torque, GW_BENDING, .flags = GW_MANY | GW_ALONE, LIMITS(0, 100),
+    NUM(gw_clamp_spec, forming_torque, GW_MOMENT, .flags = GW_MANY | GW_ALONE, LIMITS(0, 100),
         .help = "torque that forms the thread, 0 of a tapped one: one value, or the least and the most"),
     F(gw_clamp_spec, stop, GW_T_BOOL, .help = "the plate lands on a stop, so that its place sets the gasket's load"),
     NUM(gw_clamp_spec, stack, GW_THICKNESS, LIMITS(0, 0.3), .help = "between the plate and the chase"),

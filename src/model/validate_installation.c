@@ -37,7 +37,7 @@ static void check_clamp(struct gw_model *model, const struct gw_system *system)
     const struct gw_node *node = gw_node_get(system->node, "clamp");
     if (!c || !node) return;
     check_range(model, node, "nut_factor", GW_RATIO, c->nut_factor.items, c->nut_factor.n);
-    check_range(model, node, "forming_torque", GW_BENDING, c->forming_torque.items, c->forming_torque.n);
+    check_range(model, node, "forming_torque", GW_MOMENT, c->forming_torque.items, c->forming_torque.n);
     if (c->tip >= c->chase)
         FAULT(model, node, "tip", "the screw's taper, %s, fills the chase of %s: no thread holds",
               shown(model, GW_THICKNESS, c->tip), shown(model, GW_THICKNESS, c->chase));

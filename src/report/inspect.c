@@ -177,7 +177,7 @@ static void section(struct inspect_page *p, enum gw_item_verdict verdict, const 
 static void within(struct inspect_page *p)
 {
     static const struct gw_report_column columns[] = {
-        {"Item", false}, {"Readings", true}, {"Limit", false}, {"Least left", false}};
+        {"Item", false}, {"Readings", true}, {"Limit, and the least that is left", false}};
     long n[GW_ITEM_COUNT] = {0};
     const struct gw_inspected *least[GW_ITEM_COUNT] = {0};
     if (!p->in->counts[GW_ITEM_WITHIN]) return;
@@ -195,8 +195,8 @@ static void within(struct inspect_page *p)
         if (!n[i]) continue;
         gw_report_cell(p->page.report, gw_item_kinds[i].title);
         gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", n[i]));
-        gw_report_cell(p->page.report, limit_words(p, least[i]));
-        gw_report_cell(p->page.report, left_words(p, least[i]->result));
+        const char *limit = limit_words(p, least[i]), *left = left_words(p, least[i]->result);
+        gw_report_cell(p->page.report, gw_format(p->page.arena, "%s%s%s", limit, *limit && *left ? "; " : "", left));
     }
 }
 
@@ -212,11 +212,28 @@ static const char *percent(struct inspect_page *p, double share)
     return text.at;
 }
 
+/* Once each, with the items that it is said of. */
+static void reasons(struct inspect_page *p)
+{
+    const struct gw_item_share *all = p->in->items.items;
+    for (size_t i = 0; i < p->in->items.n; i++) {
+        struct gw_text of;
+        bool before = !gw_said(&all[i].why);
+        for (size_t k = 0; k < i; k++) before = before || gw_message_same(&all[k].why, &all[i].why);
+        if (before) continue;
+        gw_text_init(&of, p->page.arena);
+        for (size_t k = i; k < p->in->items.n; k++)
+            if (gw_message_same(&all[k].why, &all[i].why))
+                gw_text_addf(&of, "%s%s", k > i ? "; " : "", gw_item_kinds[all[k].item->id].title);
+        gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s", of.at, message_of(&p->page, &all[i].why)));
+    }
+}
+
 static void shares(struct inspect_page *p)
 {
-    static const struct gw_report_column columns[] = {{"Item", false},   {"Places", true},  {"Outside", true},
-                                                      {"Unknown", true}, {"Random", true},  {"Of all, 95 %", false},
-                                                      {"Enough", false}, {"Because", false}};
+    static const struct gw_report_column columns[] = {{"Item", false},   {"Places", true}, {"Outside", true},
+                                                      {"Unknown", true}, {"Random", true}, {"Of all, 95 %", false},
+                                                      {"Enough", false}};
     if (!p->in->items.n) return;
     gw_report_heading(p->page.report, 2, "What the readings say of the other places");
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
@@ -230,8 +247,8 @@ static void shares(struct inspect_page *p)
                        s->random ? gw_format(p->page.arena, "%s to %s", percent(p, s->least), percent(p, s->most))
                                  : "");
         gw_report_cell(p->page.report, s->enough ? "yes" : "no");
-        gw_report_cell(p->page.report, message_of(&p->page, &s->why));
     }
+    reasons(p);
     gw_report_line(p->page.report, "A place is outside if one of its first readings is. The interval is exact "
                                    "(Clopper-Pearson), of the places marked random alone.");
 }

@@ -171,9 +171,18 @@ const struct gw_record gw_inspection_record =
 static bool sheet_place(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     (void)shown;
-    gw_spot_say(out, &((const struct gw_sheet_item *)thing)->spot);
+    gw_spot_say(out, &((const struct gw_sheet_item *)thing)->most.spot);
     return true;
 }
+
+static const struct gw_field SHEET_PLACE[] = {
+    F(gw_sheet_place, place, GW_T_TEXT, .help = "where most is carried of those that share a zone or a choice"),
+    OUT_SENTENCE(gw_sheet_place, "limit", held_to, "what it is held to there"),
+    OUT_SENTENCE(gw_sheet_place, "limit_not_met", condemns, "why a value at that limit does not hold there; null"),
+    FIELD(gw_sheet_place, "limit_basis", limit.basis, GW_T_WORD, .word = basis_word, .help = "whose limit it is"),
+};
+static const struct gw_record SHEET_PLACE_RECORD =
+    RECORD("place with another limit", gw_sheet_place, SHEET_PLACE, .help = "a place with a limit of its own");
 
 #define OF_ITEM(key_, member_, type_, ...)                                                                             \
     FIELD(gw_item, key_, member_, type_, THROUGH(gw_sheet_item, item), __VA_ARGS__)
@@ -183,12 +192,14 @@ static const struct gw_field SHEET_ITEM[] = {
     OF_ITEM("item", id, GW_T_WORD, .word = item_word, .help = "what to measure"),
     OF_ITEM("hold_point", hold, GW_T_YES_NO, .help = "looked at before the next stage covers it"),
     OF_ITEM("how", how, GW_T_TEXT, .help = "how it is measured"),
-    OUT_SENTENCE(gw_sheet_item, "limit", held_to, "what it is held to where most is carried"),
-    OUT_SENTENCE(gw_sheet_item, "limit_not_met", condemns,
-                 "why a value at the limit does not hold there; null: it does, or that is not known"),
-    FIELD(gw_sheet_item, "limit_basis", limit.basis, GW_T_WORD, .word = basis_word, .help = "whose limit it is"),
-    FIELD(gw_sheet_item, "limit_note", limit.note, GW_T_MESSAGE, .help = "how it came about"),
+    OUT_SENTENCE(gw_sheet_item, "limit", most.held_to, "what it is held to where most is carried"),
+    OUT_SENTENCE(gw_sheet_item, "limit_not_met", most.condemns,
+                 "why a value at the worse end of the limit does not hold there; null: it does, or that is not known"),
+    FIELD(gw_sheet_item, "limit_basis", most.limit.basis, GW_T_WORD, .word = basis_word, .help = "whose limit it is"),
+    FIELD(gw_sheet_item, "limit_note", most.limit.note, GW_T_MESSAGE, .help = "how it came about"),
     OUT_SAID("place", sheet_place, "where most is carried"),
+    FIELD(gw_sheet_item, "other_limits", other, GW_T_RECORD, .flags = GW_MANY, .record = &SHEET_PLACE_RECORD,
+          .help = "places of the wall with another limit, or whose limit alone does not hold"),
     F(gw_sheet_item, places, GW_T_COUNT, .help = "such places of the wall; 0: it is none of elements"),
     F(gw_sheet_item, sample, GW_T_COUNT, .help = "of them to be looked at"),
     F(gw_sheet_item, how_many, GW_T_MESSAGE, .help = "what that many say"),

@@ -24,36 +24,80 @@ static const char *count_of(struct page *page, const struct gw_sheet_item *row)
     return gw_format(page->arena, "%ld of %ld", row->sample, row->places);
 }
 
+static const char *limit_at(struct page *page, const struct gw_sheet_place *place)
+{
+    return limit_of(page->arena, &place->held_to, place->limit.basis, page->shown);
+}
+
+/* Of a place its words without the wall, which stands above; "" of what is of the whole wall. */
+static const char *within_wall(const struct gw_sheet_place *place, const char *wall)
+{
+    const size_t length = strlen(wall) + 2; /* "east, " */
+    return strlen(place->place) > length ? place->place + length : "";
+}
+
 static void put_item(struct sheet_page *p, const struct gw_sheet_item *row)
 {
     struct page *page = &p->page;
-    const char *limit = limit_of(page->arena, &row->held_to, row->limit.basis, page->shown);
-    struct gw_text place;
-    gw_text_init(&place, page->arena);
-    gw_spot_say(&place, &row->spot);
-    const size_t wall = strlen(row->wall) + 2; /* "east, " stands above */
+    const char *limit =
+        gw_said(&row->most.condemns)
+            ? gw_format(page->arena, "%s, does not hold", gw_message_text(page->arena, &row->most.held_to, page->shown))
+            : limit_at(page, &row->most);
     gw_report_cell(page->report, gw_item_kinds[row->item->id].title);
-    if (gw_said(&row->condemns)) limit = gw_format(page->arena, "%s; does not hold, see below", limit);
     gw_report_cell(page->report, *limit ? limit : "none stated");
     gw_report_cell(page->report, count_of(page, row));
-    gw_report_cell(page->report, place.length > wall ? place.at + wall : "");
 }
 
-static void put_condemned(struct sheet_page *p, const struct gw_sheet_item *row)
+static const char NOT_HELD[] = "the limit itself does not hold there, and is to be cleared before work starts";
+
+static void put_condemned(struct sheet_page *p, const struct gw_sheet_item *row, const struct gw_sheet_place *place)
 {
     struct page *page = &p->page;
-    if (!gw_said(&row->condemns)) return;
-    gw_report_item(
-        page->report,
-        gw_format(page->arena, "%s: the limit itself does not hold there, and is to be cleared before work starts; %s",
-                  gw_item_kinds[row->item->id].title, gw_message_text(page->arena, &row->condemns, page->shown)));
+    if (!gw_said(&place->condemns)) return;
+    gw_report_item(page->report,
+                   gw_format(page->arena, "%s, %s: %s; %s", gw_item_kinds[row->item->id].title, limit_at(page, place),
+                             NOT_HELD, gw_message_text(page->arena, &place->condemns, page->shown)));
+}
+
+/* What does not hold, and the places that another limit holds. */
+static void put_limits(struct sheet_page *p, const struct gw_sheet_item *row)
+{
+    struct page *page = &p->page;
+    put_condemned(p, row, &row->most);
+    for (size_t i = 0; i < row->other.n; i++) {
+        const struct gw_sheet_place *place = &row->other.items[i];
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s at %s: %s%s%s", gw_item_kinds[row->item->id].title,
+                                 within_wall(place, row->wall), limit_at(page, place),
+                                 gw_said(&place->condemns) ? gw_format(page->arena, "; %s; ", NOT_HELD) : "",
+                                 gw_message_text(page->arena, &place->condemns, page->shown)));
+    }
+}
+
+/* Once each where most is carried, with all that is to be measured there. */
+static void put_begin(struct sheet_page *p, size_t from, size_t to)
+{
+    struct page *page = &p->page;
+    for (size_t i = from; i < to; i++) {
+        const struct gw_sheet_item *row = &p->sheet->items.items[i];
+        const char *place = within_wall(&row->most, row->wall);
+        struct gw_text what;
+        bool before = false;
+        for (size_t k = from; k < i; k++)
+            before = before || !strcmp(p->sheet->items.items[k].most.place, row->most.place);
+        if (before || !*place) continue;
+        gw_text_init(&what, page->arena);
+        for (size_t k = i; k < to; k++)
+            if (!strcmp(p->sheet->items.items[k].most.place, row->most.place))
+                gw_text_addf(&what, "%s%s", k > i ? "; " : "", gw_item_kinds[p->sheet->items.items[k].item->id].title);
+        gw_report_item(page->report, gw_format(page->arena, "Most is carried at %s: %s.", place, what.at));
+    }
 }
 
 /* Rows of one wall and stage, from `from`; returns where the next ones begin. */
 static size_t put_stage(struct sheet_page *p, size_t from)
 {
-    static const struct gw_report_column columns[] = {
-        {"What", false}, {"Limit", false}, {"Look at", false}, {"Most is carried at", false}};
+    static const struct gw_report_column columns[] = {{"What", false}, {"Limit", false}, {"Look at", false}};
     const struct gw_sheet_item *first = &p->sheet->items.items[from];
     size_t to = from;
     bool hold = false;
@@ -64,12 +108,15 @@ static size_t put_stage(struct sheet_page *p, size_t from)
     }
     gw_report_heading(p->page.report, 3,
                       gw_format(p->page.arena, "%s: %s", first->wall, gw_stage_names[first->item->stage]));
+    const char *covered = gw_format(p->page.arena, "Hold point: before the next stage covers the %s.",
+                                    gw_stage_names[first->item->stage]);
     if (hold)
-        gw_report_line(p->page.report, gw_format(p->page.arena, "Hold point: before the next stage covers the %s.",
-                                                 gw_stage_names[first->item->stage]));
+        gw_report_line(p->page.report,
+                       first->item->stage == GW_STAGE_TEST ? "Hold point: before the work is handed over." : covered);
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
     for (size_t i = from; i < to; i++) put_item(p, &p->sheet->items.items[i]);
-    for (size_t i = from; i < to; i++) put_condemned(p, &p->sheet->items.items[i]);
+    for (size_t i = from; i < to; i++) put_limits(p, &p->sheet->items.items[i]);
+    put_begin(p, from, to);
     return to;
 }
 
@@ -143,8 +190,8 @@ static void put_place(struct gw_text *out, const struct gw_sheet_place *row, enu
     static const char *const edges[] = {"head", "sill", "left", "right"};
     const struct gw_spot *s = &row->spot;
     const bool lined = s->line != GW_NO_INTEGER && s->column == GW_NO_INTEGER;
-    const struct gw_message held_to = gw_limit_words(out->arena, row->item, &row->limit);
-    const char *limit = limit_of(out->arena, &held_to, row->limit.basis, shown);
+    const char *limit = limit_of(out->arena, &row->held_to, row->limit.basis, shown);
+    const char *condemns = gw_message_text(out->arena, &row->condemns, shown);
     gw_csv_cell(out, s->wall, true);
     put_number(out, s->column);
     put_number(out, s->story);
@@ -154,7 +201,9 @@ static void put_place(struct gw_text *out, const struct gw_sheet_place *row, enu
     gw_text_add(out, ","); /* point */
     gw_csv_cell(out, gw_item_kinds[row->item->id].id, false);
     gw_text_add(out, ",,,,,,,"); /* value date installed temperature repaired sample by */
-    gw_csv_cell(out, gw_format(out->arena, "%s%s%s", gw_item_kinds[row->item->id].title, *limit ? ": " : "", limit),
+    gw_csv_cell(out,
+                gw_format(out->arena, "%s%s%s%s%s", gw_item_kinds[row->item->id].title, *limit ? ": " : "", limit,
+                          *condemns ? gw_format(out->arena, "; %s: ", NOT_HELD) : "", condemns),
                 false);
     gw_text_add(out, "\n");
 }

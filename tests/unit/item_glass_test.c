@@ -141,6 +141,27 @@ static void bite_at_known_temperatures(void **state)
     assert_says(r, "side blocks");
 }
 
+/* Set between 40 and 80 degF the frame of a lite of 5 ft grows by 0.0535 in at most: 0.125 + 0.0535 = 0.1785 in even
+ * where side blocks hold it; halfway 0.125 + 0.0268 = 0.152 would do. Of the cold 14.6e-6 x 30 in x 50 K = 0.0219 in at
+ * a side. */
+static void short_at_the_bad_end_of_what_is_stated(void **state)
+{
+    struct world *w = *state;
+    hang(w, QUIET TEMPERATE, "captured", POCKET);
+    struct gw_item_result r = judge_number(w, GW_ITEM_glass_bite, 2, GW_EDGE_LEFT, 0.17 * IN);
+    assert_item(r, GW_ITEM_NOT_MET);
+    assert_true(r.remaining > 1 && r.remaining_worst < 0.17 / 0.4285);
+    assert_says(r, "enough at the good end of the ranges: how warm was the metal when this lite was set");
+    r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.016 * IN);
+    assert_item(r, GW_ITEM_NOT_MET);
+    assert_near(r.remaining_worst, 0.016 / (14.6e-6 * 30 * 50), 1e-3);
+    assert_says(r, "how warm was the metal when this lite was set");
+    hang(w, QUIET, "captured", POCKET); /* no temperatures: they are asked */
+    r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.03 * IN);
+    assert_item(r, GW_ITEM_UNKNOWN);
+    assert_says(r, "how cold does it get");
+}
+
 /* A frame that racks may lift it by the 1/2 in at its head. */
 static void bite_where_the_frame_racks(void **state)
 {
@@ -304,6 +325,7 @@ int main(void)
                                        WORLD_TEST(bite_by_hand),
                                        WORLD_TEST(bite_where_the_frame_racks),
                                        WORLD_TEST(bite_at_known_temperatures),
+                                       WORLD_TEST(short_at_the_bad_end_of_what_is_stated),
                                        WORLD_TEST(bite_of_an_impact_test),
                                        WORLD_TEST(bite_of_a_blast_test),
                                        WORLD_TEST(bite_of_practice),

@@ -26,6 +26,41 @@ static void quantities_follow_the_reader(void **state)
     gw_arena_release(&arena);
 }
 
+/* Fractions to 1/32 in where they are such, else three digits to the strict side, four where they are exact. */
+static void as_the_trade_says_it(void **state)
+{
+    static const struct {
+        enum gw_dim dim;
+        double si;
+        int side;
+        const char *us, *si_words;
+    } cases[] = {{GW_THICKNESS, 1.4375 * 0.0254, 1, "1 7/16 in", "36.6 mm"},
+                 {GW_THICKNESS, 0.0254 / 32, -1, "1/32 in", "0.793 mm"},
+                 {GW_THICKNESS, 0.0254 / 24, -1, "0.0416 in", "1.05 mm"},
+                 {GW_THICKNESS, 0.0254 / 24, 1, "0.0417 in", "1.06 mm"},
+                 {GW_THICKNESS, 2 * 0.0254, 1, "2 in", "50.8 mm"},
+                 {GW_THICKNESS, -0.25 * 0.0254, 0, "-1/4 in", "-6.35 mm"},
+                 {GW_THICKNESS, 0, 0, "0 in", "0 mm"},
+                 {GW_RATIO, 1.0 / 48, 1, "1/4 in per ft", "1:48"},
+                 {GW_RATIO, -1.0 / 48, 1, "-1/4 in per ft", "-1:48"},
+                 {GW_RATIO, 0.02, 1, "1:50", "1:50"},
+                 {GW_RATIO, 0.0205, 1, "1:48.7", "1:48.7"},
+                 {GW_RATIO, 0, 0, "0 in per ft", "0"},
+                 {GW_PRESSURE, 6.66666667 * 47.880258980336, 1, "6.67 psf", "320 Pa"}};
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, NULL);
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        const struct gw_value value = gw_of_trade(cases[i].dim, cases[i].si, cases[i].side);
+        const struct gw_message said = GW_SAY(&arena, "{}", value);
+        words_of(&arena, &said, cases[i].us, cases[i].si_words);
+    }
+    const struct gw_message range = GW_SAY(&arena, "{} to {}", gw_of_bare(gw_of_trade(GW_THICKNESS, 0.0127, 1)),
+                                           gw_of_trade(GW_THICKNESS, 0.0254, -1));
+    words_of(&arena, &range, "1/2 to 1 in", "12.7 to 25.4 mm");
+    gw_arena_release(&arena);
+}
+
 static void what_was_not_said_prints_nothing(void **state)
 {
     struct gw_arena arena;
@@ -164,9 +199,13 @@ static void every_slot_has_its_value(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(what_was_not_said_prints_nothing),
-        cmocka_unit_test(alike_by_words_and_values),    cmocka_unit_test(refusals_are_worded_by_their_reader),
-        cmocka_unit_test(every_slot_has_its_value),     cmocka_unit_test(shapes_leave_figures_out),
+        cmocka_unit_test(quantities_follow_the_reader),
+        cmocka_unit_test(as_the_trade_says_it),
+        cmocka_unit_test(what_was_not_said_prints_nothing),
+        cmocka_unit_test(alike_by_words_and_values),
+        cmocka_unit_test(refusals_are_worded_by_their_reader),
+        cmocka_unit_test(every_slot_has_its_value),
+        cmocka_unit_test(shapes_leave_figures_out),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

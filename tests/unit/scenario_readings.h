@@ -84,3 +84,43 @@ static void compare_share(struct stage *s, const struct expectation *x)
     wants_words(s, x, x->item, "says", x->says.items, x->says.n, words(&share->why), true);
     wants_words(s, x, x->item, "next", x->next.items, x->next.n, next_places(s, share->item), true);
 }
+
+/* "place: limit; why it does not hold" */
+static const char *other_limits(struct stage *s, const struct gw_sheet_item *row)
+{
+    struct gw_text list;
+    gw_text_init(&list, &s->arena);
+    gw_text_add(&list, "");
+    for (size_t i = 0; i < row->other.n; i++) {
+        const struct gw_sheet_place *place = &row->other.items[i];
+        gw_text_addf(&list, "%s: %s; %s\n", place->place, gw_message_text(&s->arena, &place->held_to, GW_US),
+                     gw_message_text(&s->arena, &place->condemns, GW_US));
+    }
+    return list.at;
+}
+
+static void compare_sheet(struct stage *s, const struct expectation *x)
+{
+    const struct gw_sheet_item *row = NULL;
+    for (size_t i = 0; i < s->sheet.items.n; i++) {
+        const struct gw_sheet_item *item = &s->sheet.items.items[i];
+        if (strcmp(gw_item_kinds[item->item->id].id, x->sheet) == 0 && same_or_any(x->wall, item->wall)) row = item;
+    }
+    if (!row) {
+        wrong(s, x->node, x->sheet, "item", "one", "none");
+        return;
+    }
+    const enum gw_dim dim = gw_item_kinds[row->item->id].value.dim;
+    const char *said = gw_message_text(&s->arena, &row->most.condemns, GW_US);
+    compare_number(s, x, x->sheet, "at_least", dim, x->at_least, row->most.limit.at_least);
+    compare_number(s, x, x->sheet, "at_most", dim, x->at_most, row->most.limit.at_most);
+    const char *basis = gw_limit_basis_name(row->most.limit.basis);
+    if (!same_or_any(x->limit_basis, basis)) wrong(s, x->node, x->sheet, "limit_basis", x->limit_basis, basis);
+    if (x->where && !strstr(row->most.place, x->where)) wrong(s, x->node, x->sheet, "where", x->where, row->most.place);
+    wants_words(s, x, x->sheet, "says", x->says.items, x->says.n, said, true);
+    wants_words(s, x, x->sheet, "says_not", x->says_not.items, x->says_not.n, said, false);
+    wants_words(s, x, x->sheet, "others", x->others.items, x->others.n, other_limits(s, row), true);
+    if (x->count != GW_NO_INTEGER && x->count != (int)row->other.n)
+        wrong(s, x->node, x->sheet, "count", gw_format(&s->arena, "%d", x->count),
+              gw_format(&s->arena, "%zu", row->other.n));
+}

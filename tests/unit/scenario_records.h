@@ -44,6 +44,11 @@ struct expectation {
     GW_LIST(const char *) action_says;
     GW_LIST(const char *) next;
 
+    /* of a sheet to be filled in: an item, on the wall that is named or any; `where`, `at_least`, `at_most` where most
+     * is carried, `says` why its limit does not hold, `others` its other limits */
+    const char *sheet;
+    GW_LIST(const char *) others;
+
     /* of comments of a review, picked by item and subject */
     const char *comment, *subject, *consequence, *disposition, *status;
     int number;
@@ -176,6 +181,8 @@ static const struct gw_field EXPECTATION_FIELDS[] = {
     F(expectation, enough, GW_T_BOOL, .help = "enough"),
     TEXTS_OF(expectation, action_says),
     TEXTS_OF(expectation, next),
+    TEXT_OF(expectation, sheet),
+    TEXTS_OF(expectation, others),
     PLACE(expectation),
 };
 static const struct gw_record expectation_record =

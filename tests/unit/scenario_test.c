@@ -83,6 +83,7 @@ struct stage {
     struct gw_readings readings;
     const struct gw_system *hung;
     struct gw_inspection inspection;
+    struct gw_inspection_sheet sheet;
     const struct scenario *scenario;
     size_t wrong;
 };
@@ -373,6 +374,7 @@ static void compare_all(struct stage *s)
     for (size_t i = 0; i < x->expect.n; i++) {
         const struct expectation *e = &x->expect.items[i];
         if (e->comment) compare_comments(s, e);
+        else if (e->sheet) compare_sheet(s, e);
         else if (is_of_readings(e)) (e->reading != GW_NO_INTEGER ? compare_reading : compare_share)(s, e);
         else (e->check ? compare_findings : compare_summary)(s, e);
     }
@@ -419,10 +421,18 @@ static bool require(struct stage *s)
     return !text || gw_model_require_source(&s->model, gw_source_from(&s->arena, "set.yaml", text, strlen(text)));
 }
 
+static bool wants_sheet(const struct scenario *x)
+{
+    for (size_t i = 0; i < x->expect.n; i++)
+        if (x->expect.items[i].sheet) return true;
+    return false;
+}
+
 /* Its sheet of readings, where it has one; wrong rows are errors of the scenario. */
 static bool read_sheet(struct stage *s)
 {
     const char *text = s->scenario->readings;
+    if (wants_sheet(s->scenario)) s->hung = gw_readings_system(&s->model, NULL);
     if (!text) return true;
     gw_readings_read(&s->readings, &s->model, gw_source_from(&s->arena, "readings.csv", text, strlen(text)));
     s->hung = gw_readings_system(&s->model, NULL);
@@ -447,7 +457,8 @@ static void run(struct stage *s)
         gw_ask_init(&s->ask, &s->model, &s->takeoff, &s->arena);
         s->ask.plans = plans;
         if (s->scenario->submittal) review(s);
-        else if (s->hung) gw_inspect(&s->inspection, &s->ask, &s->readings, s->hung);
+        else if (s->hung && s->scenario->readings) gw_inspect(&s->inspection, &s->ask, &s->readings, s->hung);
+        else if (s->hung) gw_inspection_sheet(&s->sheet, &s->ask, s->hung);
         else gw_judge(&s->judgement, &s->ask);
     }
     compare_warnings(s);
@@ -483,7 +494,8 @@ static void check_scenario(const struct scenario *x)
         bool sums = e->candidate_verdict || e->governing;
         if (is_of_readings(e) && !x->readings) file_fault(e->node, x->name, "has no readings");
         if (e->comment && !x->submittal) file_fault(e->node, x->name, "has no submittal");
-        if (is_of_readings(e) || e->comment) continue;
+        if (e->sheet && x->readings) file_fault(e->node, x->name, "has readings: it draws up no sheet");
+        if (is_of_readings(e) || e->comment || e->sheet) continue;
         if (!e->check == !sums)
             file_fault(e->node, x->name, "wants either 'check', or 'candidate_verdict', 'governing'");
         if (e->check && !gw_check_find(e->check)) file_fault(e->node, e->check, "is no check");

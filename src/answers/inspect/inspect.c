@@ -1,13 +1,11 @@
 /* The answer: places, history, verdicts, what they come to. */
 #include "answers/inspect/inspect_internal.h"
 
+#include "base/tolerance.h"
+
+#include <math.h>
 #include <stdint.h>
 #include <string.h>
-
-static struct gw_value limit_value(const struct gw_item *item, double si)
-{
-    return gw_of_quantity(gw_item_kinds[item->id].value.dim, si);
-}
 
 struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit)
 {
@@ -15,22 +13,33 @@ struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *i
     const bool low = gw_given(limit->at_least), high = gw_given(limit->at_most);
     for (const struct gw_choice *c = kind->value.choices; c && c->name; c++)
         if (kind->means[c->value - 1] == GW_WORD_SOUND) return GW_PLAINLY(c->name);
-    if (low && high)
-        return GW_SAY(arena, "{} to {}", gw_of_bare(limit_value(item, limit->at_least)),
-                      limit_value(item, limit->at_most));
-    if (low) return GW_SAY(arena, "at least {}", limit_value(item, limit->at_least));
-    return high ? GW_SAY(arena, "at most {}", limit_value(item, limit->at_most)) : GW_PLAINLY(NULL);
+    const struct gw_value least = gw_item_limit_shown(item->id, limit->at_least, 1),
+                          most = gw_item_limit_shown(item->id, limit->at_most, -1);
+    if (low && high) return GW_SAY(arena, "{} to {}", gw_of_bare(least), most);
+    if (low) return GW_SAY(arena, "at least {}", least);
+    return high ? GW_SAY(arena, "at most {}", most) : GW_PLAINLY(NULL);
 }
 
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element)
 {
     if (!in->planned || !element) return in->out->system;
     const struct gw_system *offered = gw_planned_offer(in->planned, element);
+    in->planned->make_ups.place = in->planned->plan.places->of[element->index];
+    in->ask->choice = &in->planned->make_ups;
     return offered ? offered : in->out->system;
 }
 
+void gw_unchoose(struct gw_inspecting *in) { in->ask->choice = NULL; }
+
+void gw_inspect_limit(struct gw_item_limit *out, struct gw_inspecting *in, const struct gw_item *item,
+                      const struct gw_spot *spot)
+{
+    gw_item_limit_at(out, in->ask, item, spot, gw_hung_at(in, gw_spot_element(spot, item->on)));
+    gw_unchoose(in);
+}
+
 /* Everything that a result hangs on, without padding. */
-enum { KEY_ROOM = 16 + 2 * GW_ITEM_COUNT };
+enum { KEY_ROOM = 18 + 2 * GW_ITEM_COUNT };
 struct result_key {
     uint64_t bits[KEY_ROOM];
     size_t n;
@@ -40,17 +49,9 @@ static void add_count(struct result_key *key, size_t count) { key->bits[key->n++
 static void add_pointer(struct result_key *key, const void *pointer) { add_count(key, (size_t)(uintptr_t)pointer); }
 static void add_number(struct result_key *key, double number) { memcpy(&key->bits[key->n++], &number, sizeof number); }
 
-static void make_key(struct result_key *key, const struct gw_item *item, const struct gw_spot *spot,
-                     const struct gw_as_read *read)
+static void add_read(struct result_key *key, const struct gw_as_read *read)
 {
-    key->n = 0;
-    add_count(key, item->id);
-    add_count(key, (size_t)(spot->edge + 1) + (read->pocket_open ? GW_ITEM_COUNT : 0));
-    add_pointer(key, spot->grid);
-    add_pointer(key, spot->lite);
-    add_pointer(key, spot->screws);
-    add_pointer(key, spot->member);
-    add_pointer(key, spot->anchor);
+    add_count(key, read->pocket_open);
     add_number(key, read->torque_age);
     add_number(key, read->temperature_least);
     add_number(key, read->temperature_most);
@@ -62,25 +63,108 @@ static void make_key(struct result_key *key, const struct gw_item *item, const s
     }
 }
 
-const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item, const struct gw_spot *spot,
-                                       const struct gw_as_read *read)
+static void make_key(struct result_key *key, const struct gw_item *item, const struct gw_spot *spot,
+                     const struct gw_as_read *read)
+{
+    const bool whole = !spot->worst && spot->column != GW_NO_INTEGER; /* one lite, whose component counts */
+    key->n = 0;
+    add_count(key, item->id);
+    add_count(key, 2 * (size_t)(spot->edge + 1) + whole);
+    add_pointer(key, spot->grid);
+    add_pointer(key, spot->lite);
+    add_pointer(key, spot->screws);
+    add_pointer(key, spot->member);
+    add_pointer(key, spot->anchor);
+    add_pointer(key, spot->beside[0]);
+    add_pointer(key, spot->beside[1]);
+    add_count(key, item->on == GW_ON_JOINT ? spot->up : 0);
+    add_read(key, read);
+}
+
+static const struct gw_kept *judge_at(struct gw_inspecting *in, const struct gw_item *item, const struct gw_spot *spot,
+                                      const struct gw_as_read *read)
 {
     struct result_key key;
     struct gw_ask *ask = in->ask;
-    const struct gw_element *element = gw_spot_element(spot, item->on);
     make_key(&key, item, spot, read);
     void **at = gw_memo_at(&in->results, ask->arena, key.bits, key.n * sizeof *key.bits);
     if (*at) return *at;
     struct gw_kept *kept = *at = gw_alloc(ask->arena, 1, sizeof *kept);
-    if (in->planned && element) {
-        in->planned->make_ups.place = in->planned->plan.places->of[element->index];
-        ask->choice = &in->planned->make_ups;
-    }
-    gw_item_judge(&kept->result, ask, item, spot, read, gw_hung_at(in, element));
-    ask->choice = NULL;
+    gw_item_judge(&kept->result, ask, item, spot, read, gw_hung_at(in, gw_spot_element(spot, item->on)));
+    gw_unchoose(in);
     gw_used_merge(&in->out->used, &kept->result.used);
     kept->limit = gw_limit_words(ask->arena, item, &kept->result.limit);
     return kept;
+}
+
+/* Said in part --------------------------------------------------------------------------------------------------- */
+
+/* What is left against what is needed; of what is lost nothing. */
+static double left_of(const struct gw_item_result *r)
+{
+    if (gw_given(r->remaining_worst)) return r->remaining_worst / r->required;
+    return r->verdict == GW_ITEM_NOT_MET ? -1 : INFINITY;
+}
+
+bool gw_is_graver(const struct gw_item_result *a, const struct gw_item_result *b)
+{
+    static const int ranks[] = {
+        [GW_ITEM_WITHIN] = 0, [GW_ITEM_OUTSIDE_HOLDS] = 1, [GW_ITEM_UNKNOWN] = 2, [GW_ITEM_NOT_MET] = 3};
+    const double p = left_of(a), q = left_of(b);
+    if (a->verdict != b->verdict) return ranks[a->verdict] > ranks[b->verdict];
+    return p < q - GW_HAIR * fabs(q) || (p < q && isinf(q));
+}
+
+/* The gravest of the places that it may be, from 0: among alike ones where most is carried. */
+struct gravest {
+    const struct gw_kept *kept;
+    size_t at;
+};
+
+static const struct gravest *gravest_of(struct gw_inspecting *in, const struct gw_item *item, const struct gw_found *f,
+                                        const struct gw_as_read *read)
+{
+    struct result_key key = {.n = 0};
+    add_pointer(&key, f);
+    add_count(&key, item->id);
+    add_read(&key, read);
+    void **at = gw_memo_at(&in->gravest, in->ask->arena, key.bits, key.n * sizeof *key.bits);
+    if (*at) return *at;
+    struct gravest *g = *at = gw_alloc(in->ask->arena, 1, sizeof *g);
+    for (size_t i = 0; i < f->each.n; i++) {
+        const struct gw_kept *kept = judge_at(in, item, &f->each.items[i].spot, read);
+        const bool more = g->kept && f->each.items[i].load > f->each.items[g->at].load &&
+                          !gw_is_graver(&g->kept->result, &kept->result);
+        if (!g->kept || more || gw_is_graver(&kept->result, &g->kept->result)) *g = (struct gravest){kept, i};
+    }
+    return g;
+}
+
+/* "quay, story 2 (said in part; judged at the gravest: quay, story 2, column 1 from the left)" */
+static const char *words_of_place(struct gw_inspecting *in, struct gw_found *f, size_t at)
+{
+    struct gw_text text;
+    if (!f->spot.worst) return f->said;
+    if (!f->judged_at) f->judged_at = gw_alloc(in->ask->arena, f->each.n, sizeof *f->judged_at);
+    if (f->judged_at[at]) return f->judged_at[at];
+    gw_text_init(&text, in->ask->arena);
+    gw_spot_say(&text, &f->each.items[at].spot);
+    f->judged_at[at] = gw_format(in->ask->arena, "%s (said in part; judged where it is gravest: %s)", f->said,
+                                 gw_safe(in->ask->arena, text.at));
+    return f->judged_at[at];
+}
+
+const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, struct gw_inspected *row,
+                                       const struct gw_as_read *read)
+{
+    struct gw_found *f = in->found[row - in->out->rows.items];
+    if (!f->each.n || (f->each.n < 2 && !f->spot.worst)) return judge_at(in, row->item, &row->spot, read);
+    const struct gravest *g = gravest_of(in, row->item, f, read);
+    row->spot = f->each.items[g->at].spot;
+    row->spot.worst = f->spot.worst;
+    row->element = gw_spot_element(&row->spot, row->item->on);
+    row->place = words_of_place(in, f, g->at);
+    return g->kept;
 }
 
 static void start_rows(struct gw_inspecting *in, const struct gw_readings *readings)
@@ -104,6 +188,7 @@ void gw_inspect(struct gw_inspection *out, struct gw_ask *ask, const struct gw_r
 {
     *out = (struct gw_inspection){.system = system, .readings = readings};
     struct gw_inspecting in = {.out = out, .ask = ask, .planned = gw_planned_of(ask, system)};
+    in.found = gw_alloc(ask->arena, readings->rows.n + 1, sizeof *in.found);
     in.history = gw_history_room(ask->arena);
     in.worst = gw_worst_room(ask->arena);
     ask->system = system;

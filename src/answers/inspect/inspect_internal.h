@@ -39,6 +39,16 @@ struct gw_point {
     long fastened;             /* day of the last fastening anew; GW_NO_DAY */
 };
 
+/* What was said of a place, and what it may be. */
+struct gw_found {
+    bool there;
+    struct gw_spot spot;
+    struct gw_spots each;  /* one, where it was said whole; none of a wall's and a crew's items */
+    struct gw_message why; /* it is not there */
+    const char *said;
+    const char **judged_at; /* by place of `each`: the same with where it was judged; NULL: not yet worded */
+};
+
 struct gw_inspecting {
     struct gw_inspection *out;
     struct gw_ask *ask;
@@ -46,11 +56,13 @@ struct gw_inspecting {
     struct gw_memo spots;       /* by what was said of a place */
     struct gw_memo things;      /* by what a thing is: its number, from 1 */
     struct gw_memo results;     /* by item, elements and values */
+    struct gw_memo gravest;     /* by what was said of a place, item and values */
     struct gw_memo points;      /* by thing, item, edge and point */
     struct gw_memo alike;       /* by thing, item, edge, point, value and day: the first row */
     void *history, *worst;      /* room of history.c and together.c */
     GW_LIST(struct gw_thing) list;
     size_t capacity;
+    struct gw_found **found; /* by row */
 };
 
 /* places.c: spot and thing of every row; the rows of things in the order of their days. */
@@ -93,10 +105,17 @@ struct gw_kept {
     struct gw_item_result result;
     struct gw_message limit;
 };
-const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, const struct gw_item *item, const struct gw_spot *spot,
+/* Of a row said in part at the gravest of the places that it may be, which becomes the row's. */
+const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, struct gw_inspected *row,
                                        const struct gw_as_read *read);
-/* What was hung at an element, with what is chosen there. */
+/* Not met before unknown before outside; then what has least left of what it needs. */
+bool gw_is_graver(const struct gw_item_result *a, const struct gw_item_result *b);
+/* What was hung at an element, with what is chosen there: the make-ups become the ask's choice, until gw_unchoose. */
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
+void gw_unchoose(struct gw_inspecting *in);
+/* The limits there, of what was hung there. */
+void gw_inspect_limit(struct gw_item_limit *out, struct gw_inspecting *in, const struct gw_item *item,
+                      const struct gw_spot *spot);
 /* statistics.c, next.c */
 /* Outside its limit, whatever is left there, or not met. */
 bool gw_is_outside(const struct gw_inspected *row);

@@ -73,13 +73,6 @@ static void **find(struct gw_memo *memo, const struct key *key)
 /* Spots -------------------------------------------------------------------------------------------------------------
  */
 
-struct found {
-    bool there;
-    struct gw_spot spot;
-    struct gw_message why;
-    const char *said;
-};
-
 static struct gw_spot said_of(const struct gw_reading *r)
 {
     struct gw_spot s = gw_spot_on(r->wall);
@@ -99,23 +92,20 @@ static const char *words_of(struct gw_arena *arena, const struct gw_spot *spot)
     return gw_safe(arena, text.at);
 }
 
-static const struct found *spot_of(struct gw_inspecting *in, const struct gw_reading *r, enum gw_item_on on)
+static struct gw_found *spot_of(struct gw_inspecting *in, const struct gw_reading *r, enum gw_item_on on)
 {
     const struct key key = {in->ask->arena,
                             {(int)on, r->column, r->story, r->row, r->line, r->edge_word, r->wall != NULL},
                             {r->wall, NULL}};
     void **at = find(&in->spots, &key);
     if (*at) return *at;
-    struct found *f = *at = gw_alloc(in->ask->arena, 1, sizeof *f);
+    struct gw_found *f = *at = gw_alloc(in->ask->arena, 1, sizeof *f);
     const struct gw_spot said = said_of(r);
     f->spot = said;
-    f->there = gw_spot_find(&f->spot, &f->why, in->ask, on);
+    f->there = gw_spot_each(&f->each, &f->spot, &f->why, in->ask, on);
     struct gw_spot shown = said;
     if (!shown.wall && f->there) shown.wall = f->spot.wall;
     f->said = on == GW_ON_CREW && !said.wall ? "" : words_of(in->ask->arena, &shown);
-    if (f->there && f->spot.worst)
-        f->said = gw_format(in->ask->arena, "%s (said in part; judged where most is carried: %s)", f->said,
-                            words_of(in->ask->arena, &f->spot));
     return f;
 }
 
@@ -167,7 +157,7 @@ static void place_row(struct gw_inspecting *in, size_t i)
 {
     struct gw_inspected *row = &in->out->rows.items[i];
     const enum gw_item_on on = row->item->on;
-    const struct found *f = spot_of(in, row->reading, on);
+    struct gw_found *f = in->found[i] = spot_of(in, row->reading, on);
     row->place = f->said;
     row->spot = f->spot;
     if (!f->there) {

@@ -80,7 +80,7 @@ static void how_many(struct gw_sheet_item *row, struct gw_ask *ask)
                                                                              : GW_ROW_INSPECTION_SAMPLE_OTHER]);
     const long n = gw_sample_size(s->share, s->confidence);
     if (row->item->on == GW_ON_CREW) row->how_many = GW_PLAINLY("each crew, each day");
-    else if (row->item->on == GW_ON_WALL) row->how_many = GW_PLAINLY("first bay, then a share of the wall");
+    else if (row->item->on == GW_ON_WALL) row->how_many = GW_PLAINLY("first bay, then a share");
     if (!row->places) return;
     row->sample = n < row->places ? n : row->places;
     row->says = GW_SAY(
@@ -92,64 +92,137 @@ static void how_many(struct gw_sheet_item *row, struct gw_ask *ask)
                                  gw_of_count(row->sample), gw_of_count(row->places), gw_of_message(&row->says));
 }
 
-/* A limit that is not met by its own value orders what an inspection then condemns. */
-static struct gw_message at_limit(struct gw_ask *ask, const struct gw_sheet_item *row, const struct gw_system *hung,
-                                  double value)
+/* Limits --------------------------------------------------------------------------------------------------------- */
+
+/* A fresh reading of that value alone. False: it is met, or that is not known. */
+static bool is_condemned(struct gw_item_result *out, struct gw_inspecting *in, const struct gw_sheet_place *place,
+                         double value)
 {
+    struct gw_ask *ask = in->ask;
     const struct gw_engine own = ask->engine;
     const struct gw_system *on_offer = ask->system;
-    const struct gw_item_value shown = {value, 0};
-    struct gw_item_result result;
     struct gw_as_read read;
+    if (!gw_given(value)) return false;
     gw_as_read_clear(&read);
-    read.of[row->item->id] = shown;
+    read.of[place->item->id].number = value;
     read.torque_age = 0;
-    gw_item_judge(&result, ask, row->item, &row->spot, &read, hung);
+    gw_item_judge(out, ask, place->item, &place->spot, &read,
+                  gw_hung_at(in, gw_spot_element(&place->spot, place->item->on)));
+    gw_unchoose(in);
     ask->engine = own;
     ask->system = on_offer;
-    if (result.verdict != GW_ITEM_NOT_MET) return (struct gw_message){0};
-    const struct gw_message by = result.mechanism
-                                     ? GW_SAY(ask->arena, "at {} {} has {} of what it needs, {} required",
-                                              gw_item_shown(row->item->id, shown), gw_of_text(result.mechanism),
-                                              gw_of_number(result.remaining_worst, 3), gw_of_number(result.required, 3))
-                                     : GW_SAY(ask->arena, "at {} it is not met", gw_item_shown(row->item->id, shown));
-    return gw_say_both(ask->arena, &by, ": ", &result.message);
+    gw_used_merge(&ask->engine.used, &out->used);
+    return out->verdict == GW_ITEM_NOT_MET;
 }
 
-static void judge_limit(struct gw_sheet_item *row, struct gw_ask *ask, const struct gw_system *hung)
+/* A limit that is not met by its own value orders what an inspection then condemns: by the graver of its ends. */
+static void judge_limit(struct gw_sheet_place *place, struct gw_inspecting *in)
 {
-    const double least = row->limit.at_least, most = row->limit.at_most;
-    if (gw_given(least)) row->condemns = at_limit(ask, row, hung, least);
-    if (gw_given(most) && !gw_said(&row->condemns)) row->condemns = at_limit(ask, row, hung, most);
+    const double ends[] = {place->limit.at_least, place->limit.at_most};
+    struct gw_arena *arena = in->ask->arena;
+    struct gw_item_result worse = {.verdict = GW_ITEM_WITHIN}, result;
+    double at = GW_ABSENT;
+    for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
+        if (!is_condemned(&result, in, place, ends[i])) continue;
+        if (gw_given(at) && !gw_is_graver(&result, &worse)) continue;
+        worse = result;
+        at = ends[i];
+    }
+    if (!gw_given(at)) return;
+    const struct gw_value shown = gw_item_shown(place->item->id, (struct gw_item_value){at, 0});
+    const struct gw_message by =
+        worse.mechanism
+            ? GW_SAY(arena, "at {} {} has {} of what it needs, {} required", shown, gw_of_text(worse.mechanism),
+                     gw_of_number(worse.remaining_worst, 3), gw_of_number(worse.required, 3))
+            : GW_SAY(arena, "at {} it is not met", shown);
+    place->condemns = gw_say_both(arena, &by, ": ", &worse.message);
 }
 
-static void add_place(struct drawing_up *d, const struct gw_sheet_item *row, const struct gw_spot *spot)
+/* What is hung there, and what it is held to; false: it has no such thing. */
+static bool set_place(struct gw_sheet_place *out, struct drawing_up *d, const struct gw_item *item,
+                      const struct gw_spot *spot)
 {
-    struct gw_inspection_sheet *out = d->out;
-    struct gw_arena *arena = d->in.ask->arena;
+    struct gw_ask *ask = d->in.ask;
     struct gw_text words;
-    for (size_t i = out->places.n; i-- > 0 && out->places.items[i].item == row->item;) {
-        const struct gw_spot *other = &out->places.items[i].spot;
+    const char *without = gw_item_without(item, ask, gw_hung_at(&d->in, gw_spot_element(spot, item->on)));
+    gw_unchoose(&d->in);
+    if (without) return false;
+    gw_text_init(&words, ask->arena);
+    gw_spot_say(&words, spot);
+    *out = (struct gw_sheet_place){.item = item, .place = words.at, .spot = *spot};
+    gw_inspect_limit(&out->limit, &d->in, item, spot);
+    out->held_to = gw_limit_words(ask->arena, item, &out->limit);
+    judge_limit(out, &d->in);
+    return true;
+}
+
+/* Places --------------------------------------------------------------------------------------------------------- */
+
+static bool is_known(const struct drawing_up *d, size_t first, const struct gw_spot *spot)
+{
+    for (size_t i = first; i < d->out->places.n; i++) {
+        const struct gw_spot *other = &d->out->places.items[i].spot;
         if (other->grid == spot->grid && other->across == spot->across && other->up == spot->up &&
             other->upright == spot->upright)
-            return;
+            return true;
     }
-    gw_text_init(&words, arena);
-    gw_spot_say(&words, spot);
-    out->places.items = gw_grow(arena, out->places.items, out->places.n, &d->places, sizeof *out->places.items);
-    out->places.items[out->places.n++] = (struct gw_sheet_place){row->item, words.at, *spot, row->limit};
+    return false;
 }
 
-/* Where most is carried; then the worst of the edge strips, and of the middle. */
-static void add_places(struct drawing_up *d, const struct gw_sheet_item *row)
+static void add_place(struct drawing_up *d, size_t first, const struct gw_item *item, const struct gw_spot *spot)
+{
+    struct gw_sheet_place place;
+    if (is_known(d, first, spot) || !set_place(&place, d, item, spot)) return;
+    d->out->places.items = gw_grow(d->in.ask->arena, d->out->places.items, d->out->places.n, &d->places, sizeof place);
+    d->out->places.items[d->out->places.n++] = place;
+}
+
+/* Where a plan chooses for itself: of each of its places on the wall where most is carried. */
+static void add_chosen(struct drawing_up *d, size_t first, const struct gw_item *item, const char *wall)
+{
+    const struct gw_plan_places *places = d->in.planned ? d->in.planned->plan.places : NULL;
+    struct gw_spot spot = gw_spot_on(wall);
+    struct gw_spots each;
+    struct gw_message why;
+    if (!places || !gw_spot_each(&each, &spot, &why, d->in.ask, item->on)) return;
+    for (size_t p = 0; p < places->n; p++) {
+        const struct gw_carrying *most = NULL;
+        for (size_t i = 0; i < each.n; i++) {
+            const struct gw_element *e = gw_spot_element(&each.items[i].spot, item->on);
+            if (e && places->of[e->index] == p && (!most || each.items[i].load > most->load)) most = &each.items[i];
+        }
+        if (most) add_place(d, first, item, &most->spot);
+    }
+}
+
+static bool is_other(const struct gw_sheet_place *a, const struct gw_sheet_place *b)
+{
+    return a->limit.basis != b->limit.basis || !gw_message_same(&a->held_to, &b->held_to) ||
+           gw_said(&a->condemns) != gw_said(&b->condemns);
+}
+
+/* Where most is carried; then the worst of the edge strips, and of the middle; then those of a plan. */
+static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
 {
     static const int zones[] = {5, 4};
+    const size_t first = d->out->places.n;
+    struct gw_arena *arena = d->in.ask->arena;
     struct gw_spot spot;
     struct gw_message why;
-    add_place(d, row, &row->spot);
-    if (!row->places) return;
-    for (size_t i = 0; i < sizeof zones / sizeof *zones; i++)
-        if (gw_spot_worst(&spot, &why, d->in.ask, row->wall, zones[i], row->item->on)) add_place(d, row, &spot);
+    size_t capacity = 0;
+    add_place(d, first, row->item, &row->most.spot);
+    for (size_t i = 0; i < sizeof zones / sizeof *zones && row->places; i++)
+        if (gw_spot_worst(&spot, &why, d->in.ask, row->wall, zones[i], row->item->on))
+            add_place(d, first, row->item, &spot);
+    add_chosen(d, first, row->item, row->wall);
+    if (d->out->places.n == first) return;
+    row->most = d->out->places.items[first];
+    for (size_t i = first + 1; i < d->out->places.n; i++) {
+        const struct gw_sheet_place *place = &d->out->places.items[i];
+        if (!is_other(place, &row->most)) continue;
+        row->other.items = gw_grow(arena, row->other.items, row->other.n, &capacity, sizeof *place);
+        row->other.items[row->other.n++] = *place;
+    }
 }
 
 static void add_item(struct drawing_up *d, const struct gw_wall_grid *g, const struct gw_item *item)
@@ -158,18 +231,14 @@ static void add_item(struct drawing_up *d, const struct gw_wall_grid *g, const s
     struct gw_inspection_sheet *out = d->out;
     struct gw_ask *ask = d->in.ask;
     struct gw_message why;
+    const size_t before = out->places.n;
     row.places = g->opening ? openings_of(ask->takeoff, g->wall, item->on) : places_of(ask, g, item->on);
-    if (!gw_spot_worst(&row.spot, &why, ask, g->wall, 0, item->on)) return;
-    const struct gw_element *element = gw_spot_element(&row.spot, item->on);
-    const struct gw_system *hung = gw_hung_at(&d->in, element);
-    if (gw_item_without(item, ask, hung)) return;
-    gw_item_limit_at(&row.limit, ask, item, &row.spot, hung);
-    row.held_to = gw_limit_words(ask->arena, item, &row.limit);
-    judge_limit(&row, ask, hung);
+    if (!gw_spot_worst(&row.most.spot, &why, ask, g->wall, 0, item->on)) return;
+    add_places(d, &row);
+    if (out->places.n == before) return;
     how_many(&row, ask);
     out->items.items = gw_grow(ask->arena, out->items.items, out->items.n, &d->items, sizeof *out->items.items);
     out->items.items[out->items.n++] = row;
-    add_places(d, &row);
 }
 
 void gw_inspection_sheet(struct gw_inspection_sheet *out, struct gw_ask *ask, const struct gw_system *system)

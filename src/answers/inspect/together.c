@@ -51,7 +51,7 @@ static const struct gw_item_limit *limit_of(struct gw_inspecting *in, const stru
     if (w->limit[item].at != row->element || w->limit[item].edge != row->spot.edge || !row->element) {
         w->limit[item].at = row->element;
         w->limit[item].edge = row->spot.edge;
-        gw_item_limit_at(&w->limit[item].is, in->ask, row->item, &row->spot, gw_hung_at(in, row->element));
+        gw_inspect_limit(&w->limit[item].is, in, row->item, &row->spot);
     }
     return &w->limit[item].is;
 }
@@ -326,7 +326,7 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
 {
     struct company c;
     keep_company(in, &c, w, thing, row);
-    const struct gw_kept *kept = gw_inspect_judge(in, row->item, &row->spot, &c.read);
+    const struct gw_kept *kept = gw_inspect_judge(in, row, &c.read);
     row->result = &kept->result;
     row->limit = kept->limit;
     const char *asks = cannot_be(row, &c.read);

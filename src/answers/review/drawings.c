@@ -54,9 +54,8 @@ static const struct gw_system *system_at(struct reviewing *r, const struct gw_sp
 static struct gw_message limit_words(struct reviewing *r, const struct gw_shop_value *d, const struct gw_item_limit *l)
 {
     struct gw_message least = {0}, most = {0};
-    const struct gw_item_value low = {l->at_least, 0}, high = {l->at_most, 0};
-    if (gw_given(l->at_least)) least = GW_SAY(r->arena, "at least {}", gw_item_shown(d->id, low));
-    if (gw_given(l->at_most)) most = GW_SAY(r->arena, "at most {}", gw_item_shown(d->id, high));
+    if (gw_given(l->at_least)) least = GW_SAY(r->arena, "at least {}", gw_item_limit_shown(d->id, l->at_least, 1));
+    if (gw_given(l->at_most)) most = GW_SAY(r->arena, "at most {}", gw_item_limit_shown(d->id, l->at_most, -1));
     return gw_say_both(r->arena, &least, " and ", &most);
 }
 

@@ -124,15 +124,17 @@ static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const stru
         gw_left_unknown(out, gw_fault_message(ask));
         return;
     }
-    gw_left_by_range(out, "temperature", gap, any_setting(ask, read) ? t.shrinkage : t.shrinkage / 2, t.shrinkage,
+    const bool stated = set_known(ask);
+    const struct gw_needed needed = {any_setting(ask, read) ? t.shrinkage : t.shrinkage / 2,
+                                     stated ? t.shrinkage : t.shrinkage / 2, t.shrinkage};
+    gw_left_by_range(out, "temperature", gap, &needed,
                      GW_SAY(ask->arena,
                             "the frame shrinks by {} more than the glass; sag of the member above and sway "
                             "under wind are not in it",
                             gw_of_quantity(GW_THICKNESS, t.shrinkage)),
-                     GW_PLAINLY(set_known(ask) ? "how warm was the metal when this lite was set"
-                                               : "how warm was the metal when the glass was set, and how cold does it "
-                                                 "get? Ask the architect (movement: coldest, hottest, set_coldest, "
-                                                 "set_warmest)"));
+                     "how warm was the metal when this lite was set",
+                     "how warm was the metal when the glass was set, and how cold does it get? Ask the architect "
+                     "(movement: coldest, hottest, set_coldest, set_warmest)");
 }
 
 /* The gap read, the opposite one as the system has it: one side's gain is the other's loss. Absent where the system
@@ -228,6 +230,21 @@ static bool goes_away(double *least, double *most, struct gw_ask *ask, const str
     return true;
 }
 
+/* Facts that somebody could read, or state. How far a frame that racks lifts the lite nothing here computes. */
+static const char *what_decides(const struct gw_spot *spot, bool stated)
+{
+    if (spot->edge == GW_EDGE_SILL)
+        return "how far is the lite lifted where its frame racks? Ask for a racking test, or measure the clearance at "
+               "its "
+               "head";
+    if (spot->edge == GW_EDGE_HEAD)
+        return "how warm was the metal when the glass was set, and how warm does it get? Ask the architect (movement: "
+               "coldest, hottest, set_coldest, set_warmest)";
+    return stated ? "do side blocks keep the lite from moving?"
+                  : "do side blocks keep the lite from moving? How warm was the metal when the glass was set, and how "
+                    "warm does it get (movement: coldest, hottest, set_coldest, set_warmest)?";
+}
+
 /* The lite goes towards the opposite edge, the frame grows away from it, and wind bows it. At the good end side blocks
  * hold it and it was set halfway between hot and cold. */
 static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -248,20 +265,18 @@ static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struc
         gw_left_unknown(out, gw_fault_message(ask));
         return;
     }
+    const bool stated = set_known(ask);
+    const struct gw_needed needed = {least + bow + (any_setting(ask, read) ? t.growth : t.growth / 2),
+                                     least + bow + (stated ? t.growth : t.growth / 2), most + bow + t.growth};
     gw_left_by_range(
-        out, "bite", bite, least + bow + (any_setting(ask, read) ? t.growth : t.growth / 2), most + bow + t.growth,
+        out, "bite", bite, &needed,
         GW_SAY(
             ask->arena,
             "the lite leaves the pocket by up to {} of the gap opposite, {} as it bows under wind and {} as the frame "
             "grows",
             gw_of_quantity(GW_THICKNESS, most), gw_of_quantity(GW_THICKNESS, bow),
             gw_of_quantity(GW_THICKNESS, t.growth)),
-        GW_PLAINLY(any_setting(ask, read) ? "do side blocks keep the lite from moving?"
-                   : set_known(ask)
-                       ? "do side blocks keep the lite from moving? How warm was the metal when it was set?"
-                       : "do side blocks keep the lite from moving? How warm was the metal when the glass "
-                         "was set, and how warm does it get (movement: coldest, hottest, set_coldest, "
-                         "set_warmest)?"));
+        "how warm was the metal when this lite was set", what_decides(spot, stated));
 }
 
 static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,

@@ -23,7 +23,7 @@ struct torques {
 
 static double shown_torque(double si, enum gw_units shown)
 {
-    return gw_given(si) ? gw_quantity_shown(gw_units_standard(), GW_BENDING, shown, si) : GW_ABSENT;
+    return gw_given(si) ? gw_quantity_shown(gw_units_standard(), GW_MOMENT, shown, si) : GW_ABSENT;
 }
 
 static int by_age(const void *a, const void *b)
@@ -89,7 +89,7 @@ enum gw_status gw_draw_torques(struct gw_canvas *canvas, const void *of, enum gw
                                  300,
                                  {fmin(t.first, 0.04) / 1.2, fmax(t.last, 400) * 1.2, true, "days since fastening"},
                                  {fmax(t.low - margin, 0), t.high + margin, false,
-                                  gw_format(canvas->arena, "torque, %s", gw_dim_info(GW_BENDING)->shown[shown])}};
+                                  gw_format(canvas->arena, "torque, %s", gw_dim_info(GW_MOMENT)->shown[shown])}};
     gw_plot_open(canvas, &plot);
     band(canvas, &plot, &t, false);
     band(canvas, &plot, &t, true);
