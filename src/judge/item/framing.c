@@ -25,6 +25,42 @@ static bool is_above(struct gw_ask *ask, const struct gw_item *item, const struc
     return read->of[item->id].number > limit.at_most * (1 + GW_HAIR);
 }
 
+/* What checks of clearance and bite take for granted is a frame within practice. A limit of the system's own may be
+ * wider: between the two the glass tells, and within both nothing is to be computed, said so. */
+static bool is_taken_for_granted(struct gw_left *out, struct gw_ask *ask, const struct gw_item *item,
+                                 const struct gw_spot *spot, const struct gw_as_read *read,
+                                 const struct gw_system *system)
+{
+    struct gw_item_limit practice = {.at_most = GW_ABSENT};
+    item->does->limit(&practice, ask, spot, system);
+    const double value = read->of[item->id].number;
+    if (!(value <= practice.at_most * (1 + GW_HAIR)) || is_above(ask, item, spot, read, system)) return false;
+    out->remark = GW_SAY(ask->arena, "within the {} of practice, which clearance and bite as drawn take for granted",
+                         gw_item_limit_shown(item->id, practice.at_most, -1));
+    return true;
+}
+
+static bool states_gaps(const struct gw_system *system)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    return d && gw_given(d->side_gap) && gw_given(d->end_gap);
+}
+
+/* In a limit that is wider than practice: a system that states its gaps states what they bear; of one that states none
+ * what is not known of the glass decides. */
+static void decide_within(struct gw_left *out, struct gw_ask *ask, const struct gw_item *item,
+                          const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system)
+{
+    if (!gw_said(&out->unknown) || is_above(ask, item, spot, read, system)) return;
+    out->undecided = !states_gaps(system);
+    if (!out->undecided) out->unknown = (struct gw_message){0};
+    out->remark =
+        GW_PLAINLY(out->undecided ? "in the system's own limit, which is wider than what clearance and bite as "
+                                    "drawn take for granted, and no gaps are stated (drift: side_gap, end_gap)"
+                                  : "in the system's own limit, wider than practice, beside the gaps that it "
+                                    "states");
+}
+
 /* A member out of its place takes room and bite from the glass beside it: what was read of those there tells. */
 static void by_the_glass(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                          const struct gw_as_read *read, const struct gw_system *system, bool bite, const char *question)
@@ -51,10 +87,11 @@ static void location_limit(struct gw_item_limit *out, struct gw_ask *ask, const 
 static void bay_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                      const struct gw_system *system)
 {
-    if (is_above(ask, &gw_item_location, spot, read, system))
-        by_the_glass(out, ask, spot, read, system, true,
-                     "how much edge clearance and bite does it leave on both sides, and how wide are its joints: "
-                     "measure them there");
+    if (is_taken_for_granted(out, ask, &gw_item_location, spot, read, system)) return;
+    by_the_glass(out, ask, spot, read, system, true,
+                 "how much edge clearance and bite does it leave on both sides, and how wide are its joints: "
+                 "measure them there");
+    decide_within(out, ask, &gw_item_location, spot, read, system);
 }
 
 /* In proportion to the member's length, up to a limit in all. */
@@ -115,19 +152,21 @@ static void leans(struct gw_left *out, struct gw_ask *ask, const struct gw_spot 
 static void plumb_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                        const struct gw_as_read *read, const struct gw_system *system)
 {
-    if (!is_above(ask, &gw_item_plumb, spot, read, system)) return;
+    if (is_taken_for_granted(out, ask, &gw_item_plumb, spot, read, system)) return;
     leans(out, ask, spot, system, read->of[GW_ITEM_plumb].number);
     by_the_glass(out, ask, spot, read, system, true,
                  "how much edge clearance and bite is left along it: measure at its top and at its foot");
+    decide_within(out, ask, &gw_item_plumb, spot, read, system);
 }
 
 static void level_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                        const struct gw_as_read *read, const struct gw_system *system)
 {
-    if (!is_above(ask, &gw_item_level, spot, read, system)) return;
+    if (is_taken_for_granted(out, ask, &gw_item_level, spot, read, system)) return;
     beyond_room(out, ask, spot->lite, system, read->of[GW_ITEM_level].number, false);
     by_the_glass(out, ask, spot, read, system, false,
                  "how much edge clearance is left at both ends, and to which end does water run: measure there");
+    decide_within(out, ask, &gw_item_level, spot, read, system);
 }
 
 /* Squareness ------------------------------------------------------------------------------------------------------- */
@@ -161,10 +200,11 @@ static void square_left(struct gw_left *out, struct gw_ask *ask, const struct gw
 {
     const struct gw_drift_spec *d = gw_part(system, drift);
     struct gw_room room;
-    if (!is_above(ask, &gw_item_squareness, spot, read, system)) return;
+    if (is_taken_for_granted(out, ask, &gw_item_squareness, spot, read, system)) return;
     if (!spot->lite || !d || !gw_given(d->side_gap) || !gw_given(d->end_gap)) {
         gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its corners: measure the edge clearance there, "
                                         "or ask the manufacturer (drift: side_gap, end_gap)"));
+        decide_within(out, ask, &gw_item_squareness, spot, read, system);
         return;
     }
     const struct gw_element *e = spot->lite;
