@@ -133,8 +133,10 @@ struct gw_screw_spec {
     double engagement, ultimate, head_diameter, tested_pullout;
     const char *report;
 };
+enum gw_end_hold { GW_END_UNSAID, GW_END_SPLINE, GW_END_CHASE, GW_END_CLIP };
 struct gw_capacity_spec {
     double capacity;
+    enum gw_end_hold hold; /* of transoms' ends alone: a clip can be calculated */
     const char *report;
 };
 /* What a mullion takes where it runs past an anchor, holes counted: each alone; together they add up to 1. */

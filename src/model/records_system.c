@@ -259,6 +259,17 @@ static const struct gw_field CAPACITY[] = {
     F(gw_capacity_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test"),
 };
 static const struct gw_record CAPACITY_RECORD = RECORD("capacity", gw_capacity_spec, CAPACITY);
+static const struct gw_choice ENDS[] = {{"spline", GW_END_SPLINE, "screws into a spline: a test alone shows them"},
+                                        {"chase", GW_END_CHASE, "screws into a chase: the same"},
+                                        {"clip", GW_END_CLIP, "a clip and its screws: a calculation shows them too"},
+                                        {0}};
+static const struct gw_field TRANSOM_END[] = {
+    NUM(gw_capacity_spec, capacity, GW_FORCE, .flags = GW_REQUIRED, LIMITS(1, 1e7), A_CAPACITY,
+        .help = "allowable, by test; of a clip by calculation too"),
+    PICK(gw_capacity_spec, hold, ENDS, .help = "what holds it; absent: what a test alone shows"),
+    F(gw_capacity_spec, report, GW_T_TEXT, .flags = GW_REPORT, .help = "of that test or calculation"),
+};
+static const struct gw_record TRANSOM_END_RECORD = RECORD("transom connection", gw_capacity_spec, TRANSOM_END);
 static const struct gw_field SEAT[] = {
     NUM(gw_seat_spec, capacity, GW_FORCE, LIMITS(1, 1e6), .help = "allowable, of each; or its figures"),
     PICK(gw_seat_spec, alloy, gw_metal_choices, .help = "figures of a flat leg or chair: its metal"),
@@ -449,7 +460,7 @@ static const struct gw_field SYSTEM[] = {
     F(gw_system, pressure_plate, GW_T_RECORD, .record = &PLATE_RECORD, .help = "of captured glazing"),
     F(gw_system, screw, GW_T_RECORD, .record = &SCREW_RECORD, .help = "of the pressure plate"),
     F(gw_system, silicone, GW_T_RECORD, .record = &SILICONE_RECORD, .help = "structural silicone"),
-    F(gw_system, transom_connection, GW_T_RECORD, .record = &CAPACITY_RECORD, .help = "end of a transom"),
+    F(gw_system, transom_connection, GW_T_RECORD, .record = &TRANSOM_END_RECORD, .help = "end of a transom"),
     F(gw_system, glass_seat, GW_T_RECORD, .record = &SEAT_RECORD,
       .help = "what bears each setting block beyond the transom's section"),
     F(gw_system, past_anchor, GW_T_RECORD, .record = &PAST_ANCHOR_RECORD,

@@ -26,9 +26,15 @@ static struct named_report *named(struct reviewing *r, const char *name)
     return &r->reports.items[i];
 }
 
+static bool is_clip(const char *key, const void *at)
+{
+    return strcmp(key, "transom_connection") == 0 && ((const struct gw_capacity_spec *)at)->hold == GW_END_CLIP;
+}
+
 /* No formula gives the end of a transom in a screw spline, the pull-out from a chase, or what silicone takes. */
 static bool a_test_alone_shows(const char *key, const struct gw_record *record, const void *at)
 {
+    if (is_clip(key, at)) return false;
     const struct gw_field *pullout = gw_record_field(record, "tested_pullout");
     static const char *const keys[] = {"transom_connection", "silicone", "edge_seal"};
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
@@ -300,6 +306,7 @@ static bool is_gone(struct reviewing *r, const struct gw_field *f, const void *i
 {
     if (strcmp(f->key, "transom_connection") != 0) return false;
     const struct gw_capacity_spec *spec = inner;
+    if (spec->hold == GW_END_CLIP) return false;
     const size_t index = spec->report ? gw_report_index(r, spec->report) : r->reports.n;
     return index < r->reports.n && out->capacities[index] == TESTED_CAPACITIES;
 }

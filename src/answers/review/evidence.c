@@ -298,6 +298,18 @@ static void check_by(struct causes *out, struct reviewing *r, size_t report)
     if (by != GW_BY_MANUFACTURER) c->ask = GW_PLAINLY("who tested? Ask the manufacturer");
 }
 
+static bool states(const struct named_report *n, const char *key)
+{
+    for (size_t i = 0; i < n->stated.n; i++)
+        if (strcmp(n->stated.items[i], key) == 0) return true;
+    return false;
+}
+
+static bool is_a_clip(const struct gw_system *system)
+{
+    return system->transom_connection && system->transom_connection->hold == GW_END_CLIP;
+}
+
 /* Other capacities may be calculated. */
 static void check_computed(struct causes *out, struct reviewing *r, size_t report)
 {
@@ -311,6 +323,9 @@ static void check_computed(struct causes *out, struct reviewing *r, size_t repor
                          : GW_PLAINLY("a test of that capacity: no formula gives it");
     c->basis = n->tests ? GW_PLAINLY("no calculation stands for a rating: what can be calculated the checks calculate")
                         : GW_PLAINLY("the checks ask for a test of it");
+    if (states(n, "transom_connection") && !is_a_clip(r->judged))
+        c->ask = GW_PLAINLY("are the transoms' ends held by a clip, which can be calculated (transom_connection: hold: "
+                            "clip), or by screws in a spline or a chase, which a test alone shows?");
 }
 
 static void check_place(struct causes *out, struct reviewing *r, size_t report)
