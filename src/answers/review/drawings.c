@@ -192,14 +192,16 @@ static struct taken modules_of(const struct reviewing *r, const struct gw_shop_v
     return t;
 }
 
-/* What a longer span changes is told by mullions and anchors; a wider module by everything. */
+static bool is_opening(const struct gw_element *e) { return e->grid && e->grid->opening; }
+
+/* What a longer span changes is told by mullions and anchors, of openings by everything, as a wider module is. */
 static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was, size_t n,
                        const struct gw_shop_value *d)
 {
     const bool module = d->what == GW_SHOP_MODULE;
     for (size_t i = 0; i < n; i++) {
         const struct gw_element *e = findings[i].demand->element;
-        const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR);
+        const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR || is_opening(e));
         if (!e || !is_at(e, d) || (!module && !stands)) findings[i] = was[i];
     }
 }
@@ -225,6 +227,12 @@ static struct gw_message range_words(struct reviewing *r, const struct taken *t,
     return GW_SAY(r->arena, "{} to {}", gw_of_quantity(dim, t->least), gw_of_quantity(dim, t->most));
 }
 
+/* No wall on a grid is by that name. */
+static bool of_schedule(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    return !gw_takeoff_wall(r->ask->takeoff, d->wall);
+}
+
 static void judge_size(struct judged_value *v, struct reviewing *r)
 {
     const struct gw_shop_value *d = v->drawn;
@@ -233,6 +241,9 @@ static void judge_size(struct judged_value *v, struct reviewing *r)
     struct effect effect = {.worst = GW_PASS};
     v->basis = GW_PLAINLY(module ? "lites of that wall as the project has them"
                                  : "mullions of that wall between their anchors, as the project has them");
+    if (of_schedule(r, d))
+        v->basis = GW_PLAINLY(module ? "lites of those openings as their schedule has them"
+                                     : "mullions of those openings between their anchors, as their schedule has them");
     if (!gw_given(t.most)) {
         v->consequence = GW_IT_IS_NOT_SHOWN;
         v->effect = GW_PLAINLY("nothing of that kind was taken off there");
@@ -243,11 +254,11 @@ static void judge_size(struct judged_value *v, struct reviewing *r)
     if (t.is_one || d->read.number <= t.most) return;
     if (!effect_of_size(&effect, r, d, d->read.number / t.most)) {
         v->consequence = GW_IT_IS_NOT_SHOWN;
-        v->effect = GW_PLAINLY("greater than was taken off, and no wall on a grid: change the project and check it");
+        v->effect = GW_PLAINLY("greater than was taken off: change the project and check it");
         return;
     }
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
-    v->effect = effect.said;
+    v->effect = gw_said(&effect.said) ? effect.said : GW_PLAINLY("judged so: nothing gets worse");
     if (effect.first) v->evidence = effect.first->evidence;
 }
 

@@ -62,20 +62,36 @@ static void stretch_element(struct gw_element *e, const struct gw_wall_grid *gri
     if (!screws || e->sort == GW_SORT_MULLION_SCREW) e->width *= across;
 }
 
+/* An opening is as high as its mullions span: what lies across it stands so much further apart. */
+static void stretch_up(struct gw_element *e, double up)
+{
+    if (e->kind == GW_LITE || e->kind == GW_TRANSOM) e->height *= up;
+    if (e->kind == GW_SCREW && e->sort != GW_SORT_MULLION_SCREW) e->width *= up;
+    e->pane *= up;
+    e->above *= up;
+    e->below *= up;
+}
+
 const struct gw_takeoff *gw_takeoff_stretched(struct gw_arena *arena, const struct gw_takeoff *takeoff,
                                               const char *wall, double up, double across)
 {
-    const struct gw_wall_grid *own = gw_takeoff_wall(takeoff, wall);
-    if (!own) return NULL;
     struct gw_takeoff *out = gw_alloc(arena, 1, sizeof *out);
-    const struct gw_wall_grid *grid = stretched_grid(arena, own, up);
+    const struct gw_wall_grid **grids = gw_alloc(arena, takeoff->grids.n + 1, sizeof *grids);
+    bool any = false;
     *out = *takeoff;
-    out->grids.items = gw_alloc(arena, takeoff->grids.n + 1, sizeof *out->grids.items);
-    for (size_t i = 0; i < takeoff->grids.n; i++)
-        out->grids.items[i] = takeoff->grids.items[i] == own ? grid : takeoff->grids.items[i];
     out->elements.items = gw_alloc(arena, takeoff->elements.n + 1, sizeof *out->elements.items);
     memcpy(out->elements.items, takeoff->elements.items, takeoff->elements.n * sizeof *out->elements.items);
-    for (size_t i = 0; i < takeoff->elements.n; i++)
-        if (takeoff->elements.items[i].grid == own) stretch_element(&out->elements.items[i], grid, up, across);
-    return out;
+    for (size_t i = 0; i < takeoff->grids.n; i++) {
+        const struct gw_wall_grid *own = takeoff->grids.items[i];
+        const bool is_it = strcmp(own->wall, wall) == 0;
+        grids[i] = is_it ? stretched_grid(arena, own, up) : own;
+        any = any || is_it;
+        for (size_t k = 0; is_it && k < own->n_elements; k++) {
+            struct gw_element *e = &out->elements.items[own->first_element + k];
+            stretch_element(e, grids[i], up, across);
+            if (own->opening) stretch_up(e, up);
+        }
+    }
+    out->grids.items = grids;
+    return any ? out : NULL;
 }
