@@ -155,6 +155,27 @@ void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struc
 void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
                    const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system);
 
+/* A line of the plate's screws, as it was read or, where nothing was, as it is described: what clamps it when it is to
+ * hold, and what pulls at it. Quantities that are not known are absent, and `unknown` asks. */
+struct gw_screw_line {
+    const struct gw_system *system; /* as it is hung there */
+    struct gw_spot spot;
+    const struct gw_element *screws; /* of the spot as they are fastened: `height` is the spacing; NULL: none */
+    double end_distance;             /* m */
+    double torque;                   /* Nm, read there, else the least that the limits ask */
+    bool torque_read;
+    bool bottomed;         /* it takes its torque and clamps nothing, whatever the next two say */
+    double told[2];        /* N, least and most, that the torque clamps when it is read */
+    double left[2], share; /* N, the same when it is to hold; of the least what is left until then */
+    double pull;           /* N, suction on a screw between two others, allowable-stress level */
+    double end_pull;       /* N, on the one that the plate's end loads most; 0: no more than another */
+    double factor;         /* that the clamp is to keep over the suction */
+    struct gw_message unknown;
+    struct gw_item_result result; /* of its spacing: the least of what is left by clamp, plate and pull-out */
+};
+void gw_screw_line_as_read(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_spot *spot,
+                           const struct gw_as_read *read, const struct gw_system *system);
+
 #ifdef __cplusplus
 }
 #endif

@@ -28,7 +28,8 @@ struct gw_inspected {
     size_t duplicate_of; /* line of the file that says the same; 0: it counts */
     bool again;          /* it closes another: no first reading */
     double age;          /* s from fastening to reading, of a torque; absent: not known */
-    size_t thing;        /* rows of one place have one number, from 1; 0: no such place */
+    const struct gw_as_read *with; /* of screws: all that it was judged with; NULL: of something else */
+    size_t thing;                  /* rows of one place have one number, from 1; 0: no such place */
 };
 
 /* Of one item, what its places say. A place is outside if one of its first readings is; unknown ones are not counted.
@@ -70,6 +71,13 @@ struct gw_inspection {
 /* Judges the readings of the system that was hung, with what the ask's plans choose for it. */
 void gw_inspect(struct gw_inspection *out, struct gw_ask *ask, const struct gw_readings *readings,
                 const struct gw_system *system);
+
+/* The line of screws of that wall that carries most for a candidate as it is described, with what the ask's plans
+ * choose for it; false: there is none. And the line of a row that was judged with others. */
+bool gw_find_screw_line(struct gw_screw_line *out, struct gw_ask *ask, const char *wall,
+                        const struct gw_system *candidate);
+bool gw_find_read_line(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_inspected *row,
+                       const struct gw_system *system);
 
 /* "at least 1/2 in", "95 to 100 in-lb"; of a word the sound one; not said: there is none. */
 struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit);

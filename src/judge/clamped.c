@@ -2,6 +2,7 @@
 #include "judge/screw_line.h"
 
 #include "judge/checks.h"
+#include "judge/judge_internal.h"
 #include "judge/plated.h"
 
 #include "base/tolerance.h"
@@ -162,22 +163,20 @@ bool gw_bottomed(const struct gw_as_read *read, const struct gw_system *system)
     return system->pressure_plate->thickness + c->stack + c->chase - length <= GW_HAIR_M; /* absent: not known */
 }
 
-/* N on the screw that suction loads most; absent: not known, and `out` asks. */
-static double suction_on(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                         const struct gw_system *as_read)
+/* Suction on a screw between two others, and on the one that the plate's end loads most; absent: not known, and
+ * `unknown` asks. */
+static void find_suction(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_system *as_read)
 {
     struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
     struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
     const struct gw_engine own = ask->engine;
-    gw_judge_limits(f, d, ask, &gw_check_screw, spot->screws, as_read);
-    const double pull = gw_term_of(f->demand, 0)->value;
+    gw_judge_limits(f, d, ask, &gw_check_screw, out->spot.screws, as_read);
+    out->pull = gw_term_of(f->demand, 0)->value;
     ask->engine = own;
     gw_used_merge(&ask->engine.used, f->demand->used);
-    if (!gw_given(pull)) {
-        gw_left_unknown(out, f->demand->message);
-        return GW_ABSENT;
-    }
-    return fmax(pull, gw_end_screw_pull(ask, f->demand->element, as_read, pull));
+    out->screws = f->demand->element;
+    if (!gw_given(out->pull)) out->unknown = f->demand->message;
+    else out->end_pull = gw_end_screw_pull(ask, out->screws, as_read, out->pull);
 }
 
 static double torque_there(struct gw_ask *ask, const struct gw_as_read *read, const struct gw_system *system)
@@ -188,51 +187,102 @@ static double torque_there(struct gw_ask *ask, const struct gw_as_read *read, co
     return limit.at_least;
 }
 
-static double over(double capacity, double demand) { return demand > 0 ? capacity / demand : (double)INFINITY; }
-
-static void compare(struct gw_left *out, struct gw_ask *ask, const struct gw_as_read *read,
-                    const struct gw_system *system, double torque, double suction)
+/* From the torque to what is left of it; the least is of the bad ends. */
+static void find_clamp(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_as_read *read,
+                       const struct gw_system *system)
 {
-    const struct gw_clamp_practice *row = &ask->model->tables->clamp_practice[GW_ROW_CLAMP_PRACTICE_PLATE];
-    const bool was_read = gw_was_read(read, GW_ITEM_screw_torque);
-    struct gw_clamp_result r;
+    struct gw_clamp_result most = {.preload = 0}, least = {.preload = 0};
     struct end good, bad;
     find_ends(&good, &bad, ask, read, system);
-    const double most = tension(&r, ask, system, torque, &good), least = tension(&r, ask, system, torque, &bad);
-    if (!gw_given(most) || !gw_given(least)) {
-        gw_left_unknown(out, gw_fault_message(ask));
+    out->left[1] = tension(&most, ask, system, out->torque, &good);
+    out->left[0] = tension(&least, ask, system, out->torque, &bad);
+    out->told[0] = least.preload;
+    out->told[1] = most.preload;
+    out->share = bad.share;
+    if (!gw_given(out->left[0]) || !gw_given(out->left[1])) out->unknown = gw_fault_message(ask);
+}
+
+static void clear_line(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_spot *spot,
+                       const struct gw_as_read *read, const struct gw_system *system)
+{
+    *out =
+        (struct gw_screw_line){.system = system,
+                               .spot = *spot,
+                               .screws = spot->screws,
+                               .torque = GW_ABSENT,
+                               .torque_read = gw_was_read(read, GW_ITEM_screw_torque),
+                               .told = {GW_ABSENT, GW_ABSENT},
+                               .left = {GW_ABSENT, GW_ABSENT},
+                               .share = GW_ABSENT,
+                               .pull = GW_ABSENT,
+                               .end_distance = GW_ABSENT,
+                               .factor = ask->model->tables->clamp_practice[GW_ROW_CLAMP_PRACTICE_PLATE].safety_factor};
+}
+
+static void find_line(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_spot *spot,
+                      const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_clamp_practice *row = &ask->model->tables->clamp_practice[GW_ROW_CLAMP_PRACTICE_PLATE];
+    const char *question = other_screw(read) ? other_screw(read) : missing(system);
+    clear_line(out, ask, spot, read, system);
+    if (!question && !spot->screws) question = "which screws are there? No plate of the take-off stands at that place";
+    if (question) {
+        out->unknown = GW_PLAINLY(question);
         return;
     }
-    gw_used_add(&ask->engine.used, &row->row);
-    gw_left_by(
-        out, "clamp", over(most, suction), over(least, suction), row->safety_factor,
-        GW_SAY(ask->arena, "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
-               gw_of_quantity(GW_FORCE, least), gw_of_quantity(GW_FORCE, most), gw_of_quantity(GW_MOMENT, torque),
-               gw_of_text(was_read ? "read there" : "the least torque that is asked, none was read"),
-               gw_of_number(bad.share, 2), gw_of_quantity(GW_FORCE, suction)));
+    out->torque = torque_there(ask, read, system);
+    find_suction(out, ask, gw_line_as_read(ask, spot, read, system));
+    if (!gw_given(out->torque))
+        out->unknown = gw_said(&out->unknown)
+                           ? out->unknown
+                           : GW_PLAINLY("which torque does the manufacturer ask of these screws? (installation: "
+                                        "screw_torque: at_least)");
+    if (gw_said(&out->unknown)) return;
+    find_clamp(out, ask, read, system);
+    if (!gw_said(&out->unknown)) gw_used_add(&ask->engine.used, &row->row);
 }
+
+static double over(double capacity, double demand) { return demand > 0 ? capacity / demand : (double)INFINITY; }
 
 void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                    const struct gw_system *system)
 {
     const double factor = ask->model->tables->clamp_practice[GW_ROW_CLAMP_PRACTICE_PLATE].safety_factor;
+    struct gw_screw_line line;
     if (gw_bottomed(read, system)) {
         gw_left_by(out, "clamp", 0, 0, factor,
                    GW_PLAINLY("a screw that stands on the bottom of its chase takes its torque and clamps nothing"));
         return;
     }
-    const char *question = other_screw(read) ? other_screw(read) : missing(system);
-    if (!question && !spot->screws) question = "which screws are there? No plate of the take-off stands at that place";
-    if (question) {
-        gw_left_unknown(out, GW_PLAINLY(question));
+    find_line(&line, ask, spot, read, system);
+    if (gw_said(&line.unknown)) {
+        gw_left_unknown(out, line.unknown);
         return;
     }
-    const double torque = torque_there(ask, read, system);
-    const double suction = suction_on(out, ask, spot, gw_line_as_read(ask, spot, read, system));
-    if (!gw_given(torque))
-        gw_left_unknown(out, GW_PLAINLY("which torque does the manufacturer ask of these screws? (installation: "
-                                        "screw_torque: at_least)"));
-    else if (gw_given(suction)) compare(out, ask, read, system, torque, suction);
+    const double suction = fmax(line.pull, line.end_pull);
+    gw_left_by(out, "clamp", over(line.left[1], suction), over(line.left[0], suction), factor,
+               GW_SAY(ask->arena,
+                      "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
+                      gw_of_quantity(GW_FORCE, line.left[0]), gw_of_quantity(GW_FORCE, line.left[1]),
+                      gw_of_quantity(GW_BENDING, line.torque),
+                      gw_of_text(line.torque_read ? "read there" : "the least torque that is asked, none was read"),
+                      gw_of_number(line.share, 2), gw_of_quantity(GW_FORCE, suction)));
+}
+
+void gw_screw_line_as_read(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_spot *spot,
+                           const struct gw_as_read *read, const struct gw_system *system)
+{
+    gw_ask_open(ask);
+    find_line(out, ask, spot, read, system);
+    const struct gw_system *as_read = gw_line_as_read(ask, spot, read, system);
+    if (spot->screws && !gw_given(out->pull)) {
+        const struct gw_message asked = out->unknown;
+        find_suction(out, ask, as_read);
+        if (gw_said(&asked)) out->unknown = asked;
+    }
+    out->end_distance = gw_screw_end_distance(as_read);
+    out->bottomed = gw_bottomed(read, system);
+    gw_item_judge(&out->result, ask, gw_item_of(GW_ITEM_screw_spacing), spot, read, system);
 }
 
 /* Too much of it --------------------------------------------------------------------------------------------------- */

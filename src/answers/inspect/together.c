@@ -329,6 +329,8 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
     const struct gw_kept *kept = gw_inspect_judge(in, row, &c.read);
     row->result = &kept->result;
     row->limit = kept->limit;
+    if (thing->family == GW_OF_SCREWS)
+        row->with = memcpy(gw_alloc(in->ask->arena, 1, sizeof c.read), &c.read, sizeof c.read);
     const char *asks = cannot_be(row, &c.read);
     if (row->item->on == GW_ON_JOINT && kept->result.verdict == GW_ITEM_NOT_MET && !is_before(row)) asks = NULL;
     row->verdict = asks ? GW_ITEM_UNKNOWN : row->result->verdict;

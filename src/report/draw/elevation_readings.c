@@ -164,6 +164,40 @@ static bool has_readings(const struct gw_inspection *in, const struct gw_wall_gr
     return false;
 }
 
+static int gravity(const struct gw_inspected *row)
+{
+    static const int ranks[] = {
+        [GW_ITEM_WITHIN] = 0, [GW_ITEM_OUTSIDE_HOLDS] = 1, [GW_ITEM_UNKNOWN] = 2, [GW_ITEM_NOT_MET] = 3};
+    return ranks[row->verdict];
+}
+
+static double left_of(const struct gw_inspected *row)
+{
+    const struct gw_item_result *r = row->result;
+    return gw_given(r->remaining_worst) ? r->remaining_worst / r->required : (double)INFINITY;
+}
+
+/* The line of screws of a wall that is worst as it was read; NULL: none was read. */
+static const struct gw_inspected *worst_screws(const struct readings *r)
+{
+    const struct gw_inspected *worst = NULL;
+    for (size_t i = 0; i < r->of->inspection->rows.n; i++) {
+        const struct gw_inspected *row = &r->of->inspection->rows.items[i];
+        if (!is_here(r, row) || !row->with || !row->spot.screws) continue;
+        const int more = worst ? gravity(row) - gravity(worst) : 1;
+        if (more > 0 || (!more && left_of(row) < left_of(worst))) worst = row;
+    }
+    return worst;
+}
+
+static void add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct readings_picture *of)
+{
+    const struct readings r = {.of = of, .arena = arena};
+    const struct gw_inspected *worst = gw_has_plate_screws(of->inspection->system) ? worst_screws(&r) : NULL;
+    if (worst)
+        gw_picture_add_screws(out, arena, &(struct screws_picture){of->results, of->grid, NULL, of->inspection, worst});
+}
+
 void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
                              const struct gw_inspection *inspection)
 {
@@ -176,6 +210,7 @@ void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, co
         const char *title = gw_format(arena, "Wall %s: readings", kept->grid->wall);
         gw_picture_add(out, arena, gw_format(arena, "readings:%s", gw_picture_word(arena, kept->grid->wall)),
                        &(struct gw_figure){title, title, gw_draw_elevation_readings, kept});
+        add_screws(out, arena, kept);
     }
     if (!has_torques(inspection)) return;
     struct readings_picture *all = gw_alloc(arena, 1, sizeof *all);

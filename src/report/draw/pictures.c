@@ -56,6 +56,50 @@ static void add_heights(struct gw_pictures *out, struct gw_arena *arena, const s
                    &(struct gw_figure){title, title, gw_draw_heights, kept});
 }
 
+bool gw_has_plate_screws(const struct gw_system *candidate)
+{
+    return candidate->screw && candidate->system->glazing != GW_SILICONE;
+}
+
+void gw_picture_add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct screws_picture *of)
+{
+    struct screws_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    const char *wall = gw_picture_word(arena, of->grid->wall);
+    *kept = *of;
+    const char *title =
+        of->candidate
+            ? gw_format(arena, "Wall %s: screws of the pressure plate, %s", of->grid->wall, of->candidate->name)
+            : gw_format(arena, "Wall %s: screws of the pressure plate as read", of->grid->wall);
+    const char *name = of->candidate
+                           ? gw_format(arena, "screws:%s:%s", wall, gw_picture_word(arena, of->candidate->name))
+                           : gw_format(arena, "screws:%s", wall);
+    gw_picture_add(out, arena, name, &(struct gw_figure){title, title, gw_draw_screws, kept});
+}
+
+static void add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                       const struct gw_system *candidate)
+{
+    const struct gw_takeoff *t = results->answer->takeoff;
+    for (size_t i = 0; i < t->n_walls && gw_has_plate_screws(candidate); i++)
+        gw_picture_add_screws(out, arena, &(struct screws_picture){results, t->grids.items[i], candidate, NULL, NULL});
+}
+
+/* Where its screws are used most by the check of them. */
+void gw_page_screws(struct page *page, const struct gw_system *candidate)
+{
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    const struct gw_finding *worst = NULL;
+    for (size_t i = 0; i < j->findings.n; i++) {
+        const struct gw_finding *f = &j->findings.items[i];
+        const bool own = f->candidate == candidate && strcmp(f->demand->check->id, "screw") == 0 && f->demand->element;
+        if (own && gw_graver(f, worst)) worst = f;
+    }
+    if (!worst) return;
+    gw_page_picture(page, &page->results->pictures,
+                    gw_format(page->arena, "screws:%s:%s", gw_picture_word(page->arena, worst->demand->element->wall),
+                              gw_picture_word(page->arena, candidate->name)));
+}
+
 static void add_key_plan(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results)
 {
     struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
@@ -177,6 +221,8 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
                                             answer->judgement.summaries.items[c].candidate, false});
     for (size_t c = 0; c < answer->judgement.summaries.n; c++)
         add_use(out, arena, results, answer->judgement.summaries.items[c].candidate);
+    for (size_t c = 0; c < answer->judgement.summaries.n; c++)
+        add_screws(out, arena, results, answer->judgement.summaries.items[c].candidate);
     add_planned(out, arena, results);
     for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)

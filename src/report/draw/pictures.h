@@ -69,6 +69,20 @@ void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, co
 enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                           struct gw_engine *engine);
 enum gw_status gw_draw_torques(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+/* screw_line.c: the line of plate screws of a wall that carries most, or that readings found worst. */
+struct screws_picture {
+    const struct gw_results *results;
+    const struct gw_wall_grid *grid;
+    const struct gw_system *candidate;      /* as it is described; or */
+    const struct gw_inspection *inspection; /* as its line was read */
+    const struct gw_inspected *row;
+};
+enum gw_status gw_draw_screws(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+/* Whether a candidate has such screws; its picture on a wall; of a page the one where its screws are used most. */
+bool gw_has_plate_screws(const struct gw_system *candidate);
+void gw_picture_add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct screws_picture *of);
+void gw_page_screws(struct page *page, const struct gw_system *candidate);
+
 /* What is chosen of a candidate on the first walls. */
 void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);
 

@@ -42,14 +42,18 @@ double gw_sheet_lines(struct sheet *sheet, double top, const char *const *lines,
     return at.y;
 }
 
+double gw_sheet_marked(struct sheet *sheet, double top, enum sheet_mark mark, const char *words)
+{
+    const double room = 17;
+    const struct gw_lettering font = {.size = CAPTION.size, .bold = true, .color = gw_mark_ink(mark)};
+    const struct gw_point at = {SHEET_MARGIN + room, top + 3};
+    gw_mark_draw(sheet->canvas, (struct gw_point){SHEET_MARGIN + 6, at.y - 0.36 * font.size}, mark);
+    return gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE - room, &font, words);
+}
+
 double gw_sheet_verdict(struct sheet *sheet, double top, bool passes, const char *words)
 {
-    const double mark = 17;
-    const struct gw_lettering font = {.size = CAPTION.size, .bold = true, .color = passes ? GW_INK_PASS : GW_INK_FAIL};
-    const struct gw_point at = {SHEET_MARGIN + mark, top + 3};
-    gw_mark_draw(sheet->canvas, (struct gw_point){SHEET_MARGIN + 6, at.y - 0.36 * font.size},
-                 passes ? MARK_SETTLED : MARK_STOP);
-    return gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE - mark, &font, words);
+    return gw_sheet_marked(sheet, top, passes ? MARK_SETTLED : MARK_STOP, words);
 }
 
 double gw_sheet_missed(struct sheet *sheet, double top)

@@ -25,6 +25,7 @@ void gw_sheet_open(struct sheet *sheet, struct gw_canvas *canvas, enum gw_units 
 /* Title and rule; then a verdict, its mark before words in its ink; then paragraphs (NULL: skipped). Each returns the
  * base line after it. */
 double gw_sheet_head(struct sheet *sheet, const char *title);
+double gw_sheet_marked(struct sheet *sheet, double top, enum sheet_mark mark, const char *words);
 double gw_sheet_verdict(struct sheet *sheet, double top, bool passes, const char *words);
 double gw_sheet_lines(struct sheet *sheet, double top, const char *const *lines, size_t n);
 /* The labels that found no room, which are then forgotten; the base line after them. */
