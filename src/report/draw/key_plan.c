@@ -85,7 +85,7 @@ static void put_beyond(const struct frame *f, const struct plan_wall *w, const s
 {
     const double far = gw_plan_beyond(w->grid, left) * f->px * (left ? -1 : 1);
     const struct gw_point end = on_page(f, left ? w->from : w->to), corner = off(end, way, far, 0);
-    if (!far) return;
+    if (!(fabs(far) > 0)) return;
     gw_canvas_line(f->sheet->canvas, end, corner, &BEYOND);
     gw_canvas_line(f->sheet->canvas, corner, off(corner, way, 0, -BAND), &BEYOND);
 }
