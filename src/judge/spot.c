@@ -111,6 +111,8 @@ static bool is_same_thing(const struct gw_spot *a, const struct gw_spot *b)
 /* Nothing that an item looks at parts them. */
 static bool is_alike(const struct search *s, const struct gw_spot *a, const struct gw_spot *b)
 {
+    /* a line of screws is one thing from both its sides: the glass beside it is remarked upon, and decides nothing */
+    if (s->on == GW_ON_SCREWS) return a->grid == b->grid && a->screws == b->screws;
     return a->grid == b->grid && a->lite == b->lite && a->screws == b->screws && a->member == b->member &&
            a->anchor == b->anchor && a->edge == b->edge && a->beside[0] == b->beside[0] &&
            a->beside[1] == b->beside[1] && (s->on != GW_ON_JOINT || a->up == b->up);
