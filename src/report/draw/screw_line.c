@@ -330,7 +330,7 @@ static const char *torque_of(const struct drawing *d, const struct gw_screw_line
 {
     struct gw_text text;
     gw_text_init(&text, d->sheet->arena);
-    gw_add_quantity(&text, GW_BENDING, d->sheet->shown, l->torque, NEAREST);
+    gw_add_quantity(&text, GW_MOMENT, d->sheet->shown, l->torque, NEAREST);
     return text.length ? text.at : "not known";
 }
 
