@@ -91,6 +91,8 @@ void gw_page_sources(struct page *page, const struct gw_used *rows);
 
 /* render_sarif.c: SARIF 2.1.0. */
 void gw_render_sarif(struct gw_text *out, const struct gw_log *log);
+/* Without "folder/..". */
+const char *gw_path_without_detours(struct gw_arena *arena, const char *path);
 
 /* render_yaml.c: a record on one line, as our own files have it, exact. */
 void gw_yaml_flow(struct gw_text *out, const struct gw_record *record, const void *value, enum gw_units shown);

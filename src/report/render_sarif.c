@@ -27,7 +27,7 @@ static void message(struct gw_json *json, const char *key, const char *text)
 }
 
 /* Without "folder/..", as URIs are compared. */
-static const char *without_detours(struct gw_arena *arena, const char *path)
+const char *gw_path_without_detours(struct gw_arena *arena, const char *path)
 {
     char *out = gw_strdup(arena, path);
     for (char *at; (at = strstr(out, "/../"));) {
@@ -42,7 +42,7 @@ static const char *without_detours(struct gw_arena *arena, const char *path)
 /* A path as a URI: relative ones stay relative. */
 static const char *uri_of(struct gw_arena *arena, const char *given)
 {
-    const char *path = without_detours(arena, given);
+    const char *path = gw_path_without_detours(arena, given);
     static const char hex[] = "0123456789ABCDEF", plain[] = "-._~/";
     struct gw_text out;
     gw_text_init(&out, arena);

@@ -38,15 +38,24 @@ static void verdict(struct page *page, const struct gw_review *r)
                              r->counts[GW_A_REMARK], system_words(page, r)));
 }
 
-/* "3. L-1041: submitted a summary; needed the complete report" */
+/* "report_pages" as people say it. */
+static const char *item_words(struct page *page, const char *item)
+{
+    char *said = gw_strdup(page->arena, item);
+    for (char *c = said; *c; c++)
+        if (*c == '_') *c = ' ';
+    return said;
+}
+
+/* "Comment 3, report pages, L-1041: submitted a summary; needed the complete report" */
 static const char *short_words(struct page *page, const struct gw_comment *c)
 {
     struct gw_text out;
     gw_text_init(&out, page->arena);
-    gw_text_addf(&out, "Comment %d, %s, %s: submitted %s", c->number, c->item, words(page, &c->where),
+    gw_text_addf(&out, "Comment %d, %s, %s: submitted %s", c->number, item_words(page, c->item), words(page, &c->where),
                  words(page, &c->submitted));
     if (gw_said(&c->needed)) gw_text_addf(&out, "; needed %s", words(page, &c->needed));
-    if (gw_said(&c->effect)) gw_text_addf(&out, ". %s", words(page, &c->effect));
+    if (gw_said(&c->effect)) gw_text_addf(&out, ". Effect: %s", words(page, &c->effect));
     return out.at;
 }
 
@@ -100,11 +109,14 @@ static const char *places_words(struct page *page, const struct gw_comment *c)
 
 static void comment(struct page *page, const struct gw_comment *c)
 {
+    const char *disposition = gw_choice_name(gw_disposition_choices, (int)c->disposition);
     gw_report_heading(page->report, 3,
-                      gw_format(page->arena, "%d. %s, %s: %s", c->number, c->item, c->subject, LOUD[c->consequence]));
+                      gw_format(page->arena, "%d. %s, %s: %s", c->number, item_words(page, c->item), c->subject,
+                                is_open(c) ? LOUD[c->consequence] : "closed"));
     gw_report_line(page->report,
-                   gw_format(page->arena, "%s; %s", gw_choice_name(gw_disposition_choices, (int)c->disposition),
-                             gw_comment_status_name(c->status)));
+                   is_open(c)
+                       ? gw_format(page->arena, "%s; %s", disposition, gw_comment_status_name(c->status))
+                       : gw_format(page->arena, "was: %s; %s", gw_consequence_name(c->consequence), disposition));
     said(page, "where", &c->where);
     said(page, "submitted", &c->submitted);
     said(page, "needed", &c->needed);
@@ -113,7 +125,9 @@ static void comment(struct page *page, const struct gw_comment *c)
     said(page, "ask", &c->ask);
     if (c->places.n > 1) gw_report_definition(page->report, "places", places_words(page, c));
     if (c->line)
-        gw_report_definition(page->report, "stands in", gw_format(page->arena, "%s, line %u", c->file, c->line));
+        gw_report_definition(
+            page->report, "stands in",
+            gw_format(page->arena, "%s, line %u", gw_path_without_detours(page->arena, c->file), c->line));
     if (c->decision)
         gw_report_definition(page->report, "decided by",
                              gw_format(page->arena, "%s: %s", c->decision->by, c->decision->reason));
@@ -135,7 +149,8 @@ static void complete(struct page *page, const struct gw_review *r)
     if (r->complete.n) gw_report_heading(page->report, 2, "Complete, without comment");
     for (size_t i = 0; i < r->complete.n; i++) {
         const struct gw_complete *c = &r->complete.items[i];
-        gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", c->item, c->subject, words(page, &c->said)));
+        gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", item_words(page, c->item), c->subject,
+                                               words(page, &c->said)));
     }
 }
 

@@ -251,7 +251,10 @@ static void judge_size(struct judged_value *v, struct reviewing *r)
     }
     v->needed = range_words(r, &t, GW_LENGTH);
     v->consequence = t.is_one ? GW_CONSEQUENCES : GW_IT_DIFFERS;
-    if (t.is_one || d->read.number <= t.most) return;
+    if (t.is_one) return;
+    if (d->read.number < t.least) v->effect = GW_PLAINLY("less than any that was taken off");
+    else if (d->read.number < t.most) v->ask = GW_PLAINLY("which of these is drawn so? It is none of them");
+    if (d->read.number <= t.most) return;
     if (!effect_of_size(&effect, r, d, d->read.number / t.most)) {
         v->consequence = GW_IT_IS_NOT_SHOWN;
         v->effect = GW_PLAINLY("greater than was taken off: change the project and check it");

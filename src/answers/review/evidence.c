@@ -338,7 +338,8 @@ static void check_place(struct causes *out, struct reviewing *r, size_t report)
     case GW_IN_THE_FIELD:
         c = voiding(out, r, "report_place", report);
         c->submitted = GW_PLAINLY("a test in the field");
-        c->needed = GW_PLAINLY("a laboratory's test of the rating");
+        c->needed = n->tests ? GW_PLAINLY("a laboratory's test of the rating")
+                             : GW_PLAINLY("a laboratory's test of that capacity");
         c->basis = GW_PLAINLY("a test on one building shows what was built there");
         return;
     case GW_BY_COMPUTING:

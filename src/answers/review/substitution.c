@@ -65,9 +65,10 @@ void gw_tell_substitution(struct reviewing *r, const struct substitution *s, con
     c->where = GW_SAY(r->arena, "{} of {}", gw_of_text(key), gw_of_text(r->judged->name));
     c->submitted = listed(r, s, false);
     c->needed = listed(r, s, true);
-    c->basis = reckoned ? GW_SAY(r->arena, "a number of the design, of no specimen: {} was accepted",
-                                 gw_of_text(r->accepted->file))
-                        : GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->accepted->file));
+    c->basis = reckoned
+                   ? GW_SAY(r->arena, "a number of the design, of no specimen: {} was accepted",
+                            gw_of_text(r->submittal->submittal->accepted))
+                   : GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->submittal->submittal->accepted));
     if (c->consequence != none) c->disposition = GW_SPECIFIED_ITEM;
     gw_comment_effect(c, effect);
     gw_comment_at(c, place_of(r, key));

@@ -197,7 +197,10 @@ static void list_complete(struct reviewing *r, const struct causes *causes)
         if (said) continue;
         const bool used = n->tests || n->capacities;
         gw_complete_add(r, "report", n->name,
-                        used ? GW_SAY(r->arena, "complete, of the ratings that name it: {}",
+                        used ? GW_SAY(r->arena, "complete, of the {} that name it: {}",
+                                      gw_of_text(!n->tests       ? "capacities"
+                                                 : n->capacities ? "ratings and capacities"
+                                                                 : "ratings"),
                                       gw_of_text(gw_ratings_words(r, i, UINT32_MAX)))
                              : GW_PLAINLY("listed; no rating and no stated capacity names it"));
     }
