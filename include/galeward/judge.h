@@ -8,6 +8,7 @@
 #define GALEWARD_JUDGE_H
 
 #include "galeward/message.h"
+#include "galeward/movement.h"
 #include "galeward/takeoff.h"
 
 #ifdef __cplusplus
@@ -195,6 +196,37 @@ void gw_judge_element(struct gw_finding *out, struct gw_demand *demand, struct g
 /* The same by calculation alone, whatever the ratings are; the check has limits. */
 void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw_ask *ask, const struct gw_check *check,
                      const struct gw_element *element, const struct gw_system *system);
+
+/* Limits of a check by calculation, each weighed by itself: for whoever shows all of them. */
+struct gw_weighed {
+    struct gw_message message; /* which limit it is; where nothing is provided what to ask */
+    enum gw_dim dim;
+    double required, provided; /* SI; absent: not known */
+    enum gw_verdict verdict;
+};
+enum { GW_WEIGHED = 8 };
+struct gw_weighed_limits {
+    struct gw_weighed items[GW_WEIGHED];
+    unsigned n;
+    enum gw_verdict verdict; /* where there are none */
+    struct gw_message message;
+};
+/* The check has limits. */
+void gw_weigh_limits(struct gw_weighed_limits *out, struct gw_ask *ask, const struct gw_check *check,
+                     const struct gw_element *element, const struct gw_system *system);
+
+/* How the joints between pieces of mullion move on one wall, as they are designed: at the worst of them, of a wall
+ * without joints as if its longest piece met another. */
+struct gw_judged_joint {
+    struct gw_mullion_joint joint; /* `at` absent: the wall has none */
+    struct gw_movement_item items[GW_JOINT_ITEMS];
+    size_t n;
+    struct gw_movement_result moves; /* with what the system keeps closed and engaged */
+    struct gw_weighed_limits limits; /* of its width, then of its engagement */
+    struct gw_message fault;         /* not said; else why there are no figures */
+};
+void gw_judge_joint(struct gw_judged_joint *out, struct gw_ask *ask, const struct gw_wall_grid *grid,
+                    const struct gw_system *system);
 
 /* How far framing that holds glass may bend: by which rule, from where, and what the project says besides. */
 struct gw_message gw_framing_rule(const struct gw_model *model, struct gw_arena *arena);

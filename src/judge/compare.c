@@ -467,3 +467,16 @@ void gw_find_by_limits(struct gw_finding *f, struct gw_ask *ask)
     f->at_most = f->demand->at_most;
     keep(f, &o);
 }
+
+void gw_find_each_limit(struct gw_weighed_limits *out, const struct gw_finding *f, struct gw_ask *ask)
+{
+    struct gw_outcome o;
+    ask->system = f->candidate;
+    *out = (struct gw_weighed_limits){.n = 0};
+    if (!settled(&o, f->demand, f->candidate)) {
+        gw_calculate_each(out, ask, f->demand, f->candidate);
+        return;
+    }
+    out->verdict = o.verdict;
+    out->message = o.message;
+}

@@ -26,11 +26,10 @@ static struct gw_thermal_case temperatures(const struct gw_movement_rules *m, co
     return in;
 }
 
-enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_joint *joint,
-                               const struct gw_built_joint *built, double least_gap, double least_overlap)
+enum gw_status gw_joint_parts(struct gw_movement_item *items, size_t *n, struct gw_ask *ask,
+                              const struct gw_mullion_joint *joint, const struct gw_built_joint *built)
 {
     const struct gw_movement_rules *m = ask->model->project.movement;
-    struct gw_movement_item items[GW_JOINT_ITEMS];
     struct gw_thermal_result thermal;
     struct gw_thermal_case warm = temperatures(m, built);
     warm.length = joint->length;
@@ -45,8 +44,17 @@ enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *as
                                       .stories = (double)joint->stories,
                                       .fabrication = built ? 0 : m->fabrication,
                                       .erection = built ? 0 : m->erection};
-    const size_t n = gw_joint_items(items, &in, &ask->engine);
-    return gw_movement_sum(out, items, n, least_gap, least_overlap, &ask->engine);
+    *n = gw_joint_items(items, &in, &ask->engine);
+    return GW_OK;
+}
+
+enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_joint *joint,
+                               const struct gw_built_joint *built, double least_gap, double least_overlap)
+{
+    struct gw_movement_item items[GW_JOINT_ITEMS];
+    size_t n = 0;
+    const enum gw_status status = gw_joint_parts(items, &n, ask, joint, built);
+    return status == GW_OK ? gw_movement_sum(out, items, n, least_gap, least_overlap, &ask->engine) : status;
 }
 
 static double expansion_of(struct gw_ask *ask, enum gw_expands material)

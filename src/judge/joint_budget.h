@@ -15,6 +15,9 @@ struct gw_built_joint {
  * way at its worse. The project has its movements. */
 enum gw_status gw_joint_budget(struct gw_movement_result *out, struct gw_ask *ask, const struct gw_mullion_joint *joint,
                                const struct gw_built_joint *built, double least_gap, double least_overlap);
+/* What it adds up, GW_JOINT_ITEMS at most. */
+enum gw_status gw_joint_parts(struct gw_movement_item *items, size_t *n, struct gw_ask *ask,
+                              const struct gw_mullion_joint *joint, const struct gw_built_joint *built);
 /* Floors are known to stand still, or how far they move. */
 bool gw_knows_movement(const struct gw_model *model);
 extern const char gw_unknown_movement[];

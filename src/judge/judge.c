@@ -116,3 +116,14 @@ void gw_judge_limits(struct gw_finding *out, struct gw_demand *demand, struct gw
     gw_find_by_limits(out, ask);
     ask->choice = own;
 }
+
+void gw_weigh_limits(struct gw_weighed_limits *out, struct gw_ask *ask, const struct gw_check *check,
+                     const struct gw_element *element, const struct gw_system *system)
+{
+    const struct gw_chosen *own = ask->choice;
+    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
+    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d); /* messages may keep them */
+    start(f, d, ask, check, element, system);
+    gw_find_each_limit(out, f, ask);
+    ask->choice = own;
+}

@@ -48,6 +48,7 @@ bool gw_is_altered(struct gw_ask *ask, const struct gw_demand *demand, const str
 void gw_find(struct gw_finding *finding, struct gw_ask *ask);
 /* The same by the row's limits alone, whatever the ratings are. */
 void gw_find_by_limits(struct gw_finding *finding, struct gw_ask *ask);
+void gw_find_each_limit(struct gw_weighed_limits *out, const struct gw_finding *finding, struct gw_ask *ask);
 /* path.c: what no test reaches is shown by calculation where every link of its wall is. `findings` are one candidate's,
  * by demand, and stay where they are; the links of an element's path are found by an index made of them. */
 struct gw_paths;

@@ -104,3 +104,25 @@ struct gw_outcome gw_calculate(struct gw_ask *ask, const struct gw_demand *d, co
     o.used = gw_ask_close(ask, d->used);
     return o;
 }
+
+void gw_weigh_each(struct gw_weighed_limits *out, const struct gw_capacity *c, const struct gw_demand *d)
+{
+    out->verdict = c->state == GW_CAPACITY_NOT_CONCERNED ? GW_NOT_REQUIRED : GW_NOT_SHOWN;
+    out->message = c->message;
+    for (unsigned i = 0; c->state == GW_CAPACITY_KNOWN && i < c->n && out->n < GW_WEIGHED; i++) {
+        if (!leads_group(c, i)) continue;
+        struct gw_outcome o = weigh_group(c, d, i);
+        const struct gw_limit *l = &c->limits[i]; /* what is asked for without a number requires none */
+        if (!gw_given(l->provided) && !gw_given(l->required)) o.required = GW_ABSENT;
+        out->items[out->n++] = (struct gw_weighed){o.message, o.dim, o.required, o.provided, o.verdict};
+    }
+}
+
+void gw_calculate_each(struct gw_weighed_limits *out, struct gw_ask *ask, const struct gw_demand *d,
+                       const struct gw_system *system)
+{
+    struct gw_capacity c = {.evidence = GW_BY_CALCULATION};
+    gw_ask_open(ask);
+    d->check->does->capacity(&c, ask, d, system);
+    gw_weigh_each(out, &c, d);
+}

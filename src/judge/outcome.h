@@ -32,5 +32,9 @@ enum gw_verdict gw_verdict_of(double use, enum gw_bool met);
 bool gw_outcome_graver(const struct gw_outcome *a, const struct gw_outcome *b);
 /* limits.c: what the system's limits show, all rows used gathered. */
 struct gw_outcome gw_calculate(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system);
+/* The same, each limit by itself; those that act together are one. */
+void gw_calculate_each(struct gw_weighed_limits *out, struct gw_ask *ask, const struct gw_demand *d,
+                       const struct gw_system *system);
+void gw_weigh_each(struct gw_weighed_limits *out, const struct gw_capacity *c, const struct gw_demand *d);
 
 #endif

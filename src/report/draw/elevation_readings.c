@@ -212,9 +212,11 @@ void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, co
                        &(struct gw_figure){title, title, gw_draw_elevation_readings, kept});
         add_screws(out, arena, kept);
     }
-    if (!has_torques(inspection)) return;
     struct readings_picture *all = gw_alloc(arena, 1, sizeof *all);
     *all = (struct readings_picture){results, inspection, NULL};
-    gw_picture_add(out, arena, "torques",
-                   &(struct gw_figure){"Torques against their age", "torques against their age", gw_draw_torques, all});
+    if (has_torques(inspection))
+        gw_picture_add(
+            out, arena, "torques",
+            &(struct gw_figure){"Torques against their age", "torques against their age", gw_draw_torques, all});
+    gw_pictures_of_hung(out, arena, results, inspection);
 }

@@ -38,6 +38,28 @@ struct candidate_picture {
 enum gw_status gw_draw_section(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 enum gw_status gw_draw_use(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 
+/* The edge of a lite type in a candidate. */
+struct lite_picture {
+    struct candidate_picture of;
+    const struct gw_lite_type *lite;
+};
+/* pocket.c. Of that type the element that carries most suction; NULL: there is none, and no drawing. */
+enum gw_status gw_draw_pocket(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+const struct gw_element *gw_lite_with_most_suction(const struct gw_takeoff *takeoff, const struct gw_lite_type *type);
+/* joint.c, weep.c: of a candidate on a wall, a struct wall_picture. */
+enum gw_status gw_draw_joint(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+enum gw_status gw_draw_weep(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+
+/* detail_pictures.c: all of them, after those that are there. */
+void gw_pictures_of_details(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results);
+/* On the page of a candidate: where there are few, the first of each kind of which its file states something; among
+ * many only those whose checks fail. */
+struct page;
+void gw_page_details(struct page *page, const struct gw_system *candidate);
+/* Of the system that was hung: those of which something was read. */
+void gw_pictures_of_hung(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                         const struct gw_inspection *inspection);
+
 /* A plan of a candidate, on one wall. */
 struct plan_picture {
     const struct gw_results *results;
