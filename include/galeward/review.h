@@ -80,7 +80,7 @@ struct gw_reviewed {
     const struct gw_results *results;
     const struct gw_review *review;
 };
-struct gw_result gw_result_review(const struct gw_reviewed *reviewed);
+struct gw_result gw_result_review(struct gw_arena *arena, const struct gw_reviewed *reviewed);
 /* What 'review' writes as data. */
 extern const struct gw_record gw_review_record;
 /* The gravest consequence of a comment that is not closed; GW_CONSEQUENCES: there is none. */

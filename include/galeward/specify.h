@@ -59,7 +59,7 @@ struct gw_specified {
 };
 /* What is assumed of candidates, which a specification does not speak of, is left out of results. */
 void gw_leave_out_systems(struct gw_results *results);
-struct gw_result gw_result_specify(const struct gw_specified *specified);
+struct gw_result gw_result_specify(struct gw_arena *arena, const struct gw_specified *specified);
 
 #ifdef __cplusplus
 }

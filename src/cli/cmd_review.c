@@ -76,7 +76,7 @@ int cmd_review(struct cli *cli)
     gw_review_submittal(&review, &run.ask, &run.answer, &submittal, previous);
     doubt_decisions(&run, &review);
     const struct gw_reviewed reviewed = {&run.results, &review};
-    const struct gw_result result = gw_result_review(&reviewed);
+    const struct gw_result result = gw_result_review(&cli->arena, &reviewed);
     const int written = deliver_result(cli, &result);
     return written ? written : gw_below_unaccepted(&run.answer) ? EXIT_UNSHOWN : code_of_review(&review);
 }

@@ -11,6 +11,6 @@ int cmd_specify(struct cli *cli)
     gw_specify(&specification, &run.answer, &run.ask, run.results.shown);
     gw_leave_out_systems(&run.results);
     const struct gw_specified specified = {&run.results, &specification};
-    const struct gw_result result = gw_result_specify(&specified);
+    const struct gw_result result = gw_result_specify(&cli->arena, &specified);
     return deliver_result(cli, &result);
 }

@@ -67,8 +67,8 @@ static const struct command COMMANDS[] = {
      "writes the requirement set, by which 'check PROJECT --requirements FILE.yaml' judges instead of by the site.\n\n"
      "  galeward specify clinic.yaml -o performance.md\n  galeward specify clinic.yaml -o set.yaml\n"
      "  galeward check clinic.yaml --requirements set.yaml\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE, GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE, cmd_specify, 1,
-     NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_FILE | GW_HAS_FIGURE, cmd_specify, 1, NULL},
     {"review", "a submittal against the project: numbered comments", "review PROJECT SUBMITTAL [options]",
      "Each claim of the submittal against what is asked, the accepted system, the reports behind it, the glass and "
      "the\n"
@@ -79,8 +79,9 @@ static const struct command COMMANDS[] = {
      "  galeward review clinic.yaml submittal.yaml\n  galeward review clinic.yaml submittal.yaml --requirements "
      "set.yaml -o review.json\n"
      "  galeward review clinic.yaml submittal-r2.yaml --previous review.json -o review.sarif\n",
-     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_PREVIOUS,
-     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_LOG, cmd_review, 2, NULL},
+     TAKES_FORMAT | TAKES_UNITS | TAKES_SET | TAKES_PAGE | TAKES_PLAN | TAKES_REQUIREMENTS | TAKES_PREVIOUS |
+         TAKES_DRAWING,
+     GW_HAS_DATA | GW_HAS_PAGE | GW_HAS_LOG | GW_HAS_FIGURE, cmd_review, 2, NULL},
     {"explain", "one element's pressure, step by step", "explain PROJECT [ELEMENT] [options]",
      "Prints the computation as an engineer writes it, with clauses. Without ELEMENT it lists the elements.\n"
      "ELEMENT is one of them, the mark of an opening, or WALL:COLUMN:STORY; after these two :KIND, else the lite.\n"

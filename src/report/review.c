@@ -1,6 +1,7 @@
 /* The page of a review: the verdict, what fails and why, what is not shown and whom to ask; then every comment, what is
  * complete, what stands below. */
 #include "report/review.h"
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -31,7 +32,7 @@ static void verdict(struct page *page, const struct gw_review *r)
         [GW_IT_DIFFERS] = "The submittal differs from what was specified or accepted; nothing fails.",
         [GW_A_REMARK] = "The submittal raises remarks alone.",
         [GW_CONSEQUENCES] = "The submittal raises no comment."};
-    gw_report_line(page->report, sentences[worst]);
+    gw_report_lead(page->report, sentences[worst]);
     gw_report_line(page->report,
                    gw_format(page->arena, "Comments: %ld fail, %ld not shown, %ld differ, %ld remarks. %s",
                              r->counts[GW_IT_FAILS], r->counts[GW_IT_IS_NOT_SHOWN], r->counts[GW_IT_DIFFERS],
@@ -173,6 +174,14 @@ static void deviations(struct page *page, const struct gw_review *r)
     for (size_t i = 0; i < s->deviations.n; i++) gw_report_item(page->report, s->deviations.items[i]);
 }
 
+/* Where the comments have their places. */
+static void pictures(struct page *page, const struct gw_pictures *all)
+{
+    enum { FEW = 4 };
+    for (size_t i = 0; page->report->pictures && all && i < all->n && i < FEW; i++)
+        gw_report_figure(page->report, &all->items[i].figure);
+}
+
 static const char *title(struct page *page, const struct gw_submittal *s)
 {
     const struct gw_submittal_head *h = s->submittal;
@@ -193,6 +202,7 @@ void gw_review_page(struct gw_report *report, const struct gw_result *result)
     verdict(&page, r);
     failing(&page, r);
     unshown(&page, r);
+    pictures(&page, result->pictures);
     comments(&page, r);
     confirm(&page, r);
     complete(&page, r);

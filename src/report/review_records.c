@@ -1,5 +1,6 @@
 /* What 'review' writes as data. */
 #include "base/fields.h"
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/review.h"
 #include "report/view.h"
@@ -112,13 +113,16 @@ void gw_review_sheet(struct gw_report *sheet, const struct gw_result *result)
     gw_view_sheet(&page, &SHEET, reviewed->review->comments.items, reviewed->review->comments.n);
 }
 
-struct gw_result gw_result_review(const struct gw_reviewed *reviewed)
+struct gw_result gw_result_review(struct gw_arena *arena, const struct gw_reviewed *reviewed)
 {
+    struct gw_pictures *pictures = gw_alloc(arena, 1, sizeof *pictures);
+    gw_pictures_of_review(pictures, arena, reviewed->results, reviewed->review);
     return (struct gw_result){.shown = reviewed->results->shown,
                               .record = &gw_review_record,
                               .value = reviewed,
                               .rows = "comments",
                               .page = gw_review_page,
                               .sheet = gw_review_sheet,
+                              .pictures = pictures,
                               .log = gw_review_log};
 }

@@ -2,6 +2,7 @@
 #include "report/specify.h"
 #include "base/fields.h"
 
+#include "report/draw/pictures.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -192,14 +193,48 @@ static void general(struct specified_page *p)
                          "its evidence and what is to be submitted.");
 }
 
+static bool is_specified(const struct gw_picture *picture) { return strncmp(picture->name, "specified:", 10) == 0; }
+
+/* Of the wall of which the most is asked outward. */
+static const struct gw_picture *governing_picture(struct specified_page *p, const struct gw_pictures *all)
+{
+    const struct gw_specified_pressure *worst = NULL;
+    for (size_t i = 0; i < p->spec->pressures.n; i++) {
+        const struct gw_specified_pressure *row = &p->spec->pressures.items[i];
+        if (row->first->grid && !row->framing && (!worst || row->outward > worst->outward)) worst = row;
+    }
+    if (!worst) return NULL;
+    const char *wall = gw_picture_word(p->page.arena, worst->first->wall);
+    return gw_picture_named(all, gw_format(p->page.arena, "specified:%s", wall));
+}
+
+static void first_picture(struct specified_page *p, const struct gw_pictures *all)
+{
+    const struct gw_picture *first = p->page.report->pictures ? governing_picture(p, all) : NULL;
+    if (first) gw_report_figure(p->page.report, &first->figure);
+}
+
+static void other_pictures(struct specified_page *p, const struct gw_pictures *all)
+{
+    enum { FEW = 4 };
+    const struct gw_picture *first = governing_picture(p, all);
+    for (size_t i = 0, shown = 0; p->page.report->pictures && i < all->n && shown < FEW; i++) {
+        if (!is_specified(&all->items[i]) || &all->items[i] == first) continue;
+        gw_report_figure(p->page.report, &all->items[i].figure);
+        shown++;
+    }
+}
+
 static void specify_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct gw_specified *specified = result->value;
     struct specified_page p = {.page = gw_page_of(report, specified->results), .spec = specified->specification};
     struct gw_used used = p.spec->used;
     gw_page_head(&p.page, "Performance requirements");
+    first_picture(&p, result->pictures);
     general(&p);
     gw_spec_pressures(&p);
+    other_pictures(&p, result->pictures);
     gw_spec_tests(&p);
     schedule(&p);
     questions(&p);
@@ -312,13 +347,16 @@ static void schedule_sheet(struct gw_report *sheet, const struct gw_result *resu
     gw_view_sheet(&page, &SCHEDULE, set->requires.items, set->requires.n);
 }
 
-struct gw_result gw_result_specify(const struct gw_specified *specified)
+struct gw_result gw_result_specify(struct gw_arena *arena, const struct gw_specified *specified)
 {
+    struct gw_pictures *pictures = gw_alloc(arena, 1, sizeof *pictures);
+    gw_pictures_of_specification(pictures, arena, specified->results, specified->specification);
     return (struct gw_result){.shown = specified->results->shown,
                               .record = &gw_specification_record,
                               .value = specified,
                               .rows = "requires",
                               .page = specify_page,
                               .sheet = schedule_sheet,
+                              .pictures = pictures,
                               .file = set_file};
 }

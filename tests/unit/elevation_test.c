@@ -2,6 +2,8 @@
  * areas, not lites. */
 #include "drawing.h"
 #include "report/draw/elevation.h"
+#include "report/draw/pictures.h"
+#include "report/page.h"
 
 static size_t draw_all(struct world *w, enum gw_units shown)
 {
@@ -102,12 +104,151 @@ static void large_walls_draw_areas(void **state)
     }
 }
 
+/* What a specification asks, and what a review finds -------------------------------------------------------------- */
+
+static size_t specified_shapes(struct world *w, enum gw_units shown)
+{
+    struct gw_results results;
+    struct gw_answer answer = {0};
+    struct gw_takeoff takeoff;
+    struct gw_ask ask;
+    struct gw_specification spec;
+    struct gw_pictures pictures;
+    struct gw_canvas canvas;
+    size_t shapes = 0;
+    judge(w, &results, &answer, &takeoff, &ask, shown);
+    gw_specify(&spec, &answer, &ask, shown);
+    gw_pictures_of_specification(&pictures, &w->arena, &results, &spec);
+    for (size_t i = 0; i < takeoff.n_walls; i++) {
+        assert_int_equal(strncmp(pictures.items[i].name, "specified:", 10), 0);
+        draw_named(&canvas, &w->arena, &pictures, pictures.items[i].name, shown);
+        assert_int_equal(texts_with(&canvas, "no row asks it"), 0);
+        for (size_t k = 0; k < spec.pressures.n; k++) {
+            const struct gw_specified_pressure *p = &spec.pressures.items[k];
+            struct gw_text text;
+            if (p->framing || !p->row || p->first->grid != takeoff.grids.items[i]) continue;
+            gw_text_init(&text, &w->arena);
+            gw_add_bare(&text, GW_PRESSURE, shown, p->inward_asd, UP);
+            gw_text_add(&text, " in, ");
+            gw_add_bare(&text, GW_PRESSURE, shown, p->outward_asd, UP);
+            gw_text_add(&text, " out");
+            const char *named = gw_format(&w->arena, "%s, zone %d%s: %s", p->row->id, p->first->zone,
+                                          p->first->parapet ? " above the roof line" : "", text.at);
+            assert_int_equal(texts_with(&canvas, named), 1);
+            assert_non_null(strstr(canvas.description, named));
+        }
+        if (canvas.n > shapes) shapes = canvas.n;
+    }
+    return shapes;
+}
+
+static void what_is_specified_is_in_the_key(void **state)
+{
+    struct world *w = *state;
+    static const char *const demos[] = {"projects/tern-street.yaml", "projects/gull-point.yaml"};
+    for (size_t i = 0; i < 2; i++)
+        for (int shown = GW_US; shown <= GW_SI; shown++) {
+            gw_diags_init(&w->diags, &w->arena);
+            assert_true(gw_model_load(&w->model, &w->arena, &w->diags, demos[i], NULL, 0));
+            specified_shapes(w, (enum gw_units)shown);
+        }
+    must_load(w, tower(w, 300, 90, "<the wall & its stair, seen from outside>"));
+    assert_in_range(specified_shapes(w, GW_US), 10, 1500);
+}
+
+struct reviewed_world {
+    struct gw_results results;
+    struct gw_answer answer;
+    struct gw_takeoff takeoff;
+    struct gw_ask ask;
+    struct gw_submittal submittal;
+    struct gw_review review;
+    struct gw_pictures pictures;
+};
+
+static void review_file(struct reviewed_world *r, struct world *w, const char *path)
+{
+    *r = (struct reviewed_world){.answer = {0}};
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, "projects/tern-street.yaml", NULL, 0));
+    assert_true(gw_submittal_load(&r->submittal, &w->model, path));
+    judge(w, &r->results, &r->answer, &r->takeoff, &r->ask, GW_US);
+    gw_review_submittal(&r->review, &r->ask, &r->answer, &r->submittal, NULL);
+    gw_pictures_of_review(&r->pictures, &w->arena, &r->results, &r->review);
+}
+
+/* The number of a comment: on a flag and in the list under it, or in one of the sentences beside; never both. */
+static void check_number(const struct gw_canvas *canvas, struct gw_arena *arena, const struct gw_comment *c)
+{
+    const char *number = gw_format(arena, "%d", c->number);
+    size_t alone = 0, said = 0;
+    for (size_t i = 0; i < canvas->n; i++) {
+        const struct gw_drawn *s = &canvas->shapes[i];
+        if (s->kind == GW_SHAPE_TEXT && s->lettering.bold && strcmp(s->text, number) == 0 &&
+            s->lettering.align == GW_ALIGN_MIDDLE && s->points[0].y > 200)
+            alone++;
+    }
+    const char *listed = gw_format(arena, "%d %s: ", c->number, gw_consequence_name(c->consequence));
+    said = strstr(canvas->description, listed) != NULL;
+    const char *elsewhere = strstr(canvas->description, "On other walls: ");
+    if (elsewhere && strstr(elsewhere, number)) said = 1;
+    if (alone) assert_int_equal(alone, 2);
+    assert_int_equal(said, 1);
+}
+
+static void comments_stand_once(void **state)
+{
+    struct world *w = *state;
+    struct reviewed_world *r = gw_alloc(&w->arena, 1, sizeof *r);
+    static const char *const files[] = {"projects/submittals/tern-street-02.yaml",
+                                        "projects/submittals/tern-street-02-revision-2.yaml"};
+    for (size_t f = 0; f < 2; f++) {
+        struct gw_canvas canvas;
+        review_file(r, w, files[f]);
+        assert_true(r->pictures.n > 0);
+        for (size_t i = 0; i < r->pictures.n; i++) {
+            draw_named(&canvas, &w->arena, &r->pictures, r->pictures.items[i].name, GW_US);
+            for (size_t k = 0; k < r->review.comments.n; k++)
+                check_number(&canvas, &w->arena, &r->review.comments.items[k]);
+        }
+    }
+}
+
+/* Of a wall with more comments than flags each is still said; names of any length are cut, and stand on the page. */
+static void many_comments_are_listed(void **state)
+{
+    enum { MANY = 30, LENGTH = 3000 };
+    struct world *w = *state;
+    struct reviewed_world *r = gw_alloc(&w->arena, 1, sizeof *r);
+    struct gw_canvas canvas;
+    char *name = gw_alloc(&w->arena, LENGTH, 1);
+    memset(name, 'W', LENGTH - 1);
+    review_file(r, w, "projects/submittals/tern-street-02.yaml");
+    struct gw_comment *items = gw_alloc(&w->arena, MANY, sizeof *items);
+    static const char *const places[] = {"east, zone 5", "A-1: east, zone 4", "east/lite/1", "north", "nowhere"};
+    for (int i = 0; i < MANY; i++)
+        items[i] = (struct gw_comment){.number = i + 1,
+                                       .item = "screw_spacing",
+                                       .subject = name,
+                                       .where = GW_SAY(&w->arena, "{}", gw_of_text(places[i % 5])),
+                                       .submitted = GW_SAY(&w->arena, "{}", gw_of_text(name)),
+                                       .consequence = (enum gw_consequence)(i % GW_CONSEQUENCES)};
+    r->review.comments.items = items;
+    r->review.comments.n = MANY;
+    gw_pictures_of_review(&r->pictures, &w->arena, &r->results, &r->review);
+    draw_named(&canvas, &w->arena, &r->pictures, "comments:east", GW_US);
+    assert_int_equal(texts_with(&canvas, "18 have a place here"), 1);
+    assert_non_null(
+        strstr(canvas.description, "More comments have places here: 13, 16, 17, 18, 21, 22, 23, 26, 27, 28."));
+    assert_non_null(strstr(canvas.description, "On other walls: 4, 9, 14, 19, 24, 29."));
+    assert_non_null(strstr(canvas.description, "Without a place on a wall: 5 fails: "));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(demos_are_drawn),
-        WORLD_TEST(areas_hold_every_lite_once),
-        WORLD_TEST(large_walls_draw_areas),
+        WORLD_TEST(demos_are_drawn),        WORLD_TEST(areas_hold_every_lite_once),
+        WORLD_TEST(large_walls_draw_areas), WORLD_TEST(what_is_specified_is_in_the_key),
+        WORLD_TEST(comments_stand_once),    WORLD_TEST(many_comments_are_listed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

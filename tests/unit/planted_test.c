@@ -329,7 +329,7 @@ static const struct gw_previous *as_written(struct world *w, const struct gw_rev
     struct gw_engine none = {.tables = gw_tables_standard()};
     gw_results_of(&results, &w->arena, review->answer, GW_US);
     const struct gw_reviewed reviewed = {&results, review};
-    const struct gw_result result = gw_result_review(&reviewed);
+    const struct gw_result result = gw_result_review(&w->arena, &reviewed);
     gw_text_init(&out, &w->arena);
     gw_format_named("json")->render(&out, &result, &none, false);
     const struct gw_source *source = gw_source_from(&w->arena, "first.json", out.at, out.length);

@@ -8,7 +8,7 @@ static const struct gw_previous *as_written(struct stage *s, const struct gw_rev
     struct gw_engine none = {.tables = gw_tables_standard()};
     gw_results_of(&results, &s->arena, review->answer, GW_US);
     const struct gw_reviewed reviewed = {&results, review};
-    const struct gw_result result = gw_result_review(&reviewed);
+    const struct gw_result result = gw_result_review(&s->arena, &reviewed);
     gw_text_init(&out, &s->arena);
     gw_format_named("json")->render(&out, &result, &none, false);
     return gw_review_previous(&s->arena, gw_source_from(&s->arena, "r1.json", out.at, out.length),

@@ -30,7 +30,7 @@ static const char *set_of(struct judged *j, struct gw_arena *arena, enum gw_unit
     gw_results_of(&results, arena, &j->answer, shown);
     gw_specify(&specification, &j->answer, &j->ask, shown);
     const struct gw_specified specified = {&results, &specification};
-    const struct gw_result result = gw_result_specify(&specified);
+    const struct gw_result result = gw_result_specify(arena, &specified);
     gw_engine_init(&engine, gw_tables_standard(), NULL);
     gw_text_init(&text, arena);
     assert_int_equal(gw_format_named("yaml")->render(&text, &result, &engine, false), GW_OK);

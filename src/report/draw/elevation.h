@@ -21,6 +21,7 @@ struct elevation_flag {
     bool placed;                      /* at this place of the wall, m from its left end and above ground */
     double x, y;
     enum sheet_mark mark; /* there instead of a dot */
+    int number;           /* its own; 0: by its place in the list */
     const char *first, *second;
 };
 /* A place that is only marked. */

@@ -33,6 +33,11 @@ static void draw_flag(const struct elevation_frame *f, struct gw_point dot, stru
     gw_canvas_keep(canvas, &box);
 }
 
+static size_t number_of(const struct elevation_frame *f, size_t i)
+{
+    return f->of->flags[i].number > 0 ? (size_t)f->of->flags[i].number : i + 1;
+}
+
 /* Where the element's first piece stands, on the page; false: its place is not known. */
 static bool dot_of(const struct elevation_frame *f, const struct elevation_flag *flag, struct gw_point *out)
 {
@@ -75,7 +80,7 @@ void gw_elevation_flags(const struct elevation_frame *f)
     for (size_t i = 0; i < f->of->n_flags; i++) {
         struct gw_point dot, at;
         if (dot_of(f, &f->of->flags[i], &dot) && calm_place(f, dot, &at))
-            draw_flag(f, dot, at, i + 1, f->of->flags[i].mark);
+            draw_flag(f, dot, at, number_of(f, i), f->of->flags[i].mark);
     }
 }
 
@@ -90,7 +95,7 @@ static double put_list(const struct elevation_frame *f, double top)
         const double x = SHEET_MARGIN + half * (double)side;
         const struct gw_point at = {x + FLAG + 1, y[side] + FLAG};
         const struct elevation_flag *flag = &f->of->flags[i];
-        gw_sheet_number(f->sheet, at, i + 1);
+        gw_sheet_number(f->sheet, at, number_of(f, i));
         const struct gw_point words = {x + indent, y[side] + GW_LABEL_SIZE};
         double next = gw_canvas_paragraph(canvas, words, half - indent - MARGIN, &BOLD, flag->first);
         next =

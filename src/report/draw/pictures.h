@@ -5,7 +5,9 @@
 
 #include "galeward/inspection.h"
 #include "galeward/report.h"
+#include "galeward/review.h"
 #include "galeward/select.h"
+#include "galeward/specify.h"
 
 /* "Plover 60": "plover-60"; never empty. */
 const char *gw_picture_word(struct gw_arena *arena, const char *name);
@@ -105,6 +107,26 @@ bool gw_has_plate_screws(const struct gw_system *candidate);
 void gw_picture_add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct screws_picture *of);
 void gw_page_screws(struct page *page, const struct gw_system *candidate);
 
+/* elevation_comments.c: comments of a review, by wall. */
+struct comments_picture {
+    const struct gw_results *results;
+    const struct gw_review *review;
+    const struct gw_wall_grid *grid;
+};
+void gw_pictures_of_review(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                           const struct gw_review *review);
+enum gw_status gw_draw_elevation_comments(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                          struct gw_engine *engine);
+/* elevation_specify.c: the pressures that a specification asks, by wall; then those of the results. */
+struct specified_picture {
+    const struct gw_results *results;
+    const struct gw_specification *specification;
+    const struct gw_wall_grid *grid;
+};
+void gw_pictures_of_specification(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                                  const struct gw_specification *specification);
+enum gw_status gw_draw_elevation_specify(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                         struct gw_engine *engine);
 /* What is chosen of a candidate on the first walls. */
 void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);
 
