@@ -21,6 +21,17 @@ enum gw_block_kind {
     GW_DEFINITION, /* a term and what it means; those that follow each other are one list */
     GW_PAGE_BREAK
 };
+/* What a page is made of, in the order in which every page has it. */
+enum gw_page_part {
+    GW_PART_FIRST, /* the question, the verdict, why, what is missing and whom to ask, a picture */
+    GW_PART_DEMANDS,
+    GW_PART_ANSWERS, /* candidates, comments, readings */
+    GW_PART_DERIVATIONS,
+    GW_PART_INPUTS, /* and what was assumed */
+    GW_PART_SOURCES,
+    GW_PART_NOT_CHECKED,
+    GW_PART_CAUTIONS
+};
 enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL };
 
 struct gw_cell {
@@ -50,6 +61,7 @@ struct gw_figure {
 
 struct gw_block {
     enum gw_block_kind kind;
+    enum gw_page_part part;
     int level;           /* headings 1 to 3; of an item its number, 0: none; of a line 1: it leads */
     const char *text;    /* heading, line, item; a table's caption or ""; a definition's term */
     const char *meaning; /* of a definition */
@@ -66,8 +78,9 @@ struct gw_report {
     struct gw_arena *arena;
     struct gw_block *blocks;
     size_t n, capacity;
-    bool pictures;    /* it is for a format that shows drawings: pages may add them */
-    const char *rest; /* the command that gives what long tables leave out here; NULL: they leave out nothing */
+    enum gw_page_part part; /* of what is added now */
+    bool pictures;          /* it is for a format that shows drawings: pages may add them */
+    const char *rest;       /* the command that gives what long tables leave out here; NULL: they leave out nothing */
     const char *head,
         *foot; /* of each page where it is parted into pages: what it is of; by what it can be told again */
 };
@@ -75,6 +88,10 @@ struct gw_report {
 /* Texts are copied, and made safe to show (gw_safe). */
 void gw_report_init(struct gw_report *report, struct gw_arena *arena);
 void gw_report_heading(struct gw_report *report, int level, const char *text);
+/* A heading of level 2: it and what follows belong to that part. */
+void gw_report_section(struct gw_report *report, enum gw_page_part part, const char *title);
+/* The parts in their order, whichever was written first; within a part nothing moves. */
+void gw_report_arrange(struct gw_report *report);
 void gw_report_line(struct gw_report *report, const char *text);
 /* The verdict in a sentence or two, larger. */
 void gw_report_lead(struct gw_report *report, const char *text);

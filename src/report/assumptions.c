@@ -63,7 +63,7 @@ static void merged(struct page *page)
 
 void gw_page_assumptions(struct page *page)
 {
-    gw_report_heading(page->report, 2, "Assumptions");
+    gw_report_section(page->report, GW_PART_INPUTS, "Assumptions");
     if (!page->results->assumptions.n) gw_report_line(page->report, "None: every value was given.");
     else if (page->results->all) every_one(page);
     else merged(page);

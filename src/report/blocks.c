@@ -15,13 +15,30 @@ static struct gw_block *add(struct gw_report *report, enum gw_block_kind kind, c
 {
     report->blocks = gw_grow(report->arena, report->blocks, report->n, &report->capacity, sizeof *report->blocks);
     struct gw_block *block = &report->blocks[report->n++];
-    *block = (struct gw_block){.kind = kind, .text = copy(report, text)};
+    *block = (struct gw_block){.kind = kind, .part = report->part, .text = copy(report, text)};
     return block;
 }
 
 void gw_report_heading(struct gw_report *report, int level, const char *text)
 {
     add(report, GW_HEADING, text)->level = level;
+}
+
+void gw_report_section(struct gw_report *report, enum gw_page_part part, const char *title)
+{
+    report->part = part;
+    gw_report_heading(report, 2, title);
+}
+
+void gw_report_arrange(struct gw_report *report)
+{
+    struct gw_block *blocks = gw_alloc(report->arena, report->n + 1, sizeof *blocks);
+    size_t n = 0;
+    for (int part = GW_PART_FIRST; part <= GW_PART_CAUTIONS; part++)
+        for (size_t i = 0; i < report->n; i++)
+            if ((int)report->blocks[i].part == part) blocks[n++] = report->blocks[i];
+    report->blocks = blocks;
+    report->capacity = n;
 }
 
 void gw_report_line(struct gw_report *report, const char *text) { add(report, GW_LINE, text); }

@@ -31,7 +31,7 @@ static void what_follows(struct page *page)
 
 static void of_all(struct page *page, const struct verdict_story *stories)
 {
-    gw_report_heading(page->report, 2, "Of every candidate");
+    gw_report_section(page->report, GW_PART_ANSWERS, "Of every candidate");
     gw_check_not_asked(page, &stories[0]);
     weak_verdicts(page);
 }

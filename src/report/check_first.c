@@ -416,7 +416,7 @@ void gw_check_first(struct page *page, const struct verdict_story *stories, size
     struct telling t = {.page = page, .glass = glass_fails_all(stories, n)};
     verdicts(page, stories, n);
     if (!n) return;
-    gw_report_heading(page->report, 2, "Why");
+    gw_report_section(page->report, GW_PART_FIRST, "Why");
     if (t.glass) tell_glass(page, stories);
     for (size_t i = 0; i < n; i++) why(&t, &stories[i], shown);
     tell(&t);

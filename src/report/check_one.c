@@ -229,7 +229,7 @@ static const char *headline(struct page *page, const struct gw_summary *s)
 void gw_check_one(struct page *page, const struct verdict_story *story)
 {
     struct pass_rows rows = {0};
-    gw_report_heading(page->report, 2, headline(page, story->summary));
+    gw_report_section(page->report, GW_PART_ANSWERS, headline(page, story->summary));
     confirm(page, story);
     if (story->summary->verdict != GW_PASS) gw_check_remarks(page, story);
     causes(page, &FAILS, &story->fails);

@@ -118,7 +118,7 @@ void gw_check_questions(struct page *page, const struct verdict_story *stories, 
             if (q->shown && q->project == project)
                 rows[at++] = (struct question_row){whose(page, q, n), q->words, q->places};
         }
-    gw_report_heading(page->report, 2, "What is missing");
+    gw_report_section(page->report, GW_PART_FIRST, "What is missing");
     gw_view_list(page, "", &QUESTIONS, rows, at);
     if (all.n > shown) gw_report_line(page->report, gw_format(page->arena, "And %zu more below.", all.n - shown));
 }

@@ -49,7 +49,7 @@ void gw_page_apart_table(struct page *page)
 
 static void apart(struct page *page)
 {
-    gw_report_heading(page->report, 2, "Tests of specimens of their own");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Tests of specimens of their own");
     gw_page_apart_table(page);
 }
 
@@ -70,7 +70,7 @@ void gw_page_mock_up_table(struct page *page)
 
 static void mock_up(struct page *page)
 {
-    gw_report_heading(page->report, 2, "Tests of a laboratory mock-up, in their order");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Tests of a laboratory mock-up, in their order");
     gw_page_mock_up_table(page);
 }
 
@@ -93,7 +93,7 @@ static const struct view GROUPS = VIEW(&gw_element_record, GROUP_COLUMNS);
 static void every_group(struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
-    gw_report_heading(page->report, 2, "Every group");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Every group");
     gw_report_line(page->report,
                    "Size: width and height carried, of screws their spacing. At: height of a transom or an anchor "
                    "itself. Zone: p is above the roof line, ? is a place unknown and taken at its worst. Area is the "
@@ -107,6 +107,30 @@ static const struct view_column BUILDING_COLUMNS[] = {
 };
 static const struct view BUILDINGS = VIEW(&gw_building_record, BUILDING_COLUMNS);
 
+/* What is asked most, in a sentence, where the page is to be filed. */
+static void lead(struct page *page)
+{
+    const struct gw_derivations *all = &page->results->derivations;
+    const struct gw_derivation *d = all->list.n && !all->list.items[0].finding ? &all->list.items[0] : NULL;
+    if (!page->report->pictures || !d) return;
+    const double outward = -d->element->outward.pa, asd = -d->element->outward_asd.pa;
+    gw_report_lead(page->report, gw_format(page->arena,
+                                           "The most is asked of %s: %s outward at strength level, %s at "
+                                           "allowable-stress level.",
+                                           d->element->id, gw_quantity_text(page, GW_PRESSURE, outward, UP),
+                                           gw_quantity_text(page, GW_PRESSURE, asd, UP)));
+    gw_report_line(page->report, "Its steps: D1.");
+}
+
+/* Of what is asked most, else of the first wall. */
+static void first_picture(struct page *page)
+{
+    const struct gw_derivations *all = &page->results->derivations;
+    const char *wall = all->list.n ? gw_picture_word(page->arena, all->list.items[0].element->wall) : NULL;
+    const char *name = wall ? gw_format(page->arena, "elevation:%s:outward", wall) : "elevation";
+    gw_page_picture(page, &page->results->pictures, name);
+}
+
 /* Each wall both ways and by height, of a few walls. */
 static void pictures(struct page *page)
 {
@@ -114,7 +138,7 @@ static void pictures(struct page *page)
     const struct gw_pictures *all = &page->results->pictures;
     gw_page_picture(page, all, "plan");
     for (size_t i = 0; i < all->n && i < FEW && page->report->pictures; i++)
-        if (strcmp(all->items[i].name, "plan") != 0) gw_report_figure(page->report, &all->items[i].figure);
+        gw_page_picture(page, all, all->items[i].name);
     if (page->report->pictures && all->n > FEW)
         gw_report_line(page->report, "More walls: --drawing list names their drawings, -o FILE.svg --drawing NAME "
                                      "writes one.");
@@ -134,9 +158,11 @@ static void demand_page(struct gw_report *report, const struct gw_result *result
     const struct gw_project *project = &page.results->answer->model->project;
     report->rest = rest_of(&page);
     gw_page_head(&page, "Wind demand");
+    lead(&page);
     gw_view_list(&page, "", &BUILDINGS, project->buildings.items, project->buildings.n);
-    pictures(&page);
+    first_picture(&page);
     gw_page_walls(&page);
+    pictures(&page);
     gw_page_glass(&page);
     gw_page_members(&page);
     gw_page_reactions(&page);

@@ -211,7 +211,7 @@ void gw_page_members(struct page *page)
         rows[i] = member_row(m, page->results->all);
         add_pair(page, &pairs, m->element, m->shared_with);
     }
-    gw_report_heading(page->report, 2, "What framing must bring under wind (0.6 W)");
+    gw_report_section(page->report, GW_PART_DEMANDS, "What framing must bring under wind (0.6 W)");
     gw_view_list(page, "", &MEMBERS, rows, n);
     gw_report_line(page->report,
                    gw_format(page->arena,
@@ -268,7 +268,7 @@ void gw_page_reactions(struct page *page)
         }
         kept += gw_ledger_merge(page, rows + kept, next - i, page->results->all ? &EVERY_STEP : &EQUAL_ONES);
     }
-    gw_report_heading(page->report, 2, "Reactions of the anchors under wind, each");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Reactions of the anchors under wind, each");
     gw_view_list(page, "", &REACTIONS, rows, kept);
     gw_report_line(page->report,
                    "In and out: strength level (1.0 W) / allowable-stress level (0.6 W), the worst of the row. Wall: "

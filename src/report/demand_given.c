@@ -131,7 +131,7 @@ void gw_page_given(struct page *page)
         if (d->excess < 0 || page->results->all) lines[n++] = (struct difference_line){d, d->element->count};
     }
     qsort(lines, n, sizeof *lines, by_excess);
-    gw_report_heading(page->report, 2, "Given pressures that differ by more than 5 %");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Given pressures that differ by more than 5 %");
     gw_view_list(page, "Strength level; a line for each zone, size and direction, of its worst element. Too low first.",
                  &DIFFERENCES, lines, n);
     higher(page, t);

@@ -205,7 +205,7 @@ void gw_page_glass(struct page *page)
     size_t n = 0;
     for (size_t i = 0; i < t->elements.n; i++)
         if (t->elements.items[i].kind == GW_LITE) rows[n++] = row_of(&t->elements.items[i]);
-    gw_report_heading(page->report, 2, "Glass and pieces");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Glass and pieces");
     n = merge(rows, n);
     if (n) schedule(page, rows, n);
     gw_report_line(page->report, "Sizes from center to center of framing. Edges: of all of them, for sealant and "

@@ -168,7 +168,7 @@ void gw_page_other_demands(struct page *page)
     const struct gw_judgement *judgement = &page->results->answer->judgement;
     struct demand_line *lines = gw_alloc(page->arena, judgement->demands.n + 1, sizeof *lines);
     size_t n = gather(page, lines, judgement);
-    gw_report_heading(page->report, 2, "Other demands");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Other demands");
     gw_view_list(page, "", &LINES, lines, n);
     not_required(page, judgement);
 }

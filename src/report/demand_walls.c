@@ -248,7 +248,7 @@ void gw_page_walls(struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
     const struct ordered *items = gw_order_elements(page->arena, t);
-    gw_report_heading(page->report, 2, "Pressures by wall");
+    gw_report_section(page->report, GW_PART_DEMANDS, "Pressures by wall");
     gw_report_line(page->report,
                    gw_format(page->arena,
                              "Count in zone 4 and in zone 5, and pressures inward and outward: strength / "

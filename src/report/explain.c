@@ -46,7 +46,7 @@ struct walk {
 
 static void part(struct walk *walk, const char *title)
 {
-    gw_report_heading(walk->page.report, 2, gw_format(walk->page.arena, "%s%s", walk->of, title));
+    gw_report_section(walk->page.report, GW_PART_DERIVATIONS, gw_format(walk->page.arena, "%s%s", walk->of, title));
 }
 
 static bool is_shown(const struct page *page, const struct gw_step *step)

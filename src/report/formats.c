@@ -13,6 +13,7 @@ static void build_page(struct gw_report *page, struct gw_arena *arena, const str
 {
     gw_report_init(page, arena);
     result->page(page, result);
+    gw_report_arrange(page);
 }
 
 static enum gw_status text(struct gw_text *out, const struct gw_result *result, struct gw_engine *engine, bool color)
@@ -70,6 +71,7 @@ static void build_sheets(struct gw_report *page, struct gw_arena *arena, const s
     page->foot =
         gw_format(arena, "%s%s%sGaleward %s", hash ? "result " : "", hash ? hash : "", hash ? ", " : "", GW_VERSION);
     result->page(page, result);
+    gw_report_arrange(page);
     if (page->n && page->blocks[0].kind == GW_HEADING) page->head = page->blocks[0].text;
 }
 

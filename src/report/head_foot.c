@@ -60,12 +60,13 @@ static const char *question(const char *what)
 {
     static const char *const of[][2] = {{"Candidates", "which system on offer answers the wall?"},
                                         {"Wind demand", "what does the site ask of the wall?"},
-                                        {"Selection", "what passes at the least cost?"},
+                                        {"Choice", "what passes at the least cost?"},
+                                        {"Performance requirements", "what must the wall show?"},
                                         {"Inspection", "does what is hung still hold?"},
                                         {"Inspection sheet", "what is to be measured on the wall?"}};
     for (size_t i = 0; i < sizeof of / sizeof *of; i++)
         if (strcmp(of[i][0], what) == 0) return of[i][1];
-    return NULL;
+    return *what && what[strlen(what) - 1] == '?' ? what : NULL;
 }
 
 void gw_page_head(struct page *page, const char *what)
@@ -85,7 +86,7 @@ void gw_page_head(struct page *page, const char *what)
 static void warnings(struct page *page)
 {
     const struct gw_results *r = page->results;
-    if (r->warnings.n) gw_report_heading(page->report, 2, "Warnings");
+    if (r->warnings.n) gw_report_section(page->report, GW_PART_INPUTS, "Warnings");
     for (size_t i = 0; i < r->warnings.n; i++) {
         const struct gw_diag *d = r->warnings.items[i];
         const char *place = d->source && d->line ? gw_format(page->arena, "%s:%u: ", d->source->name, d->line) : "";
@@ -133,7 +134,7 @@ static void not_checked(struct page *page)
 {
     const struct gw_answer *a = page->results->answer;
     const bool all = page->results->all;
-    gw_report_heading(page->report, 2, "Not checked here");
+    gw_report_section(page->report, GW_PART_NOT_CHECKED, "Not checked here");
     for (size_t i = 0; i < a->not_checked.n; i++)
         if (all || a->not_checked.items[i].applies) not_checked_item(page, &a->not_checked.items[i]);
     if (!all) gw_report_line(page->report, gw_format(page->arena, "%s.", sentence(page, gw_not_checked_words(page))));
@@ -164,7 +165,7 @@ static void made_by(struct page *page)
 {
     const struct gw_model *model = page->results->answer->model;
     const struct gw_message limit = gw_framing_rule(model, page->arena);
-    gw_report_heading(page->report, 2, "Made by");
+    gw_report_section(page->report, GW_PART_CAUTIONS, "Made by");
     gw_report_line(page->report, gw_made_from(page));
     gw_report_line(page->report, gw_format(page->arena, "Demands and use are rounded up, capacities down. %s.",
                                            sentence(page, gw_message_text(page->arena, &limit, page->shown))));
@@ -176,7 +177,7 @@ void gw_page_foot(struct page *page, const struct gw_used *rows)
     gw_page_assumptions(page);
     gw_page_sources(page, rows);
     not_checked(page);
-    gw_report_heading(page->report, 2, "Caution");
+    gw_report_section(page->report, GW_PART_CAUTIONS, "Caution");
     gw_report_line(page->report, gw_caution_text());
     made_by(page);
 }

@@ -165,7 +165,7 @@ static void section(struct inspect_page *p, enum gw_item_verdict verdict, const 
     const struct merged m = merge(p, verdict);
     const size_t most = p->page.results->all || m.n < SHOWN ? m.n : SHOWN;
     if (!m.n) return;
-    gw_report_heading(p->page.report, 2, title);
+    gw_report_section(p->page.report, GW_PART_ANSWERS, title);
     for (size_t i = 0; i < most; i++) entry(p, &m.items[i]);
     if (most < m.n)
         gw_report_line(
@@ -189,7 +189,7 @@ static void within(struct inspect_page *p)
                            (*worst)->result->remaining_worst / (*worst)->result->required)
             *worst = row;
     }
-    gw_report_heading(p->page.report, 2, "Within");
+    gw_report_section(p->page.report, GW_PART_ANSWERS, "Within");
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
         if (!n[i]) continue;
@@ -235,7 +235,7 @@ static void shares(struct inspect_page *p)
                                                       {"Unknown", true}, {"Random", true}, {"Of all, 95 %", false},
                                                       {"Enough", false}};
     if (!p->in->items.n) return;
-    gw_report_heading(p->page.report, 2, "What the readings say of the other places");
+    gw_report_section(p->page.report, GW_PART_ANSWERS, "What the readings say of the other places");
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
     for (size_t i = 0; i < p->in->items.n; i++) {
         const struct gw_item_share *s = &p->in->items.items[i];
@@ -282,7 +282,7 @@ static void parts(struct inspect_page *p)
 static void next(struct inspect_page *p)
 {
     if (!p->in->next.n) return;
-    gw_report_heading(p->page.report, 2, "Where to open next");
+    gw_report_section(p->page.report, GW_PART_ANSWERS, "Where to open next");
     for (size_t i = 0; i < p->in->next.n; i++) {
         const struct gw_next_place *n = &p->in->next.items[i];
         gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s (%s)", n->place,

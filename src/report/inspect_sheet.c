@@ -125,7 +125,7 @@ static void put_meanings(struct sheet_page *p)
 {
     bool told[GW_ITEM_COUNT] = {false};
     struct gw_arena *arena = p->page.arena;
-    gw_report_heading(p->page.report, 2, "How, why, and when one is outside");
+    gw_report_section(p->page.report, GW_PART_ANSWERS, "How, why, and when one is outside");
     for (size_t i = 0; i < p->sheet->items.n; i++) {
         const struct gw_item *item = p->sheet->items.items[i].item;
         if (told[item->id]) continue;
@@ -168,7 +168,8 @@ static void sheet_page(struct gw_report *report, const struct gw_result *result)
     put_samples(&p);
     for (size_t i = 0; i < p.sheet->items.n;) {
         const char *here = p.sheet->items.items[i].wall;
-        if (strcmp(here, wall) != 0) gw_report_heading(report, 2, gw_format(p.page.arena, "Wall %s", here));
+        if (strcmp(here, wall) != 0)
+            gw_report_section(report, GW_PART_ANSWERS, gw_format(p.page.arena, "Wall %s", here));
         wall = here;
         i = put_stage(&p, i);
     }

@@ -145,7 +145,7 @@ void gw_page_sources(struct page *page, const struct gw_used *rows)
 {
     static const enum gw_basis bases[] = {GW_MEMORY, GW_PRACTICE, GW_SECOND_HAND};
     const size_t n = count_of(page, rows, GW_MEMORY);
-    gw_report_heading(page->report, 2, "Sources");
+    gw_report_section(page->report, GW_PART_SOURCES, "Sources");
     gw_report_line(page->report,
                    n                        ? gw_format(page->arena,
                                                         "%zu row%s of the tables behind these figures %s recalled, not seen in %s source%s.",

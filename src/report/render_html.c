@@ -2,29 +2,21 @@
 #include "report/render_html.h"
 
 #include "galeward/svg.h"
+#include "report/links.h"
 #include "report/markup.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 /* Words; what names a derivation of this page leads to it. */
 static void words(struct html *html, const char *text)
 {
-    for (const char *at = text; *at;) {
-        const size_t plain = strcspn(at, "D");
-        char *end;
-        gw_markup_text(html->out, gw_strndup(html->arena, at, plain));
-        at += plain;
-        if (!*at) return;
-        const long number = at[1] >= '1' && at[1] <= '9' ? strtol(at + 1, &end, 10) : 0;
-        const bool alone = at == text || at[-1] == ' ';
-        if (number && number <= html->derivations && alone && (!*end || strchr(" ,.;", *end))) {
-            gw_text_addf(html->out, "<a href=\"#D%ld\">D%ld</a>", number, number);
-            at = end;
-        } else {
-            gw_text_bytes(html->out, at++, 1);
-        }
+    struct gw_reference to;
+    size_t at = 0;
+    for (; gw_next_reference(&to, text, at, html->derivations); at = to.end) {
+        gw_markup_text(html->out, gw_strndup(html->arena, text + at, to.at - at));
+        gw_text_addf(html->out, "<a href=\"#D%ld\">D%ld</a>", to.number, to.number);
     }
+    gw_markup_text(html->out, text + at);
 }
 
 static void tag(struct html *html, const char *open, const char *text, const char *close)
@@ -32,20 +24,6 @@ static void tag(struct html *html, const char *open, const char *text, const cha
     gw_text_add(html->out, open);
     words(html, text);
     gw_text_add(html->out, close);
-}
-
-/* "D2 Plover 60: ...": 2; else 0. */
-static long derivation_number(const struct gw_block *block)
-{
-    const bool heads = block->kind == GW_HEADING && block->level == 2 && block->text[0] == 'D';
-    return heads && block->text[1] >= '1' && block->text[1] <= '9' ? strtol(block->text + 1, NULL, 10) : 0;
-}
-
-static long count_derivations(const struct gw_report *report)
-{
-    long n = 0;
-    for (size_t i = 0; i < report->n; i++) n += derivation_number(&report->blocks[i]) == n + 1;
-    return n;
 }
 
 /* Sections --------------------------------------------------------------------------------------------------------- */
@@ -67,7 +45,7 @@ static void contents(struct html *html, const struct gw_report *report)
     gw_text_add(html->out, "<nav aria-label=\"Sections\"><details><summary>Sections</summary><ul>\n");
     for (size_t i = 0, n = 0; i < report->n; i++) {
         if (!is_section(&report->blocks[i])) continue;
-        const long derivation = derivation_number(&report->blocks[i]);
+        const long derivation = gw_derivation_number(&report->blocks[i]);
         n++;
         gw_text_addf(html->out, derivation ? "<li><a href=\"#D%ld\">" : "<li><a href=\"#s%ld\">",
                      derivation ? derivation : (long)n);
@@ -133,7 +111,7 @@ static void definitions(struct html *html, const struct gw_block *first, size_t 
 static void heading(struct html *html, const struct gw_block *block, size_t *sections)
 {
     const int level = block->level < 3 ? block->level : 3;
-    const long derivation = derivation_number(block);
+    const long derivation = gw_derivation_number(block);
     if (level == 2) ++*sections;
     if (derivation) gw_text_addf(html->out, "<h2 id=\"D%ld\">", derivation);
     else if (level == 2) gw_text_addf(html->out, "<h2 id=\"s%zu\">", *sections);
@@ -183,7 +161,7 @@ void gw_render_html(struct gw_text *out, const struct gw_report *report, enum gw
 {
     struct html html = {.out = out, .arena = report->arena, .engine = engine, .shown = shown};
     size_t sections = 0;
-    html.derivations = count_derivations(report);
+    html.derivations = gw_count_derivations(report);
     gw_text_add(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
                      "content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light "
                      "dark\">\n");

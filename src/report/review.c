@@ -63,7 +63,7 @@ static const char *short_words(struct page *page, const struct gw_comment *c)
 static void failing(struct page *page, const struct gw_review *r)
 {
     if (!r->counts[GW_IT_FAILS]) return;
-    gw_report_heading(page->report, 2, "What fails");
+    gw_report_section(page->report, GW_PART_FIRST, "What fails");
     for (size_t i = 0; i < r->comments.n; i++)
         if (is_open(&r->comments.items[i]) && r->comments.items[i].consequence == GW_IT_FAILS)
             gw_report_item(page->report, short_words(page, &r->comments.items[i]));
@@ -80,7 +80,7 @@ static const char *asking_words(struct page *page, const struct gw_comment *c)
 static void unshown(struct page *page, const struct gw_review *r)
 {
     if (!r->counts[GW_IT_IS_NOT_SHOWN]) return;
-    gw_report_heading(page->report, 2, "What is not shown, and whom to ask");
+    gw_report_section(page->report, GW_PART_FIRST, "What is not shown, and whom to ask");
     for (size_t i = 0; i < r->comments.n; i++) {
         const struct gw_comment *c = &r->comments.items[i];
         if (!is_open(c) || c->consequence != GW_IT_IS_NOT_SHOWN) continue;
@@ -137,9 +137,9 @@ static void comment(struct page *page, const struct gw_comment *c)
 static void comments(struct page *page, const struct gw_review *r)
 {
     bool closed = false;
-    if (r->comments.n) gw_report_heading(page->report, 2, "Comments");
+    if (r->comments.n) gw_report_section(page->report, GW_PART_ANSWERS, "Comments");
     for (size_t i = 0; i < r->comments.n; i++) {
-        if (!is_open(&r->comments.items[i]) && !closed) gw_report_heading(page->report, 2, "Closed");
+        if (!is_open(&r->comments.items[i]) && !closed) gw_report_section(page->report, GW_PART_ANSWERS, "Closed");
         closed = closed || !is_open(&r->comments.items[i]);
         comment(page, &r->comments.items[i]);
     }
@@ -147,7 +147,7 @@ static void comments(struct page *page, const struct gw_review *r)
 
 static void complete(struct page *page, const struct gw_review *r)
 {
-    if (r->complete.n) gw_report_heading(page->report, 2, "Complete, without comment");
+    if (r->complete.n) gw_report_section(page->report, GW_PART_ANSWERS, "Complete, without comment");
     for (size_t i = 0; i < r->complete.n; i++) {
         const struct gw_complete *c = &r->complete.items[i];
         gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", item_words(page, c->item), c->subject,
@@ -170,7 +170,8 @@ static void confirm(struct page *page, const struct gw_review *r)
 static void deviations(struct page *page, const struct gw_review *r)
 {
     const struct gw_submittal *s = r->submittal;
-    if (s->deviations.n) gw_report_heading(page->report, 2, "Deviations, as the submitter wrote them; not judged");
+    if (s->deviations.n)
+        gw_report_section(page->report, GW_PART_ANSWERS, "Deviations, as the submitter wrote them; not judged");
     for (size_t i = 0; i < s->deviations.n; i++) gw_report_item(page->report, s->deviations.items[i]);
 }
 
@@ -186,6 +187,8 @@ static const char *title(struct page *page, const struct gw_submittal *s)
 {
     const struct gw_submittal_head *h = s->submittal;
     const char *revision = h->revision == GW_NO_INTEGER ? "" : gw_format(page->arena, ", revision %d", h->revision);
+    if (page->report->pictures)
+        return gw_format(page->arena, "does submittal %s%s answer what is asked?", h->number, revision);
     return gw_format(page->arena, "Review of submittal %s%s", h->number, revision);
 }
 

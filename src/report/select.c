@@ -183,7 +183,7 @@ static void quantities(struct page *page, const struct selections *s)
     if (!bid) return;
     struct place_row *rows = gw_alloc(page->arena, bid->places.n + 1, sizeof *rows);
     for (size_t i = 0; i < bid->places.n; i++) gw_place_row(&rows[i], page->arena, bid, &bid->places.items[i]);
-    gw_report_heading(page->report, 2, "Quantities");
+    gw_report_section(page->report, GW_PART_ANSWERS, "Quantities");
     const bool alike = screws_alike(s);
     gw_view_list(page,
                  s->bids->shares_corners
@@ -312,7 +312,7 @@ static void tell_stopped(struct page *page, const struct selections *s)
 static void candidate(struct page *page, const struct selections *s, const struct selection *one)
 {
     const struct gw_bid *bid = one->bid;
-    gw_report_heading(page->report, 2,
+    gw_report_section(page->report, GW_PART_ANSWERS,
                       gw_format(page->arena, "%s: %s", bid->candidate->name, gw_verdict_loud((int)bid->verdict)));
     places(page, bid);
     tell_choices(page, s, bid);
@@ -363,6 +363,18 @@ static void unpriced(struct page *page, const struct selections *s)
     gw_report_line(page->report, gw_format(page->arena, "Without a cost, each counts 0: %s.", out.at));
 }
 
+/* What is chosen of the first, on the first wall where anything is. */
+static void first_picture(struct page *page, const struct selections *s)
+{
+    const char *own = s->items.n ? gw_picture_word(page->arena, s->items.items[0].bid->candidate->name) : "";
+    for (size_t i = 0; i < s->pictures.n; i++) {
+        const char *name = s->pictures.items[i].name, *last = strrchr(name, ':');
+        if (strncmp(name, "plan:", 5) != 0 || strcmp(last + 1, own) != 0) continue;
+        gw_page_picture(page, &s->pictures, name);
+        return;
+    }
+}
+
 void gw_select_page(struct gw_report *report, const struct gw_result *result)
 {
     const struct selections *s = result->value;
@@ -377,6 +389,7 @@ void gw_select_page(struct gw_report *report, const struct gw_result *result)
     unpriced(&page, s);
     what_to_add(&page, s);
     gw_check_questions(&page, stories, j->summaries.n);
+    first_picture(&page, s);
     for (size_t i = 0; i < s->items.n; i++) candidate(&page, s, &s->items.items[i]);
     quantities(&page, s);
     gw_page_foot(&page, &s->results->used);

@@ -12,7 +12,7 @@ void gw_spec_article(struct specified_page *p, const char *title)
 {
     p->article++;
     p->paragraph = 0;
-    gw_report_heading(p->page.report, 2, gw_format(p->page.arena, "%u. %s", p->article, title));
+    gw_report_section(p->page.report, GW_PART_DEMANDS, gw_format(p->page.arena, "%u. %s", p->article, title));
 }
 
 void gw_spec_paragraph(struct specified_page *p, const char *text)
@@ -193,6 +193,22 @@ static void general(struct specified_page *p)
                          "its evidence and what is to be submitted.");
 }
 
+/* How much is asked and how much is open, where the page is to be filed. */
+static void lead(struct specified_page *p)
+{
+    const size_t n = p->spec->set.requires.n, open = p->spec->questions.n;
+    if (!p->page.report->pictures) return;
+    gw_report_lead(p->page.report,
+                   gw_format(p->page.arena,
+                             "%zu requirement%s, each with its test and its evidence. %zu question%s open.", n,
+                             n == 1 ? "" : "s", open, open == 1 ? " is" : "s are"));
+    for (size_t i = 0; i < open; i++) {
+        const struct gw_open_question *q = &p->spec->questions.items[i];
+        gw_report_item(p->page.report, gw_format(p->page.arena, "Open, %s: %s", q->check,
+                                                 gw_message_text(p->page.arena, &q->question, p->page.shown)));
+    }
+}
+
 static bool is_specified(const struct gw_picture *picture) { return strncmp(picture->name, "specified:", 10) == 0; }
 
 /* Of the wall of which the most is asked outward. */
@@ -231,6 +247,7 @@ static void specify_page(struct gw_report *report, const struct gw_result *resul
     struct specified_page p = {.page = gw_page_of(report, specified->results), .spec = specified->specification};
     struct gw_used used = p.spec->used;
     gw_page_head(&p.page, "Performance requirements");
+    lead(&p);
     first_picture(&p, result->pictures);
     general(&p);
     gw_spec_pressures(&p);

@@ -132,10 +132,18 @@ const char *gw_project_line(struct gw_arena *arena, const struct gw_results *res
                      project->number ? project->number : "");
 }
 
+/* On the page already. */
+static bool stands(const struct page *page, const struct gw_figure *figure)
+{
+    for (size_t i = 0; i < page->report->n; i++)
+        if (page->report->blocks[i].kind == GW_FIGURE && page->report->blocks[i].figure.of == figure->of) return true;
+    return false;
+}
+
 void gw_page_picture(struct page *page, const struct gw_pictures *pictures, const char *name)
 {
     const struct gw_picture *found = page->report->pictures ? gw_picture_named(pictures, name) : NULL;
-    if (found) gw_report_figure(page->report, &found->figure);
+    if (found && !stands(page, &found->figure)) gw_report_figure(page->report, &found->figure);
 }
 
 static void add_plan(struct gw_pictures *out, struct gw_arena *arena, const struct plan_picture *of)

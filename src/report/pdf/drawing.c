@@ -128,6 +128,7 @@ static void words(struct pdf *pdf, const struct gw_drawn *s)
     pdf_color(pdf, style.color);
     cairo_move_to(pdf->cr, -back, -base);
     pango_cairo_show_layout(pdf->cr, layout);
+    pdf_links(pdf, layout, -back, -base);
     cairo_restore(pdf->cr);
     g_object_unref(layout);
 }

@@ -1,6 +1,8 @@
 /* A report as pages: what begins, heads and ends each; blocks one after the other. */
 #include "report/pdf/pdf.h"
 
+#include "report/links.h"
+
 #include <cairo-pdf.h>
 #include <string.h>
 
@@ -45,12 +47,15 @@ static void margins(struct pdf *pdf)
     pdf_put(pdf, pdf_left() + half, foot, pdf_width() - half, page, &MARGIN, true);
 }
 
+/* Head and foot of a page are of no block. */
 void pdf_new_page(struct pdf *pdf)
 {
+    if (pdf->tag) cairo_tag_end(pdf->cr, pdf->tag);
     if (pdf->page) cairo_show_page(pdf->cr);
     pdf->page++;
     pdf->y = pdf_top();
     margins(pdf);
+    if (pdf->tag) cairo_tag_begin(pdf->cr, pdf->tag, NULL);
 }
 
 void pdf_need(struct pdf *pdf, double height)
@@ -74,6 +79,19 @@ static void bookmark(struct pdf *pdf, const struct gw_block *block)
     if (block->level == 1) pdf->outline = made;
 }
 
+/* Of a derivation, to which its name leads. */
+static void destination(struct pdf *pdf, const struct gw_block *block)
+{
+    const long number = gw_derivation_number(block);
+    if (!pdf->bookmarks || !number || number > pdf->derivations) return;
+    struct gw_text where;
+    gw_text_init(&where, pdf->arena);
+    gw_text_addf(&where, "name='D%ld' x=0 y=", number);
+    gw_text_fixed(&where, pdf->y, 1);
+    cairo_tag_begin(pdf->cr, CAIRO_TAG_DEST, where.at);
+    cairo_tag_end(pdf->cr, CAIRO_TAG_DEST);
+}
+
 /* With room for what it heads. */
 static void heading(struct pdf *pdf, const struct gw_block *block)
 {
@@ -86,6 +104,7 @@ static void heading(struct pdf *pdf, const struct gw_block *block)
         pdf->y += 5;
     }
     bookmark(pdf, block);
+    destination(pdf, block);
     pdf_paragraph(pdf, 0, block->text, style);
     pdf->y += 4;
 }
@@ -100,7 +119,7 @@ static void item(struct pdf *pdf, const struct gw_block *block)
     pdf->y += 2.5;
 }
 
-static void put(struct pdf *pdf, const struct gw_block *block)
+static void put_block(struct pdf *pdf, const struct gw_block *block)
 {
     switch (block->kind) {
     case GW_HEADING:
@@ -131,6 +150,36 @@ static void put(struct pdf *pdf, const struct gw_block *block)
         if (pdf->y > pdf_top()) pdf_new_page(pdf);
         return;
     }
+}
+
+static const char *tag_of(const struct gw_block *block)
+{
+    static const char *const headings[] = {"H1", "H2", "H3"};
+    switch (block->kind) {
+    case GW_HEADING:
+        return headings[block->level < 3 ? block->level - 1 : 2];
+    case GW_TABLE:
+        return "Div";
+    case GW_FIGURE:
+        return "Figure";
+    case GW_EQUATION:
+        return "Formula";
+    default:
+        return "P";
+    }
+}
+
+static void put(struct pdf *pdf, const struct gw_block *block)
+{
+    if (!pdf->bookmarks || block->kind == GW_PAGE_BREAK) {
+        put_block(pdf, block);
+        return;
+    }
+    pdf->tag = tag_of(block);
+    cairo_tag_begin(pdf->cr, pdf->tag, NULL);
+    put_block(pdf, block);
+    cairo_tag_end(pdf->cr, pdf->tag);
+    pdf->tag = NULL;
 }
 
 /* The document ----------------------------------------------------------------------------------------------------- */
@@ -172,9 +221,13 @@ static int set_pages(struct gw_text *out, struct pdf *pdf, int pages)
     pdf->letters = letters_of(pdf->cr);
     pdf->page = 0, pdf->pages = pages, pdf->outline = CAIRO_PDF_OUTLINE_ROOT;
     pdf->bookmarks = out != NULL;
+    pdf->derivations = gw_count_derivations(pdf->report);
     describe(pdf);
+    /* Links must stand in a structure: without one cairo names objects that it never writes. */
+    if (pdf->bookmarks) cairo_tag_begin(pdf->cr, "Document", NULL);
     pdf_new_page(pdf);
     for (size_t i = 0; i < pdf->report->n; i++) put(pdf, &pdf->report->blocks[i]);
+    if (pdf->bookmarks) cairo_tag_end(pdf->cr, "Document");
     cairo_show_page(pdf->cr);
     g_object_unref(pdf->letters);
     cairo_destroy(pdf->cr);

@@ -28,7 +28,9 @@ struct pdf {
     double y;              /* where the next line begins */
     int page, pages;       /* from 1; how many there are, 0 while that is found out */
     int outline;           /* bookmark of the last section */
-    bool bookmarks;
+    bool bookmarks;        /* and links: not while pages are counted */
+    const char *tag;       /* of the block that is set now, for those who have it read to them; NULL: none */
+    long derivations;      /* that the report has: D1, D2 ... */
 };
 
 /* Live area. */
@@ -52,6 +54,8 @@ void pdf_keep_within(PangoLayout *layout, double height);
 double pdf_most_of_a_cell(void); /* as high as a page has room for */
 /* In one line. */
 void pdf_put_line(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style);
+/* Makes what names a derivation lead to it: words that stand, or will stand, at that place. */
+void pdf_links(struct pdf *pdf, PangoLayout *layout, double x, double y);
 /* At a place, within a cell; its height. */
 double pdf_put(struct pdf *pdf, double x, double y, double width, const char *text, const struct pdf_style *style,
                bool right);

@@ -1,9 +1,29 @@
 /* Words on pages. */
+#include "report/links.h"
 #include "report/pdf/pdf.h"
 
 #define FAMILY "Open Sans, DejaVu Sans"
 const struct pdf_style pdf_body = {9.5, PDF_REGULAR, GW_INK, FAMILY, false};
 const struct pdf_style pdf_small = {8, PDF_REGULAR, GW_INK, FAMILY, false};
+
+/* What leads somewhere is told by its color, as on the screen. */
+static void color_links(const struct pdf *pdf, PangoLayout *layout)
+{
+    static const guint16 RED = 0x1b1b, GREEN = 0x4f4f, BLUE = 0x8f8f;
+    const char *text = pango_layout_get_text(layout);
+    struct gw_reference to;
+    PangoAttrList *list = NULL;
+    for (size_t at = 0; gw_next_reference(&to, text, at, pdf->derivations); at = to.end) {
+        PangoAttribute *ink = pango_attr_foreground_new(RED, GREEN, BLUE);
+        ink->start_index = (guint)to.at;
+        ink->end_index = (guint)to.end;
+        list = list ? list : pango_attr_list_new();
+        pango_attr_list_insert(list, ink);
+    }
+    if (!list) return;
+    pango_layout_set_attributes(layout, list);
+    pango_attr_list_unref(list);
+}
 
 PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_style *style, double width)
 {
@@ -20,7 +40,56 @@ PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_styl
     pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
     pango_layout_set_width(layout, width > 0 ? (int)(width * PANGO_SCALE) : -1);
     pango_layout_set_text(layout, gw_safe(pdf->arena, text), -1);
+    color_links(pdf, layout);
     return layout;
+}
+
+/* A rectangle on the page, whatever the drawing in which it lies is scaled by. */
+static void link_to(struct pdf *pdf, long number, double x, double y, double width, double height)
+{
+    struct gw_text said;
+    const double numbers[] = {x, y, width, height};
+    gw_text_init(&said, pdf->arena);
+    gw_text_addf(&said, "dest='D%ld' rect=[", number);
+    for (size_t i = 0; i < 4; i++) {
+        if (i) gw_text_add(&said, " ");
+        gw_text_fixed(&said, numbers[i], 1);
+    }
+    gw_text_add(&said, "]");
+    cairo_tag_begin(pdf->cr, CAIRO_TAG_LINK, said.at);
+    cairo_tag_end(pdf->cr, CAIRO_TAG_LINK);
+}
+
+/* Links of one line, whose upper left corner is at x, y. */
+static void line_links(struct pdf *pdf, const char *text, PangoLayoutLine *line, double x, double y, double height)
+{
+    struct gw_reference to;
+    const size_t begin = (size_t)line->start_index, end = begin + (size_t)line->length;
+    for (size_t at = begin; at < end && gw_next_reference(&to, text, at, pdf->derivations); at = to.end) {
+        int left, right;
+        if (to.at >= end) return;
+        pango_layout_line_index_to_x(line, (int)to.at, FALSE, &left);
+        pango_layout_line_index_to_x(line, (int)to.end, FALSE, &right);
+        double x0 = x + (double)left / PANGO_SCALE, y0 = y, width = (double)(right - left) / PANGO_SCALE, high = height;
+        cairo_user_to_device(pdf->cr, &x0, &y0);
+        cairo_user_to_device_distance(pdf->cr, &width, &high);
+        link_to(pdf, to.number, x0, y0, width, high);
+    }
+}
+
+void pdf_links(struct pdf *pdf, PangoLayout *layout, double x, double y)
+{
+    const char *text = pango_layout_get_text(layout);
+    struct gw_reference any;
+    if (!pdf->bookmarks || !gw_next_reference(&any, text, 0, pdf->derivations)) return;
+    PangoLayoutIter *at = pango_layout_get_iter(layout);
+    do {
+        PangoRectangle line;
+        pango_layout_iter_get_line_extents(at, NULL, &line);
+        line_links(pdf, text, pango_layout_iter_get_line_readonly(at), x + (double)line.x / PANGO_SCALE,
+                   y + (double)line.y / PANGO_SCALE, (double)line.height / PANGO_SCALE);
+    } while (pango_layout_iter_next_line(at));
+    pango_layout_iter_free(at);
 }
 
 double pdf_layout_height(PangoLayout *layout)
@@ -71,6 +140,7 @@ double pdf_put(struct pdf *pdf, double x, double y, double width, const char *te
     pdf_color(pdf, style->color);
     cairo_move_to(pdf->cr, x, y);
     pango_cairo_show_layout(pdf->cr, layout);
+    pdf_links(pdf, layout, x, y);
     const double height = pdf_layout_height(layout);
     g_object_unref(layout);
     return height;
@@ -89,6 +159,9 @@ void pdf_paragraph(struct pdf *pdf, double indent, const char *text, const struc
         pdf_color(pdf, style->color);
         cairo_move_to(pdf->cr, pdf_left() + indent + (double)line.x / PANGO_SCALE, pdf->y + base);
         pango_cairo_show_layout_line(pdf->cr, pango_layout_iter_get_line_readonly(at));
+        if (pdf->bookmarks)
+            line_links(pdf, pango_layout_get_text(layout), pango_layout_iter_get_line_readonly(at),
+                       pdf_left() + indent + (double)line.x / PANGO_SCALE, pdf->y, height);
         pdf->y += height;
     } while (pango_layout_iter_next_line(at));
     pango_layout_iter_free(at);
