@@ -103,11 +103,14 @@ struct gw_drawn {
     struct gw_box box; /* text, kept, clip */
 };
 
+/* galeward/report.h: names that stand by their beginnings alone. */
+struct gw_long_names;
 struct gw_canvas {
     struct gw_arena *arena;
     double width, height;
-    const char *title, *description; /* for screen readers and tooltips as well */
-    struct gw_drawn *shapes;         /* in the order of drawing */
+    const char *title, *description;        /* for screen readers and tooltips as well */
+    const struct gw_long_names *long_names; /* NULL: every name is whole */
+    struct gw_drawn *shapes;                /* in the order of drawing */
     size_t n, capacity;
 };
 /* What is given to the canvas is copied into the arena. */

@@ -74,13 +74,24 @@ struct gw_block {
     struct gw_figure figure;
 };
 
+/* A name longer than a line: pages that are filed say it whole once, at their end. */
+struct gw_long_name {
+    const char *text;
+    size_t length;
+};
+struct gw_long_names {
+    struct gw_long_name *items; /* the longest first */
+    size_t n, capacity;
+};
+
 struct gw_report {
     struct gw_arena *arena;
     struct gw_block *blocks;
     size_t n, capacity;
-    enum gw_page_part part; /* of what is added now */
-    bool pictures;          /* it is for a format that shows drawings: pages may add them */
-    const char *rest;       /* the command that gives what long tables leave out here; NULL: they leave out nothing */
+    enum gw_page_part part;          /* of what is added now */
+    struct gw_long_names long_names; /* that are whole only once; none: every name is whole */
+    bool pictures;                   /* it is for a format that shows drawings: pages may add them */
+    const char *rest; /* the command that gives what long tables leave out here; NULL: they leave out nothing */
     const char *head,
         *foot; /* of each page where it is parted into pages: what it is of; by what it can be told again */
 };

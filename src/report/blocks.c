@@ -1,5 +1,6 @@
 /* Blocks, in order. */
 #include "galeward/report.h"
+#include "report/long_names.h"
 
 #include <string.h>
 
@@ -8,7 +9,8 @@ void gw_report_init(struct gw_report *report, struct gw_arena *arena) { *report 
 /* Whatever the renderer, and whoever wrote the name in it. */
 static const char *copy(struct gw_report *report, const char *text)
 {
-    return gw_safe(report->arena, gw_strdup(report->arena, text ? text : ""));
+    const char *said = gw_shortened(report->arena, &report->long_names, text ? text : "");
+    return gw_safe(report->arena, gw_strdup(report->arena, said));
 }
 
 static struct gw_block *add(struct gw_report *report, enum gw_block_kind kind, const char *text)

@@ -1,4 +1,5 @@
 /* Figures as people read them: in the units shown, rounded to the safe side. */
+#include "report/long_names.h"
 #include "report/page.h"
 
 #include "base/tolerance.h"
@@ -8,6 +9,8 @@
 struct page gw_page_of(struct gw_report *report, const struct gw_results *results)
 {
     enum gw_units shown = results->shown ? results->shown : GW_US;
+    if (report->pictures && !report->n && !report->long_names.n)
+        report->long_names = gw_long_names_of(report->arena, results->answer->model);
     return (struct page){report, report->arena, results, shown};
 }
 

@@ -171,6 +171,16 @@ static void made_by(struct page *page)
                                            sentence(page, gw_message_text(page->arena, &limit, page->shown))));
 }
 
+/* Names of which the page has the beginnings. */
+static void whole_names(struct page *page)
+{
+    const struct gw_long_names names = page->report->long_names;
+    page->report->long_names = (struct gw_long_names){.n = 0};
+    for (size_t i = 0; i < names.n; i++)
+        gw_report_item(page->report, gw_format(page->arena, "Whole: %s", names.items[i].text));
+    page->report->long_names = names;
+}
+
 void gw_page_foot(struct page *page, const struct gw_used *rows)
 {
     warnings(page);
@@ -180,4 +190,5 @@ void gw_page_foot(struct page *page, const struct gw_used *rows)
     gw_report_section(page->report, GW_PART_CAUTIONS, "Caution");
     gw_report_line(page->report, gw_caution_text());
     made_by(page);
+    whole_names(page);
 }

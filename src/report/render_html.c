@@ -3,6 +3,7 @@
 
 #include "galeward/svg.h"
 #include "report/links.h"
+#include "report/long_names.h"
 #include "report/markup.h"
 
 #include <string.h>
@@ -60,10 +61,9 @@ static void contents(struct html *html, const struct gw_report *report)
 static void figure(struct html *html, const struct gw_figure *of)
 {
     struct gw_canvas canvas;
-    gw_canvas_init(&canvas, html->arena);
     gw_text_add(html->out, "<figure>");
     tag(html, "<figcaption>", of->title, "</figcaption>\n");
-    const enum gw_status status = of->draw ? of->draw(&canvas, of->of, html->shown, html->engine) : GW_MISSING;
+    const enum gw_status status = gw_draw_figure(&canvas, html->report, of, html->shown, html->engine);
     if (status == GW_OK) {
         gw_text_addf(html->out, "<div class=\"paper\" role=\"region\" tabindex=\"0\" aria-label=\"Drawing %d\">",
                      ++html->figures);
@@ -159,7 +159,7 @@ static const char *title_of(const struct gw_report *report)
 
 void gw_render_html(struct gw_text *out, const struct gw_report *report, enum gw_units shown, struct gw_engine *engine)
 {
-    struct html html = {.out = out, .arena = report->arena, .engine = engine, .shown = shown};
+    struct html html = {.out = out, .report = report, .arena = report->arena, .engine = engine, .shown = shown};
     size_t sections = 0;
     html.derivations = gw_count_derivations(report);
     gw_text_add(out, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "

@@ -8,6 +8,7 @@
 struct html {
     struct gw_text *out;
     struct gw_arena *arena;
+    const struct gw_report *report;
     struct gw_engine *engine; /* drawings compute */
     enum gw_units shown;
     enum gw_status status; /* of the last drawing that refused */

@@ -1,5 +1,6 @@
 /* The list of what stands on a page; where labels have room. Plots: plot.c. */
 #include "galeward/canvas.h"
+#include "report/long_names.h"
 
 #include "galeward/table.h"
 #include "tables_data.h"
@@ -144,7 +145,8 @@ struct gw_box gw_lettering_box(const struct gw_lettering *lettering, struct gw_p
 void gw_canvas_text(struct gw_canvas *canvas, struct gw_point at, const struct gw_lettering *lettering,
                     const char *text)
 {
-    const char *safe = gw_safe(canvas->arena, gw_strdup(canvas->arena, text));
+    const char *said = gw_shortened(canvas->arena, canvas->long_names, text);
+    const char *safe = gw_safe(canvas->arena, gw_strdup(canvas->arena, said));
     const struct gw_box box = gw_lettering_box(lettering, at, safe);
     if (!*text) return;
     if (lettering->plate) gw_canvas_rectangle(canvas, &box, &(struct gw_look){.fill = GW_PAPER});
@@ -184,6 +186,7 @@ static size_t line_length(const struct gw_lettering *lettering, const char *text
 double gw_canvas_paragraph(struct gw_canvas *canvas, struct gw_point at, double width,
                            const struct gw_lettering *lettering, const char *text)
 {
+    text = gw_shortened(canvas->arena, canvas->long_names, text);
     while (*text) {
         const size_t length = line_length(lettering, text, width);
         gw_canvas_text(canvas, at, lettering, gw_strndup(canvas->arena, text, length));

@@ -1,9 +1,11 @@
 /* What stands below and upon an elevation: flags and their list, the key of its fills, the bar of scale. */
 #include "report/draw/elevation.h"
+#include "report/long_names.h"
 
 #include <math.h>
 #include <string.h>
 
+enum { HEAD_CHARACTERS = 160, WORDS = 480 }; /* of an entry of the list: names have no end */
 static const double FLAG = SHEET_FLAG, MARGIN = 2; /* pixels: radius; room kept round it */
 static const struct gw_lettering BOLD = {.size = GW_LABEL_SIZE, .bold = true};
 static const struct gw_lettering PLAIN = {.size = GW_LABEL_SIZE, .color = GW_INK2};
@@ -84,6 +86,11 @@ void gw_elevation_flags(const struct elevation_frame *f)
     }
 }
 
+static const char *in_short(const struct gw_canvas *canvas, const char *text, int most)
+{
+    return gw_beginning(canvas->arena, gw_shortened(canvas->arena, canvas->long_names, text), most);
+}
+
 /* The list, in two columns. */
 static double put_list(const struct elevation_frame *f, double top)
 {
@@ -97,9 +104,10 @@ static double put_list(const struct elevation_frame *f, double top)
         const struct elevation_flag *flag = &f->of->flags[i];
         gw_sheet_number(f->sheet, at, number_of(f, i));
         const struct gw_point words = {x + indent, y[side] + GW_LABEL_SIZE};
-        double next = gw_canvas_paragraph(canvas, words, half - indent - MARGIN, &BOLD, flag->first);
-        next =
-            gw_canvas_paragraph(canvas, (struct gw_point){words.x, next}, half - indent - MARGIN, &PLAIN, flag->second);
+        double next = gw_canvas_paragraph(canvas, words, half - indent - MARGIN, &BOLD,
+                                          in_short(canvas, flag->first, HEAD_CHARACTERS));
+        next = gw_canvas_paragraph(canvas, (struct gw_point){words.x, next}, half - indent - MARGIN, &PLAIN,
+                                   in_short(canvas, flag->second, WORDS));
         y[side] = next - GW_LABEL_SIZE + 6;
     }
     return fmax(y[0], y[1]);

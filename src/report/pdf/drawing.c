@@ -1,5 +1,6 @@
 /* A canvas on a page: its shapes in their order, words as words. */
 #include "report/draw/sheet.h"
+#include "report/long_names.h"
 #include "report/pdf/pdf.h"
 
 #include <math.h>
@@ -158,8 +159,7 @@ void pdf_figure(struct pdf *pdf, const struct gw_figure *figure)
 {
     static const struct pdf_style title = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false};
     struct gw_canvas canvas;
-    gw_canvas_init(&canvas, pdf->arena);
-    if (!figure->draw || figure->draw(&canvas, figure->of, pdf->shown, pdf->engine) != GW_OK) {
+    if (gw_draw_figure(&canvas, pdf->report, figure, pdf->shown, pdf->engine) != GW_OK) {
         pdf_paragraph(pdf, 0, figure->title, &title);
         pdf_paragraph(pdf, 0, figure->alternative, &pdf_body);
         return;

@@ -105,7 +105,10 @@ static void heading(struct pdf *pdf, const struct gw_block *block)
     }
     bookmark(pdf, block);
     destination(pdf, block);
+    const long derivations = pdf->derivations;
+    pdf->derivations = 0; /* a heading leads nowhere */
     pdf_paragraph(pdf, 0, block->text, style);
+    pdf->derivations = derivations;
     pdf->y += 4;
 }
 
