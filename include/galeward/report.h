@@ -65,6 +65,7 @@ struct gw_block {
     int level;           /* headings 1 to 3; of an item its number, 0: none; of a line 1: it leads */
     const char *text;    /* heading, line, item; a table's caption or ""; a definition's term */
     const char *meaning; /* of a definition */
+    bool rounds;         /* a table: figures in it are rounded to the safe side */
     enum gw_tone tone;
     const struct gw_report_column *columns;
     size_t n_columns;

@@ -73,18 +73,14 @@ static void lead(struct page *page)
                                        [GW_PASS] = "passes",
                                        [GW_FAIL] = "fails",
                                        [GW_NOT_REQUIRED] = "is asked nothing"};
-    struct gw_text text, steps;
+    struct gw_text text;
     if (!page->report->pictures || !j->summaries.n) return;
     gw_text_init(&text, page->arena);
-    gw_text_init(&steps, page->arena);
     for (size_t i = 0; i < j->summaries.n; i++) {
         const struct gw_summary *s = &j->summaries.items[i];
-        const char *d = gw_derivation_of(page, s->candidate);
         gw_text_addf(&text, "%s%s %s.", i ? " " : "", s->candidate->name, says[s->verdict]);
-        if (d) gw_text_addf(&steps, "%s%s %s", steps.length ? ", " : "", s->candidate->name, d);
     }
     gw_report_lead(page->report, text.at);
-    if (steps.length) gw_report_line(page->report, gw_format(page->arena, "Steps of what governs: %s.", steps.at));
 }
 
 /* How near to its limits, with what was chosen. */
@@ -105,6 +101,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
     struct verdict_story *stories = gw_alloc(page.arena, j->summaries.n + 1, sizeof *stories);
     size_t at = 0;
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
+    gw_page_rest(&page, "check");
     gw_page_head(&page, "Candidates");
     lead(&page);
     gw_page_chosen(&page);

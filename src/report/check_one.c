@@ -37,7 +37,10 @@ static const struct view_column UNTESTED_COLUMNS[] = {
 };
 static const struct view UNTESTED = VIEW(&CAUSE_ROW_RECORD, UNTESTED_COLUMNS);
 
-static void causes(struct page *page, const struct view *view, const struct causes *causes)
+/* Where tables have captions that say what they are. */
+static const char *caption(struct page *page, const char *what) { return page->report->pictures ? what : ""; }
+
+static void causes(struct page *page, const char *what, const struct view *view, const struct causes *causes)
 {
     struct cause_row *rows = gw_alloc(page->arena, causes->n + 1, sizeof *rows);
     for (size_t i = 0; i < causes->n; i++) {
@@ -49,7 +52,7 @@ static void causes(struct page *page, const struct view *view, const struct caus
             .provided = gw_provided_text(page, c->worst),
             .why = gw_format(page->arena, "%s%s", gw_cause_words(page, c), gw_where_words(page, c, true))};
     }
-    gw_view_list(page, "", view, rows, causes->n);
+    gw_view_list(page, caption(page, what), view, rows, causes->n);
 }
 
 /* Passes -------------------------------------------------------------------------------------------------------------
@@ -111,7 +114,7 @@ static void passes(struct page *page, const struct pass_rows *rows)
     size_t n = 0;
     for (size_t i = 0; i < rows->n; i++)
         if (rows->items[i].governing) shown[n++] = &rows->items[i];
-    gw_view_table(page, "", &PASSES, shown, n);
+    gw_view_table(page, caption(page, "What passes, where it is nearest to its limit"), &PASSES, shown, n);
 }
 
 /* Checks that are not required by one reason: the one that stands at `i` and those after it. */
@@ -197,7 +200,7 @@ static void reach(struct page *page, const struct gw_system *candidate)
     size_t n = 0;
     for (size_t i = 0; i < j->reaches.n; i++)
         if (j->reaches.items[i].candidate == candidate) rows[n++] = &j->reaches.items[i];
-    gw_view_table(page, "", &REACHES, rows, n);
+    gw_view_table(page, caption(page, "How far it goes by calculation, as the wall is"), &REACHES, rows, n);
 }
 
 /* With --sources: what each check's gravest figure rests on; checks that rest on the same rows share a line. */
@@ -232,9 +235,9 @@ void gw_check_one(struct page *page, const struct verdict_story *story)
     gw_report_section(page->report, GW_PART_ANSWERS, headline(page, story->summary));
     confirm(page, story);
     if (story->summary->verdict != GW_PASS) gw_check_remarks(page, story);
-    causes(page, &FAILS, &story->fails);
-    causes(page, &MISSING, &story->questions);
-    causes(page, &UNTESTED, &story->untested);
+    causes(page, "What fails, where and why", &FAILS, &story->fails);
+    causes(page, "What is not shown, whom to ask", &MISSING, &story->questions);
+    causes(page, "What its tests do not show, and calculation does", &UNTESTED, &story->untested);
     gather(page, &rows, story);
     passes(page, &rows);
     not_required(page, &rows, true, "Not required: ");

@@ -144,22 +144,15 @@ static void pictures(struct page *page)
                                      "writes one.");
 }
 
-/* Sheets are read and filed: they hold the worst, the page of text the rest. */
-static const char *rest_of(struct page *page)
-{
-    const struct gw_model *model = page->results->answer->model;
-    if (!page->report->pictures || page->results->all || !model->inputs.n) return NULL;
-    return gw_format(page->arena, "galeward demand %s -o demand.txt", model->inputs.items[0].file);
-}
-
 static void demand_page(struct gw_report *report, const struct gw_result *result)
 {
     struct page page = gw_page_of(report, result->value);
     const struct gw_project *project = &page.results->answer->model->project;
-    report->rest = rest_of(&page);
+    gw_page_rest(&page, "demand");
     gw_page_head(&page, "Wind demand");
     lead(&page);
-    gw_view_list(&page, "", &BUILDINGS, project->buildings.items, project->buildings.n);
+    gw_view_list(&page, page.report->pictures ? "Buildings" : "", &BUILDINGS, project->buildings.items,
+                 project->buildings.n);
     first_picture(&page);
     gw_page_walls(&page);
     pictures(&page);

@@ -3,6 +3,7 @@
 #include "galeward/pdf.h"
 #include "galeward/sha256.h"
 #include "galeward/svg.h"
+#include "report/captions.h"
 #include "report/page.h"
 
 #include <string.h>
@@ -72,6 +73,7 @@ static void build_sheets(struct gw_report *page, struct gw_arena *arena, const s
         gw_format(arena, "%s%s%sGaleward %s", hash ? "result " : "", hash ? hash : "", hash ? ", " : "", GW_VERSION);
     result->page(page, result);
     gw_report_arrange(page);
+    gw_report_captions(page);
     if (page->n && page->blocks[0].kind == GW_HEADING) page->head = page->blocks[0].text;
 }
 

@@ -69,6 +69,14 @@ static const char *question(const char *what)
     return *what && what[strlen(what) - 1] == '?' ? what : NULL;
 }
 
+void gw_page_rest(struct page *page, const char *command)
+{
+    const struct gw_model *model = page->results->answer->model;
+    if (!page->report->pictures || page->results->all || !model->inputs.n) return;
+    page->report->rest =
+        gw_format(page->arena, "galeward %s %s -o %s.txt", command, model->inputs.items[0].file, command);
+}
+
 void gw_page_head(struct page *page, const char *what)
 {
     const struct gw_info *info = page->results->answer->model->project.project;

@@ -53,7 +53,7 @@ static void cell(struct html *html, const struct gw_block *table, const struct g
     }
     gw_text_add(html->out, ">");
     if (*cell->text) gw_html_mark(html->out, cell->tone);
-    gw_markup_text(html->out, cell->text);
+    gw_html_words(html, cell->text);
     gw_text_add(html->out, names ? "</th>" : "</td>");
 }
 

@@ -54,6 +54,8 @@ void gw_page_derivations(struct page *page);
 const char *gw_derivation_of(struct page *page, const struct gw_system *candidate);
 
 /* head_foot.c */
+/* Sheets are read and filed: long tables hold the worst, the page of text that the command writes holds the rest. */
+void gw_page_rest(struct page *page, const char *command);
 void gw_page_head(struct page *page, const char *what);
 /* Warnings, assumptions, how much is recalled (or all that is, by its sources), what is not checked, the caution, what
  * the page was made from and by which rules. */

@@ -8,8 +8,7 @@
 
 #include <string.h>
 
-/* Words; what names a derivation of this page leads to it. */
-static void words(struct html *html, const char *text)
+void gw_html_words(struct html *html, const char *text)
 {
     struct gw_reference to;
     size_t at = 0;
@@ -23,7 +22,7 @@ static void words(struct html *html, const char *text)
 static void tag(struct html *html, const char *open, const char *text, const char *close)
 {
     gw_text_add(html->out, open);
-    words(html, text);
+    gw_html_words(html, text);
     gw_text_add(html->out, close);
 }
 

@@ -18,6 +18,8 @@ struct html {
 
 /* html_style.c: the sheet of styles, colors light and dark, print, small screens. */
 extern const char *const gw_html_style;
+/* Words; what names a derivation of this page leads to it. */
+void gw_html_words(struct html *html, const char *text);
 /* html_table.c */
 void gw_html_table(struct html *html, const struct gw_block *table);
 /* The mark of a verdict before its word, hidden from readers who hear the word. */

@@ -383,6 +383,7 @@ void gw_select_page(struct gw_report *report, const struct gw_result *result)
     struct verdict_story *stories = gw_alloc(page.arena, j->summaries.n + 1, sizeof *stories);
     size_t at = 0;
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
+    gw_page_rest(&page, "select");
     gw_page_head(&page, "Choice");
     ranking(&page, s);
     tell_stopped(&page, s);

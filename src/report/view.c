@@ -33,6 +33,14 @@ static enum gw_dim dim_of(const struct view_column *column, const struct gw_fiel
     return column->dim ? column->dim : field->type == GW_T_NUMBER ? field->dim : GW_RATIO;
 }
 
+/* Whether it has figures that people design to; words at the right are such figures with their units. */
+static bool rounds(const struct view *view)
+{
+    for (size_t i = 0; i < view->n; i++)
+        if (view->columns[i].use || view->columns[i].rounding != NEAREST || view->columns[i].right) return true;
+    return false;
+}
+
 static void open_table(struct page *page, const char *caption, const struct view *view)
 {
     struct gw_report_column *columns = gw_alloc(page->arena, view->n, sizeof *columns);
@@ -48,6 +56,7 @@ static void open_table(struct page *page, const char *caption, const struct view
         columns[i].right = column->right || is_number(field);
     }
     gw_report_table(page->report, caption, columns, view->n);
+    page->report->blocks[page->report->n - 1].rounds = rounds(view);
 }
 
 static void add_number(struct gw_text *out, struct page *page, const struct view_column *column,
@@ -149,10 +158,18 @@ static void put_worst(struct page *page, const struct view *view, const void *co
     say_rest(page, n);
 }
 
+/* The first, in the order in which they stand. */
+static void put_first(struct page *page, const struct view *view, const void *const *rows, size_t n)
+{
+    for (size_t i = 0; i < MOST_WORST; i++) put_row(page, view, rows[i], i + 1);
+    gw_report_line(page->report, gw_format(page->arena, "The first %d of %zu. And %zu more: %s; on this page: --all.",
+                                           MOST_WORST, n, n - MOST_WORST, page->report->rest));
+}
+
 static void put_rows(struct page *page, const struct view *view, const void *const *rows, size_t n)
 {
-    if (page->report->rest && view->badness && n > MOST_ROWS) {
-        put_worst(page, view, rows, n);
+    if (page->report->rest && n > MOST_ROWS) {
+        (view->badness ? put_worst : put_first)(page, view, rows, n);
         return;
     }
     for (size_t i = 0; i < n; i++) put_row(page, view, rows[i], i + 1);

@@ -29,7 +29,7 @@ struct view {
      * `into`, a copy of the first that was taken into itself. */
     bool (*same)(const void *a, const void *b);
     void (*merge)(void *into, const void *row, bool first);
-    /* How bad a row is: of a long table on a sheet (gw_report.rest) only the worst stand. NULL: it is never cut. */
+    /* How bad a row is: of a long table on a sheet (gw_report.rest) only the worst stand. NULL: the first. */
     double (*badness)(const void *row);
 };
 #define VIEW(record_, columns_, ...)                                                                                   \
