@@ -51,6 +51,20 @@ sound() { # a PDF: structure, fonts, text, page size; nothing that readers compl
         '[ "$(grep -c "^page [0-9]* of $n\$" text)" = "$n" ]'
 }
 
+# First page 0; demands, candidates, comments, readings 2; derivations 3; what was put in 4; sources 5; not checked 6; cautions 7.
+parts_of() {
+    headings "$1" | sed 1d | sed -E 's/^(Why|What is missing|What fails|What is not shown, and whom to ask)$/0/
+        s/^D[0-9]+ .*/3/; s/^(Warnings|Assumptions)$/4/; s/^Sources$/5/; s/^Not checked here$/6/; s/^(Caution|Made by)$/7/
+        s/^[^0-7].*|^[0-9]+[.a-z ].*|^..+/2/'
+}
+# In reading order: the lines of the page of text, one after the other, wherever the PDF breaks its lines.
+one_line() { tr -s ' \n\f' ' ' <"$1"; }
+in_order() { # text in one line, lines that are looked for in it
+    awk 'NR == FNR { text = text $0; next }
+        { at = index(substr(text, from + 1), $0); if (!at) { print "not after the one before: " $0; bad = 1 }
+          else from += at } END { exit bad || !FNR }' "$1" "$2"
+}
+
 # Every command's pages of the demo projects ------------------------------------------------------------------------
 
 both() { # name, arguments...: HTML and PDF of one result
@@ -68,6 +82,19 @@ both() { # name, arguments...: HTML and PDF of one result
     headings "$sheet.html" | sed "1{h;d};\${p;x}" >headings # qpdf names what stands below first
     outlines "$sheet.pdf" >outlines
     holds "$sheet: bookmarks are the headings" 'cmp -s headings outlines'
+    parts_of "$sheet.html" >parts
+    holds "$sheet: the parts of a page in their order, the last four always" \
+        'sort -c -n parts 2>err && [ "$(sort -u parts | tail -4 | tr -d "\n")" = 4567 ]'
+    pdftotext "$sheet.pdf" text
+    one_line text >flat
+    headings "$sheet.html" >wanted
+    holds "$sheet: read in that order in the PDF" 'in_order flat wanted'
+    links=$(qpdf --qdf --object-streams=disable "$sheet.pdf" - | grep -ac "/Subtype /Link")
+    named=$(pdfinfo -dests "$sheet.pdf" | grep -c '"D[0-9]*"$')
+    holds "$sheet: each derivation is a place in the PDF, with a link to it" \
+        '[ "$named" = "$(grep -c "^D[0-9]" headings)" ] && { [ "$named" = 0 ] || [ "$links" -ge "$named" ]; }'
+    holds "$sheet.html: a caption to each table" \
+        '[ "$(grep -c "<table" "$sheet.html")" = "$(grep -c "<caption>..*[0-9] rows\{0,1\}\." "$sheet.html")" ]'
     head=$(tail -1 headings | cut -c1-40)
     holds "$sheet: the head on each page" '[ "$(grep -cF "$head" text)" -gt "$(pages "$sheet.pdf")" ]'
 }
@@ -76,33 +103,31 @@ for name in tern-street gull-point; do
     for command in demand check select specify; do both $name-$command $command "$project"; done
     lite=$("$program" explain "$project" | grep -o '[a-z]*/lite/[0-9]*' | head -1)
     both $name-explain explain "$project" "$lite"
-    for command in demand check; do
+    for command in demand check specify; do
         written "$name-$command.svg" $command "$project" -o $name-$command.svg
         holds "$name-$command.svg parses" 'xmllint --noout $name-$command.svg'
     done
 done
 tern=$root/projects/tern-street.yaml
 both tern-street-review review "$tern" "$root/projects/submittals/tern-street-02.yaml"
+written "tern-street-review.svg" review "$tern" "$root/projects/submittals/tern-street-02.yaml" -o tern-street-review.svg
+holds "tern-street-review.svg parses" 'xmllint --noout tern-street-review.svg'
 both tern-street-inspect inspect "$tern" --system "$root/projects/systems/heron.yaml"
 both stint-court-inspect inspect "$root/tests/golden/inspect/stint-court.yaml" "$root/tests/golden/inspect/readings.csv" \
     --set "readings={columns: {column: Bay, item: What, value: Measured, by: Crew}}"
 
-# In reading order: the lines of the page of text, one after the other, wherever the PDF breaks its lines.
-one_line() { tr -s ' \n\f' ' ' <"$1"; }
-in_order() { # PDF, text page, pattern of the lines that are looked for
+sentences() { # PDF, text page, pattern of the lines that are looked for
     pdftotext "$1" text
     one_line text >flat
     grep -E "$3" "$2" | sed 's/^ *- //' >wanted
-    awk 'NR == FNR { text = text $0; next }
-        { at = index(substr(text, from + 1), $0); if (!at) { print "not after the one before: " $0; bad = 1 }
-          else from += at } END { exit bad || !FNR }' flat wanted
+    in_order flat wanted
 }
 "$program" check "$tern" >page
 holds "check: its sentences, in their order" \
-    'in_order tern-street-check.pdf page "^- (Heron 75 passes|Plover 60 fails by|Sandpiper U is not shown)|^Below: each candidate"'
+    'sentences tern-street-check.pdf page "^- (Heron 75 passes|Plover 60 fails by|Sandpiper U is not shown)|^Below: each candidate"'
 "$program" explain "$tern" "$("$program" explain "$tern" | grep -o '[a-z]*/lite/[0-9]*' | head -1)" >page
 holds "explain: its sentences, in their order" \
-    'in_order tern-street-explain.pdf page "^(Project Tern|Nearest outside corner|Effective wind area|Governs: given)"'
+    'sentences tern-street-explain.pdf page "^(Project Tern|Nearest outside corner|Effective wind area|Governs: given)"'
 pdftotext tern-street-explain.pdf text
 one_line text >flat
 holds "explain: a formula reads from left to right" 'grep -q "q *h *= *c *K" flat'

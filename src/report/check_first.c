@@ -14,7 +14,7 @@
 struct verdict_row {
     const struct gw_summary *summary;
     const char *own; /* its verdict besides the project's glass, where that fails for all */
-    const char *governs, *use, *required, *provided, *where, *steps;
+    const char *governs, *use, *required, *provided, *where;
 };
 static const struct gw_field VERDICT_ROW[] = {
     F(verdict_row, summary, GW_T_RECORD, .record = &gw_summary_record, .flags = GW_FLAT),
@@ -24,7 +24,6 @@ static const struct gw_field VERDICT_ROW[] = {
     FIELD(verdict_row, "asked", required, GW_T_TEXT),
     FIELD(verdict_row, "has", provided, GW_T_TEXT),
     F(verdict_row, where, GW_T_TEXT),
-    F(verdict_row, steps, GW_T_TEXT),
 };
 static const struct gw_record VERDICT_ROW_RECORD =
     RECORD("verdict", verdict_row, VERDICT_ROW, .help = "a candidate's verdict");
@@ -35,14 +34,6 @@ static const struct view_column VERDICT_COLUMNS[] = {
     COLUMN("What governs", "governs"),
 };
 static const struct view VERDICTS = VIEW(&VERDICT_ROW_RECORD, VERDICT_COLUMNS);
-/* Where the page has the derivations. */
-static const struct view_column STEPS_COLUMNS[] = {
-    COLUMN("Candidate", "candidate"),         COLUMN("Verdict", "verdict_loud", .tone = gw_verdict_tone),
-    COLUMN("Use", "its_use", .right = true),  COLUMN("Required", "asked", .right = true),
-    COLUMN("Provided", "has", .right = true), COLUMN("Where", "where"),
-    COLUMN("What governs", "governs"),        COLUMN("Steps", "steps"),
-};
-static const struct view WITH_STEPS = VIEW(&VERDICT_ROW_RECORD, STEPS_COLUMNS);
 static const struct view_column BESIDE_COLUMNS[] = {
     COLUMN("Candidate", "candidate"),
     COLUMN("Verdict", "verdict_loud", .tone = gw_verdict_tone),
@@ -109,13 +100,14 @@ static const char *has_text(struct page *page, const struct gw_finding *f)
     return tested ? gw_format(page->arena, "tested %s", has) : has;
 }
 
-/* The derivation, else who gives the figures. */
-static const char *steps_of(struct page *page, const struct gw_system *candidate, const struct gw_finding *f)
+/* On a page with derivations also where its steps are, else who gives the figures. */
+static const char *governs_text(struct page *page, const struct gw_system *candidate, const struct gw_finding *f)
 {
-    const char *steps = gw_derivation_of(page, candidate);
-    if (steps) return steps;
-    if (f->evidence == GW_EVIDENCE_NONE) return "none: nothing shows it";
-    return gw_format(page->arena, "given by %s", gw_evidence_name(f->evidence));
+    const char *titled = gw_titled(page, f), *steps = gw_derivation_of(page, candidate);
+    if (!page->report->pictures) return titled;
+    if (steps) return gw_format(page->arena, "%s. Steps: %s", titled, steps);
+    if (f->evidence == GW_EVIDENCE_NONE) return titled;
+    return gw_format(page->arena, "%s, given by %s", titled, gw_evidence_name(f->evidence));
 }
 
 static struct verdict_row verdict_row(struct page *page, const struct verdict_story *story, bool glass)
@@ -126,12 +118,11 @@ static struct verdict_row verdict_row(struct page *page, const struct verdict_st
         return (struct verdict_row){.summary = s, .governs = gw_message_text(page->arena, &s->held, page->shown)};
     if (!f) return (struct verdict_row){.summary = s, .governs = "nothing is asked"};
     return (struct verdict_row){.summary = s,
-                                .governs = gw_titled(page, f),
+                                .governs = governs_text(page, s->candidate, f),
                                 .use = gw_use_text(page, f),
                                 .required = gw_required_text(page, f),
                                 .provided = has_text(page, f),
-                                .where = gw_where_text(page, f->demand),
-                                .steps = steps_of(page, s->candidate, f)};
+                                .where = gw_where_text(page, f->demand)};
 }
 
 static void verdicts(struct page *page, const struct verdict_story *stories, size_t n)
@@ -146,10 +137,7 @@ static void verdicts(struct page *page, const struct verdict_story *stories, siz
                  "Use is required over provided; of a limit, what is here over the limit. Up to 1.00 passes. Not shown "
                  "is never a "
                  "pass.",
-                 glass                               ? &BESIDE_GLASS
-                 : page->results->derivations.list.n ? &WITH_STEPS
-                                                     : &VERDICTS,
-                 rows, n);
+                 glass ? &BESIDE_GLASS : &VERDICTS, rows, n);
 }
 
 /* Why ----------------------------------------------------------------------------------------------------------------

@@ -68,6 +68,8 @@ static void figure(struct html *html, const struct gw_figure *of)
                      ++html->figures);
         gw_svg_inline(html->out, &canvas, gw_format(html->arena, "f%d-", html->figures));
         gw_text_add(html->out, "</div>");
+        tag(html, "<details><summary>In words</summary><p>",
+            canvas.description ? gw_safe(html->arena, canvas.description) : of->alternative, "</p></details>");
     } else {
         tag(html, "<p>", of->alternative, "</p>");
     }

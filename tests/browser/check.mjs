@@ -49,6 +49,32 @@ const structure = () => {
     return out.join("; ");
 };
 
+// Each table says what it is; a table of up to seven columns is cards on a phone; a wider one moves in a region that the
+// keyboard reaches and that has a name. Every link of the page leads somewhere. Parts in their order.
+const tables = () => {
+    const out = [];
+    for (const t of document.querySelectorAll("table")) {
+        const caption = t.querySelector("caption")?.textContent || "", region = t.closest("[role=region]");
+        if (!/\d rows?\./.test(caption)) out.push(`a caption without a count: ${caption.slice(0, 60)}`);
+        if (!region || region.tabIndex !== 0 || !region.getAttribute("aria-label")) out.push("a table in no named region");
+        if (t.querySelectorAll("thead th").length > 7) continue;
+        if (region.scrollWidth > region.clientWidth + 1) out.push(`a card wider than a phone: ${caption.slice(0, 60)}`);
+        for (const c of t.querySelectorAll("tbody td:not(:empty)")) {
+            if (getComputedStyle(c).display === "table-cell") out.push(`no card: ${caption.slice(0, 60)}`);
+            if (!c.dataset.of && c.previousElementSibling) out.push(`a figure without its name: ${c.textContent}`);
+        }
+    }
+    for (const a of document.querySelectorAll("a[href^='#']"))
+        if (!document.getElementById(a.hash.slice(1))) out.push(`a link to nothing: ${a.hash}`);
+    const part = (h) => /^(Why|What is missing|What fails|What is not shown, and whom to ask)$/.test(h) ? 0
+        : /^D\d+ /.test(h) ? 3 : /^(Warnings|Assumptions)$/.test(h) ? 4 : h === "Sources" ? 5
+        : h === "Not checked here" ? 6 : /^(Caution|Made by)$/.test(h) ? 7 : 2;
+    const parts = [...document.querySelectorAll("h2")].map((h) => part(h.textContent));
+    if (parts.some((p, i) => i && p < parts[i - 1])) out.push(`parts out of order: ${parts}`);
+    for (const p of [4, 5, 6, 7]) if (!parts.includes(p)) out.push(`no part ${p}`);
+    return [...new Set(out)].slice(0, 5).join("; ");
+};
+
 async function visit(browser, name, scheme) {
     const context = await browser.newContext({colorScheme: scheme});
     const page = await context.newPage();
@@ -58,6 +84,8 @@ async function visit(browser, name, scheme) {
     page.on("request", (request) => request.url().startsWith("file:") || told.push(`asks for ${request.url()}`));
     await page.setViewportSize({width: WIDTHS[0], height: 800});
     await page.goto(`file://${join(folder, name)}`);
+    const shown = await page.evaluate(tables);
+    holds(`${name} ${scheme}, tables and links`, !shown, shown);
     for (const width of WIDTHS) {
         await page.setViewportSize({width, height: 900});
         const said = await page.evaluate(overflow);

@@ -33,6 +33,8 @@ for project in tern-street gull-point; do
 done
 tern=$root/projects/tern-street.yaml
 page tern-street-review review "$tern" "$root/projects/submittals/tern-street-02.yaml"
+page tern-street-review-2 review "$tern" "$root/projects/submittals/tern-street-02-revision-2.yaml"
+page tern-street-specify-si specify "$tern" --units si
 page tern-street-sheet inspect "$tern" --system "$root/projects/systems/heron.yaml"
 page tern-street-sources check "$tern" --sources
 page tern-street-si demand "$tern" --units si

@@ -177,7 +177,7 @@ static void review_file(struct reviewed_world *r, struct world *w, const char *p
 }
 
 /* The number of a comment: on a flag and in the list under it, or in one of the sentences beside; never both. */
-static void check_number(const struct gw_canvas *canvas, struct gw_arena *arena, const struct gw_comment *c)
+static size_t check_number(const struct gw_canvas *canvas, struct gw_arena *arena, const struct gw_comment *c)
 {
     const char *number = gw_format(arena, "%d", c->number);
     size_t alone = 0, said = 0;
@@ -188,11 +188,13 @@ static void check_number(const struct gw_canvas *canvas, struct gw_arena *arena,
             alone++;
     }
     const char *listed = gw_format(arena, "%d %s: ", c->number, gw_consequence_name(c->consequence));
-    said = strstr(canvas->description, listed) != NULL;
+    const char *flagged = gw_format(arena, " %d, %s: ", c->number, gw_consequence_name(c->consequence));
+    said = strstr(canvas->description, alone ? flagged : listed) != NULL;
     const char *elsewhere = strstr(canvas->description, "On other walls: ");
     if (elsewhere && strstr(elsewhere, number)) said = 1;
     if (alone) assert_int_equal(alone, 2);
     assert_int_equal(said, 1);
+    return alone / 2;
 }
 
 static void comments_stand_once(void **state)
@@ -207,8 +209,10 @@ static void comments_stand_once(void **state)
         assert_true(r->pictures.n > 0);
         for (size_t i = 0; i < r->pictures.n; i++) {
             draw_named(&canvas, &w->arena, &r->pictures, r->pictures.items[i].name, GW_US);
+            size_t flags = 0;
             for (size_t k = 0; k < r->review.comments.n; k++)
-                check_number(&canvas, &w->arena, &r->review.comments.items[k]);
+                flags += check_number(&canvas, &w->arena, &r->review.comments.items[k]);
+            assert_in_range(flags, 1, 8);
         }
     }
 }

@@ -2,6 +2,9 @@
 #include "support.h"
 
 #include "galeward/report.h"
+#include "report/captions.h"
+#include "report/links.h"
+#include "report/long_names.h"
 
 /* Formats ---------------------------------------------------------------------------------------------------------- */
 
@@ -232,6 +235,92 @@ static void data_hold_every_step(void **state)
     }
 }
 
+/* Parts, captions, names ---------------------------------------------------------------------------------------------
+ */
+
+static const struct gw_report_column TWO[] = {{"Part", false}, {"Out psf", true}};
+
+/* Whoever writes first: a page has its parts in one order, and within a part nothing moves. */
+static void parts_stand_in_their_order(void **state)
+{
+    struct world *w = *state;
+    struct gw_report report;
+    gw_report_init(&report, &w->arena);
+    gw_report_heading(&report, 1, "title");
+    gw_report_section(&report, GW_PART_CAUTIONS, "caution");
+    gw_report_section(&report, GW_PART_DERIVATIONS, "D1");
+    gw_report_line(&report, "of D1");
+    gw_report_section(&report, GW_PART_DEMANDS, "demands");
+    gw_report_section(&report, GW_PART_DERIVATIONS, "D2");
+    gw_report_section(&report, GW_PART_FIRST, "why");
+    gw_report_arrange(&report);
+    static const char *const wanted[] = {"title", "why", "demands", "D1", "of D1", "D2", "caution"};
+    assert_int_equal(report.n, sizeof wanted / sizeof *wanted);
+    for (size_t i = 0; i < report.n; i++) assert_string_equal(report.blocks[i].text, wanted[i]);
+    gw_report_line(&report, "more"); /* there is room for what follows */
+    assert_string_equal(report.blocks[report.n - 1].text, "more");
+}
+
+static void tables_say_what_they_are(void **state)
+{
+    struct world *w = *state;
+    struct gw_report report;
+    gw_report_init(&report, &w->arena);
+    gw_report_heading(&report, 2, "Heron 75: PASS (of 3)");
+    gw_report_table(&report, "", TWO, 2);
+    for (int i = 0; i < 4; i++) gw_report_cell(&report, "x");
+    gw_report_table(&report, "All of it.", TWO, 2);
+    for (int i = 0; i < 2; i++) gw_report_cell(&report, "x");
+    report.blocks[report.n - 1].rounds = true;
+    gw_report_captions(&report);
+    assert_string_equal(report.blocks[1].text, "Heron 75: PASS, by part: 2 rows.");
+    assert_string_equal(report.blocks[2].text, "All of it. 1 row. Demands and use are rounded up, capacities down.");
+}
+
+static char *letters(struct world *w, size_t n, char letter)
+{
+    char *out = gw_alloc(&w->arena, n + 1, 1);
+    memset(out, letter, n);
+    return out;
+}
+
+static void long_names_stand_by_their_beginnings(void **state)
+{
+    enum { LENGTH = 500, SHORT = 24 };
+    struct world *w = *state;
+    struct gw_report report;
+    gw_report_init(&report, &w->arena);
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, "projects/tern-street.yaml", NULL, 0));
+    struct gw_info *info = gw_alloc(&w->arena, 1, sizeof *info);
+    *info = *w->model.project.project;
+    info->name = letters(w, LENGTH, 'N');
+    info->number = letters(w, SHORT, 'K');
+    w->model.project.project = info;
+    report.long_names = gw_long_names_of(&w->arena, &w->model);
+    assert_int_equal(report.long_names.n, 1);
+    gw_report_line(&report, gw_format(&w->arena, "%s and %s/lite/1, %s", info->number, info->name, info->name));
+    const char *cut = letters(w, SHORT, 'N');
+    assert_string_equal(report.blocks[0].text, gw_format(&w->arena, "%s and %s…/lite/1, %s…", info->number, cut, cut));
+    assert_string_equal(gw_beginning(&w->arena, "äöü", 2), "äö…");
+    assert_string_equal(gw_beginning(&w->arena, "äöü", 3), "äöü");
+}
+
+static void names_of_derivations_are_found(void **state)
+{
+    (void)state;
+    struct gw_reference to;
+    static const char text[] = "D3, XD1 D1x D0 D2. D12";
+    assert_true(gw_next_reference(&to, text, 0, 12));
+    assert_int_equal(to.number, 3);
+    assert_true(gw_next_reference(&to, text, to.end, 12));
+    assert_int_equal(to.number, 2);
+    assert_true(gw_next_reference(&to, text, to.end, 12));
+    assert_int_equal(to.number, 12);
+    assert_int_equal(to.end, sizeof text - 1);
+    assert_false(gw_next_reference(&to, text, to.end, 12));
+    assert_false(gw_next_reference(&to, text, 0, 1));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -243,6 +332,10 @@ int main(void)
         WORLD_TEST(outward_values_are_of_the_same_quantity),
         WORLD_TEST(messages_are_in_the_units_shown),
         WORLD_TEST(data_hold_every_step),
+        WORLD_TEST(parts_stand_in_their_order),
+        WORLD_TEST(tables_say_what_they_are),
+        WORLD_TEST(long_names_stand_by_their_beginnings),
+        cmocka_unit_test(names_of_derivations_are_found),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

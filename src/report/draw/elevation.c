@@ -168,11 +168,34 @@ static double columns(const struct elevation_frame *f)
     return chain + 16;
 }
 
+const char *gw_elevation_size(struct gw_arena *arena, const struct gw_wall_grid *grid)
+{
+    const struct gw_wall_lines *lines = &grid->lines;
+    const bool parapet = lines->has_roof && lines->roof > lines->bottom && lines->roof < lines->top;
+    return gw_format(arena, "%zu column%s by %zu floor%s%s", grid->n_columns, grid->n_columns == 1 ? "" : "s",
+                     lines->n_floors, lines->n_floors == 1 ? "" : "s", parapet ? " and a parapet" : "");
+}
+
+/* What it is, how large, what it shows; then the exceptions. */
+static const char *in_words(struct gw_arena *arena, const struct elevation *of)
+{
+    struct gw_text out;
+    gw_text_init(&out, arena);
+    gw_text_add(&out, of->described);
+    for (size_t i = 0; i < of->n_flags; i++) {
+        const struct elevation_flag *flag = &of->flags[i];
+        gw_text_addf(&out, "%s %zu, %s: %s", i ? ";" : " Called out:", flag->number > 0 ? (size_t)flag->number : i + 1,
+                     flag->first, flag->second);
+    }
+    if (of->n_flags) gw_text_add(&out, ".");
+    return out.at;
+}
+
 void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown)
 {
     struct sheet sheet;
     gw_sheet_open(&sheet, canvas, shown);
-    canvas->description = of->described;
+    canvas->description = in_words(canvas->arena, of);
     double y = gw_sheet_head(&sheet, of->title);
     struct elevation_frame f = {.of = of, .sheet = &sheet};
     const char *scale =

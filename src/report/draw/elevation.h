@@ -52,6 +52,9 @@ struct elevation {
     const char *const *lines; /* below the key, a paragraph each */
     size_t n_lines;
 };
+/* "24 columns by 5 floors and a parapet": how large a wall is, for those who do not see it. */
+const char *gw_elevation_size(struct gw_arena *arena, const struct gw_wall_grid *grid);
+/* What is called out is added to `described`. */
 void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown);
 
 /* Where the wall stands on the page. */

@@ -55,6 +55,17 @@ static bool flagged(const struct verdicts *v, const struct gw_finding *f)
     return false;
 }
 
+/* Where its derivation stands in the report; else what prints it. */
+static const char *steps_of(const struct verdicts *v, const struct gw_finding *f)
+{
+    const struct gw_derivations *all = &v->of->results->derivations;
+    for (size_t i = 0; i < all->list.n; i++)
+        if (all->list.items[i].finding && all->list.items[i].finding->candidate == f->candidate &&
+            all->list.items[i].finding->demand == f->demand)
+            return gw_format(v->arena, ". Steps: D%zu", i + 1);
+    return "";
+}
+
 static struct elevation_flag flag_of(const struct verdicts *v, const struct gw_finding *f)
 {
     struct gw_text use;
@@ -64,7 +75,8 @@ static struct elevation_flag flag_of(const struct verdicts *v, const struct gw_f
         .element = f->demand->element,
         .first = gw_format(v->arena, "%s%s%s: %s", gw_verdict_name(f->verdict), use.length ? " " : "",
                            use.length ? use.at : "", f->demand->check->title),
-        .second = gw_format(v->arena, "%s: %s", f->demand->where, gw_message_text(v->arena, &f->message, v->shown))};
+        .second = gw_format(v->arena, "%s: %s%s", f->demand->where, gw_message_text(v->arena, &f->message, v->shown),
+                            steps_of(v, f))};
 }
 
 /* Of each check that fails, then that is not shown, its gravest place on this wall. */
@@ -111,11 +123,11 @@ static const char *described(const struct verdicts *v)
         const struct gw_element *e = &t->elements.items[g->first_element + i];
         if (e->kind == GW_LITE) counts[class_of(v, e)] += e->count;
     }
-    return gw_format(
-        v->arena,
-        "Elevation of wall %s, %zu columns: with %s, of its lites and panes cut by the roof line %ld fail, "
-        "%ld are not shown, %ld pass.",
-        g->wall, g->n_columns, v->of->candidate->name, counts[GW_FAIL], counts[GW_NOT_SHOWN], counts[GW_PASS]);
+    return gw_format(v->arena,
+                     "Elevation of wall %s, %s: with %s, of its lites and panes cut by the roof line %ld fail, "
+                     "%ld are not shown, %ld pass.",
+                     g->wall, gw_elevation_size(v->arena, g), v->of->candidate->name, counts[GW_FAIL],
+                     counts[GW_NOT_SHOWN], counts[GW_PASS]);
 }
 
 enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of, enum gw_units shown,

@@ -224,13 +224,8 @@ static const char *described(const struct comments *c, const char *const *lines,
     struct gw_text out;
     const struct gw_wall_grid *g = c->of->grid;
     gw_text_init(&out, c->arena);
-    gw_text_addf(&out,
-                 "Elevation of wall %s with the comments of the review. %zu columns, %zu floors. %ld comments "
-                 "have a place on it%s",
-                 g->wall, g->n_columns, g->lines.n_floors, c->here, c->n_flags ? ": " : ".");
-    for (size_t i = 0; i < c->n_flags; i++)
-        gw_text_addf(&out, "%s%d %s", i ? "; " : "", c->flags[i].number, c->flags[i].first);
-    if (c->n_flags) gw_text_add(&out, ".");
+    gw_text_addf(&out, "Elevation of wall %s, %s, with the comments of the review: %ld have a place on it.", g->wall,
+                 gw_elevation_size(c->arena, g), c->here);
     for (size_t i = 0; i < n; i++) gw_text_addf(&out, " %s", lines[i]);
     return out.at;
 }

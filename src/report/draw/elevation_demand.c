@@ -114,6 +114,14 @@ static const struct gw_element *worst_lite(const struct bands *b)
     return worst;
 }
 
+/* Its derivation where the report has it, else what prints it. */
+static const char *steps_of(const struct bands *b, const struct gw_element *e)
+{
+    const struct gw_derivations *all = &b->of->results->derivations;
+    const bool first = all->list.n && !all->list.items[0].finding && all->list.items[0].element == e;
+    return first && !b->of->inward ? "D1" : gw_format(b->text.arena, "explain %s", e->id);
+}
+
 static struct elevation_flag flag_of(const struct bands *b, const struct gw_element *e)
 {
     struct gw_text text;
@@ -122,9 +130,19 @@ static struct elevation_flag flag_of(const struct bands *b, const struct gw_elem
     return (struct elevation_flag){
         .element = e,
         .first = gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
-        .second =
-            gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: explain %s", e->lite ? e->lite : e->mark,
-                      e->columns, e->zone, e->parapet ? ", above the roof" : "", e->governs, e->id)};
+        .second = gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: %s", e->lite ? e->lite : e->mark,
+                            e->columns, e->zone, e->parapet ? ", above the roof" : "", e->governs, steps_of(b, e))};
+}
+
+/* Its bands end where the next whole step is. */
+static const char *described(struct bands *b, const char *unit)
+{
+    const struct gw_wall_grid *g = b->of->grid;
+    return gw_format(b->text.arena,
+                     "Elevation of wall %s, %s: %s pressures on its lites in %zu band%s, from %s to %s %s, "
+                     "allowable-stress level.",
+                     g->wall, gw_elevation_size(b->text.arena, g), b->of->inward ? "inward" : "outward", b->n,
+                     b->n == 1 ? "" : "s", limit(b, b->text.shown, 0), limit(b, b->text.shown, b->n), unit);
 }
 
 enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of, enum gw_units shown,
@@ -145,10 +163,7 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
     e.second = gw_project_line(canvas->arena, b.of->results);
     e.caption = gw_format(canvas->arena, "%s pressure on the lites, %s, allowable-stress level (0.6 W)", way, unit);
     e.note = "The fill is the band; the figures beside each row are the greatest of its zone, rounded up.";
-    e.described =
-        gw_format(canvas->arena, "Elevation of wall %s, %zu columns: %s pressures on its lites in %zu bands%s%s.",
-                  b.of->grid->wall, b.of->grid->n_columns, b.of->inward ? "inward" : "outward", b.n, worst ? "; " : "",
-                  worst ? flag.first : "");
+    e.described = described(&b, unit);
     e.key = gw_format(canvas->arena, "%s %s", way, unit);
     e.classes = b.classes, e.n_classes = b.n, e.class_of = class_of;
     e.heads = heads, e.n_columns = 2, e.cell = cell;

@@ -101,8 +101,8 @@ static const char *described(const struct specified_wall *s)
     struct gw_text text;
     const struct gw_wall_grid *g = s->of->grid;
     gw_text_init(&text, s->arena);
-    gw_text_addf(&text, "Elevation of wall %s with the pressures that are specified. %zu columns, %zu floors.%s",
-                 g->wall, g->n_columns, g->lines.n_floors, s->n ? " By requirement:" : " No pressure is known here.");
+    gw_text_addf(&text, "Elevation of wall %s, %s, with the pressures that are specified.%s", g->wall,
+                 gw_elevation_size(s->arena, g), s->n ? " By requirement:" : " No pressure is known here.");
     for (size_t i = 0; i < s->n; i++) gw_text_addf(&text, "%s %s", i ? ";" : "", words_of(s, s->rows[i]));
     if (s->n)
         gw_text_addf(&text, " %s, allowable-stress level. The greatest is %s.",

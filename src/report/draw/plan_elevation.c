@@ -113,8 +113,8 @@ enum gw_status gw_draw_plan(struct gw_canvas *canvas, const void *of, enum gw_un
     (void)engine;
     gather(&p);
     gw_text_init(&described, canvas->arena);
-    gw_text_addf(&described, "Elevation of wall %s, %zu columns: what is chosen of %s.", wall, p.of->grid->n_columns,
-                 candidate);
+    gw_text_addf(&described, "Elevation of wall %s, %s: what is chosen of %s.", wall,
+                 gw_elevation_size(canvas->arena, p.of->grid), candidate);
     for (size_t i = 0; i < p.told; i++) {
         const char *line = class_line(&p, i);
         if (!line) continue;
