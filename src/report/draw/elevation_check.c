@@ -62,7 +62,7 @@ static const char *steps_of(const struct verdicts *v, const struct gw_finding *f
     for (size_t i = 0; i < all->list.n; i++)
         if (all->list.items[i].finding && all->list.items[i].finding->candidate == f->candidate &&
             all->list.items[i].finding->demand == f->demand)
-            return gw_format(v->arena, ". Steps: D%zu", i + 1);
+            return gw_format(v->arena, ". Steps: D%zu, or explain %s", i + 1, all->list.items[i].element->id);
     return "";
 }
 

@@ -119,7 +119,7 @@ static const char *steps_of(const struct bands *b, const struct gw_element *e)
 {
     const struct gw_derivations *all = &b->of->results->derivations;
     const bool first = all->list.n && !all->list.items[0].finding && all->list.items[0].element == e;
-    return first && !b->of->inward ? "D1" : gw_format(b->text.arena, "explain %s", e->id);
+    return gw_format(b->text.arena, "%sexplain %s", first && !b->of->inward ? "D1, or " : "", e->id);
 }
 
 static struct elevation_flag flag_of(const struct bands *b, const struct gw_element *e)
