@@ -159,6 +159,47 @@ static void entry(struct inspect_page *p, const struct alike *a)
     gw_report_item(p->page.report, text.at);
 }
 
+/* On pages that are filed a row each, which a phone shows as cards. */
+static const struct gw_report_column CARD[] = {{"Item", false},
+                                               {"Verdict", false},
+                                               {"Read", false},
+                                               {"Limit", false},
+                                               {"Left", false},
+                                               {"Where", false},
+                                               {"Why, and what to do", false}};
+
+static const char *why_and_do(struct inspect_page *p, const struct gw_inspected *row)
+{
+    const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
+    struct gw_text text;
+    gw_text_init(&text, p->page.arena);
+    gw_text_add(&text, "");
+    if (*why) gw_text_addf(&text, "%c%s%s", toupper((unsigned char)*why), why + 1, stop_after(why));
+    if (*action && strcmp(action, why) != 0)
+        gw_text_addf(&text, "%sDo: %s%s", text.length ? " " : "", action, stop_after(action));
+    return text.at;
+}
+
+static void card(struct inspect_page *p, const struct alike *a)
+{
+    static const enum gw_tone tones[] = {[GW_ITEM_UNKNOWN] = GW_DOUBTFUL,
+                                         [GW_ITEM_WITHIN] = GW_GOOD,
+                                         [GW_ITEM_OUTSIDE_HOLDS] = GW_DOUBTFUL,
+                                         [GW_ITEM_NOT_MET] = GW_BAD};
+    const struct gw_inspected *row = a->first;
+    const char *limit = limit_words(p, row), *left = left_words(p, row->result);
+    const char *more = a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "";
+    struct gw_report *report = p->page.report;
+    gw_report_cell(report, gw_item_kinds[row->item->id].title);
+    gw_report_toned(report, tones[row->verdict], gw_item_verdict_name(row->verdict));
+    gw_report_cell(report, value_words(p, row));
+    gw_report_cell(report, *limit ? limit : "none");
+    gw_report_cell(report, *left ? left : "not computed");
+    gw_report_cell(report, gw_format(p->page.arena, "%s%s (line%s %s%s)", a->places.at, more, plural(a->n), a->lines.at,
+                                     a->n > NAMED ? ", ..." : ""));
+    gw_report_cell(report, why_and_do(p, row));
+}
+
 static void section(struct inspect_page *p, enum gw_item_verdict verdict, const char *title)
 {
     enum { SHOWN = 12 };
@@ -166,7 +207,9 @@ static void section(struct inspect_page *p, enum gw_item_verdict verdict, const 
     const size_t most = p->page.results->all || m.n < SHOWN ? m.n : SHOWN;
     if (!m.n) return;
     gw_report_section(p->page.report, GW_PART_ANSWERS, title);
-    for (size_t i = 0; i < most; i++) entry(p, &m.items[i]);
+    const bool cards = p->page.report->pictures;
+    if (cards) gw_report_table(p->page.report, "", CARD, sizeof CARD / sizeof *CARD);
+    for (size_t i = 0; i < most; i++) (cards ? card : entry)(p, &m.items[i]);
     if (most < m.n)
         gw_report_line(
             p->page.report,
@@ -314,10 +357,23 @@ static void left_out(struct inspect_page *p)
                                                  wrong, plural(wrong)));
 }
 
+/* The answer in a sentence, where the page is to be filed. */
+static void lead(struct inspect_page *p, long all)
+{
+    const long missed = p->in->counts[GW_ITEM_NOT_MET], unknown = p->in->counts[GW_ITEM_UNKNOWN];
+    const char *says =
+        missed    ? gw_format(p->page.arena, "%ld of %ld readings %s not met.", missed, all, missed == 1 ? "is" : "are")
+        : unknown ? gw_format(p->page.arena, "No reading is missed; of %ld of %ld nothing is known.", unknown, all)
+        : all     ? "Every reading holds."
+                  : "There is no reading.";
+    if (p->page.report->pictures) gw_report_lead(p->page.report, says);
+}
+
 static void first_line(struct inspect_page *p)
 {
     const long *n = p->in->counts;
     const long all = n[0] + n[1] + n[2] + n[3];
+    lead(p, all);
     gw_report_line(p->page.report, gw_format(p->page.arena,
                                              "%ld reading%s of %s: %ld not met, %ld outside and holding, %ld unknown, "
                                              "%ld within.",

@@ -27,7 +27,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
         gw_review_submittal(&review, &w.ask, &w.answer, &submittal, NULL);
         check(&review);
         const struct gw_reviewed reviewed = {&w.results, &review};
-        const struct gw_result result = gw_result_review(&reviewed);
+        const struct gw_result result = gw_result_review(&w.arena, &reviewed);
         fuzz_wall_print(&w, &result);
     }
     fuzz_wall_close(&w);
