@@ -158,7 +158,7 @@ static void complete(struct page *page, const struct gw_review *r)
 static void confirm(struct page *page, const struct gw_review *r)
 {
     static const char lead[] = "to confirm: ";
-    if (r->confirm.n) gw_report_heading(page->report, 2, "To be confirmed; no verdict hangs on it");
+    if (r->confirm.n) gw_report_section(page->report, GW_PART_ANSWERS, "To be confirmed; no verdict hangs on it");
     for (size_t i = 0; i < r->confirm.n; i++) {
         const struct gw_complete *c = &r->confirm.items[i];
         const char *said = words(page, &c->said);
