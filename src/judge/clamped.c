@@ -103,6 +103,11 @@ static double share_from(struct gw_ask *ask, const struct gw_system *system, dou
     return at / gw_clamp_retained(ask, system, age);
 }
 
+double gw_torque_left(struct gw_ask *ask, const struct gw_system *system, double torque, double age)
+{
+    return share_from(ask, system, gw_given(age) ? age : 0) * fmax(torque - forming_most(system), 0);
+}
+
 static void find_ends(struct end *good, struct end *bad, struct gw_ask *ask, const struct gw_as_read *read,
                       const struct gw_system *system)
 {

@@ -21,6 +21,10 @@ void gw_torque_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct
 void gw_torque_expected(struct gw_item_limit *limit, struct gw_ask *ask, const struct gw_as_read *read,
                         const struct gw_system *system);
 
+/* Nm, what is left of a torque when it is to hold, beyond what forms the thread at most; of an age that is not known as
+ * little as of one of the day. */
+double gw_torque_left(struct gw_ask *ask, const struct gw_system *system, double torque, double age);
+
 /* The system with what was read of its screws alone: what else was read at that edge is not theirs. */
 const struct gw_system *gw_line_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                         const struct gw_system *system);

@@ -1,5 +1,6 @@
 /* Readings of one thing that cannot both be true. */
 #include "answers/inspect/inspect_internal.h"
+#include "judge/screw_line.h"
 
 /* Words of two items that exclude each other at one place. */
 struct excluded {
@@ -34,12 +35,14 @@ static bool says(const struct gw_inspected *row, enum gw_item_id item, const cha
     return row->item->id == item && gw_words_alike(gw_item_word(item, row->reading->value), word);
 }
 
-/* A screw on the bottom of its chase does not bear. */
-static bool is_bottomed(const struct gw_inspected *row)
+/* A screw on the bottom of its chase does not bear; one that is only near it does. */
+static bool is_bottomed(struct gw_inspecting *in, const struct gw_inspected *row)
 {
-    if (row->item->id != GW_ITEM_screw_length || !row->result) return false;
-    const struct gw_item_limit *limit = &row->result->limit;
-    return limit->basis == GW_LIMIT_GEOMETRY && row->reading->value.number > limit->at_most * (1 + 1e-9);
+    struct gw_as_read read;
+    if (row->item->id != GW_ITEM_screw_length) return false;
+    gw_as_read_clear(&read);
+    read.of[GW_ITEM_screw_length] = row->reading->value;
+    return gw_bottomed(&read, gw_hung_at(in, row->element));
 }
 
 /* Points that are not said may be any. */
@@ -53,11 +56,11 @@ struct met {
     struct gw_inspected *bears, *bottomed, *held, *leaked, *of[N_EXCLUDED][2];
 };
 
-static void note(struct met *m, struct gw_inspected *row)
+static void note(struct gw_inspecting *in, struct met *m, struct gw_inspected *row)
 {
     const double value = row->reading->value.number;
     if (!m->bears && says(row, GW_ITEM_screw_head, "bears")) m->bears = row;
-    if (!m->bottomed && is_bottomed(row)) m->bottomed = row;
+    if (!m->bottomed && is_bottomed(in, row)) m->bottomed = row;
     if (row->item->id == GW_ITEM_field_water && (!m->held || value > m->held->reading->value.number)) m->held = row;
     if (row->item->id == GW_ITEM_leaked_at && (!m->leaked || value < m->leaked->reading->value.number)) m->leaked = row;
     for (size_t i = 0; i < N_EXCLUDED; i++) {
@@ -75,7 +78,7 @@ static void contradict_heads(struct gw_inspecting *in, const struct gw_thing *th
         if (!gw_is_open(row) || !says(row, GW_ITEM_screw_head, "bears")) continue;
         struct gw_inspected *same = gw_open_at(in, row->thing, GW_ITEM_screw_length, 0, row->reading);
         struct gw_inspected *length = same ? same : m->bottomed;
-        if (is_bottomed(length) && may_be_one(row, length)) contradict(in, row, length);
+        if (is_bottomed(in, length) && may_be_one(row, length)) contradict(in, row, length);
     }
 }
 
@@ -84,7 +87,7 @@ void gw_contradict(struct gw_inspecting *in, const struct gw_thing *thing)
     struct met m = {0};
     if (thing->n < 2) return;
     for (size_t i = 0; i < thing->n; i++)
-        if (gw_is_open(gw_row_of(in, thing, i))) note(&m, gw_row_of(in, thing, i));
+        if (gw_is_open(gw_row_of(in, thing, i))) note(in, &m, gw_row_of(in, thing, i));
     contradict_heads(in, thing, &m);
     if (m.held && m.leaked && m.held->reading->value.number >= m.leaked->reading->value.number)
         contradict(in, m.held, m.leaked);

@@ -3,12 +3,12 @@
 
 #include <string.h>
 
-static const double DAY = 86400;
+static const double DAY = 86400, ALIKE_K = 1e-3; /* of a temperature that is written in another unit */
 /* It was fastened anew, nobody says when: later than any day, so that no age follows. */
 static const long SOME_DAY = 2147483647L;
 
 /* Bytes of a row that tell it from others: numbers, then the point. */
-enum { KEY_NUMBERS = 8 };
+enum { KEY_NUMBERS = 11 };
 static void **find(struct gw_memo *memo, struct gw_arena *arena, const long numbers[KEY_NUMBERS], const char *point)
 {
     const size_t head = KEY_NUMBERS * sizeof *numbers, length = point ? strlen(point) : 0, size = head + length;
@@ -37,7 +37,8 @@ struct gw_point *gw_point_at(struct gw_inspecting *in, size_t thing, enum gw_ite
     return p;
 }
 
-/* Another row with the same value at the same point of the same thing on the same day; NULL: it is the first. */
+/* Another row with the same value at the same point of the same thing on the same day, of a metal as warm and fastened
+ * as long ago; NULL: it is the first. */
 static const struct gw_inspected *said_before(struct gw_inspecting *in, struct gw_inspected *row)
 {
     const struct gw_reading *r = row->reading;
@@ -48,7 +49,10 @@ static const struct gw_inspected *said_before(struct gw_inspecting *in, struct g
                                  0,
                                  r->day,
                                  2 * r->value.word + (r->repaired == GW_YES),
-                                 0};
+                                 0,
+                                 gw_given(r->temperature) ? lround(r->temperature / ALIKE_K) : 0,
+                                 r->of_air,
+                                 r->installed_on};
     name_point(numbers + 3, r);
     if (gw_given(r->value.number)) memcpy(&numbers[7], &r->value.number, sizeof numbers[7]);
     void **at = find(&in->alike, in->ask->arena, numbers, gw_given(r->at) ? NULL : r->point);
@@ -104,13 +108,22 @@ static bool is_in_part(const struct gw_inspected *row)
     return row->spot.worst && row->item->on != GW_ON_WALL && row->item->on != GW_ON_CREW;
 }
 
+/* Of one day two at one point both count where they are of a metal as warm, or fastened, otherwise: neither was there
+ * later. One fastened anew that day was. */
+static bool overtakes(const struct gw_reading *r, const struct gw_reading *before)
+{
+    if (r->day != before->day || r->repaired == GW_YES) return true;
+    if (fabs(r->temperature - before->temperature) > ALIKE_K || r->of_air != before->of_air) return false;
+    return r->installed_on == GW_NO_DAY || r->installed_on >= before->installed_on;
+}
+
 static void follow(struct gw_inspecting *in, struct gw_inspected *row, struct open_rows *open, struct open_rows *other,
                    long *fastened)
 {
     const struct gw_reading *r = row->reading;
     struct gw_point *point = gw_point_at(in, row->thing, r->item, gw_edge_of_row(row), r);
     const bool in_part = is_in_part(row), same_point = r->point && (!in_part || !row->spot.grid);
-    if (same_point && point->open) close_row(point->open, row);
+    if (same_point && point->open && overtakes(r, point->open->reading)) close_row(point->open, row);
     row->age = age_of(row, point->fastened > *fastened ? point->fastened : *fastened);
     if (r->repaired == GW_YES) {
         if (!in_part) close_repaired(open, row);

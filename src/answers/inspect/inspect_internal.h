@@ -58,7 +58,7 @@ struct gw_inspecting {
     struct gw_memo results;     /* by item, elements and values */
     struct gw_memo gravest;     /* by what was said of a place, item and values */
     struct gw_memo points;      /* by thing, item, edge and point */
-    struct gw_memo alike;       /* by thing, item, edge, point, value and day: the first row */
+    struct gw_memo alike;       /* by thing, item, edge, point, value, day and what goes with them: the first row */
     void *history, *worst;      /* room of history.c and together.c */
     GW_LIST(struct gw_thing) list;
     size_t capacity;

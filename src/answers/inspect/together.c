@@ -2,6 +2,7 @@
  */
 #include "answers/inspect/inspect_internal.h"
 #include "base/tolerance.h"
+#include "judge/screw_line.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -56,14 +57,25 @@ static const struct gw_item_limit *limit_of(struct gw_inspecting *in, const stru
     return &w->limit[item].is;
 }
 
+/* An old torque has lost what a new one is still to lose. */
+static bool is_worse_torque(struct gw_inspecting *in, const struct gw_inspected *a, const struct gw_inspected *b)
+{
+    const double x = a->reading->value.number, y = b->reading->value.number;
+    const double p = gw_torque_left(in->ask, gw_hung_at(in, a->element), x, a->age),
+                 q = gw_torque_left(in->ask, gw_hung_at(in, b->element), y, b->age);
+    if (p != q) return p < q;
+    return x == y ? gw_given(b->age) && !gw_given(a->age) : x < y;
+}
+
+/* Of joints as wide the one of warmer metal: it opens by more. */
 static bool is_worse(struct gw_inspecting *in, const struct gw_inspected *a, const struct gw_inspected *b)
 {
     const double x = a->reading->value.number, y = b->reading->value.number;
     const enum gw_item_id item = a->item->id;
     if (a->reading->value.word) return rank_of_word(a) > rank_of_word(b);
-    if (x == y) return gw_given(b->age) && !gw_given(a->age);
+    if (item == GW_ITEM_screw_torque) return is_worse_torque(in, a, b);
+    if (x == y) return item == GW_ITEM_joint_width && a->reading->temperature > b->reading->temperature;
     if (item == GW_ITEM_screw_spacing) return x > y;
-    if (item == GW_ITEM_screw_torque) return x < y;
     const struct gw_item_limit *limit = limit_of(in, a);
     const double p = beyond(limit, x), q = beyond(limit, y);
     return p == q ? x < y : p > q;
