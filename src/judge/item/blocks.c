@@ -63,10 +63,11 @@ static void length_left(struct gw_left *out, struct gw_ask *ask, const struct gw
 
 /* Place ------------------------------------------------------------------------------------------------------------ */
 
-static double drawn_offset(const struct gw_system *system)
+/* Of a lite too narrow for it the quarter points are left. */
+static double drawn_offset(const struct gw_system *system, const struct gw_element *lite)
 {
     const struct gw_member_spec *t = gw_part(system, transom);
-    return t ? t->block_offset : GW_ABSENT;
+    return t && t->block_offset < lite->width / 2 ? t->block_offset : GW_ABSENT;
 }
 
 /* At the quarter points, or as the system has it; outward to where practice lets them go. */
@@ -74,9 +75,9 @@ static void place_limit(struct gw_item_limit *out, struct gw_ask *ask, const str
                         const struct gw_system *system)
 {
     const struct gw_rail_limits *row = GW_USE(&ask->engine, &ask->model->tables->rail_limits[0]);
-    const double drawn = drawn_offset(system);
     if (!spot->lite) return;
-    const double width = spot->lite->width, at = gw_given(drawn) ? drawn : width / 4;
+    const double drawn = drawn_offset(system, spot->lite), width = spot->lite->width;
+    const double at = gw_given(drawn) ? drawn : width / 4;
     out->at_most = at;
     out->at_least = fmin(fmax(width / row->block_spans, row->block_least_m), at);
     out->basis = gw_given(drawn) ? GW_LIMIT_SYSTEM : GW_LIMIT_PRACTICE;
@@ -108,6 +109,37 @@ static const struct gw_system *with_blocks_at(struct gw_ask *ask, const struct g
     return copy;
 }
 
+/* Such a block has another's room. */
+static bool meets_the_other(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                            const struct gw_system *system)
+{
+    const double place = read->of[GW_ITEM_setting_block_place].number;
+    const double length = read->of[GW_ITEM_setting_block_length].number;
+    struct gw_item_limit least;
+    gw_item_limit_at(&least, ask, &gw_item_setting_block_length, spot, system);
+    return spot->lite->width - 2 * place < (gw_given(length) ? length : least.at_least) * (1 - GW_HAIR);
+}
+
+/* No block stands farther from its corner than the middle of the glass; two that meet there are one, and the lite
+ * stands on a point. Within the limit, of a lite too narrow for two, they may meet. */
+static bool past_the_middle(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                            const struct gw_as_read *read, const struct gw_system *system, bool outside)
+{
+    const double place = read->of[GW_ITEM_setting_block_place].number, width = spot->lite->width;
+    const bool off = place >= width * (1 - GW_HAIR), beyond = place > width / 2 * (1 + GW_HAIR);
+    if (!off && !beyond && !(outside && meets_the_other(ask, spot, read, system))) return false;
+    out->undecided = true;
+    gw_left_unknown(out,
+                    GW_SAY(ask->arena,
+                           off ? "the glass is {} wide: from where was it measured, and on what does the lite stand?"
+                           : beyond ? "beyond the middle of the glass, which is {} wide: from which corner was it "
+                                      "measured, and where is the other block?"
+                                    : "two blocks meet there in the middle of the glass, which is {} wide: it stands "
+                                      "on one point. Where is the other block?",
+                           gw_of_quantity(GW_LENGTH, width)));
+    return off || beyond;
+}
+
 static void place_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                        const struct gw_as_read *read, const struct gw_system *system)
 {
@@ -125,14 +157,15 @@ static void place_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
                                         "glass supplier take it there?"));
         return;
     }
-    if (!(place > limit.at_most * (1 + GW_HAIR))) return;
+    const bool outside = place > limit.at_most * (1 + GW_HAIR);
+    if (spot->lite && past_the_middle(out, ask, spot, read, system, outside)) return;
+    if (!outside) return;
     if (!rail || !gw_part(system, transom)) {
         gw_left_unknown(out, GW_PLAINLY(rail ? "what is the member under it? Ask the manufacturer (transom)"
                                              : "which horizontal is under it? Give column, story and row"));
         return;
     }
-    const double from_corner = fmin(place, fmax(spot->lite->width - place, 0));
-    const struct gw_system *as_read = with_blocks_at(ask, system, from_corner, rail->span);
+    const struct gw_system *as_read = with_blocks_at(ask, system, place, rail->span);
     const struct gw_message none = {0};
     gw_left_by_verdict(out, ask, "transom", &gw_check_transom, rail, system, as_read, none);
     gw_left_by_verdict(out, ask, "transom deflection", &gw_check_transom_deflection, rail, system, as_read, none);

@@ -133,6 +133,33 @@ static void opens_by(struct gw_left *out, struct gw_ask *ask, double engaged, co
                       gw_of_quantity(GW_THICKNESS, s->least_overlap), gw_of_quantity(GW_THICKNESS, m->opens)));
 }
 
+/* A leg as long as drawn is as much less engaged as its joint is wider: its joint and what is engaged of it are
+ * together no more than drawn. Of two readings that are more the one that leaves less may be the true one, and one that
+ * was read alone may have used up the other. */
+static void more_than_the_leg(struct gw_left *out, struct gw_ask *ask, const struct gw_as_read *read,
+                              const struct gw_stack_spec *s, const struct moves *m)
+{
+    const double width = read->of[GW_ITEM_joint_width].number, leg = read->of[GW_ITEM_splice_engagement].number;
+    const double whole = s->width + s->engagement, left = whole - leg;
+    if (!gw_given(whole) || !gw_given(leg) || width + leg <= whole * (1 + GW_HAIR)) return;
+    const bool closed = left < (s->least_gap + m->closes) * (1 - GW_HAIR);
+    const bool apart = has_leg(s) && whole - width < (s->least_overlap + m->opens) * (1 - GW_HAIR);
+    if (!closed && !apart) return;
+    out->undecided = true;
+    if (gw_given(width))
+        gw_left_unknown(out, GW_SAY(ask->arena,
+                                    "{} wide and {} engaged are more than the {} that its leg is drawn for: which of "
+                                    "the two is right, or is that leg longer",
+                                    gw_of_quantity(GW_THICKNESS, width), gw_of_quantity(GW_THICKNESS, leg),
+                                    gw_of_quantity(GW_THICKNESS, whole)));
+    else
+        gw_left_unknown(out,
+                        GW_SAY(ask->arena,
+                               "a leg as long as drawn leaves {} of joint, which still closes {}: measure the "
+                               "joint's width there",
+                               gw_of_quantity(GW_THICKNESS, fmax(left, 0)), gw_of_quantity(GW_THICKNESS, m->closes)));
+}
+
 /* Of a joint whose temperature is not known: short of what floors and columns alone move. */
 static void lost_at_any(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                         const struct gw_as_read *read, const struct gw_system *system)
@@ -163,7 +190,8 @@ static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
         return;
     }
     width_between(&out->limit, s, &m);
-    if (gw_given(leg)) out->limit.at_most = width + leg - s->least_overlap - m.opens; /* absent without an overlap */
+    if (gw_given(leg)) /* absent without an overlap; fmin takes what is given */
+        out->limit.at_most = fmin(width + leg, s->width + s->engagement) - s->least_overlap - m.opens;
     say_day(&out->limit, ask, read);
     if (out->limit.at_least > out->limit.at_most) {
         out->limit.at_least = out->limit.at_most = GW_ABSENT;
@@ -174,6 +202,7 @@ static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
     gw_left_by(out, "closing", left, left, 1,
                GW_SAY(ask->arena, "{} wide, to keep {}; it still closes {}", gw_of_quantity(GW_THICKNESS, width),
                       gw_of_quantity(GW_THICKNESS, s->least_gap), gw_of_quantity(GW_THICKNESS, m.closes)));
+    more_than_the_leg(out, ask, read, s, &m);
     const double engaged = gw_given(leg) ? leg : s->width + s->engagement - width;
     if (gw_given(engaged) && gw_given(s->least_overlap)) {
         opens_by(out, ask, engaged, s, &m);
@@ -202,6 +231,7 @@ static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struc
     }
     engaged_by(&out->limit, s, &m);
     say_day(&out->limit, ask, read);
+    more_than_the_leg(out, ask, read, s, &m);
     opens_by(out, ask, read->of[GW_ITEM_splice_engagement].number, s, &m);
 }
 
