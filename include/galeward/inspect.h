@@ -86,11 +86,17 @@ bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *a
 /* "east, story 3, column 2 from the left, row 1, left edge"; what is not said is left out */
 void gw_spot_say(struct gw_text *out, const struct gw_spot *spot);
 
+/* Along one edge of a lite, m; absent: not read. */
+struct gw_edge_read {
+    double gap, widest; /* edge clearance, the least and the largest of its points */
+    double bite;        /* the least */
+};
 /* All that was read at a spot, the worst of its points, whatever the item; and what goes with it. */
 struct gw_as_read {
     struct gw_item_value of[GW_ITEM_COUNT];
     double torque_age;                          /* s from fastening to the torque's reading; 0: on that day; absent */
     double temperature_least, temperature_most; /* K, of the metal at the joint's reading; absent */
+    struct gw_edge_read edges[4];               /* of that lite, by enum gw_edge */
     bool drawn;       /* none was read, they are of a drawing: joints as they are set, with tolerances to come */
     bool pocket_open; /* a reading shows a plug, corner, joint or weep of that pocket open or blocked */
 };

@@ -227,6 +227,8 @@ const struct gw_wall_grid *gw_takeoff_wall(const struct gw_takeoff *takeoff, con
 const struct gw_element *gw_takeoff_at(const struct gw_takeoff *takeoff, const char *wall, int column, int story,
                                        int row);
 enum gw_edge { GW_EDGE_HEAD, GW_EDGE_SILL, GW_EDGE_LEFT, GW_EDGE_RIGHT };
+/* Of one that is not said (below 0): as little. */
+static inline int gw_edge_opposite(int edge) { return edge < 0 ? edge : edge ^ 1; }
 /* What holds one edge of that lite: the transom (`screws`: its screws) at the head or the sill; at the left or the
  * right the screws of the vertical, or the stretch of mullion that holds the middle of the edge. Of members that the
  * roof line cuts, the part below. NULL: there is no such place. */

@@ -31,6 +31,8 @@ const char *gw_item_verdict_name(enum gw_item_verdict verdict)
 void gw_as_read_clear(struct gw_as_read *read)
 {
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) read->of[i] = (struct gw_item_value){GW_ABSENT, 0};
+    for (size_t i = 0; i < sizeof read->edges / sizeof *read->edges; i++)
+        read->edges[i] = (struct gw_edge_read){GW_ABSENT, GW_ABSENT, GW_ABSENT};
     read->torque_age = read->temperature_least = read->temperature_most = GW_ABSENT;
     read->drawn = read->pocket_open = false;
 }
@@ -182,12 +184,26 @@ static bool in_order(struct gw_ask *ask, const struct gw_item *item, const struc
     return in_limit(&limit, value.number);
 }
 
+/* The gaps at the other edges of the lite. */
+static bool edges_in_order(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                           const struct gw_system *system)
+{
+    struct gw_spot there = *spot;
+    bool all = true;
+    for (there.edge = GW_EDGE_HEAD; there.edge <= GW_EDGE_RIGHT; there.edge++) {
+        const struct gw_item_value gap = {read->edges[there.edge].gap, 0};
+        if (there.edge == spot->edge || !gw_given(gap.number)) continue;
+        all = all && in_order(ask, &gw_item_edge_clearance, &there, gap, system);
+    }
+    return all;
+}
+
 /* A value in its limit that is short: by its limit, or by what else was read there. */
 static const char *short_by(struct gw_ask *ask, const struct gw_item *item, const struct gw_spot *spot,
                             const struct gw_as_read *read, const struct gw_system *system)
 {
     const struct gw_engine own = ask->engine;
-    bool alone = !read->pocket_open;
+    bool alone = !read->pocket_open && edges_in_order(ask, spot, read, system);
     for (size_t i = 0; alone && i < GW_ITEM_COUNT; i++)
         if (ITEMS[i] != item && gw_was_read(read, ITEMS[i]->id))
             alone = in_order(ask, ITEMS[i], spot, read->of[i], system);

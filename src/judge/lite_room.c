@@ -162,6 +162,17 @@ void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *nam
     else not_enough(out, ask, name, check, element, offered, as_read, now);
 }
 
+void gw_left_by_either(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                       const struct gw_element *element, const struct gw_system *offered,
+                       const struct gw_system *as_read, struct gw_message question)
+{
+    const struct gw_finding *now = judged(ask, check, element, as_read, false);
+    if (now->verdict == GW_NOT_REQUIRED) return;
+    if (now->verdict == GW_PASS) enough(out, name, now);
+    else if (judged(ask, check, element, offered, false)->verdict == GW_PASS) gw_left_unknown(out, question);
+    else not_enough(out, ask, name, check, element, offered, as_read, now);
+}
+
 bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struct gw_system *system)
 {
     return judged(ask, &gw_check_seismic_glass, lite, system, false)->demand->state != GW_NOT_ASKED;

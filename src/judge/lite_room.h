@@ -23,6 +23,11 @@ const struct gw_system *gw_without_departed(struct gw_message *named, struct gw_
 void gw_left_by_verdict(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
                         const struct gw_element *element, const struct gw_system *offered,
                         const struct gw_system *as_read, struct gw_message named);
+/* By a check at an element where it may be `as_read` or as `offered`: enough `as_read`, short as offered, or else
+ * asked. */
+void gw_left_by_either(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
+                       const struct gw_element *element, const struct gw_system *offered,
+                       const struct gw_system *as_read, struct gw_message question);
 /* The drift of the story, with such room: its clearance, or a racking test that had no more of it. */
 void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                       const struct gw_system *system, const struct gw_room *room);

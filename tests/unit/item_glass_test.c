@@ -23,7 +23,7 @@ static void clearance_against_drift(void **state)
     r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.125 * IN);
     assert_item(r, GW_ITEM_NOT_MET);
     assert_near(r.remaining_worst, 1.70 / asked, 1e-9);
-    r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.75 * IN);
+    r = judge_number(w, GW_ITEM_edge_clearance, 2, GW_EDGE_LEFT, 0.4375 * IN);
     assert_item(r, GW_ITEM_WITHIN);
     assert_near(r.remaining, 1.95 / asked, 1e-9);
     /* at the head c2 is (0.4 + 0.5) / 2 */

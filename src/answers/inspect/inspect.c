@@ -39,7 +39,7 @@ void gw_inspect_limit(struct gw_item_limit *out, struct gw_inspecting *in, const
 }
 
 /* Everything that a result hangs on, without padding. */
-enum { KEY_ROOM = 18 + 2 * GW_ITEM_COUNT };
+enum { KEY_ROOM = 34 + 2 * GW_ITEM_COUNT };
 struct result_key {
     uint64_t bits[KEY_ROOM];
     size_t n;
@@ -49,12 +49,25 @@ static void add_count(struct result_key *key, size_t count) { key->bits[key->n++
 static void add_pointer(struct result_key *key, const void *pointer) { add_count(key, (size_t)(uintptr_t)pointer); }
 static void add_number(struct result_key *key, double number) { memcpy(&key->bits[key->n++], &number, sizeof number); }
 
+static void add_edges(struct result_key *key, const struct gw_as_read *read)
+{
+    for (size_t i = 0; i < sizeof read->edges / sizeof *read->edges; i++) {
+        const struct gw_edge_read *e = &read->edges[i];
+        if (!gw_given(e->gap) && !gw_given(e->bite)) continue;
+        add_count(key, GW_ITEM_COUNT * (GW_ITEM_COUNT + i)); /* no item's */
+        add_number(key, e->gap);
+        add_number(key, e->widest);
+        add_number(key, e->bite);
+    }
+}
+
 static void add_read(struct result_key *key, const struct gw_as_read *read)
 {
     add_count(key, read->pocket_open);
     add_number(key, read->torque_age);
     add_number(key, read->temperature_least);
     add_number(key, read->temperature_most);
+    add_edges(key, read);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
         const struct gw_item_value v = read->of[i];
         if (!gw_given(v.number) && !v.word) continue;

@@ -15,6 +15,8 @@ struct gap {
 /* What is worst of a thing, by item and edge: among all its open rows, and among those without a point. */
 struct worst {
     const struct gw_inspected *all[GW_ITEM_COUNT][5], *plain[GW_ITEM_COUNT][5];
+    /* along the edges of a lite, by enum gw_edge */
+    const struct gw_inspected *narrow[4], *wide[4], *bite[4];
     struct gap *gaps;
     size_t n_gaps, capacity;
     bool pocket_open;
@@ -117,6 +119,21 @@ static int along(const void *a, const void *b)
     return x->from < y->from ? -1 : x->from > y->from;
 }
 
+static void take_number(const struct gw_inspected **best, const struct gw_inspected *row, double sign)
+{
+    if (!*best || sign * row->reading->value.number < sign * (*best)->reading->value.number) *best = row;
+}
+
+static void take_edge(struct worst *w, const struct gw_inspected *row)
+{
+    const int edge = row->spot.edge;
+    if (row->item->on != GW_ON_EDGE || edge < 0) return;
+    if (row->item->id == GW_ITEM_glass_bite) take_number(&w->bite[edge], row, 1);
+    if (row->item->id != GW_ITEM_edge_clearance) return;
+    take_number(&w->narrow[edge], row, 1);
+    take_number(&w->wide[edge], row, -1);
+}
+
 static void find_worst(struct gw_inspecting *in, struct worst *w, const struct gw_thing *thing)
 {
     for (size_t i = 0; i < thing->n; i++) {
@@ -124,6 +141,7 @@ static void find_worst(struct gw_inspecting *in, struct worst *w, const struct g
         const int edge = gw_edge_of_row(row);
         w->all[row->item->id][edge] = w->plain[row->item->id][edge] = NULL;
     }
+    for (size_t i = 0; i < 4; i++) w->narrow[i] = w->wide[i] = w->bite[i] = NULL;
     w->pocket_open = false;
     w->n_gaps = w->capacity = 0;
     w->gaps = NULL;
@@ -132,6 +150,7 @@ static void find_worst(struct gw_inspecting *in, struct worst *w, const struct g
         const int edge = gw_edge_of_row(row);
         if (!gw_is_open(row)) continue;
         take(in, &w->all[row->item->id][edge], row);
+        take_edge(w, row);
         if (!row->reading->point) take(in, &w->plain[row->item->id][edge], row);
         w->pocket_open = w->pocket_open || opens_pocket(row);
         if (row->item->id == GW_ITEM_screw_spacing) add_gap(in, w, row->reading);
@@ -181,6 +200,7 @@ static double carried_at(const struct worst *w, double at)
 struct company {
     struct gw_as_read read;
     const struct gw_inspected *with[GW_ITEM_COUNT]; /* other rows that were taken; by item */
+    const struct gw_inspected *gap[4];              /* of other edges of the lite, by enum gw_edge */
     double share;                                   /* the gap that the screw carries, by its point; absent */
 };
 
@@ -228,6 +248,20 @@ static void put_screws(struct gw_inspecting *in, struct company *c, const struct
     c->with[GW_ITEM_screw_spacing] = NULL;
 }
 
+static double number_of(const struct gw_inspected *row) { return row ? row->reading->value.number : GW_ABSENT; }
+
+/* Gaps all round go with each other and with the skew of the opening; a bite with the gap opposite, at its widest. */
+static void put_edges(struct company *c, const struct worst *w, const struct gw_inspected *row)
+{
+    const enum gw_item_id own = row->item->id;
+    const bool round = own == GW_ITEM_edge_clearance || own == GW_ITEM_squareness;
+    for (int i = 0; i < 4; i++) {
+        c->read.edges[i] = (struct gw_edge_read){number_of(w->narrow[i]), number_of(w->wide[i]), number_of(w->bite[i])};
+        if (round && !(own == GW_ITEM_edge_clearance && i == row->spot.edge)) c->gap[i] = w->narrow[i];
+        if (own == GW_ITEM_glass_bite && i == gw_edge_opposite(row->spot.edge)) c->gap[i] = w->wide[i];
+    }
+}
+
 static void put_others(struct company *c, const struct worst *w, const struct gw_thing *thing,
                        const struct gw_inspected *row)
 {
@@ -237,6 +271,7 @@ static void put_others(struct company *c, const struct worst *w, const struct gw
         put(c, w->all[i][0]);
         if (edge && thing->family == GW_OF_LITE) put(c, w->all[i][edge]);
     }
+    if (thing->family == GW_OF_LITE) put_edges(c, w, row);
     c->read.pocket_open = w->pocket_open;
 }
 
@@ -271,10 +306,27 @@ void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_m
     row->message = gw_say_both(in->ask->arena, &row->message, "; ", &said);
 }
 
+/* "edge clearance at the head 0.125 in (line 4)" */
+static struct gw_message say_edges(struct gw_inspecting *in, const struct company *c)
+{
+    static const char *const edges[] = {"head", "sill", "left edge", "right edge"};
+    struct gw_message said = GW_PLAINLY(NULL);
+    for (size_t i = 0; i < 4; i++) {
+        const struct gw_inspected *with = c->gap[i];
+        if (!with) continue;
+        const struct gw_message one =
+            GW_SAY(in->ask->arena, "{} at the {} {} (line {})", gw_of_text(gw_item_kinds[with->item->id].title),
+                   gw_of_text(edges[i]), gw_item_shown(with->item->id, with->reading->value),
+                   gw_of_count((long)with->reading->node->line));
+        said = gw_say_both(in->ask->arena, &said, ", ", &one);
+    }
+    return said;
+}
+
 /* "with a spacing of 14 in (row 12)": once for all that was read elsewhere in the line. */
 static void say_company(struct gw_inspecting *in, struct gw_inspected *row, const struct company *c)
 {
-    struct gw_message said = GW_PLAINLY(NULL);
+    struct gw_message said = say_edges(in, c);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
         const struct gw_inspected *with = c->with[i];
         if (!with) continue;

@@ -1,7 +1,8 @@
 /* Frame and anchors: where they stand. */
 #include "base/tolerance.h"
 #include "judge/items.h"
-#include "judge/lite_room.h"
+#include "judge/lite_drift.h"
+#include "judge/racking.h"
 
 #include "tables_data.h"
 
@@ -179,41 +180,29 @@ static void square_limit(struct gw_item_limit *out, struct gw_ask *ask, const st
     no_more(out, length_row(ask, GW_ROW_INSTALL_LENGTH_SQUARENESS)->most_m, (struct gw_message){0});
 }
 
-/* The head stands so far beside the sill, e, where the diagonals of b by h differ by d: d = 2 e b / sqrt(b2 + h2). */
-static double skew_of(const struct gw_element *lite, double difference)
-{
-    return difference * hypot(lite->width, lite->pane) / (2 * lite->width);
-}
-
-/* A lite in a frame that is out of square has slid and turned before it drifts: 2 c1 (1 + h c2 / (b c1)) is less by the
- * skew. First the sides give, then the ends. False: it has met its frame. */
-static bool room_in_skew(struct gw_room *room, const struct gw_drift_spec *d, const struct gw_element *lite,
-                         double skew)
-{
-    *room = (struct gw_room){fmax(d->side_gap - skew / 2, 0), d->end_gap, GW_ABSENT};
-    if (skew / 2 > d->side_gap) room->end_gap -= (skew / 2 - d->side_gap) * lite->width / lite->pane;
-    return room->end_gap >= 0;
-}
-
 static void square_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                         const struct gw_as_read *read, const struct gw_system *system)
 {
     const struct gw_drift_spec *d = gw_part(system, drift);
-    struct gw_room room;
+    const struct gw_element *e = spot->lite;
     if (is_taken_for_granted(out, ask, &gw_item_squareness, spot, read, system)) return;
-    if (!spot->lite || !d || !gw_given(d->side_gap) || !gw_given(d->end_gap)) {
+    if (e && gw_is_bonded(system)) {
+        gw_left_by_skewed_bead(out, ask, e, system, gw_skew_of(e, read->of[GW_ITEM_squareness].number));
+        out->undecided = gw_said(&out->unknown);
+        return;
+    }
+    if (!e || !d || !gw_given(d->side_gap) || !gw_given(d->end_gap)) {
         gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its corners: measure the edge clearance there, "
                                         "or ask the manufacturer (drift: side_gap, end_gap)"));
         decide_within(out, ask, &gw_item_squareness, spot, read, system);
         return;
     }
-    const struct gw_element *e = spot->lite;
-    const double skew = skew_of(e, read->of[GW_ITEM_squareness].number);
+    const double skew = gw_skew_of(e, read->of[GW_ITEM_squareness].number);
     const double clear = 2 * (d->side_gap + d->end_gap * e->pane / e->width);
     gw_left_by(out, "room", clear / skew, clear / skew, 1,
                GW_SAY(ask->arena, "its head stands {} beside its sill, the glass has room for {}",
                       gw_of_quantity(GW_THICKNESS, skew), gw_of_quantity(GW_THICKNESS, clear)));
-    if (room_in_skew(&room, d, e, skew)) gw_left_by_drift(out, ask, e, system, &room);
+    gw_left_by_room(out, ask, spot, read, system);
 }
 
 /* Offsets, anchors ------------------------------------------------------------------------------------------------- */
