@@ -258,6 +258,19 @@ struct gw_glass_judged {
 enum gw_status gw_judge_glass(struct gw_glass_judged *out, const struct gw_model *model,
                               const struct gw_element *element, const struct gw_lite_type *type,
                               struct gw_engine *engine);
+/* The lite of a finding of blast under what is asked of it, whatever a test shows: the pairs that break it. Without a
+ * curve `fault` says why: no glass is known, an insulating unit, a strength beyond the plate's solution. */
+struct gw_judged_blast {
+    const struct gw_element *element;
+    const struct gw_lite_type *type; /* with what is chosen there; NULL: not known */
+    const struct gw_rating *rating;  /* of blast with both its numbers, that comes nearest to the demand; NULL: none */
+    const struct gw_blast_curve *curve; /* NULL: none */
+    struct gw_blast_response response;
+    struct gw_blast_pair demand, least, breaking; /* least and breaking absent without a curve */
+    struct gw_message fault;
+};
+void gw_judge_blast(struct gw_judged_blast *out, struct gw_ask *ask, const struct gw_finding *finding);
+
 /* Of two findings the graver one by verdict, then by utilization; NULL is graver than nothing. */
 bool gw_graver(const struct gw_finding *a, const struct gw_finding *b);
 

@@ -92,6 +92,7 @@ static void candidate_pictures(struct page *page, const struct gw_system *candid
     gw_page_picture(page, all, gw_format(page->arena, "section:%s", gw_picture_word(page->arena, candidate->name)));
     gw_page_screws(page, candidate);
     gw_page_details(page, candidate);
+    gw_page_blast(page, candidate);
 }
 
 static void check_page(struct gw_report *report, const struct gw_result *result)

@@ -38,6 +38,49 @@ static void demos_are_drawn(void **state)
         }
 }
 
+/* Which of the words a text is; n: none. */
+static size_t index_of(const char *const *words, size_t n, const char *text)
+{
+    size_t i = 0;
+    while (i < n && strcmp(words[i], text) != 0) i++;
+    return i;
+}
+
+/* Words of the key in the order in which they follow its head; how many there are. */
+static size_t key_in_order(const struct gw_canvas *canvas, const char *head, const char *const *words, size_t n)
+{
+    size_t found = 0, last = 0;
+    bool begun = false;
+    for (size_t i = 0; i < canvas->n; i++) {
+        if (canvas->shapes[i].kind != GW_SHAPE_TEXT) continue;
+        const size_t at = begun ? index_of(words, n, canvas->shapes[i].text) : n;
+        begun = begun || strcmp(canvas->shapes[i].text, head) == 0;
+        if (at == n) continue;
+        assert_true(!found || at > last);
+        last = at;
+        found++;
+    }
+    return found;
+}
+
+/* From what needs action to what is settled, and from most pressure to least. */
+static void keys_go_from_dark_to_light(void **state)
+{
+    struct world *w = *state;
+    static const char *const verdicts[] = {"fail", "not shown", "pass", "not required"};
+    static const char *const bands[] = {"80 to 90", "70 to 80", "60 to 70", "50 to 60",
+                                        "40 to 50", "30 to 40", "20 to 30"};
+    struct gw_results results;
+    struct gw_answer answer = {0};
+    struct gw_canvas canvas;
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, "projects/tern-street.yaml", NULL, 0));
+    judge(w, &results, &answer, &w->takeoff, &w->ask, GW_US);
+    draw_named(&canvas, &w->arena, &results.pictures, "elevation:east:plover-60", GW_US);
+    assert_in_range(key_in_order(&canvas, "Verdict", verdicts, 4), 2, 4);
+    draw_named(&canvas, &w->arena, &results.pictures, "elevation:east:outward", GW_US);
+    assert_in_range(key_in_order(&canvas, "Outward psf", bands, 7), 2, 5);
+}
+
 static size_t parity(const void *context, const struct gw_element *e)
 {
     (void)context;
@@ -250,9 +293,13 @@ static void many_comments_are_listed(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(demos_are_drawn),        WORLD_TEST(areas_hold_every_lite_once),
-        WORLD_TEST(large_walls_draw_areas), WORLD_TEST(what_is_specified_is_in_the_key),
-        WORLD_TEST(comments_stand_once),    WORLD_TEST(many_comments_are_listed),
+        WORLD_TEST(demos_are_drawn),
+        WORLD_TEST(areas_hold_every_lite_once),
+        WORLD_TEST(keys_go_from_dark_to_light),
+        WORLD_TEST(large_walls_draw_areas),
+        WORLD_TEST(what_is_specified_is_in_the_key),
+        WORLD_TEST(comments_stand_once),
+        WORLD_TEST(many_comments_are_listed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

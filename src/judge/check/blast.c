@@ -1,4 +1,5 @@
 /* Blast: by rating, else the glass by calculation up to its first break. */
+#include "galeward/plan.h"
 #include "judge/checks.h"
 #include "judge/coverage.h"
 #include "judge/glass_lite.h"
@@ -126,17 +127,26 @@ struct blasted {
     const struct gw_used *used;
 };
 
+/* The curve of an element's lite, and what the load does to it; the climate of a sealed unit is not added to a blast.
+ */
+static enum gw_status bend(struct gw_blast_curve *curve, struct gw_blast_response *response, struct gw_lite *lite,
+                           struct gw_ask *ask, const struct gw_element *e, const struct gw_lite_type *type,
+                           struct gw_blast_pair load)
+{
+    const bool inner_alone = ask->model->project.site->blast->unit == GW_BLAST_INNER_ALONE;
+    enum gw_status status = gw_lite_of(lite, ask->model, e, type, &ask->engine);
+    lite->climate = false;
+    if (status == GW_OK) status = gw_blast_curve(curve, lite, inner_alone, &ask->engine);
+    return status == GW_OK ? gw_blast_respond(response, curve, load, &ask->engine) : status;
+}
+
 static enum gw_status respond(struct blasted *out, struct gw_ask *ask, const struct gw_element *e,
                               struct gw_blast_pair load)
 {
-    struct gw_lite lite;
+    struct gw_lite lite = {.make_up = {.n_panes = 0}};
     struct gw_blast_curve *curve = gw_alloc(ask->arena, 1, sizeof *curve);
-    bool inner_alone = ask->model->project.site->blast->unit == GW_BLAST_INNER_ALONE;
-    enum gw_status status = gw_lite_of(&lite, ask->model, e, out->type, &ask->engine);
-    lite.climate = false; /* the climate of a sealed unit is not added to a blast */
-    if (status == GW_OK) out->laminated = lite.make_up.panes[lite.make_up.n_panes - 1].n_plies > 1;
-    if (status == GW_OK) status = gw_blast_curve(curve, &lite, inner_alone, &ask->engine);
-    if (status == GW_OK) status = gw_blast_respond(&out->response, curve, load, &ask->engine);
+    const enum gw_status status = bend(curve, &out->response, &lite, ask, e, out->type, load);
+    if (lite.make_up.n_panes) out->laminated = lite.make_up.panes[lite.make_up.n_panes - 1].n_plies > 1;
     if (status != GW_OK) return status;
     out->inner_alone = curve->inner_alone;
     out->passed_on = curve->passed_on;
@@ -238,6 +248,64 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
                             "{}; {}",
                             gw_of_text(why), gw_of_message(&bends), gw_of_quantity(GW_PRESSURE, b->capacity),
                             gw_of_text(b->governing), gw_of_text(CAUTION));
+}
+
+/* Drawn ------------------------------------------------------------------------------------------------------------ */
+
+/* 2: it answers the demand; 1: nobody can tell; 0: it does not; below: no rating of blast with both its numbers. */
+static int nearness(const struct gw_rating *r, const struct gw_finding *f, const struct gw_blast *b)
+{
+    const struct gw_blast_performance asked = {f->demand->hazard->blast, b->hazard, b->condition};
+    const struct gw_blast_performance has = {{r->pressure, r->impulse}, r->hazard, r->condition};
+    struct gw_blast_verdict v;
+    const bool both = r->test == GW_TEST_BLAST && gw_given(r->pressure) && gw_given(r->impulse);
+    if (!both || !gw_same_component(r, f->demand->component)) return -1;
+    gw_blast_compare(&v, &asked, &has);
+    return v.meets == GW_YES ? 2 : v.meets == GW_NO ? 0 : 1;
+}
+
+static const struct gw_rating *nearest(const struct gw_ask *ask, const struct gw_finding *f)
+{
+    const struct gw_system *system = f->offered ? f->offered : f->candidate;
+    const struct gw_rating *best = NULL;
+    int most = -1;
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const int near = nearness(&system->ratings.items[i], f, ask->model->project.site->blast);
+        if (near > most) best = &system->ratings.items[i], most = near;
+    }
+    return best;
+}
+
+static enum gw_status find_breaking(struct gw_judged_blast *out, struct gw_blast_curve *curve, struct gw_ask *ask)
+{
+    struct gw_lite lite;
+    enum gw_status status = bend(curve, &out->response, &lite, ask, out->element, out->type, out->demand);
+    if (status == GW_OK) status = gw_blast_asymptotes(&out->least, curve, &ask->engine);
+    if (status == GW_OK)
+        status = gw_blast_breaking(&out->breaking, curve, gw_blast_duration(out->demand), &ask->engine);
+    return status;
+}
+
+void gw_judge_blast(struct gw_judged_blast *out, struct gw_ask *ask, const struct gw_finding *f)
+{
+    const struct gw_blast_pair none = {GW_ABSENT, GW_ABSENT};
+    struct gw_blast_curve *curve = gw_alloc(ask->arena, 1, sizeof *curve);
+    struct gw_planned *planned = gw_planned_of(ask, f->candidate);
+    const struct gw_element *e = f->demand->element;
+    if (planned) planned->make_ups.place = planned->plan.places->of[e->index];
+    ask->choice = planned ? &planned->make_ups : NULL;
+    *out = (struct gw_judged_blast){.element = e,
+                                    .type = gw_glazed_type(ask, e),
+                                    .rating = nearest(ask, f),
+                                    .demand = f->demand->hazard->blast,
+                                    .least = none,
+                                    .breaking = none};
+    ask->choice = NULL;
+    gw_ask_open(ask);
+    gw_use_plate_workspace(ask);
+    if (!out->type) out->fault = GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
+    else if (find_breaking(out, curve, ask) != GW_OK) out->fault = gw_fault_message(ask);
+    else out->curve = curve;
 }
 
 const struct gw_check gw_check_blast = {

@@ -158,7 +158,8 @@ static enum gw_status response(struct gw_canvas *canvas, const void *of, enum gw
     const struct gw_calc_answer *answer = of;
     struct gw_response_chart chart;
     gw_response_chart(&chart, answer->in, answer->out);
-    return gw_draw_isodamage(canvas, &chart, mark_of(answer), shown, engine);
+    const struct isodamage_drawing drawing = {.chart = &chart, .id = mark_of(answer)};
+    return gw_draw_isodamage(canvas, &drawing, shown, engine);
 }
 
 static const struct gw_drawing DRAWINGS[] = {

@@ -5,6 +5,7 @@
 #include "galeward/canvas.h"
 #include "galeward/plate.h"
 #include "galeward/report.h"
+#include "report/draw/sheet.h"
 
 struct plate_drawing {
     const char *name, *id;             /* "Plate" */
@@ -36,7 +37,17 @@ struct beam_drawing {
 void gw_draw_beam(struct gw_canvas *canvas, const struct beam_drawing *drawing, enum gw_units shown,
                   struct gw_engine *engine);
 
-enum gw_status gw_draw_isodamage(struct gw_canvas *canvas, const struct gw_response_chart *chart, const char *id,
-                                 enum gw_units shown, struct gw_engine *engine);
+/* The plane of pressure and impulse. Of a project's lite: whose it is and what is said of it, a verdict with its mark
+ * (NULL: none), the name of the rating (NULL), and why there is no curve (NULL: there is one). */
+struct isodamage_drawing {
+    const struct gw_response_chart *chart; /* without a curve its members of the curve are not read */
+    const char *id, *title;                /* title NULL: "Lite W1: 5 ft by 8 ft under blast" */
+    const char *const *said;
+    size_t n_said;
+    const char *verdict, *rating, *no_curve;
+    enum sheet_mark mark;
+};
+enum gw_status gw_draw_isodamage(struct gw_canvas *canvas, const struct isodamage_drawing *drawing, enum gw_units shown,
+                                 struct gw_engine *engine);
 
 #endif

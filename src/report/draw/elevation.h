@@ -15,6 +15,7 @@ struct elevation_class {
     bool dark; /* lines within are white */
 };
 extern const struct elevation_class gw_verdict_classes[]; /* elevation_check.c: by enum gw_verdict */
+extern const size_t gw_verdict_order[];                   /* of a key */
 /* Something called out: a number on the drawing, its words in the list below. */
 struct elevation_flag {
     const struct gw_element *element; /* at its first piece; or */
@@ -39,6 +40,7 @@ struct elevation {
     const void *context;
     const struct elevation_class *classes;
     size_t n_classes;
+    const size_t *order; /* of the key, all of the classes, darkest first; NULL: as they stand */
     size_t (*class_of)(const void *context, const struct gw_element *lite);
     const char *const (*heads)[2]; /* of the ledger, two lines each */
     size_t n_columns;

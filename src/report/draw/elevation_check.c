@@ -15,6 +15,8 @@ const struct elevation_class gw_verdict_classes[] = {
         {"not required", {.fill = GW_PAPER, .pattern = &NOT_ASKED}, "not required", MARK_NOT_ASKED, false},
 };
 
+const size_t gw_verdict_order[] = {GW_FAIL, GW_NOT_SHOWN, GW_PASS, GW_NOT_REQUIRED};
+
 enum { FLAGS = 6 };
 struct verdicts {
     const struct wall_picture *of;
@@ -153,6 +155,7 @@ enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of,
         .key = "Verdict",
         .classes = gw_verdict_classes,
         .n_classes = sizeof gw_verdict_classes / sizeof *gw_verdict_classes,
+        .order = gw_verdict_order,
         .class_of = class_of,
         .heads = heads,
         .n_columns = 2,

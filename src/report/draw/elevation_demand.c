@@ -21,6 +21,8 @@ static const char *const INWARD[BANDS] = {"#e5f4ef", "#9ed8c8", "#56b69f", "#067
 static const struct gw_pattern OUTWARD_HATCH[BANDS] = HATCH(45, "#562e70", "#ffffff");
 static const struct gw_pattern INWARD_HATCH[BANDS] = HATCH(-45, "#00493c", "#ffffff");
 
+static const size_t DARKEST_FIRST[BANDS] = {4, 3, 2, 1, 0};
+
 struct bands {
     const struct wall_picture *of;
     struct sheet text;  /* of figures */
@@ -166,6 +168,7 @@ enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of
     e.described = described(&b, unit);
     e.key = gw_format(canvas->arena, "%s %s", way, unit);
     e.classes = b.classes, e.n_classes = b.n, e.class_of = class_of;
+    e.order = DARKEST_FIRST + (BANDS - b.n);
     e.heads = heads, e.n_columns = 2, e.cell = cell;
     e.flags = &flag, e.n_flags = worst ? 1 : 0;
     gw_draw_elevation(canvas, &e, shown);

@@ -120,7 +120,7 @@ static bool occurs(const struct elevation_areas *areas, size_t class_)
     return false;
 }
 
-/* Swatches of what occurs, in the classes' order. */
+/* Swatches of what occurs, darkest first. */
 static double put_key(const struct elevation_frame *f, const struct elevation_areas *areas, double top)
 {
     struct gw_canvas *canvas = f->sheet->canvas;
@@ -130,16 +130,19 @@ static double put_key(const struct elevation_frame *f, const struct elevation_ar
     gw_canvas_text(canvas, at, &BOLD, f->of->key);
     at.x += gw_lettering_width(&BOLD, f->of->key) + 2 * gap;
     for (size_t i = 0; i < f->of->n_classes; i++) {
-        const struct elevation_class *c = &f->of->classes[i];
-        const double width = swatch + gap + gw_lettering_width(&PLAIN, c->name) + 2 * gap;
-        if (!occurs(areas, i)) continue;
+        const size_t class_ = f->of->order ? f->of->order[i] : i;
+        const struct elevation_class *c = &f->of->classes[class_];
+        const double words = swatch + gap + (c->mark ? 16 : 0);
+        const double width = words + gw_lettering_width(&PLAIN, c->name) + 2 * gap;
+        if (!occurs(areas, class_)) continue;
         if (at.x + width > end) at = (struct gw_point){SHEET_MARGIN, at.y + 1.6 * GW_LABEL_SIZE};
         struct gw_look look = c->look;
         look.line = GW_INK;
         look.width = GW_LINE_FINE;
         gw_canvas_rectangle(canvas, &(struct gw_box){at.x, at.y - height + 3, at.x + swatch, at.y + 3}, &look);
-        gw_canvas_text(canvas, (struct gw_point){at.x + swatch + gap, at.y},
-                       &(struct gw_lettering){.size = GW_LABEL_SIZE}, c->name);
+        gw_mark_draw(canvas, (struct gw_point){at.x + swatch + gap + 5, at.y - 4}, c->mark);
+        gw_canvas_text(canvas, (struct gw_point){at.x + words, at.y}, &(struct gw_lettering){.size = GW_LABEL_SIZE},
+                       c->name);
         at.x += width;
     }
     return at.y + GW_LABEL_SIZE;

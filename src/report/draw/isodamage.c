@@ -27,7 +27,8 @@ enum { POINTS = 81 };
 struct chart_sheet {
     struct sheet page;
     struct gw_response_chart chart;
-    const char *id;
+    const struct isodamage_drawing *of;
+    bool curved;                        /* there is a curve */
     double pressure_unit, impulse_unit; /* Pa, Pa s: one of the axis's unit */
     const char *pressure_name, *impulse_name;
     struct gw_point curve[POINTS + 2]; /* impulse, pressure in the axes' units; the first two lead in from the left */
@@ -53,10 +54,11 @@ static bool is_given(struct gw_blast_pair pair) { return gw_given(pair.pressure)
 /* Axes wide enough for the bends of the curve and for every mark. */
 static struct gw_plot plot_of(const struct chart_sheet *s, double top)
 {
-    const double before = 0.4, after = 40, room = 1.6;
+    const double before = 0.4, after = 40, room = 1.6, around = 10;
     const struct gw_response_chart *c = &s->chart;
-    struct gw_point low = place(s, c->least), high = low;
-    low.x *= before, low.y *= before, high.x *= after, high.y *= after;
+    struct gw_point low = place(s, s->curved ? c->least : c->demand), high = low;
+    low.x *= s->curved ? before : 1 / around, low.y *= s->curved ? before : 1 / around;
+    high.x *= s->curved ? after : around, high.y *= s->curved ? after : around;
     const struct gw_blast_pair marks[] = {c->demand, c->rating};
     for (size_t i = 0; i < 2; i++) {
         const struct gw_point at = place(s, marks[i]);
@@ -145,9 +147,11 @@ static void keep_lines(struct chart_sheet *s, const struct gw_plot *plot)
 {
     const struct gw_response_chart *c = &s->chart;
     const struct gw_point least = place(s, c->least), rating = place(s, c->rating);
-    for (size_t i = 0; i + 1 < POINTS + 2; i++) keep_line(s, plot, s->curve[i], s->curve[i + 1]);
-    keep_line(s, plot, (struct gw_point){least.x, plot->y.low}, (struct gw_point){least.x, plot->y.high});
-    keep_line(s, plot, (struct gw_point){plot->x.low, least.y}, (struct gw_point){plot->x.high, least.y});
+    for (size_t i = 0; s->curved && i + 1 < POINTS + 2; i++) keep_line(s, plot, s->curve[i], s->curve[i + 1]);
+    if (s->curved) {
+        keep_line(s, plot, (struct gw_point){least.x, plot->y.low}, (struct gw_point){least.x, plot->y.high});
+        keep_line(s, plot, (struct gw_point){plot->x.low, least.y}, (struct gw_point){plot->x.high, least.y});
+    }
     if (is_given(c->breaking)) keep_line(s, plot, place(s, c->demand), place(s, c->breaking));
     if (!is_given(c->rating)) return;
     keep_line(s, plot, (struct gw_point){plot->x.low, rating.y}, rating);
@@ -169,11 +173,20 @@ static bool lies_in(const struct gw_plot *plot, const struct gw_box *box)
            box->bottom < plot->top + plot->height;
 }
 
+/* To words that found no place near their mark. */
+static void lead(struct chart_sheet *s, struct gw_point from, struct gw_point to)
+{
+    const double radius = 7, length = hypot(to.x - from.x, to.y - from.y), part = radius / length;
+    const struct gw_point start = {from.x + part * (to.x - from.x), from.y + part * (to.y - from.y)};
+    gw_canvas_line(s->page.canvas, start, to, &(struct gw_look){.line = GW_PAPER, .width = GW_LINE_HEAVY});
+    gw_canvas_line(s->page.canvas, start, to, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
+}
+
 /* Beside a place on the page: right, left, above and below, the nearest that is free in the plot. */
 static bool write_beside(struct chart_sheet *s, const struct gw_plot *plot, struct gw_point at,
-                         const struct gw_lettering *lettering, const char *text)
+                         const struct gw_lettering *lettering, const char *text, bool leads)
 {
-    enum { AWAY = 12 };
+    enum { AWAY = 12, NEAR = 18 };
     const double off = 13, row = 9;
     for (int i = 0; i < AWAY; i++)
         for (int side = 0; side < 4; side++) {
@@ -184,6 +197,7 @@ static bool write_beside(struct chart_sheet *s, const struct gw_plot *plot, stru
             font.align = left ? GW_ALIGN_END : GW_ALIGN_START;
             const struct gw_box box = gw_lettering_box(&font, p, text);
             if (!lies_in(plot, &box) || !gw_canvas_is_free(s->page.canvas, &box)) continue;
+            if (leads && i * row > NEAR) lead(s, at, (struct gw_point){p.x, (box.top + box.bottom) / 2});
             gw_canvas_text(s->page.canvas, p, &font, text);
             return true;
         }
@@ -196,7 +210,7 @@ static void label(struct chart_sheet *s, const struct gw_plot *plot, struct gw_b
     static const struct gw_lettering font = {.size = GW_LABEL_SIZE, .bold = true, .plate = true};
     const struct gw_point at = place(s, pair);
     struct gw_point p;
-    if (gw_plot_place(&p, plot, at.x, at.y)) write_beside(s, plot, p, &font, text);
+    if (gw_plot_place(&p, plot, at.x, at.y)) write_beside(s, plot, p, &font, text, true);
 }
 
 /* Right of the upright limit above; in the lower left corner, or the lower right one. */
@@ -206,9 +220,9 @@ static void name_regions(struct chart_sheet *s, const struct gw_plot *plot)
     const struct gw_point least = place(s, s->chart.least);
     struct gw_point corner;
     if (!gw_plot_place(&corner, plot, least.x, least.y)) return;
-    write_beside(s, plot, (struct gw_point){corner.x, plot->top + off}, &REGION, "breaks");
-    if (!write_beside(s, plot, (struct gw_point){plot->left, bottom}, &REGION, "stays whole"))
-        write_beside(s, plot, (struct gw_point){plot->left + plot->width, bottom}, &REGION, "stays whole");
+    write_beside(s, plot, (struct gw_point){corner.x, plot->top + off}, &REGION, "breaks", false);
+    if (!write_beside(s, plot, (struct gw_point){plot->left, bottom}, &REGION, "stays whole", false))
+        write_beside(s, plot, (struct gw_point){plot->left + plot->width, bottom}, &REGION, "stays whole", false);
 }
 
 /* What a rating covers: up to its pressure and its impulse. */
@@ -232,35 +246,52 @@ static void draw_marks(struct chart_sheet *s, const struct gw_plot *plot)
     if (rated) keep_mark(s, plot, c->rating);
     label(s, plot, c->demand, gw_format(s->page.arena, "demand: %s", pair_text(s, c->demand, UP)));
     if (rated) label(s, plot, c->rating, gw_format(s->page.arena, "rating: %s", pair_text(s, c->rating, DOWN)));
-    name_regions(s, plot);
+    if (s->curved) name_regions(s, plot);
 }
 
+static const char *whether(const struct chart_sheet *s)
+{
+    const char *what = s->chart.breaks ? "the glass breaks" : "the glass stays whole";
+    if (!s->curved) return "what it does to the glass is not calculated";
+    return s->of->verdict ? gw_format(s->page.arena, "by calculation %s", what) : what;
+}
+
+/* What there is of them. */
 static double draw_key(struct chart_sheet *s, double top)
 {
     struct gw_arena *arena = s->page.arena;
     const struct gw_response_chart *c = &s->chart;
-    const struct gw_key_entry entries[] = {
-        {gw_format(arena, "just breaks: static strength %s %s at the probability",
-                   number(s, c->curve->capacity / s->pressure_unit, DOWN), s->pressure_name),
-         CURVE, false},
-        {gw_format(arena, "its limits: very long and very short pulses (%s)", pair_text(s, c->least, DOWN)), LIMIT,
-         false},
-        {is_given(c->breaking)
-             ? gw_format(arena, "pulses as long as the demand's; breaks at %s", pair_text(s, c->breaking, DOWN))
-             : "pulses as long as the demand's",
-         SAME, false},
-        {gw_format(arena, "demand %s: the glass %s", pair_text(s, c->demand, UP), c->breaks ? "breaks" : "stays whole"),
-         DEMAND, true},
-        {gw_format(arena, "rating %s: covers what lies within its lines", pair_text(s, c->rating, DOWN)), RATING, true},
-    };
-    return gw_canvas_key(s->page.canvas, (struct gw_point){SHEET_MARGIN, top}, SHEET_LIVE, entries,
-                         is_given(c->rating) ? 5 : 4);
+    struct gw_key_entry entries[5];
+    size_t n = 0;
+    if (s->curved) {
+        entries[n++] =
+            (struct gw_key_entry){gw_format(arena, "just breaks: static strength %s %s at the probability",
+                                            number(s, c->curve->capacity / s->pressure_unit, DOWN), s->pressure_name),
+                                  CURVE, false};
+        entries[n++] = (struct gw_key_entry){
+            gw_format(arena, "its limits: very long and very short pulses (%s)", pair_text(s, c->least, DOWN)), LIMIT,
+            false};
+        entries[n++] = (struct gw_key_entry){
+            is_given(c->breaking)
+                ? gw_format(arena, "pulses as long as the demand's; breaks at %s", pair_text(s, c->breaking, DOWN))
+                : "pulses as long as the demand's",
+            SAME, false};
+    }
+    entries[n++] =
+        (struct gw_key_entry){gw_format(arena, "demand %s: %s", pair_text(s, c->demand, UP), whether(s)), DEMAND, true};
+    if (is_given(c->rating))
+        entries[n++] = (struct gw_key_entry){gw_format(arena, "rating %s%s%s: covers what lies within its lines",
+                                                       s->of->rating ? s->of->rating : "", s->of->rating ? ", " : "",
+                                                       pair_text(s, c->rating, DOWN)),
+                                             RATING, true};
+    return gw_canvas_key(s->page.canvas, (struct gw_point){SHEET_MARGIN, top}, SHEET_LIVE, entries, n);
 }
 
 static const char *title_of(const struct chart_sheet *s)
 {
-    return gw_format(s->page.arena, "Lite%s%s: %s by %s under blast", s->id ? " " : "",
-                     s->id ? gw_sheet_name(&s->page, s->id) : "",
+    if (s->of->title) return s->of->title;
+    return gw_format(s->page.arena, "Lite%s%s: %s by %s under blast", s->of->id ? " " : "",
+                     s->of->id ? gw_sheet_name(&s->page, s->of->id) : "",
                      gw_sheet_given(&s->page, GW_LENGTH, s->chart.curve->width),
                      gw_sheet_given(&s->page, GW_LENGTH, s->chart.curve->height));
 }
@@ -268,6 +299,7 @@ static const char *title_of(const struct chart_sheet *s)
 static const char *make_up_of(const struct chart_sheet *s, struct gw_engine *engine)
 {
     struct gw_text layers;
+    if (!s->chart.n_layers) return NULL;
     gw_text_init(&layers, s->page.arena);
     gw_text_add(&layers, "Make-up: ");
     gw_layers_say(&layers, s->chart.layers, s->chart.n_layers, s->page.shown, engine->tables);
@@ -279,6 +311,7 @@ static const char *method_of(const struct chart_sheet *s, struct gw_engine *engi
 {
     const double probability =
         gw_given(s->chart.probability) ? s->chart.probability : engine->tables->glass_load[0].probability;
+    if (!s->curved) return gw_format(s->page.arena, "No pairs that break it are drawn: %s.", s->of->no_curve);
     return gw_format(s->page.arena,
                      "Pairs of peak reflected pressure and reflected impulse of a triangular pulse under which the "
                      "glass just breaks, at a probability of %s. Period of small oscillations %s ms.",
@@ -288,38 +321,49 @@ static const char *method_of(const struct chart_sheet *s, struct gw_engine *engi
 static double draw_chart(struct chart_sheet *s, const struct gw_plot *plot)
 {
     struct gw_canvas *canvas = s->page.canvas;
-    gw_plot_area(canvas, plot, s->curve, POINTS + 2, plot->y.low, &WHOLE);
+    if (s->curved) gw_plot_area(canvas, plot, s->curve, POINTS + 2, plot->y.low, &WHOLE);
     gw_plot_open(canvas, plot);
-    draw_limits(s, plot);
-    draw_margin(s, plot);
-    gw_plot_curve(canvas, plot, s->curve + 1, POINTS + 1, &CURVE);
+    if (s->curved) {
+        draw_limits(s, plot);
+        draw_margin(s, plot);
+        gw_plot_curve(canvas, plot, s->curve + 1, POINTS + 1, &CURVE);
+    }
     draw_marks(s, plot);
     return draw_key(s, plot->top + plot->height + BELOW);
 }
 
-static enum gw_status draw_sheet(struct chart_sheet *s, struct gw_engine *engine)
+/* Head, what is said, the verdict; the base line after them. */
+static double draw_head(struct chart_sheet *s, struct gw_engine *engine)
 {
     struct gw_arena *arena = s->page.arena;
-    const struct gw_response_chart *c = &s->chart;
-    const bool cut = s->id && strlen(gw_sheet_name(&s->page, s->id)) < strlen(s->id);
-    const char *demand =
-        gw_format(arena, "Demand %s: the glass %s.", pair_text(s, c->demand, UP), c->breaks ? "breaks" : "stays whole");
-    const char *lines[] = {cut ? gw_format(arena, "Mark: %s", s->id) : NULL, make_up_of(s, engine), demand,
+    const char *id = s->of->id;
+    const bool cut = id && strlen(gw_sheet_name(&s->page, id)) < strlen(id);
+    const char *demand = gw_format(arena, "Demand %s: %s.", pair_text(s, s->chart.demand, UP), whether(s));
+    const char *lines[] = {cut ? gw_format(arena, "Mark: %s", id) : NULL, make_up_of(s, engine), demand,
                            method_of(s, engine)};
-    s->page.canvas->description = gw_format(arena, "%s %s %s", lines[1], lines[3], demand);
-    const double top = gw_sheet_lines(&s->page, gw_sheet_head(&s->page, title_of(s)), lines, 4) + ABOVE;
-    const struct gw_plot plot = plot_of(s, top);
-    const enum gw_status status = find_curve(s, &plot, engine);
+    const char *title = title_of(s), *verdict = s->of->verdict;
+    s->page.canvas->description = gw_format(arena, "%s %s %s%s%s", lines[1] ? lines[1] : title, lines[3], demand,
+                                            verdict ? " " : "", verdict ? verdict : "");
+    double y = gw_sheet_lines(&s->page, gw_sheet_head(&s->page, title), s->of->said, s->of->n_said);
+    if (verdict) y = gw_sheet_marked(&s->page, y, s->of->mark, verdict);
+    return gw_sheet_lines(&s->page, y, lines, 4);
+}
+
+static enum gw_status draw_sheet(struct chart_sheet *s, struct gw_engine *engine)
+{
+    const struct gw_response_chart *c = &s->chart;
+    const struct gw_plot plot = plot_of(s, draw_head(s, engine) + ABOVE);
+    const enum gw_status status = s->curved ? find_curve(s, &plot, engine) : GW_OK;
     if (status) return status;
     gw_sheet_foot(&s->page, draw_chart(s, &plot), c->notes, c->n_notes);
     return GW_OK;
 }
 
-enum gw_status gw_draw_isodamage(struct gw_canvas *canvas, const struct gw_response_chart *chart, const char *id,
-                                 enum gw_units shown, struct gw_engine *engine)
+enum gw_status gw_draw_isodamage(struct gw_canvas *canvas, const struct isodamage_drawing *drawing, enum gw_units shown,
+                                 struct gw_engine *engine)
 {
-    struct chart_sheet s = {.chart = *chart, .id = id};
-    if (!is_given(chart->least))
+    struct chart_sheet s = {.chart = *drawing->chart, .of = drawing, .curved = !drawing->no_curve};
+    if (s.curved && !is_given(s.chart.least))
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "layers",
                          "the strength of the lite lies beyond the plate's solution: "
                          "there is no curve to draw");

@@ -232,6 +232,8 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
     for (size_t c = 0; c < answer->judgement.summaries.n; c++)
         add_screws(out, arena, results, answer->judgement.summaries.items[c].candidate);
     gw_pictures_of_details(out, arena, results);
+    for (size_t c = 0; c < answer->judgement.summaries.n; c++)
+        gw_pictures_of_blast(out, arena, results, answer->judgement.summaries.items[c].candidate);
     add_planned(out, arena, results);
     for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)

@@ -127,6 +127,12 @@ void gw_pictures_of_specification(struct gw_pictures *out, struct gw_arena *aren
                                   const struct gw_specification *specification);
 enum gw_status gw_draw_elevation_specify(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                          struct gw_engine *engine);
+/* blast.c: of a wall the lite that blast governs; `of` a struct wall_picture. On a page of the wall that it governs. */
+enum gw_status gw_draw_blast(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
+void gw_pictures_of_blast(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                          const struct gw_system *candidate);
+void gw_page_blast(struct page *page, const struct gw_system *candidate);
+
 /* What is chosen of a candidate on the first walls. */
 void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);
 
