@@ -384,7 +384,7 @@ static void first_line(struct inspect_page *p)
 
 static void pictures(struct inspect_page *p, const struct gw_result *result)
 {
-    enum { FEW = 8 };
+    enum { FEW = 12 };
     for (size_t i = 0; p->page.report->pictures && i < result->pictures->n && i < FEW; i++)
         gw_report_figure(p->page.report, &result->pictures->items[i].figure);
 }

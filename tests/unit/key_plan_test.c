@@ -181,6 +181,38 @@ static void plans_of_demos_and_hard_ones(void **state)
     }
 }
 
+/* Of many walls the first are drawn, more are listed, and the rest is counted; a wall shorter than both of its strips
+ * is all edge zone. */
+static void many_walls_are_counted(void **state)
+{
+    struct world *w = *state;
+    enum { MANY = 34 };
+    const char *walls[MANY][3];
+    struct gw_results results;
+    struct gw_answer answer = {0};
+    struct gw_takeoff t;
+    struct gw_ask ask;
+    struct gw_canvas canvas;
+    size_t circles = 0, whole = 0;
+    for (int i = 0; i < MANY; i++) {
+        walls[i][0] = gw_format(&w->arena, "wall %d", i);
+        walls[i][1] = gw_format(&w->arena, "%d", 6 + 3 * i);
+        walls[i][2] = i % 2 ? "none, reentrant" : "corner, corner";
+    }
+    must_load(w, project(w, walls, MANY));
+    judge(w, &results, &answer, &t, &ask, GW_US);
+    draw_named(&canvas, &w->arena, &results.pictures, "plan", GW_US);
+    for (size_t i = 0; i < canvas.n; i++) {
+        circles += canvas.shapes[i].kind == GW_SHAPE_CIRCLE;
+        whole += canvas.shapes[i].kind == GW_SHAPE_TEXT && strcmp(canvas.shapes[i].text, "all") == 0;
+    }
+    assert_in_range(circles, 6, MANY - 1);
+    assert_int_equal(texts_with(&canvas, gw_format(&w->arena, "And %zu more, as the list", MANY - circles)), 1);
+    assert_int_equal(texts_with(&canvas, "more walls of the project file"), 1);
+    assert_in_range(whole, 2, 6); /* two figures each, of walls below two strips of 8 ft */
+    assert_true(canvas.height < 1000);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -188,6 +220,7 @@ int main(void)
         WORLD_TEST(what_does_not_fit_stands_apart),
         WORLD_TEST(corners_without_names_join_nothing),
         WORLD_TEST(plans_of_demos_and_hard_ones),
+        WORLD_TEST(many_walls_are_counted),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -8,9 +8,11 @@
 #include <math.h>
 #include <string.h>
 
-enum { SHAPES = 12, ROWS = 30 };
-static const double BAND = 7.6, BESIDE = 145, HIGH = 300,
-                    FLAG = SHEET_FLAG; /* pixels: 2 mm; words beside; a shape at most */
+/* Pixels: 2 mm; words beside; joined shapes at most, all and each; a number's radius. */
+static const double BAND = 7.6, BESIDE = 145, HIGH = 260, LEAST_HIGH = 150, FLAG = SHEET_FLAG;
+/* So far down may another shape begin, and another row beyond the first: what is higher than a page is printed smaller.
+ */
+static const double SHAPES_END = 560, ROWS_END = 850;
 static const struct gw_lettering PLAIN = {.size = GW_LABEL_SIZE};
 static const struct gw_lettering BOLD = {.size = GW_LABEL_SIZE, .bold = true};
 static const struct gw_lettering LIGHT = {.size = GW_LABEL_SIZE, .color = GW_INK2};
@@ -20,6 +22,7 @@ static const struct gw_look EDGE = {.fill = GW_INK};
 static const struct gw_pattern LEANS[] = {{45, 6, 0.7, GW_INK, false, false}, {-45, 6, 0.7, GW_INK, false, false}};
 static const struct gw_look BEYOND = {.line = GW_INK, .width = GW_LINE_THIN, .dashes = "4 3"};
 
+enum { TOLD = 40, ROWS = 12 }; /* walls in words; rows whatever the height */
 /* A shape on the page. */
 struct frame {
     struct sheet *sheet;
@@ -108,7 +111,7 @@ static void put_wall(const struct frame *f, const struct plan_wall *w, size_t i)
 /* Dimensions: strips and what is between them, then the sum -------------------------------------------------------- */
 
 /* Between two places along a wall, m, on a line that far outside; nothing where its words have no room. */
-static void measure(const struct frame *f, const struct plan_wall *w, double from, double to, double out)
+static void measure(const struct frame *f, const struct plan_wall *w, double from, double to, double out, bool edge)
 {
     const struct ways way = ways_of(w);
     const struct gw_point start = on_page(f, w->from);
@@ -119,7 +122,7 @@ static void measure(const struct frame *f, const struct plan_wall *w, double fro
         const struct gw_point swap = a;
         a = b, b = swap;
     }
-    if (gw_lettering_width(&PLAIN, words) > room && fabs(to - from - w->grid->strip) < 1e-9) words = "a";
+    if (edge && gw_lettering_width(&PLAIN, words) > room && fabs(to - from - w->grid->strip) < 1e-9) words = "a";
     if (gw_lettering_width(&PLAIN, words) <= room) gw_canvas_dimension(f->sheet->canvas, a, b, words);
 }
 
@@ -129,10 +132,10 @@ static void put_dimensions(const struct frame *f, const struct plan_wall *w)
     const bool words_out = way.upright ? way.out.x < 0 : way.out.y < 0; /* words stand above a line or left of it */
     const double near = words_out ? 10 : 24, next = near + 22, width = gw_plan_width(w->grid);
     const double left = gw_plan_edge(w->grid, true), right = fmax(width - gw_plan_edge(w->grid, false), left);
-    if (left > 0) measure(f, w, 0, left, near);
-    if (right > left && (left > 0 || right < width)) measure(f, w, left, right, near);
-    if (right < width) measure(f, w, right, width, near);
-    if (f->shape->n > 1) measure(f, w, 0, width, next);
+    if (left > 0) measure(f, w, 0, left, near, true);
+    if (right > left && (left > 0 || right < width)) measure(f, w, left, right, near, false);
+    if (right < width) measure(f, w, right, width, near, true);
+    if (f->shape->n > 1) measure(f, w, 0, width, next, false);
 }
 
 /* Names and ends --------------------------------------------------------------------------------------------------- */
@@ -145,15 +148,16 @@ static const char *short_name(const struct sheet *sheet, const struct gw_wall_gr
 /* Inside, at the middle of its wall, or beside it where another wall stands there. */
 static struct gw_point number_place(const struct frame *f, const struct plan_wall *w, const struct ways *way)
 {
-    static const double shifts[] = {0, -18, 18, -36, 36};
-    const double room = FLAG + 1;
+    static const double shifts[] = {0, -18, 18, -36, 36}, depths[] = {0, 20, 40};
+    enum { SHIFTS = sizeof shifts / sizeof *shifts, PLACES = SHIFTS * sizeof depths / sizeof *depths };
+    const double room = FLAG + 1, in = -BAND - FLAG - 5;
     const struct gw_point a = on_page(f, w->from), b = on_page(f, w->to), middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
-    for (size_t i = 0; i < sizeof shifts / sizeof *shifts; i++) {
-        const struct gw_point at = off(middle, way, shifts[i], -BAND - FLAG - 5);
+    for (size_t i = 0; i < PLACES; i++) {
+        const struct gw_point at = off(middle, way, shifts[i % SHIFTS], in - depths[i / SHIFTS]);
         const struct gw_box box = {at.x - room, at.y - room, at.x + room, at.y + room};
         if (gw_canvas_is_free(f->sheet->canvas, &box)) return at;
     }
-    return off(middle, way, 0, -BAND - FLAG - 5);
+    return off(middle, way, 0, in);
 }
 
 static void put_number(const struct frame *f, const struct plan_wall *w)
@@ -212,15 +216,23 @@ static void put_shape(const struct frame *f)
 
 /* Shapes under each other ------------------------------------------------------------------------------------------ */
 
+static double joined(const struct plan_layout *layout)
+{
+    double n = 0;
+    for (size_t i = 0; i < layout->shapes.n; i++) n += layout->shapes.items[i].n > 1;
+    return n;
+}
+
 static double ratio_for(const struct plan_layout *layout)
 {
     static const double ratios[] = {50, 100, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 3000, 5000};
-    const double px = 96 / 0.0254, wide = SHEET_LIVE - 2 * BESIDE;
+    const double px = 96 / 0.0254, wide = SHEET_LIVE - 2 * BESIDE,
+                 high = fmax(HIGH / fmax(joined(layout), 1), LEAST_HIGH);
     double least = 0;
     for (size_t i = 0; i < layout->shapes.n; i++) {
         const struct plan_shape *s = &layout->shapes.items[i];
         least = fmax(least,
-                     fmax((s->reach.right - s->reach.left) * px / wide, (s->reach.top - s->reach.bottom) * px / HIGH));
+                     fmax((s->reach.right - s->reach.left) * px / wide, (s->reach.top - s->reach.bottom) * px / high));
     }
     for (size_t i = 0; i < sizeof ratios / sizeof *ratios; i++)
         if (ratios[i] >= least) return ratios[i];
@@ -272,7 +284,8 @@ static double put_shapes(struct sheet *sheet, const struct plan_layout *layout, 
 {
     const struct gw_building *building = NULL;
     double y = top;
-    for (size_t i = 0; i < layout->shapes.n && i < SHAPES; i++) {
+    size_t i = 0;
+    for (; i < layout->shapes.n && y < SHAPES_END; i++) {
         const struct plan_shape *s = &layout->shapes.items[i];
         if (s->building != building)
             y = gw_sheet_caption(sheet, (struct gw_point){SHEET_MARGIN, y + 8}, SHEET_LIVE,
@@ -280,8 +293,8 @@ static double put_shapes(struct sheet *sheet, const struct plan_layout *layout, 
         building = s->building;
         y = s->n > 1 ? put_joined(sheet, s, px, y) : put_strip(sheet, s, px, y - 8);
     }
-    if (layout->shapes.n <= SHAPES) return y;
-    const char *more = gw_format(sheet->arena, "And %zu more, each as the list below says.", layout->shapes.n - SHAPES);
+    if (i == layout->shapes.n) return y;
+    const char *more = gw_format(sheet->arena, "And %zu more, as the list below says.", layout->shapes.n - i);
     return gw_sheet_lines(sheet, y + 10, &more, 1);
 }
 
@@ -300,6 +313,12 @@ static void put_at(const struct sheet *sheet, double x, double y, const struct g
     gw_canvas_text(sheet->canvas, (struct gw_point){SHEET_MARGIN + x, y}, font, words);
 }
 
+/* Of a strip; where both overlap the wall is all of it. */
+static const char *strip_words(const struct sheet *sheet, double strip, double other, double width)
+{
+    return strip > 0 && strip + other > width + 1e-9 ? "all" : length_or_none(sheet, strip);
+}
+
 static double put_row(const struct sheet *sheet, const struct plan_wall *w, double y)
 {
     const struct gw_wall_grid *g = w->grid;
@@ -308,9 +327,9 @@ static double put_row(const struct sheet *sheet, const struct plan_wall *w, doub
                           last = {SHEET_MARGIN + RIGHT_X, y};
     put_at(sheet, NUMBER_X, y, &BOLD, gw_format(sheet->arena, "%zu", w->number));
     put_at(sheet, WIDTH_X, y, &RIGHT, gw_sheet_place(sheet, width));
-    put_at(sheet, EDGE_X, y, &RIGHT, length_or_none(sheet, left));
+    put_at(sheet, EDGE_X, y, &RIGHT, strip_words(sheet, left, right, width));
     put_at(sheet, MIDDLE_X, y, &RIGHT, length_or_none(sheet, width - left - right > 1e-9 ? width - left - right : 0));
-    put_at(sheet, OTHER_X, y, &RIGHT, length_or_none(sheet, fmin(right, width - left)));
+    put_at(sheet, OTHER_X, y, &RIGHT, strip_words(sheet, right, left, width));
     double next = gw_canvas_paragraph(sheet->canvas, name, WIDTH_X - NAME_X - 64, &PLAIN, short_name(sheet, g));
     next = fmax(next, gw_canvas_paragraph(sheet->canvas, first, EDGE_X - LEFT_X - 64, &PLAIN,
                                           gw_plan_end_words(sheet, g, true, true)));
@@ -342,7 +361,7 @@ static double put_list(struct sheet *sheet, const struct plan_layout *layout, si
     double y = put_heads(sheet, top);
     size_t n = 0;
     for (size_t i = 0; i < layout->shapes.n; i++)
-        for (size_t k = 0; k < layout->shapes.items[i].n && n < ROWS; k++, n++)
+        for (size_t k = 0; k < layout->shapes.items[i].n && (n < ROWS || y < ROWS_END); k++, n++)
             y = put_row(sheet, &layout->shapes.items[i].walls[k], y);
     if (n == walls) return y - GW_LABEL_SIZE + 4;
     const char *more = gw_format(sheet->arena, "And %zu more walls of the project file.", walls - n);
@@ -358,21 +377,13 @@ static bool any_alone(const struct plan_layout *layout)
     return false;
 }
 
-static bool any_joined(const struct plan_layout *layout)
-{
-    for (size_t i = 0; i < layout->shapes.n; i++)
-        if (layout->shapes.items[i].n > 1) return true;
-    return false;
-}
-
 static const char *how(const struct plan_layout *layout)
 {
-    const bool alone = any_alone(layout), joined = any_joined(layout);
-    if (joined && alone)
+    const bool alone = any_alone(layout), any = joined(layout) > 0;
+    if (any && alone)
         return "Walls whose corners name each other meet at right angles here; how the others lie is not said in the "
                "file, so that each is a strip of its own, its outside below.";
-    return joined
-               ? "Walls whose corners name each other meet at right angles here; their hatch lies inside the outline."
+    return any ? "Walls whose corners name each other meet at right angles here; their hatch lies inside the outline."
                : "How the walls lie to each other is not said in the file (ends: {corner: name}), so that each is a "
                  "strip of its own, outside below.";
 }
@@ -382,8 +393,8 @@ static const char *described(struct sheet *sheet, const struct plan_layout *layo
     struct gw_text text;
     gw_text_init(&text, sheet->arena);
     gw_text_add(&text, "Walls from above, with their edge zones:");
-    for (size_t i = 0, n = 0; i < layout->shapes.n; i++)
-        for (size_t k = 0; k < layout->shapes.items[i].n && n < ROWS; k++, n++) {
+    for (size_t i = 0; i < layout->shapes.n && i < TOLD; i++)
+        for (size_t k = 0; k < layout->shapes.items[i].n; k++) {
             const struct gw_wall_grid *g = layout->shapes.items[i].walls[k].grid;
             gw_text_addf(&text, " %s, %s, %s to %s.", short_name(sheet, g), gw_sheet_place(sheet, gw_plan_width(g)),
                          gw_plan_end_words(sheet, g, true, true), gw_plan_end_words(sheet, g, false, true));
@@ -394,7 +405,7 @@ static const char *described(struct sheet *sheet, const struct plan_layout *layo
 /* Of names that are cut in the drawing the whole. */
 static double put_whole_names(struct sheet *sheet, const struct gw_takeoff *t, double y)
 {
-    for (size_t i = 0; i < t->n_walls && i < ROWS; i++) {
+    for (size_t i = 0; i < t->n_walls && i < TOLD && y < 2 * ROWS_END; i++) {
         const char *name = gw_safe(sheet->arena, t->grids.items[i]->wall);
         if (strcmp(name, short_name(sheet, t->grids.items[i])) == 0) continue;
         const char *words = gw_format(sheet->arena, "Wall %zu: %s", i + 1, name);
