@@ -110,6 +110,7 @@ struct gw_canvas {
     double width, height;
     const char *title, *description;        /* for screen readers and tooltips as well */
     const struct gw_long_names *long_names; /* NULL: every name is whole */
+    bool on_page;                           /* of a report, whose cautions count for it */
     struct gw_drawn *shapes;                /* in the order of drawing */
     size_t n, capacity;
 };

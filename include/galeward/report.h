@@ -41,6 +41,7 @@ struct gw_cell {
 struct gw_report_column {
     const char *title;
     bool right;
+    bool below; /* sentences: on paper they stand under the row, as wide as it is */
 };
 
 /* symbol = formula = substituted = result unit [clause]; a step without a formula is a decision: its note. Formula and

@@ -252,8 +252,11 @@ static void inputs(struct page *page, const struct gw_against *a)
 
 static void candidates(struct page *page, const struct gw_against *a)
 {
-    static const struct gw_report_column columns[] = {
-        {"Candidate", false}, {"Was", false}, {"Is", false}, {"Use was", true}, {"Use is", true}};
+    static const struct gw_report_column columns[] = {{.title = "Candidate"},
+                                                      {.title = "Was"},
+                                                      {.title = "Is"},
+                                                      {.title = "Use was", .right = true},
+                                                      {.title = "Use is", .right = true}};
     const struct table t = rows_of(page, a, is_candidate, NULL);
     if (!t.n) return;
     gw_report_table(page->report, "Candidates whose verdict changed.", columns, COUNT(columns));
@@ -269,9 +272,14 @@ static void candidates(struct page *page, const struct gw_against *a)
 
 static void verdict_rows(struct page *page, const struct table *t)
 {
-    static const struct gw_report_column columns[] = {{"Candidate", false}, {"Check", false}, {"Element", false},
-                                                      {"Was", false},       {"Is", false},    {"Use was", true},
-                                                      {"Use is", true},     {"Places", true}};
+    static const struct gw_report_column columns[] = {{.title = "Candidate"},
+                                                      {.title = "Check"},
+                                                      {.title = "Element"},
+                                                      {.title = "Was"},
+                                                      {.title = "Is"},
+                                                      {.title = "Use was", .right = true},
+                                                      {.title = "Use is", .right = true},
+                                                      {.title = "Places", .right = true}};
     gw_report_table(page->report, "Checks whose verdict changed; of alike ones the place of the greatest use.", columns,
                     COUNT(columns));
     for (size_t i = 0; i < t->n; i++) {
@@ -302,9 +310,9 @@ static void verdicts(struct page *page, const struct gw_against *a)
 
 static void elements(struct page *page, const struct gw_against *a)
 {
-    static const struct gw_report_column columns[] = {{"Wall", false}, {"Kind", false},  {"Zone", true},
-                                                      {"Part", false}, {"State", false}, {"First", false},
-                                                      {"Groups", true}};
+    static const struct gw_report_column columns[] = {
+        {.title = "Wall"},  {.title = "Kind"},  {.title = "Zone", .right = true},  {.title = "Part"},
+        {.title = "State"}, {.title = "First"}, {.title = "Groups", .right = true}};
     const struct table t = rows_of(page, a, is_lone_element, page->results->all ? NULL : by_lone_place);
     if (!t.n) return;
     gw_report_heading(page->report, 2, "Elements");
@@ -344,9 +352,16 @@ static void value_row(struct page *page, const struct merged *row)
 
 static void values(struct page *page, const struct gw_against *a)
 {
-    static const struct gw_report_column columns[] = {
-        {"Wall", false}, {"Kind", false}, {"Zone", true},   {"Part", false},  {"Value", false},
-        {"Was", true},   {"Is", true},    {"Change", true}, {"Where", false}, {"Groups", true}};
+    static const struct gw_report_column columns[] = {{.title = "Wall"},
+                                                      {.title = "Kind"},
+                                                      {.title = "Zone", .right = true},
+                                                      {.title = "Part"},
+                                                      {.title = "Value"},
+                                                      {.title = "Was", .right = true},
+                                                      {.title = "Is", .right = true},
+                                                      {.title = "Change", .right = true},
+                                                      {.title = "Where"},
+                                                      {.title = "Groups", .right = true}};
     const bool all = page->results->all;
     struct table t = rows_of(page, a, all ? is_value : is_page_value, all ? NULL : by_value);
     if (!t.n) return;

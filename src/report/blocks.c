@@ -58,7 +58,10 @@ void gw_report_table(struct gw_report *report, const char *caption, const struct
 {
     struct gw_block *block = add(report, GW_TABLE, caption);
     struct gw_report_column *own = gw_alloc(report->arena, n + 1, sizeof *own);
-    for (size_t i = 0; i < n; i++) own[i] = (struct gw_report_column){copy(report, columns[i].title), columns[i].right};
+    for (size_t i = 0; i < n; i++) {
+        own[i] = columns[i];
+        own[i].title = copy(report, columns[i].title);
+    }
     block->columns = own;
     block->n_columns = n;
 }

@@ -264,7 +264,7 @@ static void turned_table(const struct sheet *page, const struct gw_field *list, 
     struct gw_report_column *columns = gw_alloc(arena, many->n + 2, sizeof *columns);
     columns[0].title = words_of(arena, list->key);
     for (size_t k = 0; k < many->n; k++)
-        columns[k + 1] = (struct gw_report_column){gw_format(arena, "%zu", k + 1), true};
+        columns[k + 1] = (struct gw_report_column){.title = gw_format(arena, "%zu", k + 1), .right = true};
     columns[many->n + 1].title = "Unit";
     gw_report_table(page->report, "", columns, many->n + 2);
     for (size_t c = 0; c < n; c++) {
@@ -312,7 +312,7 @@ const char *gw_calc_error_text(struct gw_arena *arena, const struct gw_calc_answ
 static void answer_page(struct gw_report *report, const struct gw_result *result)
 {
     static const struct gw_report_column columns[] = {
-        {"Result", false}, {"Value", true}, {"Unit", false}, {"What it is", false}};
+        {.title = "Result"}, {.title = "Value", .right = true}, {.title = "Unit"}, {.title = "What it is"}};
     const struct answer_page *of = result->value;
     const struct sheet page = {report, {result->shown, false, is_of_capacities(of->kind)}};
     if (!of->first) gw_report_line(report, "");

@@ -194,8 +194,8 @@ static void compared(struct page *page, const struct gw_comparisons *c)
     const char *report = c->rating && c->rating->report ? c->rating->report : "Report not named";
     struct gw_report_column *columns = gw_alloc(page->arena, 4, sizeof *columns);
     columns[0].title = "What";
-    columns[1] = (struct gw_report_column){gw_format(page->arena, "Tested (%s)", report), true};
-    columns[2] = (struct gw_report_column){"Here", true};
+    columns[1] = (struct gw_report_column){.title = gw_format(page->arena, "Tested (%s)", report), .right = true};
+    columns[2] = (struct gw_report_column){.title = "Here", .right = true};
     columns[3].title = "Test";
     gw_report_table(page->report, gw_format(page->arena, "%s: what was tested, what is here", report), columns, 4);
     for (size_t i = 0; i < c->list.n; i++) add_compared(page, &c->list.items[i]);
@@ -246,8 +246,11 @@ static size_t gather_untested(struct page *page, struct untested_row *rows, cons
 /* The links that no test shows, and what calculation says of them. */
 static void untested(struct page *page, const struct gw_explained_link *l)
 {
-    static const struct gw_report_column columns[] = {
-        {"Link on its path", false}, {"At", false}, {"Verdict", false}, {"Use", true}, {"Why no test shows it", false}};
+    static const struct gw_report_column columns[] = {{.title = "Link on its path"},
+                                                      {.title = "At"},
+                                                      {.title = "Verdict"},
+                                                      {.title = "Use", .right = true},
+                                                      {.title = "Why no test shows it"}};
     struct untested_row *rows = gw_alloc(page->arena, l->untested.n + 1, sizeof *rows);
     const size_t n = gather_untested(page, rows, l);
     if (!n) return;

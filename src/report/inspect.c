@@ -160,13 +160,13 @@ static void entry(struct inspect_page *p, const struct alike *a)
 }
 
 /* On pages that are filed a row each, which a phone shows as cards. */
-static const struct gw_report_column CARD[] = {{"Item", false},
-                                               {"Verdict", false},
-                                               {"Read", false},
-                                               {"Limit", false},
-                                               {"Left", false},
-                                               {"Where", false},
-                                               {"Why, and what to do", false}};
+static const struct gw_report_column CARD[] = {{.title = "Item"},
+                                               {.title = "Verdict"},
+                                               {.title = "Read"},
+                                               {.title = "Limit"},
+                                               {.title = "Left"},
+                                               {.title = "Where", .below = true},
+                                               {.title = "Why, and what to do", .below = true}};
 
 static const char *why_and_do(struct inspect_page *p, const struct gw_inspected *row)
 {
@@ -220,7 +220,7 @@ static void section(struct inspect_page *p, enum gw_item_verdict verdict, const 
 static void within(struct inspect_page *p)
 {
     static const struct gw_report_column columns[] = {
-        {"Item", false}, {"Readings", true}, {"Limit, and the least that is left", false}};
+        {.title = "Item"}, {.title = "Readings", .right = true}, {.title = "Limit, and the least that is left"}};
     long n[GW_ITEM_COUNT] = {0};
     const struct gw_inspected *least[GW_ITEM_COUNT] = {0};
     if (!p->in->counts[GW_ITEM_WITHIN]) return;
@@ -274,9 +274,13 @@ static void reasons(struct inspect_page *p)
 
 static void shares(struct inspect_page *p)
 {
-    static const struct gw_report_column columns[] = {{"Item", false},   {"Places", true}, {"Outside", true},
-                                                      {"Unknown", true}, {"Random", true}, {"Of all, 95 %", false},
-                                                      {"Enough", false}};
+    static const struct gw_report_column columns[] = {{.title = "Item"},
+                                                      {.title = "Places", .right = true},
+                                                      {.title = "Outside", .right = true},
+                                                      {.title = "Unknown", .right = true},
+                                                      {.title = "Random", .right = true},
+                                                      {.title = "Of all, 95 %"},
+                                                      {.title = "Enough"}};
     if (!p->in->items.n) return;
     gw_report_section(p->page.report, GW_PART_ANSWERS, "What the readings say of the other places");
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
@@ -306,8 +310,11 @@ static bool parts_the_work(const struct inspect_page *p, const struct gw_part_sh
 
 static void parts(struct inspect_page *p)
 {
-    static const struct gw_report_column columns[] = {
-        {"By", false}, {"Which", false}, {"Item", false}, {"Outside", true}, {"Places", true}};
+    static const struct gw_report_column columns[] = {{.title = "By"},
+                                                      {.title = "Which"},
+                                                      {.title = "Item"},
+                                                      {.title = "Outside", .right = true},
+                                                      {.title = "Places", .right = true}};
     bool any = false;
     for (size_t i = 0; i < p->in->parts.n; i++) {
         const struct gw_part_share *s = &p->in->parts.items[i];
@@ -382,21 +389,22 @@ static void first_line(struct inspect_page *p)
     left_out(p);
 }
 
-static void pictures(struct inspect_page *p, const struct gw_result *result)
+/* The first, an elevation, stands on the first page; the others after what they show in words. */
+static void pictures(struct inspect_page *p, const struct gw_result *result, size_t from, size_t most)
 {
-    enum { FEW = 12 };
-    for (size_t i = 0; p->page.report->pictures && i < result->pictures->n && i < FEW; i++)
+    for (size_t i = from; p->page.report->pictures && i < result->pictures->n && i < most; i++)
         gw_report_figure(p->page.report, &result->pictures->items[i].figure);
 }
 
 static void inspect_page(struct gw_report *report, const struct gw_result *result)
 {
+    enum { FEW = 12 };
     const struct gw_inspected_results *value = result->value;
     struct inspect_page p = {.page = gw_page_of(report, value->results), .in = value->inspection};
     struct gw_used used = p.in->used;
     gw_page_head(&p.page, "Inspection");
     first_line(&p);
-    pictures(&p, result);
+    pictures(&p, result, 0, 1);
     section(&p, GW_ITEM_NOT_MET, "Not met");
     section(&p, GW_ITEM_OUTSIDE_HOLDS, "Outside the limit, and holds");
     section(&p, GW_ITEM_UNKNOWN, "Unknown");
@@ -404,6 +412,7 @@ static void inspect_page(struct gw_report *report, const struct gw_result *resul
     next(&p);
     shares(&p);
     parts(&p);
+    pictures(&p, result, 1, FEW);
     gw_used_merge(&used, &value->results->used);
     gw_page_foot(&p.page, &used);
 }

@@ -97,7 +97,7 @@ static void put_begin(struct sheet_page *p, size_t from, size_t to)
 /* Rows of one wall and stage, from `from`; returns where the next ones begin. */
 static size_t put_stage(struct sheet_page *p, size_t from)
 {
-    static const struct gw_report_column columns[] = {{"What", false}, {"Limit", false}, {"Look at", false}};
+    static const struct gw_report_column columns[] = {{.title = "What"}, {.title = "Limit"}, {.title = "Look at"}};
     const struct gw_sheet_item *first = &p->sheet->items.items[from];
     size_t to = from;
     bool hold = false;

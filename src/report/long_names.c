@@ -96,6 +96,7 @@ enum gw_status gw_draw_figure(struct gw_canvas *canvas, const struct gw_report *
 {
     gw_canvas_init(canvas, report->arena);
     canvas->long_names = &report->long_names;
+    canvas->on_page = true;
     if (!figure->draw) return GW_MISSING;
     const enum gw_status status = figure->draw(canvas, figure->of, shown, engine);
     if (canvas->title) canvas->title = gw_shortened(report->arena, &report->long_names, canvas->title);

@@ -99,8 +99,12 @@ static void margin_row(struct page *page, const struct gw_margin *m)
 
 void gw_page_margins(struct page *page, const struct gw_margins *m)
 {
-    static const struct gw_report_column columns[] = {{"Input", false}, {"Now", true}, {"Changes at", true},
-                                                      {"To", false},    {"By", false}, {"Remark", false}};
+    static const struct gw_report_column columns[] = {{.title = "Input"},
+                                                      {.title = "Now", .right = true},
+                                                      {.title = "Changes at", .right = true},
+                                                      {.title = "To"},
+                                                      {.title = "By"},
+                                                      {.title = "Remark"}};
     gw_report_table(page->report,
                     "What would change it: each input alone, from half to double, the nearest value at which the "
                     "verdict is another.",

@@ -68,8 +68,8 @@ static void flip_row(struct gw_report *report, const struct gw_flip *f)
 static void flips(struct gw_report *report, const struct gw_sensitivity *s)
 {
     static const struct gw_report_column columns[] = {
-        {"Recalled value", false}, {"Moved", true},  {"Candidate", false}, {"Check", false},
-        {"First", false},          {"Places", true}, {"Was", false},       {"Is", false}};
+        {.title = "Recalled value"}, {.title = "Moved", .right = true},  {.title = "Candidate"}, {.title = "Check"},
+        {.title = "First"},          {.title = "Places", .right = true}, {.title = "Was"},       {.title = "Is"}};
     if (!s->flips.n) {
         gw_report_line(report, "Nothing flips.");
         return;

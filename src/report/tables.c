@@ -92,7 +92,7 @@ static const char *title_text(struct gw_arena *arena, const struct gw_column *co
 static void list_tables(struct gw_report *report, const struct gw_tables *tables)
 {
     static const struct gw_report_column columns[] = {
-        {"Table", false}, {"Rows", true}, {"Basis", false}, {"Title", false}};
+        {.title = "Table"}, {.title = "Rows", .right = true}, {.title = "Basis"}, {.title = "Title"}};
     size_t n;
     const struct gw_table *list = gw_table_list(&n);
     gw_report_heading(report, 1, "Tables");
@@ -127,9 +127,9 @@ static void one_table(struct gw_report *report, const struct gw_tables *tables, 
     struct gw_report_column *columns = gw_alloc(report->arena, n, sizeof *columns);
     columns[0].title = "id";
     for (size_t c = 0; c < table->n_columns; c++)
-        columns[c + 1] = (struct gw_report_column){title_text(report->arena, &table->columns[c], shown),
-                                                   table->columns[c].type == GW_COLUMN_NUMBER ||
-                                                       table->columns[c].type == GW_COLUMN_NUMBERS};
+        columns[c + 1] = (struct gw_report_column){.title = title_text(report->arena, &table->columns[c], shown),
+                                                   .right = table->columns[c].type == GW_COLUMN_NUMBER ||
+                                                            table->columns[c].type == GW_COLUMN_NUMBERS};
     columns[n - 2].title = "basis";
     columns[n - 1].title = "source";
     gw_report_heading(report, 1, gw_format(report->arena, "%s: %s", table->name, table->title));

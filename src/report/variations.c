@@ -94,7 +94,8 @@ static void open_matrix(struct gw_report *report, const struct gw_variations *v,
         gw_alloc(report->arena, v->variables.n + l->names.n + COUNT(PRESSURES), sizeof *columns);
     for (size_t i = 0; i < v->variables.n; i++) columns[n++].title = v->variables.items[i].key;
     for (size_t i = 0; i < COUNT(PRESSURES); i++)
-        columns[n++] = (struct gw_report_column){gw_format(report->arena, "%s %s", PRESSURES[i], unit), true};
+        columns[n++] =
+            (struct gw_report_column){.title = gw_format(report->arena, "%s %s", PRESSURES[i], unit), .right = true};
     for (size_t i = 0; i < l->names.n; i++) columns[n++].title = l->names.items[i];
     gw_report_table(report, "", columns, n);
 }
@@ -194,12 +195,9 @@ static void moved_row(struct gw_report *report, const struct gw_variations *v, c
 static void what_moves(struct gw_report *report, const struct gw_variations *v, const struct lineup *l)
 {
     enum { SHOWN = 4 };
-    static const struct gw_report_column columns[] = {{"What moves most", false},
-                                                      {"Check", false},
-                                                      {"Least use", true},
-                                                      {"with", false},
-                                                      {"Most", true},
-                                                      {"with", false}};
+    static const struct gw_report_column columns[] = {{.title = "What moves most"},          {.title = "Check"},
+                                                      {.title = "Least use", .right = true}, {.title = "with"},
+                                                      {.title = "Most", .right = true},      {.title = "with"}};
     const double seen = 0.005; /* less is not printed */
     size_t n, shown = 0;
     const struct gw_check *const *checks = gw_check_list(&n);

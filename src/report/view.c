@@ -47,7 +47,7 @@ static void open_table(struct page *page, const char *caption, const struct view
     for (size_t i = 0; i < view->n; i++) {
         const struct view_column *column = &view->columns[i];
         const void *none = NULL;
-        columns[i] = (struct gw_report_column){column->heading, column->right};
+        columns[i] = (struct gw_report_column){.title = column->heading, .right = column->right};
         if (!column->key) continue;
         const struct gw_field *field = find_field(view->record, column->key, &none);
         assert(field);

@@ -238,7 +238,7 @@ static void data_hold_every_step(void **state)
 /* Parts, captions, names ---------------------------------------------------------------------------------------------
  */
 
-static const struct gw_report_column TWO[] = {{"Part", false}, {"Out psf", true}};
+static const struct gw_report_column TWO[] = {{.title = "Part"}, {.title = "Out psf", .right = true}};
 
 /* Whoever writes first: a page has its parts in one order, and within a part nothing moves. */
 static void parts_stand_in_their_order(void **state)

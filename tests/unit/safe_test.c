@@ -34,7 +34,7 @@ static void what_is_replaced(void **state)
 /* A table of one cell, without its header and line end. */
 static const char *cell(struct world *w, const char *text)
 {
-    static const struct gw_report_column column = {"x", false};
+    static const struct gw_report_column column = {.title = "x"};
     struct gw_report report;
     struct gw_text out;
     gw_report_init(&report, &w->arena);
@@ -63,7 +63,7 @@ static void no_cell_is_a_formula(void **state)
 
 static void report_of(struct gw_report *report, struct world *w, const char *name)
 {
-    static const struct gw_report_column columns[] = {{"Name", false}, {"psf", true}};
+    static const struct gw_report_column columns[] = {{.title = "Name"}, {.title = "psf", .right = true}};
     gw_report_init(report, &w->arena);
     gw_report_heading(report, 1, name);
     gw_report_line(report, name);

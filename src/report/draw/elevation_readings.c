@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { FLAGS = 8, MARKS = 400 };
+enum { FLAGS = 8, FLAGS_ON_PAGE = 6, MARKS = 400 }; /* a page lists every reading besides */
 static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false}};
 static const enum sheet_mark MARK_OF[] = {[GW_ITEM_UNKNOWN] = MARK_ASK,
                                           [GW_ITEM_WITHIN] = MARK_SETTLED,
@@ -19,7 +19,7 @@ struct readings {
     enum gw_units shown;
     struct elevation_flag flags[FLAGS];
     struct elevation_mark *marks;
-    size_t n_flags, n_marks, more;
+    size_t n_flags, n_marks, more, most_flags;
     long counts[4];
 };
 
@@ -105,7 +105,7 @@ static void gather(struct readings *r, enum gw_item_verdict verdict)
         if (!is_here(r, row) || row->verdict != verdict) continue;
         r->counts[verdict]++;
         if (!place_of(r->of->grid, &row->spot, &x, &y) || marked_before(r, x, y)) continue;
-        if (verdict != GW_ITEM_WITHIN && r->n_flags < FLAGS) r->flags[r->n_flags++] = flag_of(r, row, x, y);
+        if (verdict != GW_ITEM_WITHIN && r->n_flags < r->most_flags) r->flags[r->n_flags++] = flag_of(r, row, x, y);
         else if (r->n_marks < MARKS) r->marks[r->n_marks++] = (struct elevation_mark){x, y, MARK_OF[verdict]};
         else r->more++;
     }
@@ -114,7 +114,8 @@ static void gather(struct readings *r, enum gw_item_verdict verdict)
 enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
                                           struct gw_engine *engine)
 {
-    struct readings r = {.of = of, .arena = canvas->arena, .shown = shown};
+    struct readings r = {
+        .of = of, .arena = canvas->arena, .shown = shown, .most_flags = canvas->on_page ? FLAGS_ON_PAGE : FLAGS};
     const struct gw_info *project = r.of->results->answer->model->project.project;
     (void)engine;
     r.marks = gw_alloc(canvas->arena, MARKS, sizeof *r.marks);

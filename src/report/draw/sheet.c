@@ -73,7 +73,7 @@ void gw_sheet_foot(struct sheet *sheet, double top, const char *const *notes, si
     for (size_t i = 0; i < n; i++)
         at.y =
             gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE, &PLAIN, gw_format(sheet->arena, "Note: %s.", notes[i]));
-    at.y = gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE, &PLAIN, gw_caution_text());
+    if (!sheet->canvas->on_page) at.y = gw_canvas_paragraph(sheet->canvas, at, SHEET_LIVE, &PLAIN, gw_caution_text());
     sheet->canvas->height = at.y - PLAIN.size + SHEET_MARGIN / 2.0;
 }
 

@@ -96,7 +96,7 @@ static void destination(struct pdf *pdf, const struct gw_block *block)
 static void heading(struct pdf *pdf, const struct gw_block *block)
 {
     const struct pdf_style *style = block->level == 1 ? &H1 : block->level == 2 ? &H2 : &H3;
-    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, follows = 60;
+    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, follows = block->level == 2 ? 95 : 60;
     pdf_need(pdf, before + style->size + follows);
     if (pdf->y > pdf_top()) pdf->y += before;
     if (block->level == 2) {
@@ -122,6 +122,18 @@ static void item(struct pdf *pdf, const struct gw_block *block)
     pdf->y += 2.5;
 }
 
+/* The term beside what it means, where it has room. */
+static void definition(struct pdf *pdf, const struct gw_block *block)
+{
+    const double beside = 74, indent = 14;
+    const bool narrow = pdf_text_width(pdf, block->text, &TERM) < beside - 4;
+    pdf_need(pdf, 3 * pdf_body.size);
+    if (narrow) pdf_put(pdf, pdf_left(), pdf->y, beside, block->text, &TERM, false);
+    else pdf_paragraph(pdf, 0, block->text, &TERM);
+    pdf_paragraph(pdf, narrow ? beside : indent, block->meaning, &pdf_body);
+    pdf->y += 1.5;
+}
+
 static void put_block(struct pdf *pdf, const struct gw_block *block)
 {
     switch (block->kind) {
@@ -145,9 +157,7 @@ static void put_block(struct pdf *pdf, const struct gw_block *block)
         pdf_figure(pdf, &block->figure);
         return;
     case GW_DEFINITION:
-        pdf_need(pdf, 3 * pdf_body.size);
-        pdf_paragraph(pdf, 0, block->text, &TERM);
-        pdf_paragraph(pdf, 14, block->meaning, &pdf_body);
+        definition(pdf, block);
         return;
     case GW_PAGE_BREAK:
         if (pdf->y > pdf_top()) pdf_new_page(pdf);

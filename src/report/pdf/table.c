@@ -6,7 +6,7 @@
 #include <string.h>
 
 enum { COLUMNS = 24 };
-static const double GAP = 9, PAD = 2.6, MARK = 9;
+static const double GAP = 9, PAD = 2.6, MARK = 9, INDENT = 14;
 static const struct pdf_style HEAD = {8, PDF_SEMIBOLD, GW_INK2, NULL, false},
                               CELL = {8, PDF_REGULAR, GW_INK, NULL, false},
                               NAME = {8, PDF_SEMIBOLD, GW_INK, NULL, false},
@@ -28,15 +28,18 @@ static struct pdf_style style_of(const struct gw_cell *cell, size_t column)
 
 static void widths(struct pdf *pdf, const struct gw_block *t, double *out)
 {
-    const double room = pdf_width() - GAP * (double)(t->n_columns - 1);
-    double sum = 0;
-    for (size_t c = 0; c < t->n_columns; c++) out[c] = pdf_text_width(pdf, t->columns[c].title, &HEAD);
+    double room = pdf_width() + GAP, sum = 0;
+    for (size_t c = 0; c < t->n_columns; c++) {
+        out[c] = t->columns[c].below ? 0 : pdf_text_width(pdf, t->columns[c].title, &HEAD);
+        room -= t->columns[c].below ? 0 : GAP;
+    }
     for (size_t i = 0; i < t->n_cells; i++) {
+        if (t->columns[i % t->n_columns].below) continue;
         const struct pdf_style style = style_of(&t->cells[i], i % t->n_columns);
         const double mark = t->cells[i].tone ? MARK : 0;
         out[i % t->n_columns] = fmax(out[i % t->n_columns], pdf_text_width(pdf, t->cells[i].text, &style) + mark);
     }
-    for (size_t c = 0; c < t->n_columns; c++) sum += out[c] += 0.5;
+    for (size_t c = 0; c < t->n_columns; c++) sum += out[c] += t->columns[c].below ? 0 : 0.5;
     /* the widest gives way until all have room */
     for (int tries = 0; tries < 200 && sum > room; tries++) {
         size_t widest = 0;
@@ -55,7 +58,8 @@ static void head(struct pdf *pdf, const struct gw_block *t, const double *width)
 {
     double x = pdf_left(), height = 0;
     for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP)
-        height = fmax(height, pdf_put(pdf, x, pdf->y, width[c], t->columns[c].title, &HEAD, t->columns[c].right));
+        if (!t->columns[c].below)
+            height = fmax(height, pdf_put(pdf, x, pdf->y, width[c], t->columns[c].title, &HEAD, t->columns[c].right));
     pdf->y += height + PAD;
     pdf_rule(pdf, pdf->y, 1.1, GW_RULE);
     pdf->y += PAD;
@@ -65,6 +69,7 @@ static double row_height(struct pdf *pdf, const struct gw_block *t, const struct
 {
     double height = CELL.size;
     for (size_t c = 0; c < t->n_columns; c++) {
+        if (t->columns[c].below) continue;
         const struct pdf_style style = style_of(&row[c], c);
         PangoLayout *layout = pdf_layout(pdf, row[c].text, &style, width[c] - (row[c].tone ? MARK : 0));
         pdf_keep_within(layout, pdf_most_of_a_cell());
@@ -82,21 +87,46 @@ static void put_mark(struct pdf *pdf, double x, double y, enum gw_tone tone)
     pdf_canvas(pdf, &canvas, x, y, 0.6);
 }
 
+static double height_below(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells)
+{
+    double height = 0;
+    for (size_t c = 0; c < t->n_columns; c++) {
+        if (!t->columns[c].below || !*cells[c].text) continue;
+        PangoLayout *layout = pdf_layout(pdf, cells[c].text, &CELL, pdf_width() - INDENT);
+        pdf_keep_within(layout, pdf_most_of_a_cell() / 2);
+        height += pdf_layout_height(layout) + PAD;
+        g_object_unref(layout);
+    }
+    return height;
+}
+
+/* Sentences under the row. */
+static void put_below(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells)
+{
+    for (size_t c = 0; c < t->n_columns; c++)
+        if (t->columns[c].below && *cells[c].text)
+            pdf->y += PAD + pdf_put(pdf, pdf_left() + INDENT, pdf->y + PAD, pdf_width() - INDENT, cells[c].text, &CELL,
+                                    false);
+}
+
 static void row(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells, const double *width)
 {
     const double height = row_height(pdf, t, cells, width);
     double x = pdf_left();
-    if (pdf->y + height + 2 * PAD > pdf_bottom()) {
+    if (pdf->y + height + height_below(pdf, t, cells) + 2 * PAD > pdf_bottom()) {
         pdf_new_page(pdf);
         head(pdf, t, width);
     }
     for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP) {
         const struct pdf_style style = style_of(&cells[c], c);
         const double mark = cells[c].tone && *cells[c].text ? MARK : 0;
+        if (t->columns[c].below) continue;
         if (mark > 0) put_mark(pdf, x, pdf->y + 1.6, cells[c].tone);
         if (*cells[c].text) pdf_put(pdf, x + mark, pdf->y, width[c] - mark, cells[c].text, &style, t->columns[c].right);
     }
-    pdf->y += height + PAD;
+    pdf->y += height;
+    put_below(pdf, t, cells);
+    pdf->y += PAD;
     pdf_rule(pdf, pdf->y, 0.4, GW_FAINT);
     pdf->y += PAD;
 }
