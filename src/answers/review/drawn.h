@@ -1,0 +1,25 @@
+/* Values that drawings give: shared by the files that judge them. */
+#ifndef GALEWARD_REVIEW_DRAWN_H
+#define GALEWARD_REVIEW_DRAWN_H
+
+#include "review_internal.h"
+
+/* One drawn value and what it comes to. */
+struct judged_value {
+    const struct gw_shop_value *drawn;
+    enum gw_consequence consequence; /* GW_CONSEQUENCES: as it should be */
+    struct gw_message needed, basis, effect, ask;
+    enum gw_evidence evidence;
+    bool told;
+};
+
+/* Of one wall, and of one zone of it where both name one. */
+bool gw_drawn_at_one_place(const struct gw_shop_value *a, const struct gw_shop_value *b);
+
+/* drawn_sizes.c: spans and modules against what was taken off, the depth against the section. */
+void gw_judge_drawn_size(struct judged_value *v, struct reviewing *r);
+void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r);
+/* Sizes of one wall that hold one by one may not together. */
+void gw_judge_sizes_together(struct judged_value *list, struct reviewing *r, size_t n);
+
+#endif

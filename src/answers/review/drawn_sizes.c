@@ -1,0 +1,236 @@
+/* Dimensions of the wall that drawings give: what a longer span, a wider module or another section comes to. */
+#include "drawn.h"
+#include "stretched.h"
+
+#include "base/tolerance.h"
+
+#include <string.h>
+
+/* Dimensions that were taken off -------------------------------------------------------------------------------------
+ */
+
+static bool is_at(const struct gw_element *e, const struct gw_shop_value *d)
+{
+    return strcmp(e->wall, d->wall) == 0 && (d->zone == GW_NO_INTEGER || e->zone == d->zone);
+}
+
+struct taken {
+    double least, most; /* absent: none */
+    bool is_one;        /* the drawn value is one of them */
+};
+
+static void take(struct taken *t, double here, double drawn)
+{
+    const double close = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
+    if (!(t->least <= here)) t->least = here;
+    if (!(t->most >= here)) t->most = here;
+    t->is_one = t->is_one || fabs(here - drawn) <= close;
+}
+
+static struct taken spans_of(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    const struct gw_takeoff *off = r->ask->takeoff;
+    for (size_t i = 0; i < off->elements.n; i++) {
+        const struct gw_element *e = &off->elements.items[i];
+        if (e->kind == GW_MULLION && !e->overhang && is_at(e, d)) take(&t, e->span, d->read.number);
+    }
+    return t;
+}
+
+static struct taken modules_of(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    const struct gw_takeoff *off = r->ask->takeoff;
+    for (size_t i = 0; i < off->elements.n; i++) {
+        const struct gw_element *e = &off->elements.items[i];
+        if (e->kind == GW_LITE && is_at(e, d)) take(&t, e->width, d->read.number);
+    }
+    return t;
+}
+
+static bool is_opening(const struct gw_element *e) { return e->grid && e->grid->opening; }
+
+/* What a longer span changes is told by mullions and anchors, of openings by everything, as a wider module is. */
+static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was, size_t n,
+                       const struct gw_shop_value *d)
+{
+    const bool module = d->what == GW_SHOP_MODULE;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_element *e = findings[i].demand->element;
+        const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR || is_opening(e));
+        if (!e || !is_at(e, d) || (!module && !stands)) findings[i] = was[i];
+    }
+}
+
+static bool effect_of_size(struct effect *out, struct reviewing *r, const struct gw_shop_value *d, double factor)
+{
+    const bool module = d->what == GW_SHOP_MODULE;
+    const struct gw_takeoff *takeoff =
+        gw_takeoff_stretched(r->arena, r->ask->takeoff, d->wall, module ? 1 : factor, module ? factor : 1);
+    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
+    if (!takeoff) return false;
+    gw_bench_judge(r, bench, r->ask->model, takeoff, &r->bench.looks[0], 1);
+    const size_t n = bench->judgement.demands.n;
+    if (n != r->bench.judgement.demands.n) return false;
+    keep_kinds(bench->judgement.findings.items, gw_bench_findings(&r->bench, 0), n, d);
+    gw_effect_of(out, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), n);
+    return true;
+}
+
+static struct gw_message range_words(struct reviewing *r, const struct taken *t, enum gw_dim dim)
+{
+    if (t->most - t->least < GW_HAIR_M) return GW_SAY(r->arena, "{}", gw_of_quantity(dim, t->most));
+    return GW_SAY(r->arena, "{} to {}", gw_of_quantity(dim, t->least), gw_of_quantity(dim, t->most));
+}
+
+/* No wall on a grid is by that name. */
+static bool of_schedule(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    return !gw_takeoff_wall(r->ask->takeoff, d->wall);
+}
+
+void gw_judge_drawn_size(struct judged_value *v, struct reviewing *r)
+{
+    const struct gw_shop_value *d = v->drawn;
+    const bool module = d->what == GW_SHOP_MODULE;
+    const struct taken t = module ? modules_of(r, d) : spans_of(r, d);
+    struct effect effect = {.worst = GW_PASS};
+    v->basis = GW_PLAINLY(module ? "lites of that wall as the project has them"
+                                 : "mullions of that wall between their anchors, as the project has them");
+    if (of_schedule(r, d))
+        v->basis = GW_PLAINLY(module ? "lites of those openings as their schedule has them"
+                                     : "mullions of those openings between their anchors, as their schedule has them");
+    if (!gw_given(t.most)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->effect = GW_PLAINLY("nothing of that kind was taken off there");
+        return;
+    }
+    v->needed = range_words(r, &t, GW_LENGTH);
+    v->consequence = t.is_one ? GW_CONSEQUENCES : GW_IT_DIFFERS;
+    if (t.is_one) return;
+    if (d->read.number < t.least) v->effect = GW_PLAINLY("less than any that was taken off");
+    else if (d->read.number < t.most) v->ask = GW_PLAINLY("which of these is drawn so? It is none of them");
+    if (d->read.number <= t.most) return;
+    if (!effect_of_size(&effect, r, d, d->read.number / t.most)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->effect = GW_PLAINLY("greater than was taken off: change the project and check it");
+        return;
+    }
+    v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
+    v->effect = gw_said(&effect.said) ? effect.said : GW_PLAINLY("judged so: nothing gets worse");
+    if (effect.first) v->evidence = effect.first->evidence;
+}
+
+/* Depth of the mullion -----------------------------------------------------------------------------------------------
+ */
+
+/* Tests were of the other section. */
+static struct look with_depth(const struct reviewing *r, double depth)
+{
+    struct look look = r->bench.looks[0];
+    look.mullion_depth = depth;
+    look.other.parts |= (uint32_t)1 << GW_PART_mullion;
+    look.other_all = true;
+    return look;
+}
+
+void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
+{
+    const struct gw_member_spec *m = r->judged->mullion;
+    const double drawn = v->drawn->read.number, here = m && m->tube ? m->tube->depth : GW_ABSENT;
+    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
+    struct look *look = gw_alloc(r->arena, 1, sizeof *look);
+    struct effect effect;
+    v->basis = GW_SAY(r->arena, "mullion of {}", gw_of_text(r->judged->name));
+    if (!gw_given(here)) {
+        v->consequence = GW_IT_IS_NOT_SHOWN;
+        v->needed = GW_PLAINLY("the depth of the section, which the system file does not give");
+        v->ask = GW_PLAINLY("which section is drawn? Ask the manufacturer (mullion: tube)");
+        return;
+    }
+    v->needed = GW_SAY(r->arena, "{}", gw_of_quantity(GW_THICKNESS, here));
+    v->consequence = GW_CONSEQUENCES;
+    if (fabs(drawn - here) <= GW_HAIR_M) return;
+    *look = with_depth(r, drawn);
+    gw_bench_judge(r, bench, r->ask->model, r->ask->takeoff, look, 1);
+    gw_effect_of(&effect, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), bench->judgement.demands.n);
+    v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
+    v->effect = effect.said;
+    if (effect.first) v->evidence = effect.first->evidence;
+}
+
+/* Together --------------------------------------------------------------------------------------------------------- */
+
+/* A wall with all that is drawn otherwise of it. */
+struct other_size {
+    double up, across, depth; /* factors; m, absent: as the system has it */
+    size_t n;                 /* of the three that are other */
+};
+
+static void add_size(struct other_size *out, const struct reviewing *r, const struct judged_value *v)
+{
+    const struct gw_shop_value *d = v->drawn;
+    const double drawn = d->read.number;
+    const bool module = d->what == GW_SHOP_MODULE;
+    if (v->consequence != GW_IT_DIFFERS) return;
+    if (d->what == GW_SHOP_MULLION_DEPTH) {
+        out->n += !gw_given(out->depth);
+        out->depth = fmin(drawn, out->depth); /* fmin takes what is given */
+        return;
+    }
+    const struct taken t = module ? modules_of(r, d) : spans_of(r, d);
+    double *factor = module ? &out->across : &out->up;
+    if (!gw_given(t.most) || drawn <= t.most) return;
+    out->n += *factor <= 1;
+    *factor = fmax(*factor, drawn / t.most);
+}
+
+static bool is_size(const struct gw_shop_value *d) { return d->what != GW_SHOP_ITEM; }
+
+static struct other_size size_of(const struct reviewing *r, const struct judged_value *list, size_t n, size_t of)
+{
+    struct other_size out = {1, 1, GW_ABSENT, 0};
+    for (size_t i = 0; i < n; i++)
+        if (is_size(list[i].drawn) && gw_drawn_at_one_place(list[i].drawn, list[of].drawn)) add_size(&out, r, &list[i]);
+    return out;
+}
+
+static bool effect_of_all(struct effect *out, struct reviewing *r, const struct gw_shop_value *d,
+                          const struct other_size *size)
+{
+    const struct gw_takeoff *takeoff = gw_takeoff_stretched(r->arena, r->ask->takeoff, d->wall, size->up, size->across);
+    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
+    const struct gw_finding *was = gw_bench_findings(&r->bench, 0);
+    struct look *look = gw_alloc(r->arena, 1, sizeof *look);
+    if (!takeoff) return false;
+    *look = gw_given(size->depth) ? with_depth(r, size->depth) : r->bench.looks[0];
+    gw_bench_judge(r, bench, r->ask->model, takeoff, look, 1);
+    const size_t n = bench->judgement.demands.n;
+    if (n != r->bench.judgement.demands.n) return false;
+    for (size_t i = 0; i < n; i++) {
+        struct gw_finding *f = &bench->judgement.findings.items[i];
+        if (!f->demand->element || !is_at(f->demand->element, d)) *f = was[i];
+    }
+    gw_effect_of(out, r, was, bench->judgement.findings.items, n);
+    return true;
+}
+
+void gw_judge_sizes_together(struct judged_value *list, struct reviewing *r, size_t n)
+{
+    struct judged_value *joint = gw_alloc(r->arena, n + 1, sizeof *joint);
+    memcpy(joint, list, n * sizeof *joint);
+    for (size_t i = 0; i < n; i++) {
+        struct effect effect = {.worst = GW_PASS};
+        if (!is_size(list[i].drawn) || list[i].consequence != GW_IT_DIFFERS) continue;
+        const struct other_size size = size_of(r, list, n, i);
+        if (size.n < 2 || !effect_of_all(&effect, r, list[i].drawn, &size)) continue;
+        const enum gw_consequence together = gw_consequence_of(&effect, GW_IT_DIFFERS);
+        if (together >= list[i].consequence) continue;
+        joint[i].consequence = together;
+        joint[i].effect =
+            GW_SAY(r->arena, "with what else is drawn otherwise of that wall: {}", gw_of_message(&effect.said));
+        if (effect.first) joint[i].evidence = effect.first->evidence;
+    }
+    memcpy(list, joint, n * sizeof *joint);
+}
