@@ -102,6 +102,8 @@ struct gw_rating {
     enum gw_hazard hazard;
     enum gw_condition condition;
     uint32_t altered; /* parts, by number, that are other in the system than in its specimen; no key of a file */
+    const struct gw_screw_spec
+        *screw_then; /* of a specimen that says nothing of its screws; NULL: the system's; no key */
     const struct gw_node *node;
 };
 enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };
@@ -271,6 +273,7 @@ struct gw_system {
     gw_option_set
         unweighed;    /* options with which, together, the framing's weight is not known: frame_weight is absent */
     uint32_t altered; /* parts, by number, that an option makes other than what was tested */
+    const struct gw_screw_spec *screw_then; /* before options; NULL: none changes it, or they bring their own ratings */
 };
 
 /* What of a system, and of the make-up of lites, something was worked out from: the parts of the file, and the lite

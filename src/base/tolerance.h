@@ -9,5 +9,7 @@ static const double GW_HAIR = 1e-9;
 static const double GW_HAIR_M = 1e-6;
 /* Relative: dimensions of a drawing, each rounded, that ought to add up or to meet. */
 static const double GW_HAIR_DRAWN = 1e-6;
+/* Relative: a strength of a standard in round numbers of another unit, 100 ksi as 690 MPa. Grades differ by more. */
+static const double GW_HAIR_GRADE = 5e-3;
 
 #endif

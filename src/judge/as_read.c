@@ -31,23 +31,19 @@ double gw_engagement_read(struct gw_ask *ask, const struct gw_as_read *read, con
     return gw_screw_length(&r, &in, &engine) == GW_OK ? r.engagement : GW_ABSENT;
 }
 
+/* Practice says 1 to 1 1/2 diameters: as much of it as the chase takes with the tip clear of its bottom. */
 double gw_engagement_asked(struct gw_ask *ask, const struct gw_system *system)
 {
     const struct gw_screw_length_practice *row =
         &ask->model->tables->screw_length_practice[GW_ROW_SCREW_LENGTH_PRACTICE_PLATE];
+    const struct gw_clamp_spec *c = system->clamp;
     if (!system->screw) return GW_ABSENT;
     if (gw_given(system->screw->engagement)) return system->screw->engagement;
     gw_used_add(&ask->engine.used, &row->row);
-    return row->engagement * system->screw->diameter;
-}
-
-double gw_engagement_least(struct gw_ask *ask, const struct gw_system *system)
-{
-    const struct gw_screw_length_practice *row =
-        &ask->model->tables->screw_length_practice[GW_ROW_SCREW_LENGTH_PRACTICE_PLATE];
-    if (!system->screw || gw_given(system->screw->engagement)) return gw_engagement_asked(ask, system);
-    gw_used_add(&ask->engine.used, &row->row);
-    return row->engagement_least * system->screw->diameter;
+    const double tip = c && gw_given(c->tip) ? c->tip : 0;
+    const double room = c ? c->chase - tip - row->tip_clearance_m : GW_ABSENT; /* fmin takes what is given */
+    const double diameters = fmax(row->engagement_least, fmin(row->engagement, room / system->screw->diameter));
+    return diameters * system->screw->diameter;
 }
 
 /* What holds a thread that is short of what is asked: less of it. A tested pull-out is taken in proportion to the most

@@ -249,6 +249,30 @@ static void find_line(struct gw_screw_line *out, struct gw_ask *ask, const struc
 
 static double over(double capacity, double demand) { return demand > 0 ? capacity / demand : (double)INFINITY; }
 
+/* As the torque is that was read, whatever is left of it later. */
+static void look_at_strengths(struct gw_left *out, struct gw_ask *ask, const struct gw_as_read *read,
+                              const struct gw_screw_line *line)
+{
+    const struct gw_system *system = line->system;
+    const struct gw_clamp_spec *c = system->clamp;
+    const bool aged = gw_torque_age_of(ask, read, system) == GW_TORQUE_AGED; /* a formed thread may turn freely */
+    const struct end worst = {c->nut_factor.items[0], aged ? 0 : c->forming_torque.items[0], 1},
+                     best = {most_of(c->nut_factor.items, c->nut_factor.n), forming_most(system), 1};
+    struct gw_item_limit limit = {.at_least = GW_ABSENT, .at_most = GW_ABSENT};
+    struct gw_clamp_result r;
+    gw_torque_limit(&limit, ask, system);
+    gw_torque_expected(&limit, ask, read, system);
+    const struct gw_pull pull = {.most = tension(&r, ask, system, line->torque, &worst),
+                                 .least = tension(&r, ask, system, line->torque, &best),
+                                 .torque = line->torque,
+                                 .suction = fmax(line->pull, line->end_pull), /* fmax takes what is given */
+                                 .was_read = line->torque_read,
+                                 .stopped = c->stop == GW_YES,
+                                 .tight = line->torque_read && line->torque > limit.at_most * (1 + GW_HAIR)};
+    if (gw_given(pull.most) && gw_given(pull.least))
+        gw_left_strengths(out, ask, &pull, system, gw_line_as_read(ask, &line->spot, read, system));
+}
+
 void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                    const struct gw_system *system)
 {
@@ -260,10 +284,9 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
         return;
     }
     find_line(&line, ask, spot, read, system);
-    if (gw_said(&line.unknown)) {
-        gw_left_unknown(out, line.unknown);
-        return;
-    }
+    if (gw_said(&line.unknown)) gw_left_unknown(out, line.unknown);
+    if (gw_given(line.torque)) look_at_strengths(out, ask, read, &line);
+    if (gw_said(&line.unknown)) return;
     const double suction = fmax(line.pull, line.end_pull);
     gw_left_by(out, "clamp", over(line.left[1], suction), over(line.left[0], suction), factor,
                GW_SAY(ask->arena,
@@ -299,7 +322,7 @@ static double yield_of(struct gw_ask *ask, const struct gw_screw_spec *screw)
     for (size_t i = 0; i < GW_N_FASTENER_METAL; i++) {
         const bool fits =
             screw->diameter >= rows[i].least_m * (1 - GW_HAIR) && screw->diameter <= rows[i].greatest_m * (1 + GW_HAIR);
-        const bool alike = fabs(screw->ultimate / rows[i].ultimate_pa - 1) < GW_HAIR_DRAWN;
+        const bool alike = fabs(screw->ultimate / rows[i].ultimate_pa - 1) < GW_HAIR_GRADE;
         if (fits && alike && gw_given(rows[i].yield_pa) && (!least || rows[i].yield_pa < least->yield_pa))
             least = &rows[i];
     }
@@ -318,17 +341,13 @@ static double torque_at(const struct gw_system *system, const struct end *end, d
 static void look_at_yield(struct gw_left *out, struct gw_ask *ask, const struct gw_system *system, double most,
                           double least, const struct end *worst, bool tight)
 {
-    static const double INCH = 0.0254; /* m, exact */
-    const struct gw_screw_spec *s = system->screw;
-    const struct gw_screw screw = {.thread = s->thread,
-                                   .diameter = s->diameter,
-                                   .pitch = INCH / s->threads_per_inch,
-                                   .stripping = GW_ABSENT,
-                                   .minor = GW_ABSENT};
-    const double yield = yield_of(ask, s);
-    struct gw_screw_areas areas;
-    if (!gw_given(yield) || gw_screw_areas(&areas, &screw, &ask->engine) != GW_OK) return;
-    const double takes = yield * areas.tension;
+    const double yield = yield_of(ask, system->screw), area = gw_screw_tension_area(ask, system->screw);
+    const double takes = yield * area; /* absent: not known */
+    if (tight && !gw_given(takes))
+        gw_left_unknown(out,
+                        GW_PLAINLY("at what tension does the screw yield? Ask the manufacturer: no steel of such a "
+                                   "strength is known here"));
+    if (!gw_given(takes)) return;
     if (!tight && most <= takes * (1 + GW_HAIR)) return;
     gw_left_by(
         out, "yield", over(takes, least), over(takes, most), 1,

@@ -60,10 +60,10 @@ struct gw_item_functions {
  * loss. */
 const struct gw_system *gw_system_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                           const struct gw_system *system);
-/* m, engagement that is asked of a screw: the system's, else practice; absent: no screw is known. */
+/* m, engagement that is asked of a screw: the system's, else practice, 1 1/2 diameters, or what the chase takes with
+ * the tip clear of its bottom, and never less than one; absent: no screw is known. A screw of as much is taken for the
+ * one that was tested. */
 double gw_engagement_asked(struct gw_ask *ask, const struct gw_system *system);
-/* The same, at least: 1 D where the system states none. */
-double gw_engagement_least(struct gw_ask *ask, const struct gw_system *system);
 /* m, engagement of a screw of the length that was read, by the geometry of the system; absent: no length was read, or
  * the geometry is not known. 0: it does not reach. */
 double gw_engagement_read(struct gw_ask *ask, const struct gw_as_read *read, const struct gw_system *system);

@@ -16,6 +16,9 @@ const struct gw_element *gw_screw_across(struct gw_ask *ask, const struct gw_ele
 /* N, of the screw that the overhang of the plate beyond it loads most, from that of a screw between two others; 0: the
  * end is not known, or so near that it loads no screw more. */
 double gw_end_screw_pull(struct gw_ask *ask, const struct gw_element *e, const struct gw_system *system, double pull);
+/* N, at which the thread of a screw strips, without a factor: as tested, else of a tapped one by formula; absent:
+ * neither is known. Defined with the check of screws. */
+double gw_thread_strips_at(struct gw_ask *ask, const struct gw_system *system);
 /* Why a system has none, or NULL. */
 const char *gw_without_plates(const struct gw_system *system);
 enum gw_status gw_metal_strength_of(struct gw_metal_strength *out, enum gw_metal alloy, double thickness,

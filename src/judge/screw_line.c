@@ -87,29 +87,34 @@ static void look_at_link(struct gw_left *out, struct gw_ask *ask, const struct g
             shown ? GW_SAY(ask->arena, "{}: its test shows nothing here, calculation does", gw_of_message(&why)) : why;
 }
 
-static bool records_fastening(const struct gw_system *system)
+static bool is_rated(const struct gw_system *system, const struct gw_check *check)
 {
-    for (size_t i = 0; i < system->ratings.n; i++) {
-        const struct gw_rating *r = &system->ratings.items[i];
-        if ((r->test == GW_TEST_IMPACT || r->test == GW_TEST_BLAST) && r->tested && r->tested->fastening) return true;
-    }
+    const enum gw_test test = check == &gw_check_debris ? GW_TEST_IMPACT : GW_TEST_BLAST;
+    for (size_t i = 0; i < system->ratings.n; i++)
+        if (system->ratings.items[i].test == test) return true;
     return false;
 }
 
-/* What tests alone show: a lite whose rating recorded another fastening. */
+/* What tests alone show: a lite whose rating recorded another fastening, or, where it records none, was submitted with
+ * another. */
 static void look_at_lites(struct gw_left *out, struct gw_ask *ask, const struct gw_check *check,
                           const struct gw_spot *spot, const struct gw_system *as_read, const struct gw_system *system)
 {
     struct gw_leaning lites = {.n = 0};
-    if (as_read->altered == system->altered && !records_fastening(system)) return;
+    if (!is_rated(system, check)) return;
     gw_lites_beside(&lites, ask, spot->screws);
     for (size_t i = 0; i < lites.n && !gw_said(&out->taken); i++) {
         const struct gw_element *lite = lites.items[i].on;
-        if (!by_test(found(ask, check, lite, system))) continue;
+        const struct gw_finding *before = found(ask, check, lite, system);
+        if (!by_test(before)) continue;
         const struct gw_finding *now = found(ask, check, lite, as_read);
-        if (now->verdict != GW_PASS)
-            out->taken = GW_SAY(ask->arena, "{} at {}: {}", gw_of_text(check->id), gw_of_text(lite->id),
-                                gw_of_message(&now->message));
+        if (now->verdict == GW_PASS) continue;
+        const struct gw_message why =
+            as_read->altered != system->altered
+                ? GW_SAY(ask->arena, "{}; more thread held the screws of its specimen", gw_of_message(&before->message))
+                : now->message;
+        out->taken =
+            GW_SAY(ask->arena, "{} at {}: {}", gw_of_text(check->id), gw_of_text(lite->id), gw_of_message(&why));
     }
 }
 

@@ -34,6 +34,21 @@ bool gw_bottomed(const struct gw_as_read *read, const struct gw_system *system);
 /* "clamp": what is left of it, when it is to hold, over the suction on a screw. */
 void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                    const struct gw_system *system);
+/* m2, of a screw's thread in tension; absent: it is not known. */
+double gw_screw_tension_area(struct gw_ask *ask, const struct gw_screw_spec *screw);
+/* What one torque pulls, with the suction on its screw. */
+struct gw_pull {
+    double most, least; /* N, tension at either end of the ranges */
+    double torque;      /* Nm */
+    double suction;     /* N; absent: not known */
+    bool stopped;  /* the plate lands on a stop: suction takes from what presses it, and adds nothing to the screw */
+    bool was_read; /* else it is the least that is asked */
+    bool tight;    /* read above its limits */
+};
+/* "thread" that strips and "breaking" of the screw under its torque and suction: of a torque within its limits, and of
+ * as much thread as is asked, only where it is too much; `as_read`: the system with the screws that were read. */
+void gw_left_strengths(struct gw_left *out, struct gw_ask *ask, const struct gw_pull *pull,
+                       const struct gw_system *system, const struct gw_system *as_read);
 /* "yield" of the screw and, where the plate lands on no stop, "edge" of the glass, under the torque that was read;
  * `tight`: it is above its limit. */
 void gw_left_over_torque(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,

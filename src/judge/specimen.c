@@ -5,6 +5,8 @@
 #include "judge/coverage.h"
 #include "judge/glass_lite.h"
 
+#include "tables_data.h"
+
 #include <string.h>
 
 void gw_compare(struct gw_ask *ask, const struct gw_compared *one)
@@ -166,10 +168,50 @@ static double spacing_on(struct gw_ask *ask, const struct gw_element *e)
     return gw_given(spacing) ? spacing : ask->takeoff->elements.items[l->groups[0]].height;
 }
 
+/* m, of the screws that a specimen had of which nothing is recorded: the system's own as it was submitted, else the
+ * take-off's; from the end practice's. */
+static struct gw_tested_fastening fastened_then(struct gw_ask *ask, const struct gw_rating *rating,
+                                                const struct gw_element *e)
+{
+    const struct gw_plate_fastening *practice = &ask->model->tables->plate_fastening[GW_ROW_PLATE_FASTENING_END];
+    const struct gw_grid_layer *l = &e->grid->layers[GW_SORT_MULLION_SCREW];
+    const struct gw_screw_spec *screw = gw_part(ask->system, screw);
+    if (ask->system->screw_then) screw = ask->system->screw_then;
+    if (rating->screw_then) screw = rating->screw_then;
+    struct gw_tested_fastening t = {.diameter = GW_ABSENT,
+                                    .spacing = screw ? screw->spacing : GW_ABSENT,
+                                    .end_distance = screw ? screw->end_distance : GW_ABSENT};
+    if (!gw_given(t.spacing)) t.spacing = ask->takeoff->elements.items[l->groups[0]].height;
+    if (gw_given(t.end_distance)) return t;
+    t.end_distance = practice->distance_m;
+    if (gw_screw_end_distance(ask->system) > t.end_distance) gw_used_add(&ask->engine.used, &practice->row);
+    return t;
+}
+
+/* Screws that stand farther apart, or from the end, than when the report was submitted, which says nothing of them. */
+static struct gw_message loosened(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
+{
+    const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL,
+                                     then = fastened_then(ask, rating, e);
+    const double spacing = spacing_on(ask, e), end = gw_screw_end_distance(ask->system);
+    const bool apart = !t && then.spacing < spacing - GW_HAIR_M,
+               far = !(t && gw_given(t->end_distance)) && then.end_distance < end - GW_HAIR_M;
+    if (!apart && !far) return (struct gw_message){0};
+    return GW_SAY(
+        ask->arena,
+        "the report records no {}, and the system that was submitted with it has them {} {}, here {}: ask the "
+        "manufacturer how the specimen was fastened (tested: fastening)",
+        gw_of_text(apart ? "spacing of its screws" : "distance of its screws from the end of the plate"),
+        gw_of_quantity(GW_THICKNESS, apart ? then.spacing : then.end_distance), gw_of_text(apart ? "apart" : "from it"),
+        gw_of_quantity(GW_THICKNESS, apart ? spacing : end));
+}
+
 struct gw_message gw_specimen_fastened_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
                                                  const struct gw_element *e)
 {
     const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL;
     const bool plated = ask->system && ask->system->system->glazing != GW_SILICONE;
-    return t && plated ? gw_specimen_fastened(ask, t, spacing_on(ask, e)) : (struct gw_message){0};
+    if (!plated) return (struct gw_message){0};
+    const struct gw_message why = t ? gw_specimen_fastened(ask, t, spacing_on(ask, e)) : (struct gw_message){0};
+    return gw_said(&why) ? why : loosened(ask, rating, e);
 }

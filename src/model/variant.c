@@ -176,6 +176,15 @@ static void note_altered(struct gw_system *out, const struct gw_system *base, gw
         }
 }
 
+/* Ratings that an option brings are of what it makes. */
+static void keep_screw(struct gw_system *out, const struct gw_system *base, gw_option_set taken)
+{
+    bool rated = false;
+    for (size_t i = 0; i < base->options.n; i++)
+        rated = rated || ((taken & gw_option_bit(i)) && gw_node_get(base->options.items[i].change, "ratings"));
+    if (out->screw != base->screw && !rated) out->screw_then = base->screw;
+}
+
 /* What is added bends with the tube and takes its share of the moment, in the same alloy. */
 static void add_insert(struct gw_model *model, struct gw_member_spec *m, const struct gw_adds *adds)
 {
@@ -246,6 +255,7 @@ bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct 
     out->options.items = base->options.items;
     out->options.n = base->options.n;
     note_altered(out, base, taken);
+    keep_screw(out, base, taken);
     add_all(model, out, base, taken);
     out->unweighed = gw_options_unweighed(base, taken);
     if (out->unweighed) out->frame_weight = GW_ABSENT; /* the weight without them would flatter every anchor */

@@ -44,12 +44,12 @@ static void a_short_screw_was_not_tested(void **state)
 {
     struct world *w = *state;
     struct line line;
-    hang(w, &line, PROJECT BY_TEST, SYSTEM SCREW CLAMP TESTED);
+    hang(w, &line, PROJECT BY_TEST, SYSTEM STRONG_SCREW CLAMP TESTED);
     assert_verdict(judged(w, &line, GW_ITEM_screw_length, 1.5625 * IN), GW_ITEM_WITHIN);
     const struct gw_item_result r = judged(w, &line, GW_ITEM_screw_length, 1.4375 * IN);
     assert_verdict(r, GW_ITEM_UNKNOWN);
     assert_says(r.message, "L-9 covers it as described, by screws that more thread held");
-    /* a taper and 1/64 in of the chase's 7/16 in: 1/28 of 2000/3 lb is 23.8 lb */
+    /* a taper and 1/64 in of the chase's 7/16 in: 1/28 of 4000/3 lb is 47.6 lb */
     assert_verdict(judged(w, &line, GW_ITEM_screw_length, 1.203125 * IN), GW_ITEM_NOT_MET);
 }
 

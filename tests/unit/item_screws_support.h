@@ -35,6 +35,10 @@ static const double LB = 4.4482216152605, IN = 0.0254;
     "screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, head_diameter: 1/2 in, "          \
     "tested_pullout: 2000 lb, report: L-11" more "}\n"
 #define SCREW SCREW_WITH("")
+/* In a chase that no torque of its limits strips, nor half of it. */
+#define STRONG_SCREW                                                                                                   \
+    "screw: {diameter: 1/4 in, threads_per_inch: 20, hold: chase, ultimate: 100 ksi, head_diameter: 1/2 in, "          \
+    "tested_pullout: 4000 lb, report: L-11}\n"
 #define CLAMP                                                                                                          \
     "clamp: {nut_factor: [0.20, 0.35], forming_torque: [10 in-lb, 30 in-lb], stop: yes, stack: 3/4 in, "               \
     "chase: 1/2 in, tip: 1/16 in, retained: 0.80}\n"

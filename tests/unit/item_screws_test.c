@@ -133,7 +133,7 @@ static void over_torque_yields_the_screw(void **state)
     struct world *w = *state;
     struct line line;
     hang(w, &line, PROJECT,
-         SYSTEM SCREW "clamp: {nut_factor: 0.20, forming_torque: 0 in-lb, stop: yes, retained: 0.8}\n");
+         SYSTEM STRONG_SCREW "clamp: {nut_factor: 0.20, forming_torque: 0 in-lb, stop: yes, retained: 0.8}\n");
     line.read.torque_age = 0;
     assert_verdict(judged(w, &line, GW_ITEM_screw_torque, 100 * INLB), GW_ITEM_WITHIN);
     const struct gw_item_result r = judged(w, &line, GW_ITEM_screw_torque, 120 * INLB);
@@ -201,8 +201,8 @@ static void a_tight_gasket_stays_closed(void **state)
 
 /* What they are ---------------------------------------------------------------------------------------------------- */
 
-/* To the chase 1 1/8 in, to its bottom 1 5/8 in; 1 diameter and the tip: from 1 1/8 + 1/4 + 1/16 = 1 7/16 in to
- * 1 5/8 - 1/16 = 1 9/16 in. */
+/* To the chase 1 1/8 in, to its bottom 1 5/8 in: 1/16 in clear of that, 1/2 - 1/16 - 1/16 = 3/8 in of thread are
+ * engaged, 1 1/2 diameters. 1 7/16 in engages one: 2000 x 0.25/0.4375 = 1143 lb, where 95 in-lb pull up to 1700 lb. */
 static void lengths(void **state)
 {
     struct world *w = *state;
@@ -210,12 +210,15 @@ static void lengths(void **state)
     hang(w, &line, PROJECT, SYSTEM SCREW CLAMP);
     struct gw_item_result r = judged(w, &line, GW_ITEM_screw_length, 1.5625 * IN);
     assert_verdict(r, GW_ITEM_WITHIN);
-    assert_near(r.limit.at_least, 1.4375 * IN, 1e-9);
+    assert_near(r.limit.at_least, 1.5625 * IN, 1e-9);
     assert_near(r.limit.at_most, 1.5625 * IN, 1e-9);
     /* 5/16 - 1/16 of the chase's 1/2 - 1/16 in engaged: 0.571 of the tested pull-out */
     const double whole = finding(w, "screw", line.spot.screws->id)->utilization;
     r = judged(w, &line, GW_ITEM_screw_length, 1.4375 * IN);
-    assert_verdict(r, GW_ITEM_WITHIN);
+    assert_verdict(r, GW_ITEM_NOT_MET);
+    assert_string_equal(r.mechanism, "thread");
+    assert_near(r.remaining_worst, 2000 * 0.25 / 0.4375 / 1700, 1e-4);
+    assert_near(r.remaining, 2000 * 0.25 / 0.4375 / (65 / 0.0875), 1e-4);
     const struct gw_system *as_read = gw_system_as_read(&w->ask, &line.spot, &line.read, &w->model.systems.items[0]);
     struct gw_finding f;
     struct gw_demand d;

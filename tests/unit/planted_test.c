@@ -136,8 +136,9 @@ static const struct planted PLATES[] = {
     {10, "screw_torque", WITHIN, 79 / 0.05 * 0.8 / 0.80617 / (LINE * 9), 49 / 0.0875 * 0.8 / 0.80617 / (LINE * 9),
      "clamp"},
     {11, "screw_length", WITHIN, CLAMP_GOOD(97) / (LINE * 9), CLAMP_BAD(97) / (LINE * 9), "clamp"},
-    /* past 5/16 + 3/4 in 1/4 in of thread is left of the 5/8 - 1/16 in that were tested: 2100 lb / 3 */
-    ONE(12, "screw_length", WITHIN, 2100.0 / 3 * 0.25 / 0.5625 / (LINE * 9), "pull-out"),
+    /* past 5/16 + 3/4 in 1/4 in of thread is left of the 5/8 - 1/16 in that were tested, one diameter; 95 in-lb pull
+     * (95 - 30)/(0.35 x 0.25) = 742.9 lb to (95 - 10)/(0.20 x 0.25) = 1700 lb: it may strip */
+    {12, "screw_length", NOT_MET, 2100 * 0.25 / 0.5625 / (65 / 0.0875), 2100 * 0.25 / 0.5625 / 1700, "thread"},
     SAID(13, "screw_length", NOT_MET), /* 5/16 + 3/4 + 5/8 = 1 11/16 in: it stands on the bottom */
     SAID(14, "screw_type", WITHIN),
     SAID(15, "screw_type", UNKNOWN),

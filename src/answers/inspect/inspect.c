@@ -15,6 +15,8 @@ struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *i
         if (kind->means[c->value - 1] == GW_WORD_SOUND) return GW_PLAINLY(c->name);
     const struct gw_value least = gw_item_limit_shown(item->id, limit->at_least, 1),
                           most = gw_item_limit_shown(item->id, limit->at_most, -1);
+    if (low && high && fabs(limit->at_most - limit->at_least) <= GW_HAIR_DRAWN * fabs(limit->at_most))
+        return GW_SAY(arena, "{}", gw_item_limit_shown(item->id, limit->at_least, 0));
     if (low && high) return GW_SAY(arena, "{} to {}", gw_of_bare(least), most);
     if (low) return GW_SAY(arena, "at least {}", least);
     return high ? GW_SAY(arena, "at most {}", most) : GW_PLAINLY(NULL);

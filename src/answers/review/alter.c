@@ -278,6 +278,7 @@ static void alter_ratings(struct reviewing *r, struct gw_system *system, const s
         if ((taken && !is_computed(r, own)) || (old && look->other.joints && is_of_joints(own))) continue;
         ratings[n] = *own;
         if (old) ratings[n].altered |= look->other.parts;
+        if (old && r->accepted) ratings[n].screw_then = r->accepted->screw;
         if (look->facts && own->report) record_facts(r, &ratings[n], system, look);
         if (taken) ratings[n].report = NULL;
         n++;

@@ -39,23 +39,44 @@ static void set_case(struct gw_screw_case *in, const struct gw_screw_spec *k, co
                                  .demand_shear = GW_ABSENT};
 }
 
+static bool by_formula(const struct gw_screw_spec *k)
+{
+    return k->hold == GW_HOLD_TAPPED && !gw_given(k->tested_pullout);
+}
+
 /* The thread by formula where it is tapped and no test says more. */
-static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s, struct gw_engine *engine)
+static enum gw_status solve(struct gw_screw_result *out, const struct gw_system *s, struct gw_engine *engine)
 {
     const struct gw_screw_spec *k = gw_part(s, screw);
-    const bool by_formula = k->hold == GW_HOLD_TAPPED && !gw_given(k->tested_pullout);
     struct gw_metal_strength holder;
     struct gw_sheet sheet = {.thickness = gw_part(s, pressure_plate)->thickness};
-    struct gw_screw_result r;
     struct gw_screw_case in;
     set_case(&in, k, &sheet);
     enum gw_status status =
         gw_metal_strength_of(&sheet.metal, gw_part(s, pressure_plate)->alloy, sheet.thickness, engine);
-    if (status == GW_OK && by_formula) status = gw_metal_strength_of(&holder, k->alloy, k->engagement, engine);
-    if (by_formula) in.metal = &holder;
+    if (status == GW_OK && by_formula(k)) status = gw_metal_strength_of(&holder, k->alloy, k->engagement, engine);
+    if (by_formula(k)) in.metal = &holder;
     else in.engagement = GW_ABSENT; /* a test says all of the thread */
-    if (status == GW_OK) status = gw_screw_solve(&r, &in, engine);
-    return status == GW_OK ? gw_screw_hold(out, &r, k->tested_pullout, engine) : status;
+    return status == GW_OK ? gw_screw_solve(out, &in, engine) : status;
+}
+
+static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s, struct gw_engine *engine)
+{
+    struct gw_screw_result r;
+    const enum gw_status status = solve(&r, s, engine);
+    return status == GW_OK ? gw_screw_hold(out, &r, gw_part(s, screw)->tested_pullout, engine) : status;
+}
+
+double gw_thread_strips_at(struct gw_ask *ask, const struct gw_system *system)
+{
+    const struct gw_screw_spec *k = gw_part(system, screw);
+    struct gw_engine untold = ask->engine; /* its derivation is the check's */
+    struct gw_screw_result r;
+    untold.trace = NULL;
+    if (!k || gw_given(k->tested_pullout)) return k ? k->tested_pullout : GW_ABSENT;
+    if (missing(system) || solve(&r, system, &untold) != GW_OK) return GW_ABSENT;
+    ask->engine.used = untold.used;
+    return r.pullout_nominal;
 }
 
 /* The plate's overhang beyond its last screw, where it loads that screw more than a screw between two others. */

@@ -117,7 +117,7 @@ static void length_limit(struct gw_item_limit *out, struct gw_ask *ask, const st
     if (!geometry_known(system)) return;
     gw_used_add(&ask->engine.used, &row->row);
     const double to_chase = system->pressure_plate->thickness + c->stack, tip = gw_given(c->tip) ? c->tip : 0;
-    const double engaged = gw_engagement_least(ask, system);
+    const double engaged = gw_engagement_asked(ask, system);
     out->at_least = to_chase + tip + engaged;
     out->at_most = to_chase + c->chase - row->tip_clearance_m;
     out->basis = GW_LIMIT_GEOMETRY;
