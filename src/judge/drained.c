@@ -110,6 +110,7 @@ struct end {
 struct pocket {
     double count, length, height, depth, area; /* as read, else the system's */
     unsigned of_system;                        /* bits: count, length, height */
+    bool narrow;                               /* read as less than guidance and the system have it */
     const struct gw_element *lite;
     struct end good, bad;
     double pressure;     /* Pa, that stands against the weeps at the bad end; 0: none */
@@ -129,13 +130,24 @@ static double area_of(const struct gw_element *lite)
     return lite->width * (gw_given(lite->pane) ? lite->pane : lite->height);
 }
 
-static void find_pocket(struct pocket *p, const struct gw_spot *spot, const struct gw_as_read *read,
+/* As it was read: less than guidance has slots high, and than the system has it. */
+static bool is_narrow(struct gw_ask *ask, double read, double drawn)
+{
+    const struct gw_weep_least *row = &ask->engine.tables->weep_least[GW_ROW_WEEP_LEAST_SLOT_HEIGHT];
+    if (!(read < row->size_m * (1 - GW_HAIR)) || read >= drawn * (1 - GW_HAIR)) return false;
+    gw_used_add(&ask->engine.used, &row->row);
+    return true;
+}
+
+static void find_pocket(struct pocket *p, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                         const struct gw_drainage_spec *d)
 {
     *p = (struct pocket){.lite = spot->lite, .depth = d->pocket_depth};
     p->count = floor(take(p, 1, read->of[GW_ITEM_weep_count].number, d->slots) + GW_HAIR);
     p->length = take(p, 2, read->of[GW_ITEM_weep_length].number, d->slot_length);
     p->height = take(p, 4, read->of[GW_ITEM_weep_height].number, d->slot_height);
+    p->narrow = is_narrow(ask, read->of[GW_ITEM_weep_height].number, d->slot_height) ||
+                is_narrow(ask, read->of[GW_ITEM_weep_length].number, d->slot_length);
     p->area = p->lite ? area_of(p->lite) : GW_ABSENT;
 }
 
@@ -279,6 +291,25 @@ static struct gw_message say_flow(struct gw_ask *ask, const struct pocket *p, do
 
 static void left_shut(struct gw_left *out, const char *why) { gw_left_by(out, "flow", 0, 0, 1, GW_PLAINLY(why)); }
 
+/* What is left of the head where tension still holds its part moves less water, and an opening that was made narrower
+ * than guidance and the system have it lets go of some late: a pocket of which all of the head is wanted, water alone
+ * tells. */
+static void tell_tension(struct gw_left *out, struct gw_ask *ask, const struct pocket *p, double held)
+{
+    struct gw_trace *trace = ask->engine.trace;
+    struct end slow = p->bad;
+    ask->engine.trace = NULL;
+    slow.adverse += gw_water_pressure(held, &ask->engine);
+    const bool known = run_end(&slow, ask, p, 0, "bad"), late = known && slow.ratio < 1 - GW_HAIR;
+    ask->engine.trace = trace;
+    if (!late && !p->narrow) return;
+    out->undecided = out->undecided || late;
+    gw_left_unknown(out, GW_SAY(ask->arena,
+                                "surface tension holds {} of the {} of head in so narrow an opening: does water poured "
+                                "into the pocket run out",
+                                gw_of_quantity(GW_THICKNESS, held), gw_of_quantity(GW_THICKNESS, p->bad.net)));
+}
+
 static void run_flow(struct gw_left *out, struct gw_ask *ask, struct pocket *p)
 {
     const double held = held_by_tension(ask, p);
@@ -290,6 +321,38 @@ static void run_flow(struct gw_left *out, struct gw_ask *ask, struct pocket *p)
     m->measure = p->good.adverse < p->bad.adverse
                      ? "are the cover's weeps free of sealant"
                      : "what share of the rain do the outer seals let in (drainage: {leak_share})";
+    if (p->bad.ratio >= 1 - GW_HAIR) tell_tension(out, ask, p, held);
+}
+
+/* Slots side by side that are longer than their lite, or a part of one, were not counted. */
+static bool is_counted(struct gw_left *out, struct gw_ask *ask, const struct pocket *p, const struct gw_as_read *read)
+{
+    const double count = read->of[GW_ITEM_weep_count].number;
+    if (gw_given(count) && fabs(count - round(count)) > GW_HAIR) {
+        gw_left_unknown(out, GW_PLAINLY("a part of a weep is none: how many are there"));
+    } else if ((p->of_system & 3) != 3 && p->count * p->length > p->lite->width * (1 + GW_HAIR)) {
+        gw_left_unknown(out, GW_SAY(ask->arena,
+                                    "{} slots of {} have no room side by side under a lite {} wide: how many are "
+                                    "there, and how long is one",
+                                    gw_of_count((long)p->count), gw_of_quantity(GW_THICKNESS, p->length),
+                                    gw_of_quantity(GW_LENGTH, p->lite->width)));
+    } else return true;
+    out->undecided = true;
+    return false;
+}
+
+/* Nobody could tell whether something shuts the openings, or lets the pressure out. */
+static void tell_unseen(struct gw_left *out, struct gw_ask *ask, const struct gw_as_read *read)
+{
+    static const enum gw_item_id items[] = {GW_ITEM_weep_place,       GW_ITEM_weep_clear, GW_ITEM_cover_weep_clear,
+                                            GW_ITEM_blocks_and_weeps, GW_ITEM_joint_plug, GW_ITEM_sealant_under_cover,
+                                            GW_ITEM_gasket_corner,    GW_ITEM_frame_joint};
+    for (size_t i = 0; i < sizeof items / sizeof *items; i++) {
+        const int word = read->of[items[i]].word;
+        if (!word || gw_item_kinds[items[i]].means[word - 1] != GW_WORD_UNKNOWN) continue;
+        gw_left_unknown(
+            out, GW_SAY(ask->arena, "{} was read as not known: look there", gw_of_text(gw_item_kinds[items[i]].title)));
+    }
 }
 
 void gw_left_by_flow(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
@@ -298,11 +361,13 @@ void gw_left_by_flow(struct gw_left *out, struct gw_ask *ask, const struct gw_sp
     struct pocket p;
     const struct gw_drainage_spec d = gw_drainage_of(system);
     const char *shut = what_shuts(read);
-    find_pocket(&p, spot, read, &d);
+    find_pocket(&p, ask, spot, read, &d);
     const bool no_opening = p.count < 1 || p.length <= 0 || p.height <= 0;
     const char *misses = what_misses(&p);
     if (shut) left_shut(out, shut);
     else if (no_opening) left_shut(out, "there is no opening: nothing drains");
     else if (misses) gw_left_unknown(out, GW_PLAINLY(misses));
+    else if (!is_counted(out, ask, &p, read)) return;
     else if (find_shares(&p, out, ask, read, &d) && find_adverse(&p, out, ask, spot, read, &d)) run_flow(out, ask, &p);
+    if (!shut) tell_unseen(out, ask, read);
 }

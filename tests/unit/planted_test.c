@@ -153,7 +153,7 @@ static const struct planted PLATES[] = {
     ONE(24, "weep_length", WITHIN, DRAINS(2, 2, 0.25, 1.41805), "flow"),
     ONE(25, "weep_length", HOLDS, DRAINS(2, 1.25, 0.25, 1.41805), "flow"),
     ONE(26, "weep_height", WITHIN, DRAINS(2, 2, 0.25, 1.41805), "flow"),
-    ONE(27, "weep_height", HOLDS, DRAINS(2, 2, 0.0625, 1.58543), "flow"),
+    ONE(27, "weep_height", UNKNOWN, DRAINS(2, 2, 0.0625, 1.58543), "flow"), /* tension holds 0.38 of 0.47 in of head */
     SAID(28, "weep_clear", WITHIN),
     SAID(29, "weep_clear", NOT_MET),
     SAID(30, "weep_offset", WITHIN),

@@ -9,7 +9,6 @@ struct excluded {
 };
 static const struct excluded EXCLUDED[] = {
     {GW_ITEM_weep_clear, GW_ITEM_blocks_and_weeps, "yes", "covered"},
-    {GW_ITEM_cover_weep_clear, GW_ITEM_sealant_under_cover, "yes", "yes"},
 };
 enum { N_EXCLUDED = sizeof EXCLUDED / sizeof *EXCLUDED };
 

@@ -99,11 +99,18 @@ static bool opens_pocket(const struct gw_inspected *row)
     case GW_ITEM_weep_place:
     case GW_ITEM_cover_weep_clear:
     case GW_ITEM_blocks_and_weeps:
-    case GW_ITEM_sealant_under_cover:
         return rank_of_word(row) > 1;
     default:
         return false;
     }
+}
+
+/* Sealant under a cover shuts no weep that was seen to be free. */
+static bool seals_pocket(const struct worst *w)
+{
+    const struct gw_inspected *sealant = w->all[GW_ITEM_sealant_under_cover][0],
+                              *cover = w->all[GW_ITEM_cover_weep_clear][0];
+    return sealant && rank_of_word(sealant) > 1 && !(cover && rank_of_word(cover) == 0);
 }
 
 static void add_gap(struct gw_inspecting *in, struct worst *w, const struct gw_reading *r)
@@ -155,6 +162,7 @@ static void find_worst(struct gw_inspecting *in, struct worst *w, const struct g
         w->pocket_open = w->pocket_open || opens_pocket(row);
         if (row->item->id == GW_ITEM_screw_spacing) add_gap(in, w, row->reading);
     }
+    w->pocket_open = w->pocket_open || seals_pocket(w);
     if (w->n_gaps > 1) qsort(w->gaps, w->n_gaps, sizeof *w->gaps, along);
 }
 
