@@ -270,17 +270,48 @@ static void put_edges(struct company *c, const struct worst *w, const struct gw_
     }
 }
 
-static void put_others(struct company *c, const struct worst *w, const struct gw_thing *thing,
-                       const struct gw_inspected *row)
+/* What of a lite bears on each other: its room, its blocks, what drains its pocket. The rest of it stands alone. */
+enum bears { BEARS_ALONE, BEARS_ROOM, BEARS_BLOCKS, BEARS_WATER };
+static enum bears bears_of(size_t item)
+{
+    static const enum bears of[GW_ITEM_COUNT] = {[GW_ITEM_squareness] = BEARS_ROOM,
+                                                 [GW_ITEM_edge_clearance] = BEARS_ROOM,
+                                                 [GW_ITEM_glass_bite] = BEARS_ROOM,
+                                                 [GW_ITEM_setting_block_length] = BEARS_BLOCKS,
+                                                 [GW_ITEM_setting_block_place] = BEARS_BLOCKS,
+                                                 [GW_ITEM_weep_place] = BEARS_WATER,
+                                                 [GW_ITEM_weep_count] = BEARS_WATER,
+                                                 [GW_ITEM_weep_length] = BEARS_WATER,
+                                                 [GW_ITEM_weep_height] = BEARS_WATER,
+                                                 [GW_ITEM_weep_clear] = BEARS_WATER,
+                                                 [GW_ITEM_weep_offset] = BEARS_WATER,
+                                                 [GW_ITEM_cover_weep_length] = BEARS_WATER,
+                                                 [GW_ITEM_cover_weep_clear] = BEARS_WATER,
+                                                 [GW_ITEM_sealant_under_cover] = BEARS_WATER,
+                                                 [GW_ITEM_joint_plug] = BEARS_WATER,
+                                                 [GW_ITEM_frame_joint] = BEARS_WATER,
+                                                 [GW_ITEM_gasket_corner] = BEARS_WATER,
+                                                 [GW_ITEM_blocks_and_weeps] = BEARS_WATER};
+    return of[item];
+}
+
+static void put_lite(struct company *c, const struct worst *w, const struct gw_inspected *row)
 {
     const int edge = row->item->on == GW_ON_POCKET ? 1 + GW_EDGE_SILL : gw_edge_of_row(row);
-    for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
-        if (i == row->item->id) continue;
+    const enum bears own = bears_of(row->item->id);
+    for (size_t i = 0; own && i < GW_ITEM_COUNT; i++) {
+        if (i == row->item->id || bears_of(i) != own) continue;
         put(c, w->all[i][0]);
-        if (edge && thing->family == GW_OF_LITE) put(c, w->all[i][edge]);
+        if (edge) put(c, w->all[i][edge]);
     }
-    if (thing->family == GW_OF_LITE) put_edges(c, w, row);
-    c->read.pocket_open = w->pocket_open;
+    if (own == BEARS_ROOM) put_edges(c, w, row);
+    if (own == BEARS_WATER) c->read.pocket_open = w->pocket_open;
+}
+
+static void put_others(struct company *c, const struct worst *w, const struct gw_inspected *row)
+{
+    for (size_t i = 0; i < GW_ITEM_COUNT; i++)
+        if (i != row->item->id) put(c, w->all[i][0]);
 }
 
 /* K, of the metal; of the air: from there up to the hottest surface. */
@@ -299,7 +330,8 @@ static void keep_company(struct gw_inspecting *in, struct company *c, const stru
     gw_as_read_clear(&c->read);
     c->share = GW_ABSENT;
     if (thing->family == GW_OF_SCREWS) put_screws(in, c, w, row);
-    else if (thing->family != GW_OF_CREW) put_others(c, w, thing, row);
+    else if (thing->family == GW_OF_LITE) put_lite(c, w, row);
+    else if (thing->family != GW_OF_CREW) put_others(c, w, row);
     c->read.of[row->item->id] = row->reading->value;
     if (row->item->id == GW_ITEM_screw_torque) c->read.torque_age = row->age;
     const struct gw_inspected *joint = c->with[GW_ITEM_joint_width];

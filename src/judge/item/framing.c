@@ -44,7 +44,7 @@ static bool is_taken_for_granted(struct gw_left *out, struct gw_ask *ask, const 
 static bool states_gaps(const struct gw_system *system)
 {
     const struct gw_drift_spec *d = gw_part(system, drift);
-    return d && gw_given(d->side_gap) && gw_given(d->end_gap);
+    return d && !gw_is_bonded(system) && gw_given(d->side_gap) && gw_given(d->end_gap);
 }
 
 /* In a limit that is wider than practice: a system that states its gaps states what they bear; of one that states none
@@ -55,17 +55,24 @@ static void decide_within(struct gw_left *out, struct gw_ask *ask, const struct 
     if (!gw_said(&out->unknown) || is_above(ask, item, spot, read, system)) return;
     out->undecided = !states_gaps(system);
     if (!out->undecided) out->unknown = (struct gw_message){0};
-    out->remark =
-        GW_PLAINLY(out->undecided ? "in the system's own limit, which is wider than what clearance and bite as "
-                                    "drawn take for granted, and no gaps are stated (drift: side_gap, end_gap)"
-                                  : "in the system's own limit, wider than practice, beside the gaps that it "
-                                    "states");
+    out->remark = GW_PLAINLY(
+        !out->undecided        ? "in the system's own limit, wider than practice, beside the gaps that it states"
+        : gw_is_bonded(system) ? "in the system's own limit, which is wider than practice; bonded glass has no gaps "
+                                 "that bear it"
+                               : "in the system's own limit, which is wider than what clearance and bite as drawn "
+                                 "take for granted, and no gaps are stated (drift: side_gap, end_gap)");
 }
 
 /* A member out of its place takes room and bite from the glass beside it: what was read of those there tells. */
 static void by_the_glass(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                          const struct gw_as_read *read, const struct gw_system *system, bool bite, const char *question)
 {
+    if (system->system->glazing == GW_SILICONE) {
+        gw_left_unknown(out, GW_PLAINLY("the glass beside it is bonded: was it so before, or has its bead sheared "
+                                        "since? Measure the joints there, and ask the manufacturer how far a bead may "
+                                        "shear (silicone: shear_strain)"));
+        return;
+    }
     const bool known = gw_was_read(read, GW_ITEM_edge_clearance) && (!bite || gw_was_read(read, GW_ITEM_glass_bite));
     if (!known) {
         gw_left_unknown(out, GW_PLAINLY(question));
