@@ -72,10 +72,11 @@ struct gw_review {
 /* `answer` holds the demands of the project (gw_answer_demand). `scratch` may be NULL. */
 void gw_review_submittal(struct gw_review *out, struct gw_ask *ask, const struct gw_answer *answer,
                          const struct gw_submittal *submittal, const struct gw_previous *previous);
-/* The comments of a result that 'review' wrote of that project as JSON; NULL after a diagnostic, which holds no word of
- * the text. */
+/* The comments of a result that 'review' wrote of that project and submittal, of no later revision, as JSON; NULL after
+ * a diagnostic, which holds no word of the text. */
 const struct gw_previous *gw_review_previous(struct gw_arena *arena, const struct gw_source *source,
-                                             const char *project, struct gw_diags *diags);
+                                             const char *project, const struct gw_submittal_head *now,
+                                             struct gw_diags *diags);
 struct gw_reviewed {
     const struct gw_results *results;
     const struct gw_review *review;

@@ -19,13 +19,16 @@ static bool is_readable(const struct cli *cli)
 }
 
 /* Comments of an earlier result. False after diagnostics. */
-static bool read_previous(struct cli *cli, const struct gw_previous **out, struct run *run)
+static bool read_previous(struct cli *cli, const struct gw_previous **out, struct run *run,
+                          const struct gw_submittal *submittal)
 {
     *out = NULL;
     if (!cli->options.previous) return true;
     const struct gw_source *source =
         gw_source_read_most(&cli->arena, cli->options.previous, GW_RESULT_LIMIT, &run->diags);
-    if (source) *out = gw_review_previous(&cli->arena, source, run->model.project.project->name, &run->diags);
+    if (source)
+        *out = gw_review_previous(&cli->arena, source, run->model.project.project->name, submittal->submittal,
+                                  &run->diags);
     return *out;
 }
 
@@ -60,14 +63,14 @@ int cmd_review(struct cli *cli)
     struct run run;
     struct gw_submittal submittal;
     struct gw_review review;
-    const struct gw_previous *previous;
+    const struct gw_previous *previous = NULL;
     if (!cli->options.n_arguments) return complain("which project? Give a file, or - for standard input");
     if (!is_readable(cli)) return EXIT_CALL;
     int code = open_project(&run, cli);
     if (code) return code;
     const size_t before = run.diags.n;
     const bool read = gw_submittal_load(&submittal, &run.model, cli->options.arguments[1]);
-    const bool known = read_previous(cli, &previous, &run);
+    const bool known = !read || read_previous(cli, &previous, &run, &submittal);
     say_later(cli, &run.diags, before);
     if (!read || !known) return code_of(&run.diags);
     if (writes_over_inputs(cli, &run.model)) return EXIT_CALL;

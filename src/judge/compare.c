@@ -63,6 +63,7 @@ static bool shows_more(const struct gw_outcome *a, const struct gw_outcome *b, b
     /* where neither shows it, a statement does not stand for a report, whose gaps can be asked about */
     const bool named = a->rating->report != NULL;
     if (a->verdict == GW_NOT_SHOWN && named != (b->rating->report != NULL)) return named;
+    if (a->verdict == GW_NOT_SHOWN && a->own_component != b->own_component) return a->own_component;
     if (a->verdict == GW_PASS && a->evidence != b->evidence) return a->evidence == GW_BY_TEST;
     return a->use < b->use || (gw_given(a->use) && !gw_given(b->use));
 }
@@ -93,6 +94,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
     struct gw_outcome o = weigh(&s, d);
     o.rating = rating;
     o.foreign = s.foreign;
+    o.own_component = (rating->component ? rating->component : GW_FIXED) == d->component;
     if (!rating->report) doubt_statement(&o, ask, d);
     o.used = gw_ask_close(ask, d->used);
     return o;

@@ -19,6 +19,7 @@ struct gw_outcome {
     const struct gw_rating *rating; /* NULL: by calculation */
     const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
     bool foreign;                   /* of a rating that says nothing here */
+    bool own_component;             /* of a rating of the component itself: a spandrel's is one of fixed lites too */
     bool covers, adverse, presumed, weight;
     double as_stiff;      /* of a test: see gw_showing; else absent */
     double proof, safety; /* of a test: held over asked; of a limit: its factor */

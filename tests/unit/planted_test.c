@@ -323,7 +323,9 @@ static void compare_comments(const struct gw_review *review, const struct commen
     assert_int_equal(review->comments.n, n);
 }
 
-static const struct gw_previous *as_written(struct world *w, const struct gw_review *review)
+/* As a review of `now` takes it. */
+static const struct gw_previous *as_written(struct world *w, const struct gw_review *review,
+                                            const struct gw_submittal_head *now)
 {
     struct gw_results results;
     struct gw_text out;
@@ -334,7 +336,7 @@ static const struct gw_previous *as_written(struct world *w, const struct gw_rev
     gw_text_init(&out, &w->arena);
     gw_format_named("json")->render(&out, &result, &none, false);
     const struct gw_source *source = gw_source_from(&w->arena, "first.json", out.at, out.length);
-    return gw_review_previous(&w->arena, source, w->model.project.project->name, &w->diags);
+    return gw_review_previous(&w->arena, source, w->model.project.project->name, now, &w->diags);
 }
 
 static void faults_of_two_revisions(void **state)
@@ -350,11 +352,17 @@ static void faults_of_two_revisions(void **state)
     /* what the field representative's reading of 12 in would leave on that line: 594.3/(26.5 x 12) = 1.8688, down */
     assert_near(CLAMP_BAD(95) / (EDGE_LINE * 12), 1.8688, 1e-4);
     assert_non_null(strstr(words(&review.comments.items[6].effect), "left by clamp: 1.86 at the bad end"));
-    const struct gw_previous *previous = as_written(w, &review);
+    const struct gw_previous *previous = as_written(w, &review, first.submittal);
     assert_non_null(previous);
     assert_true(gw_submittal_load(&second, &w->model, "projects/submittals/tern-street-02-revision-2.yaml"));
     gw_review_submittal(&review, &w->ask, &w->answer, &second, previous);
     compare_comments(&review, SECOND, COUNT(SECOND));
+    /* the later one is no earlier result of the first, nor of another submittal */
+    struct gw_submittal_head other = *second.submittal;
+    other.number = "084413-99";
+    assert_null(as_written(w, &review, first.submittal));
+    assert_null(as_written(w, &review, &other));
+    assert_non_null(as_written(w, &review, second.submittal));
 }
 
 /* The other revision has the same report, or another one, in order: it stands on no list there. */

@@ -12,7 +12,7 @@ static const struct gw_previous *as_written(struct stage *s, const struct gw_rev
     gw_text_init(&out, &s->arena);
     gw_format_named("json")->render(&out, &result, &none, false);
     return gw_review_previous(&s->arena, gw_source_from(&s->arena, "r1.json", out.at, out.length),
-                              s->model.project.project->name, &s->diags);
+                              s->model.project.project->name, review->submittal->submittal, &s->diags);
 }
 
 static void review(struct stage *s)

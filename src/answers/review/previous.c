@@ -11,6 +11,7 @@ struct reading {
     struct gw_diags *diags;
     const struct gw_source *source; /* its name alone */
     const char *project;
+    const struct gw_submittal_head *now;
     struct gw_previous *out;
     bool good;
 };
@@ -20,6 +21,18 @@ static bool refuse(struct reading *r, const char *code, const char *message)
     gw_diag_add(r->diags, GW_ERROR, code, NULL, r->source, 0, 0, "%s", message);
     r->good = false;
     return false;
+}
+
+/* Of the same submittal, and of no later revision. */
+static bool is_before(struct reading *r, const struct gw_json_value *submittal)
+{
+    const char *number = gw_json_words(gw_json_get(submittal, "number"));
+    const double revision = gw_json_double(gw_json_get(submittal, "revision"));
+    if (number && r->now->number && strcmp(number, r->now->number) != 0)
+        return refuse(r, "other_submittal", "a review of another submittal: its comments have other numbers");
+    if (r->now->revision != GW_NO_INTEGER && revision > r->now->revision)
+        return refuse(r, "later_revision", "a review of a later revision: what it closed cannot be new here");
+    return true;
 }
 
 static bool is_ours(struct reading *r, const struct gw_json_value *root)
@@ -34,7 +47,7 @@ static bool is_ours(struct reading *r, const struct gw_json_value *root)
     const char *project = gw_json_words(gw_json_get(root, "project"));
     if (!project || strcmp(project, r->project) != 0)
         return refuse(r, "other_project", "a review of another project: its comments have other numbers");
-    return true;
+    return is_before(r, gw_json_get(root, "submittal"));
 }
 
 static const char *words(struct reading *r, const struct gw_json_value *comment, const char *key)
@@ -104,12 +117,13 @@ static void use(void *context, const struct gw_json_value *root)
 }
 
 const struct gw_previous *gw_review_previous(struct gw_arena *arena, const struct gw_source *source,
-                                             const char *project, struct gw_diags *diags)
+                                             const char *project, const struct gw_submittal_head *now,
+                                             struct gw_diags *diags)
 {
     /* What is said of it is said without its lines: it may be anybody's. */
     const struct gw_source *unshown = gw_source_from(arena, source->name, "", 0);
     struct gw_previous *out = gw_alloc(arena, 1, sizeof *out);
-    struct reading r = {arena, diags, unshown, project, out, true};
+    struct reading r = {arena, diags, unshown, project, now, out, true};
     const size_t before = diags->n;
     out->file = source->name;
     const bool read = gw_json_use(arena, source, diags, use, &r);
