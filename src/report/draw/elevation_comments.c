@@ -170,10 +170,10 @@ static void describe(struct comments *c, const struct gw_comment *comment, struc
     flag->mark = MARK_OF[comment->consequence];
     flag->first = gw_format(c->arena, "%s: %s, %s", gw_consequence_name(comment->consequence),
                             item_of(c, comment->item), name_of(c, comment->subject));
-    flag->second =
-        gw_format(c->arena, "%ssubmitted %s%s%s", many ? gw_format(c->arena, "%zu places; ", comment->places.n) : "",
-                  in_short(c, &comment->submitted), gw_said(&comment->needed) ? "; needed " : "",
-                  gw_said(&comment->needed) ? in_short(c, &comment->needed) : "");
+    flag->second = gw_format(c->arena, "%ssubmitted %s%s%s",
+                             many ? gw_format(c->arena, "one of %zu such groups; ", comment->places.n) : "",
+                             in_short(c, &comment->submitted), gw_said(&comment->needed) ? "; needed " : "",
+                             gw_said(&comment->needed) ? in_short(c, &comment->needed) : "");
 }
 
 static void list(struct comments *c, struct gw_text *out, const struct gw_comment *comment, bool bare)
