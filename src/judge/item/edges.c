@@ -231,8 +231,10 @@ static void gap_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct
     for (unsigned i = 0; i < left.n; i++) is_short = is_short || left.list[i].bad < 1 - GW_HAIR;
     if (!is_short) return;
     out->undecided = true;
-    gw_left_unknown(out, GW_SAY(ask->arena, "in a pocket of {} it leaves a gap of {}: measure the edge clearance there",
-                                gw_of_quantity(GW_THICKNESS, depth), gw_of_quantity(GW_THICKNESS, gap)));
+    gw_left_unknown(out, GW_SAY(ask->arena, "in a pocket of {} it leaves a gap of {}: {}",
+                                gw_of_quantity(GW_THICKNESS, depth), gw_of_quantity(GW_THICKNESS, gap),
+                                gw_of_text(read->drawn ? "what edge clearance is drawn with it?"
+                                                       : "measure the edge clearance there")));
 }
 
 static void shares_the_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -254,11 +256,12 @@ static void bite_is_used_up(struct gw_left *out, struct gw_ask *ask, const struc
     if (fits || !bite_is_short(ask, spot, read, system, gap, !gw_given(bite))) return;
     out->undecided = true;
     gw_left_unknown(out, gw_given(bite) ? more_than_deep(ask, gap, bite, depth)
-                                        : GW_SAY(ask->arena,
-                                                 "in a pocket of {} it leaves a bite of {}: measure the bite there, "
-                                                 "and the gap opposite",
+                                        : GW_SAY(ask->arena, "in a pocket of {} it leaves a bite of {}: {}",
                                                  gw_of_quantity(GW_THICKNESS, depth),
-                                                 gw_of_quantity(GW_THICKNESS, fmax(depth - gap, 0))));
+                                                 gw_of_quantity(GW_THICKNESS, fmax(depth - gap, 0)),
+                                                 gw_of_text(read->drawn ? "what bite is drawn with it?"
+                                                                        : "measure the bite there, and the gap "
+                                                                          "opposite")));
 }
 
 /* The lite may go by such a gap out of the bite that was read opposite. */
