@@ -9,6 +9,10 @@ logs=$build/tests/logs
 mkdir -p "$logs"
 : >"$logs/summary"
 
+# Read by the sanitizers' runtime alone.
+LSAN_OPTIONS="suppressions=$(pwd)/tests/lsan.supp:print_suppressions=0"
+export LSAN_OPTIONS
+
 run() { # name, command...
     name=$1
     shift
