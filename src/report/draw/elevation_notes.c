@@ -5,7 +5,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { HEAD_CHARACTERS = 160, WORDS = 480 }; /* of an entry of the list: names have no end */
+enum { HEAD_CHARACTERS = 160, WORDS = 480 };       /* of an entry of the list: names have no end */
 static const double FLAG = SHEET_FLAG, MARGIN = 2; /* pixels: radius; room kept round it */
 static const struct gw_lettering BOLD = {.size = GW_LABEL_SIZE, .bold = true};
 static const struct gw_lettering PLAIN = {.size = GW_LABEL_SIZE, .color = GW_INK2};
