@@ -220,7 +220,8 @@ static void differ(struct walk *w, const char *path, const struct gw_field *fiel
         else differ_from_none(w, path, field, x, y);
         return;
     }
-    if (field->type == GW_T_TREE) add(w, path, GW_PLAINLY("other keys"), GW_PLAINLY("other keys"));
+    const struct gw_message other = GW_PLAINLY("other keys");
+    if (field->type == GW_T_TREE) add(w, path, other, other);
     else add(w, path, shown(w, field, a), shown(w, field, b));
 }
 

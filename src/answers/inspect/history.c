@@ -31,8 +31,9 @@ struct gw_point *gw_point_at(struct gw_inspecting *in, size_t thing, enum gw_ite
     long numbers[KEY_NUMBERS] = {(long)thing, (long)item, edge};
     name_point(numbers + 3, r);
     void **at = find(&in->points, in->ask->arena, numbers, gw_given(r->at) ? NULL : r->point);
-    if (*at) return *at;
-    struct gw_point *p = *at = gw_alloc(in->ask->arena, 1, sizeof *p);
+    struct gw_point *p = *at;
+    if (p) return p;
+    p = *at = gw_alloc(in->ask->arena, 1, sizeof *p);
     p->fastened = GW_NO_DAY;
     return p;
 }
@@ -87,7 +88,8 @@ static void close_row(struct gw_inspected *row, struct gw_inspected *by)
 /* A repair without a point closes all that is open; one at a point what has none. */
 static void close_repaired(struct open_rows *open, struct gw_inspected *by)
 {
-    for (int pointed = 0; pointed <= !by->reading->point; pointed++) {
+    const int last = by->reading->point ? 0 : 1;
+    for (int pointed = 0; pointed <= last; pointed++) {
         for (size_t i = 0; open->list[pointed] && i < open->n[pointed]; i++) close_row(open->list[pointed][i], by);
         open->n[pointed] = 0;
     }

@@ -103,8 +103,9 @@ static const struct gw_kept *judge_at(struct gw_inspecting *in, const struct gw_
     struct gw_ask *ask = in->ask;
     make_key(&key, item, spot, read);
     void **at = gw_memo_at(&in->results, ask->arena, key.bits, key.n * sizeof *key.bits);
-    if (*at) return *at;
-    struct gw_kept *kept = *at = gw_alloc(ask->arena, 1, sizeof *kept);
+    struct gw_kept *kept = *at;
+    if (kept) return kept;
+    kept = *at = gw_alloc(ask->arena, 1, sizeof *kept);
     gw_item_judge(&kept->result, ask, item, spot, read, gw_hung_at(in, gw_spot_element(spot, item->on)));
     gw_unchoose(in);
     gw_used_merge(&in->out->used, &kept->result.used);
@@ -144,8 +145,9 @@ static const struct gravest *gravest_of(struct gw_inspecting *in, const struct g
     add_count(&key, item->id);
     add_read(&key, read);
     void **at = gw_memo_at(&in->gravest, in->ask->arena, key.bits, key.n * sizeof *key.bits);
-    if (*at) return *at;
-    struct gravest *g = *at = gw_alloc(in->ask->arena, 1, sizeof *g);
+    struct gravest *g = *at;
+    if (g) return g;
+    g = *at = gw_alloc(in->ask->arena, 1, sizeof *g);
     for (size_t i = 0; i < f->each.n; i++) {
         const struct gw_kept *kept = judge_at(in, item, &f->each.items[i].spot, read);
         const bool more = g->kept && f->each.items[i].load > f->each.items[g->at].load &&

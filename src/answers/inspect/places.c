@@ -98,8 +98,9 @@ static struct gw_found *spot_of(struct gw_inspecting *in, const struct gw_readin
                             {(int)on, r->column, r->story, r->row, r->line, r->edge_word, r->wall != NULL},
                             {r->wall, NULL}};
     void **at = find(&in->spots, &key);
-    if (*at) return *at;
-    struct gw_found *f = *at = gw_alloc(in->ask->arena, 1, sizeof *f);
+    struct gw_found *f = *at;
+    if (f) return f;
+    f = *at = gw_alloc(in->ask->arena, 1, sizeof *f);
     const struct gw_spot said = said_of(r);
     f->spot = said;
     f->there = gw_spot_each(&f->each, &f->spot, &f->why, in->ask, on);

@@ -91,5 +91,6 @@ struct gw_message gw_review_unanswered(const struct reviewing *r, const struct g
         answered = r->submittal->offered_system;
     else if (strncmp(past->item, "report_", strlen("report_")) == 0)
         answered = speaks && is_submitted(r, past->subject);
-    return answered ? (struct gw_message){0} : left_out;
+    if (answered) return (struct gw_message){0};
+    return left_out;
 }

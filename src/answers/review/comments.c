@@ -128,7 +128,8 @@ static size_t places_shared(const struct gw_comment *c, const struct gw_past_com
 /* Nothing is said of it now: closed, unless it was left out. */
 static struct gw_comment unsaid(struct reviewing *r, const struct gw_past_comment *past)
 {
-    const struct gw_message open = past->closed ? (struct gw_message){0} : gw_review_unanswered(r, past);
+    struct gw_message open = {0};
+    if (!past->closed) open = gw_review_unanswered(r, past);
     const bool stays = gw_said(&open);
 #define AS_IT_WAS(text) GW_SAY(r->arena, "{}", gw_of_text(text))
     return (struct gw_comment){.number = past->number,

@@ -107,13 +107,12 @@ static void put_layers(struct pocket *p, double edge, bool known)
     double from = 0;
     for (size_t i = 0; i < p->glass->layers.n; i++) {
         const struct gw_layer *l = &p->glass->layers.items[i];
+        static const struct gw_look solid = {.fill = GW_INK};
         const double thick = or_some(thickness_of(l), SOME_LAYER);
         const struct gw_box box = {left, at_y(p, from), p->end, at_y(p, from + thick)};
         if (is_glass(l)) gw_detail_pane(canvas, &box, false);
         else if (is_cavity(l)) put_seal(p, edge, box.top, box.bottom);
-        else
-            gw_canvas_rectangle(canvas, &box,
-                                gw_given(l->thickness) ? &(struct gw_look){.fill = GW_INK} : &gw_detail_dashed);
+        else gw_canvas_rectangle(canvas, &box, gw_given(l->thickness) ? &solid : &gw_detail_dashed);
         if (!known) gw_canvas_rectangle(canvas, &(struct gw_box){edge, box.top, left, box.bottom}, &gw_detail_dashed);
         gw_detail_name_once(&p->d.right, p->end - 8, (box.top + box.bottom) / 2, layer_name(p, l));
         from += thick;
