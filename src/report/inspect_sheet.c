@@ -1,5 +1,6 @@
 /* The sheet of an inspection: by wall and stage what to measure, to what limit, how often and why; and the same as a
  * CSV to be filled in. */
+#include "report/draw/pictures.h"
 #include "report/inspect.h"
 
 #include <string.h>
@@ -154,6 +155,7 @@ static void put_samples(struct sheet_page *p)
 
 static void sheet_page(struct gw_report *report, const struct gw_result *result)
 {
+    enum { PICTURES = 6 };
     const struct gw_inspected_results *value = result->value;
     struct sheet_page p = {.page = gw_page_of(report, value->results), .sheet = value->sheet};
     struct gw_used used = p.sheet->used;
@@ -166,6 +168,9 @@ static void sheet_page(struct gw_report *report, const struct gw_result *result)
                              "PROJECT readings.csv' judges what was read.",
                              p.sheet->system->name));
     put_samples(&p);
+    const struct gw_pictures *pictures = result->pictures;
+    for (size_t i = 0; report->pictures && i < pictures->n && i < PICTURES; i++)
+        gw_report_figure(report, &pictures->items[i].figure);
     for (size_t i = 0; i < p.sheet->items.n;) {
         const char *here = p.sheet->items.items[i].wall;
         if (strcmp(here, wall) != 0)
@@ -222,7 +227,10 @@ struct gw_result gw_result_inspection_sheet(struct gw_arena *arena, const struct
 {
     struct gw_inspected_results *value = gw_alloc(arena, 1, sizeof *value);
     *value = (struct gw_inspected_results){.results = results, .sheet = sheet};
+    struct gw_pictures *shown = gw_alloc(arena, 1, sizeof *shown);
+    gw_pictures_of_sheet(shown, arena, results, sheet);
     return (struct gw_result){.shown = results->shown,
+                              .pictures = shown,
                               .record = &gw_inspection_sheet_record,
                               .value = value,
                               .rows = "items",

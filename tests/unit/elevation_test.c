@@ -290,6 +290,32 @@ static void many_comments_are_listed(void **state)
     assert_non_null(strstr(canvas.description, "Without a place on a wall: 5 fails: "));
 }
 
+/* A wall each; what is measured, and the place as the table has it. */
+static void inspections_begin_on_the_wall(void **state)
+{
+    struct world *w = *state;
+    struct reviewed_world *r = gw_alloc(&w->arena, 1, sizeof *r);
+    struct gw_inspection_sheet *sheet = gw_alloc(&w->arena, 1, sizeof *sheet);
+    struct gw_pictures pictures;
+    struct gw_canvas canvas;
+    assert_true(gw_model_load(&w->model, &w->arena, &w->diags, "projects/tern-street.yaml", NULL, 0));
+    judge(w, &r->results, &r->answer, &r->takeoff, &r->ask, GW_US);
+    gw_inspection_sheet(sheet, &r->ask, &w->model.systems.items[0]);
+    gw_pictures_of_sheet(&pictures, &w->arena, &r->results, sheet);
+    assert_int_equal(pictures.n, r->takeoff.n_walls);
+    for (size_t i = 0; i < pictures.n; i++) {
+        draw_named(&canvas, &w->arena, &pictures, pictures.items[i].name, GW_US);
+        assert_true(texts_with(&canvas, "story") > 0);
+        assert_true(texts_with(&canvas, gw_item_kinds[sheet->items.items[0].item->id].title) > 0 || i > 0);
+    }
+    /* the first of the sheet's places is flagged where it is said to be */
+    draw_named(&canvas, &w->arena, &pictures, pictures.items[0].name, GW_SI);
+    const struct gw_wall_grid *grid = r->takeoff.grids.items[0];
+    double x, y;
+    assert_true(gw_elevation_spot(grid, &sheet->items.items[0].most.spot, &x, &y));
+    assert_true(x >= 0 && x <= grid->x[grid->n_columns] && y >= grid->lines.bottom && y <= grid->lines.top);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -300,6 +326,7 @@ int main(void)
         WORLD_TEST(what_is_specified_is_in_the_key),
         WORLD_TEST(comments_stand_once),
         WORLD_TEST(many_comments_are_listed),
+        WORLD_TEST(inspections_begin_on_the_wall),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

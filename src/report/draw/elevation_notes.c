@@ -22,17 +22,65 @@ static bool inside(const struct gw_box *box, const struct gw_box *within)
            box->bottom <= within->bottom;
 }
 
-static void draw_flag(const struct elevation_frame *f, struct gw_point dot, struct gw_point at, size_t number,
-                      enum sheet_mark mark)
+/* A flag on the page, and the leader to what it is of. */
+struct placed_flag {
+    struct gw_point dot, at;
+    size_t number;
+    enum sheet_mark mark;
+};
+enum { MOST_FLAGS = 32 };
+struct placed_flags {
+    struct placed_flag list[MOST_FLAGS];
+    size_t n;
+};
+
+static double side_of(struct gw_point a, struct gw_point b, struct gw_point p)
+{
+    return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+static bool cross(const struct placed_flag *a, const struct placed_flag *b)
+{
+    return side_of(a->dot, a->at, b->dot) * side_of(a->dot, a->at, b->at) < 0 &&
+           side_of(b->dot, b->at, a->dot) * side_of(b->dot, b->at, a->at) < 0;
+}
+
+/* How near a leader passes. */
+static double distance_from(const struct placed_flag *leader, struct gw_point p)
+{
+    const double dx = leader->at.x - leader->dot.x, dy = leader->at.y - leader->dot.y;
+    const double along = ((p.x - leader->dot.x) * dx + (p.y - leader->dot.y) * dy) / (dx * dx + dy * dy);
+    const double t = fmin(1, fmax(0, along));
+    return hypot(leader->dot.x + t * dx - p.x, leader->dot.y + t * dy - p.y);
+}
+
+static bool is_clear(const struct placed_flags *all, const struct placed_flag *flag)
+{
+    for (size_t i = 0; i < all->n; i++) {
+        const struct placed_flag *other = &all->list[i];
+        if (cross(flag, other) || distance_from(flag, other->at) < FLAG || distance_from(other, flag->at) < FLAG)
+            return false;
+    }
+    return true;
+}
+
+/* Leaders lie under the numbers. */
+static void draw_flags(const struct elevation_frame *f, const struct placed_flags *all)
 {
     struct gw_canvas *canvas = f->sheet->canvas;
-    const struct gw_box box = round_box(at);
-    gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_PAPER, .width = GW_LINE_HEAVY});
-    gw_canvas_line(canvas, dot, at, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
-    if (mark) gw_mark_draw(canvas, dot, mark);
-    else gw_canvas_circle(canvas, dot, 2, &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
-    gw_sheet_number(f->sheet, at, number);
-    gw_canvas_keep(canvas, &box);
+    for (size_t i = 0; i < all->n; i++) {
+        const struct placed_flag *p = &all->list[i];
+        gw_canvas_line(canvas, p->dot, p->at, &(struct gw_look){.line = GW_PAPER, .width = GW_LINE_HEAVY});
+        gw_canvas_line(canvas, p->dot, p->at, &(struct gw_look){.line = GW_INK, .width = GW_LINE_THIN});
+    }
+    for (size_t i = 0; i < all->n; i++) {
+        const struct placed_flag *p = &all->list[i];
+        if (p->mark) gw_mark_draw(canvas, p->dot, p->mark);
+        else
+            gw_canvas_circle(canvas, p->dot, 2,
+                             &(struct gw_look){.fill = GW_INK, .line = GW_PAPER, .width = GW_LINE_THIN});
+        gw_sheet_number(f->sheet, p->at, p->number);
+    }
 }
 
 static size_t number_of(const struct elevation_frame *f, size_t i)
@@ -55,19 +103,35 @@ static bool dot_of(const struct elevation_frame *f, const struct elevation_flag 
     return true;
 }
 
-/* The nearest free place round the dot. */
-static bool calm_place(const struct elevation_frame *f, struct gw_point dot, struct gw_point *out)
+/* The nearest free place round the dot whose leader meets no other; else the nearest free one. */
+static bool calm_place(const struct elevation_frame *f, const struct placed_flags *all, struct placed_flag *flag)
 {
     static const double distances[] = {36, 52, 70, 92, 120};
     static const double ways[][2] = {{0.9, 0.44}, {-0.9, 0.44}, {0.9, -0.44}, {-0.9, -0.44},
                                      {0, 1},      {0, -1},      {1, 0},       {-1, 0}};
+    struct placed_flag found = *flag;
+    bool any = false;
     for (size_t d = 0; d < sizeof distances / sizeof *distances; d++)
         for (size_t w = 0; w < sizeof ways / sizeof *ways; w++) {
-            *out = (struct gw_point){dot.x + ways[w][0] * distances[d], dot.y + ways[w][1] * distances[d]};
-            const struct gw_box box = round_box(*out);
-            if (inside(&box, &f->wall) && gw_canvas_is_free(f->sheet->canvas, &box)) return true;
+            const struct gw_point dot = flag->dot;
+            flag->at = (struct gw_point){dot.x + ways[w][0] * distances[d], dot.y + ways[w][1] * distances[d]};
+            const struct gw_box box = round_box(flag->at);
+            if (!inside(&box, &f->wall) || !gw_canvas_is_free(f->sheet->canvas, &box)) continue;
+            if (is_clear(all, flag)) return true;
+            if (!any) found = *flag;
+            any = true;
         }
-    return false;
+    *flag = found;
+    return any;
+}
+
+static void place_flag(const struct elevation_frame *f, struct placed_flags *all, size_t i)
+{
+    struct placed_flag flag = {.number = number_of(f, i), .mark = f->of->flags[i].mark};
+    if (all->n == MOST_FLAGS || !dot_of(f, &f->of->flags[i], &flag.dot) || !calm_place(f, all, &flag)) return;
+    const struct gw_box box = round_box(flag.at);
+    gw_canvas_keep(f->sheet->canvas, &box);
+    all->list[all->n++] = flag;
 }
 
 void gw_elevation_flags(const struct elevation_frame *f)
@@ -79,11 +143,9 @@ void gw_elevation_flags(const struct elevation_frame *f)
         gw_mark_draw(f->sheet->canvas, at, m->mark);
         gw_canvas_keep(f->sheet->canvas, &box);
     }
-    for (size_t i = 0; i < f->of->n_flags; i++) {
-        struct gw_point dot, at;
-        if (dot_of(f, &f->of->flags[i], &dot) && calm_place(f, dot, &at))
-            draw_flag(f, dot, at, number_of(f, i), f->of->flags[i].mark);
-    }
+    struct placed_flags all = {.n = 0};
+    for (size_t i = 0; i < f->of->n_flags; i++) place_flag(f, &all, i);
+    draw_flags(f, &all);
 }
 
 static const char *in_short(const struct gw_canvas *canvas, const char *text, int most)

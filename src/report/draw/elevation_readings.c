@@ -50,7 +50,7 @@ static bool heights_of(const struct gw_wall_grid *g, const struct gw_spot *s, do
     return any;
 }
 
-static bool place_of(const struct gw_wall_grid *g, const struct gw_spot *s, double *x, double *y)
+bool gw_elevation_spot(const struct gw_wall_grid *g, const struct gw_spot *s, double *x, double *y)
 {
     double bottom = g->lines.bottom, top = g->lines.top, left = 0, right = g->x[g->n_columns];
     const bool line = s->line >= 0 && (size_t)s->line <= g->n_columns;
@@ -104,7 +104,7 @@ static void gather(struct readings *r, enum gw_item_verdict verdict)
         double x, y;
         if (!is_here(r, row) || row->verdict != verdict) continue;
         r->counts[verdict]++;
-        if (!place_of(r->of->grid, &row->spot, &x, &y) || marked_before(r, x, y)) continue;
+        if (!gw_elevation_spot(r->of->grid, &row->spot, &x, &y) || marked_before(r, x, y)) continue;
         if (verdict != GW_ITEM_WITHIN && r->n_flags < r->most_flags) r->flags[r->n_flags++] = flag_of(r, row, x, y);
         else if (r->n_marks < MARKS) r->marks[r->n_marks++] = (struct elevation_mark){x, y, MARK_OF[verdict]};
         else r->more++;

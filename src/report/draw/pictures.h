@@ -82,6 +82,18 @@ const char *gw_project_line(struct gw_arena *arena, const struct gw_results *res
 /* The one of that name on the page, where the page shows drawings and there is such a one. */
 struct page;
 void gw_page_picture(struct page *page, const struct gw_pictures *pictures, const char *name);
+/* elevation_readings.c: m from the left end and above ground; false: the spot says neither. */
+bool gw_elevation_spot(const struct gw_wall_grid *g, const struct gw_spot *s, double *x, double *y);
+/* elevation_sheet.c: where the inspection of each wall begins. */
+struct sheet_picture {
+    const struct gw_results *results;
+    const struct gw_inspection_sheet *sheet;
+    const struct gw_wall_grid *grid;
+};
+enum gw_status gw_draw_elevation_sheet(struct gw_canvas *canvas, const void *of, enum gw_units shown,
+                                       struct gw_engine *engine);
+void gw_pictures_of_sheet(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
+                          const struct gw_inspection_sheet *sheet);
 /* readings of a wall, and torques against their age: `of` a struct readings_picture. */
 struct readings_picture {
     const struct gw_results *results;
