@@ -167,10 +167,12 @@ static void sheet_page(struct gw_report *report, const struct gw_result *result)
                              "whose it is. -o readings.csv writes the places to be filled in; 'galeward inspect "
                              "PROJECT readings.csv' judges what was read.",
                              p.sheet->system->name));
-    put_samples(&p);
     const struct gw_pictures *pictures = result->pictures;
-    for (size_t i = 0; report->pictures && i < pictures->n && i < PICTURES; i++)
+    for (size_t i = 0; report->pictures && i < pictures->n && i < PICTURES; i++) {
         gw_report_figure(report, &pictures->items[i].figure);
+        if (!i) put_samples(&p);
+    }
+    if (!report->pictures || !pictures->n) put_samples(&p);
     for (size_t i = 0; i < p.sheet->items.n;) {
         const char *here = p.sheet->items.items[i].wall;
         if (strcmp(here, wall) != 0)

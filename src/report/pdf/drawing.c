@@ -165,8 +165,9 @@ void pdf_figure(struct pdf *pdf, const struct gw_figure *figure)
         return;
     }
     const double most = pdf_bottom() - pdf_top();
-    const double scale = fmin(PX, most / canvas.height), height = canvas.height * scale;
+    const double scale = fmin(PX, most / canvas.height), above = SHEET_MARGIN * scale * 0.8;
+    const double height = canvas.height * scale - above; /* the page has a margin of its own */
     pdf_need(pdf, height);
-    pdf_canvas(pdf, &canvas, pdf_left() - SHEET_MARGIN * scale, pdf->y - SHEET_MARGIN * scale * 0.8, scale);
-    pdf->y += height + 4;
+    pdf_canvas(pdf, &canvas, pdf_left() - SHEET_MARGIN * scale, pdf->y - above, scale);
+    pdf->y += height + 8;
 }
