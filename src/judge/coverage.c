@@ -352,6 +352,9 @@ void gw_test_mullion_deflection(struct gw_showing *out, struct gw_ask *ask, cons
     const bool insert = ask->system && gw_part(ask->system, mullion) && gw_part(ask->system, mullion)->insert;
     out->why = short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why)) out->why = other_continuity(ask, rating, e, true);
+    if (!gw_said(&out->why) && e->overhang && rating->deflection)
+        out->why =
+            GW_PLAINLY("its deflection was measured between anchors, and nobody measured the end past the last one");
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     /* a piece that only bends less under its pressure than another did under its own is no part of what that measured
