@@ -5,6 +5,7 @@
 
 #include "tables_data.h"
 
+#include <ctype.h>
 #include <string.h>
 
 #define BIT(test) (1u << GW_TEST_##test)
@@ -88,13 +89,64 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
 
 /* Reinforcement --------------------------------------------------------------------------------------------------- */
 
+/* `word` in small letters. */
+static bool says(const char *text, const char *word)
+{
+    for (; *text; text++) {
+        size_t n = 0;
+        while (word[n] && tolower((unsigned char)text[n]) == word[n]) n++;
+        if (!word[n]) return true;
+    }
+    return false;
+}
+
+/* The report's words name the other metal. */
+static bool of_other_metal(const char *was, const struct gw_insert_spec *insert)
+{
+    const bool steel = says(was, "steel"), aluminum = says(was, "alumin");
+    if (steel == aluminum || insert->metal == GW_INSERT_UNSET) return false;
+    return steel != (insert->metal == GW_INSERT_STEEL);
+}
+
+/* What a rating says that the report was of; NULL: the same, or nothing. */
+static const char *recorded_otherwise(const struct reviewing *r, size_t report, const char *was)
+{
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        const char *recorded = rating->tested ? rating->tested->reinforcement : NULL;
+        if (recorded && rating->report && gw_report_index(r, rating->report) == report &&
+            !gw_words_alike(recorded, was))
+            return recorded;
+    }
+    return NULL;
+}
+
+/* Reinforced, as the mullion is; with something else. */
+static void check_other_reinforcement(struct causes *out, struct reviewing *r, size_t report, const char *was)
+{
+    const struct gw_member_spec *m = r->judged->mullion;
+    const char *recorded = recorded_otherwise(r, report, was);
+    if (!recorded && !of_other_metal(was, m->insert)) return;
+    struct cause *c = gw_cause_add(out, r, "report_reinforcement", report);
+    c->tests = r->reports.items[report].tests & (BIT(STRUCTURAL) | ON_MULLIONS);
+    c->gone = true;
+    c->submitted = GW_SAY(r->arena, "tested with {}", gw_of_text(was));
+    c->needed = recorded ? GW_SAY(r->arena, "a test with {}, as the rating that names it says", gw_of_text(recorded))
+                         : GW_PLAINLY("a test with the insert that is built, which is of another metal");
+    c->basis = GW_PLAINLY("a test shows the reinforcement that was tested");
+    c->ask = GW_PLAINLY("with which reinforcement was it tested? Ask the manufacturer");
+}
+
 static void check_reinforcement(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct named_report *n = &r->reports.items[report];
     const char *was = n->entry->reinforcement;
     const struct gw_member_spec *m = r->judged->mullion;
-    const bool none = !was || strcmp(was, "none") == 0;
-    if (none || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS)) || (m && m->insert)) return;
+    if (!was || strcmp(was, "none") == 0 || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS))) return;
+    if (m && m->insert) {
+        check_other_reinforcement(out, r, report, was);
+        return;
+    }
     struct cause *c = gw_cause_add(out, r, "report_reinforcement", report);
     c->fact = n->tests & BIT(STRUCTURAL) ? REINFORCEMENT_FACT : NO_FACT;
     c->tests = n->tests & ON_MULLIONS;
