@@ -50,6 +50,8 @@ struct gw_item_functions {
     /* What is left. May be NULL: nothing is computed, and outside its limit it is unknown. */
     void (*left)(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                  const struct gw_system *system);
+    bool as_designed; /* what an option, the wall's drawing or the system has there is what was judged: no wider limit
+                         of `installation` lets more in */
     const char *then; /* without `left`, or where the word is unknown: what tells whether it holds: "measure the
                          clearances there" */
 };

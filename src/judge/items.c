@@ -100,7 +100,10 @@ void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struc
     const struct gw_own_limits *own = system->installation ? system->installation->of[item->id] : NULL;
     *out = (struct gw_item_limit){.at_least = GW_ABSENT, .at_most = GW_ABSENT};
     if (item->does->limit) item->does->limit(out, ask, spot, system);
+    const struct gw_item_limit stated = *out;
     if (own) take_own(out, ask, own);
+    const bool is_stated = stated.basis == GW_LIMIT_SYSTEM || stated.basis == GW_LIMIT_PROJECT;
+    if (item->does->as_designed && is_stated && stated.at_most < out->at_most) *out = stated;
 }
 
 /* A hair beyond is within: what was read was rounded, and its unit converted. */

@@ -168,7 +168,8 @@ const struct gw_item gw_item_screw_end_distance = {
     .prevents = "lifted ends of the plate: air and water at the joint",
     .clause = "common practice, no source",
     .if_missed = "what holds the end: look at the joint on both sides",
-    .does = &(const struct gw_item_functions){.without = without, .limit = end_limit, .left = left_of_place}};
+    .does = &(const struct gw_item_functions){
+        .without = without, .limit = end_limit, .left = left_of_place, .as_designed = true}};
 const struct gw_item gw_item_screw_spacing = {
     .id = GW_ITEM_screw_spacing,
     .stage = GW_STAGE_PLATES,
@@ -178,7 +179,8 @@ const struct gw_item gw_item_screw_spacing = {
     .prevents = "the plate gaps between screws; each screw carries more suction",
     .clause = "common practice, no source",
     .if_missed = "look at the plates beside it; could a screw be set between",
-    .does = &(const struct gw_item_functions){.without = without, .limit = spacing_limit, .left = left_of_place}};
+    .does = &(const struct gw_item_functions){
+        .without = without, .limit = spacing_limit, .left = left_of_place, .as_designed = true}};
 const struct gw_item gw_item_screw_torque = {
     .id = GW_ITEM_screw_torque,
     .stage = GW_STAGE_PLATES,
