@@ -58,7 +58,20 @@ static bool concerns(const struct reviewing *r, const struct cause *c, const str
     return false;
 }
 
-static struct gw_message one_check(struct reviewing *r, const struct gw_finding *f)
+static const struct gw_finding *gravest_of(const struct reviewing *r, const struct gw_finding *findings,
+                                           const struct gw_check *check)
+{
+    const struct gw_finding *worst = NULL;
+    for (size_t i = 0; i < r->bench.judgement.demands.n; i++) {
+        const struct gw_finding *f = &findings[i];
+        if (f->demand->check != check || f->verdict == GW_NOT_REQUIRED) continue;
+        if (!worst || gw_graver(f, worst)) worst = f;
+    }
+    return worst;
+}
+
+/* `gone`: with all other evidence that does not hold away too. */
+static struct gw_message one_check(struct reviewing *r, const struct gw_finding *f, const struct gw_finding *gone)
 {
     static const char *const said[] = {[GW_PASS] = "passes without it too",
                                        [GW_NOT_SHOWN] = "is not shown with it either",
@@ -66,26 +79,26 @@ static struct gw_message one_check(struct reviewing *r, const struct gw_finding 
     const char *id = f->demand->name ? f->demand->name : f->demand->check->id;
     if (f->verdict != GW_PASS || !f->evidence)
         return GW_SAY(r->arena, "{} {}", gw_of_text(id), gw_of_text(said[f->verdict]));
+    if (gone->verdict != GW_PASS || gone->evidence != f->evidence)
+        return GW_SAY(r->arena, "{} {}, by {} whose own evidence does not hold either", gw_of_text(id),
+                      gw_of_text(said[GW_PASS]), gw_of_text(gw_evidence_name(f->evidence)));
     return GW_SAY(r->arena, "{} {}, by {}", gw_of_text(id), gw_of_text(said[f->verdict]),
                   gw_of_text(gw_evidence_name(f->evidence)));
 }
 
-struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings)
+struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings,
+                                const struct gw_finding *all_gone)
 {
-    const size_t n = r->bench.judgement.demands.n;
     struct gw_message all = {0};
+    const struct gw_check *before = NULL;
     if (!gw_cause_is_asked(r, c)) return GW_PLAINLY("nothing here asks for it");
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_finding *worst = &findings[i];
-        bool first = worst->verdict != GW_NOT_REQUIRED && concerns(r, c, worst->demand->check);
-        for (size_t k = 0; k < n && first; k++) {
-            const struct gw_finding *f = &findings[k];
-            if (f->demand->check != worst->demand->check || f->verdict == GW_NOT_REQUIRED) continue;
-            if (k < i) first = false;
-            else if (gw_graver(f, worst)) worst = f;
-        }
-        if (!first) continue;
-        const struct gw_message one = one_check(r, worst);
+    for (size_t i = 0; i < r->bench.judgement.demands.n; i++) {
+        const struct gw_check *check = findings[i].demand->check;
+        if (check == before || !concerns(r, c, check)) continue;
+        before = check; /* demands of a check follow each other */
+        const struct gw_finding *worst = gravest_of(r, findings, check);
+        if (!worst) continue;
+        const struct gw_message one = one_check(r, worst, gravest_of(r, all_gone, check));
         all = gw_say_both(r->arena, &all, "; ", &one);
     }
     return all;

@@ -31,7 +31,8 @@ void gw_find_fact_causes(struct causes *out, struct reviewing *r, size_t report)
 struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *item, size_t report);
 /* asked.c: something here asks for what it is of, or may; and what the checks come to without it. */
 bool gw_cause_is_asked(const struct reviewing *r, const struct cause *c);
-struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings);
+struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings,
+                                const struct gw_finding *all_gone);
 /* Ratings that asks of a project, by their checks, take a test alone. */
 bool gw_test_alone(struct reviewing *r, enum gw_test test);
 /* "the ratings structural, water and a stated capacity" */

@@ -90,13 +90,14 @@ static const struct gw_node *node_of(const struct reviewing *r, const struct cau
 
 /* Nothing gets worse without it: what else shows it stands there, and the claim is still to be shown. */
 static void without_effect(struct reviewing *r, struct gw_comment *out, const struct cause *c,
-                           const struct gw_finding *without)
+                           const struct gw_finding *without, const struct gw_finding *evidenced)
 {
-    out->effect = gw_without_it(r, c, without);
+    out->effect = gw_without_it(r, c, without, evidenced);
     if (out->consequence == GW_IT_IS_NOT_SHOWN && c->most == GW_IT_FAILS) out->disposition = GW_SPECIFIED_ITEM;
 }
 
-static void tell_cause(struct reviewing *r, const struct measured *m, const struct gw_finding *without)
+static void tell_cause(struct reviewing *r, const struct measured *m, const struct gw_finding *without,
+                       const struct gw_finding *evidenced)
 {
     const struct cause *c = m->cause;
     enum gw_consequence consequence = gw_consequence_of(&m->effect, c->none);
@@ -105,7 +106,7 @@ static void tell_cause(struct reviewing *r, const struct measured *m, const stru
     if (consequence < c->most) consequence = c->most;
     struct gw_comment *out = gw_comment_add(r, c->item, r->reports.items[c->report].name, consequence);
     gw_comment_effect(out, &m->effect);
-    if (c->gone && !m->effect.n) without_effect(r, out, c, without);
+    if (c->gone && !m->effect.n) without_effect(r, out, c, without, evidenced);
     /* evidence that does not hold is none, even where something else shows the wall */
     if (consequence == GW_A_REMARK && (c->tests || c->capacities || c->fact)) out->disposition = GW_CORRECTIONS_NOTED;
     out->where = where_of(r, c);
@@ -183,7 +184,8 @@ static void tell_evidence(struct reviewing *r, const struct causes *causes, cons
     for (size_t i = 0; i < causes->n; i++) {
         if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
         if (at->recorded != NO_PART) measure_alone(&list[i], r, at->claimed, at->recorded);
-        tell_cause(r, &list[i], of_look(r, list[i].cause->offered.voided, at->claimed));
+        tell_cause(r, &list[i], of_look(r, list[i].cause->offered.voided, at->claimed),
+                   gw_bench_findings(&r->bench, at->evidenced));
     }
 }
 
@@ -288,6 +290,18 @@ static void look_at_all(struct bases *at, struct looks *looks, struct reviewing 
     }
 }
 
+/* What stands on a statement alone, since the report behind it does not hold, is not shown by evidence that does. */
+static void doubt_statements(struct reviewing *r, const struct bases *at)
+{
+    const struct gw_finding *claimed = gw_bench_findings(&r->bench, at->claimed),
+                            *evidenced = gw_bench_findings(&r->bench, at->evidenced);
+    if (r->out->as_evidenced.verdict != GW_PASS) return;
+    for (size_t i = 0; i < r->bench.judgement.demands.n; i++)
+        if (evidenced[i].verdict == GW_PASS && evidenced[i].evidence == GW_BY_STATEMENT &&
+            claimed[i].evidence != GW_BY_STATEMENT)
+            r->out->as_evidenced.verdict = GW_NOT_SHOWN;
+}
+
 void gw_review_systems(struct reviewing *r)
 {
     struct substitutions substitutions;
@@ -303,6 +317,7 @@ void gw_review_systems(struct reviewing *r)
     judge(r, &looks);
     r->out->as_claimed = r->bench.judgement.summaries.items[at.claimed];
     r->out->as_evidenced = r->bench.judgement.summaries.items[at.evidenced];
+    doubt_statements(r, &at);
     tell_options(r);
     tell_substitutions(r, &substitutions, at.accepted, at.claimed);
     tell_evidence(r, &causes, &at);
