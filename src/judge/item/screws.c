@@ -143,6 +143,10 @@ static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct
     }
     gw_left_clamp(out, ask, spot, read, system);
     if (out->lost) return;
+    if (read->of[GW_ITEM_screw_type].word > 1) {
+        doubt(out, "which screw is it? How much thread it needs, and what it holds, are those of the system's own");
+        return;
+    }
     gw_left_link(out, ask, "pull-out", &gw_check_screw, spot, read, system);
     gw_left_ratings(out, ask, spot, read, system);
 }
