@@ -79,7 +79,8 @@ struct gw_bid {
     const char *blocked_rule;
     struct gw_finding *findings; /* of the plan, judged as a whole: by demand */
     struct gw_summary summary;
-    long examined; /* choices of single places and whole plans that were judged */
+    struct gw_summary offered; /* with nothing chosen anywhere: as 'check' has it without a plan */
+    long examined;             /* choices of single places and whole plans that were judged */
     bool complete; /* false: stopped; `cost` is that of the best plan so far, absent without one; none is cheaper than
                       `bound` */
     double bound;

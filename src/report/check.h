@@ -93,6 +93,13 @@ void gw_check_questions(struct page *page, const struct verdict_story *stories, 
 void gw_check_one(struct page *page, const struct verdict_story *story);
 /* A line of the checks that the project does not ask for; of any candidate's findings. */
 void gw_check_not_asked(struct page *page, const struct verdict_story *story);
+/* What of its tests is to be confirmed, and what rests on a statement without a report, each once. */
+struct words {
+    const char **items;
+    size_t n;
+};
+struct words gw_confirm_words(struct page *page, const struct verdict_story *story);
+struct words gw_stated_words(struct page *page, const struct verdict_story *story);
 /* check_rows.c: a candidate, every check and every row. */
 void gw_check_rows(struct page *page, const struct verdict_story *story);
 

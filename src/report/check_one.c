@@ -165,17 +165,37 @@ static bool asked_with_more(const char *const *said, size_t n, size_t i)
     return false;
 }
 
-/* What of the tests is to be confirmed, each condition once. */
-static void confirm(struct page *page, const struct verdict_story *story)
+static struct words words_of(struct page *page, const struct causes *all)
+{
+    struct words out = {.items = gw_alloc(page->arena, all->n + 1, sizeof *out.items), .n = all->n};
+    for (size_t i = 0; i < all->n; i++)
+        out.items[i] =
+            gw_format(page->arena, "%s: %s", gw_checks_words(page, all->items[i]), gw_cause_words(page, all->items[i]));
+    return out;
+}
+
+struct words gw_confirm_words(struct page *page, const struct verdict_story *story)
 {
     struct causes all = {.n = 0};
     gw_gather_confirmed(&all, page, story);
-    const char **said = gw_alloc(page->arena, all.n + 1, sizeof *said);
-    for (size_t i = 0; i < all.n; i++)
-        said[i] =
-            gw_format(page->arena, "%s: %s", gw_checks_words(page, all.items[i]), gw_cause_words(page, all.items[i]));
-    for (size_t i = 0; i < all.n; i++)
-        if (!asked_with_more(said, all.n, i)) gw_report_item(page->report, said[i]);
+    const struct words said = words_of(page, &all);
+    struct words out = {.items = gw_alloc(page->arena, said.n + 1, sizeof *out.items)};
+    for (size_t i = 0; i < said.n; i++)
+        if (!asked_with_more(said.items, said.n, i)) out.items[out.n++] = said.items[i];
+    return out;
+}
+
+struct words gw_stated_words(struct page *page, const struct verdict_story *story)
+{
+    struct causes all = {.n = 0};
+    gw_gather_stated(&all, page, story);
+    return words_of(page, &all);
+}
+
+static void confirm(struct page *page, const struct verdict_story *story)
+{
+    const struct words said = gw_confirm_words(page, story);
+    for (size_t i = 0; i < said.n; i++) gw_report_item(page->report, said.items[i]);
 }
 
 /* Reaches ------------------------------------------------------------------------------------------------------------

@@ -35,11 +35,31 @@ static void tell(struct page *page, const struct gw_planned *planned, const char
     gw_report_item(page->report, gw_format(page->arena, "%s%s", lead, out.at));
 }
 
+bool gw_has_choices(const struct gw_model *model)
+{
+    for (size_t i = 0; i < model->project.lites.n; i++)
+        if (model->project.lites.items[i].alternatives.n) return true;
+    for (size_t i = 0; i < model->systems.n; i++)
+        if (model->systems.items[i].options.n) return true;
+    return false;
+}
+
+/* Where another page may say of the same candidate that it passes. */
+static void as_offered(struct page *page, const struct gw_model *model)
+{
+    if (model->systems.n && gw_has_choices(model))
+        gw_report_line(page->report, "As offered, without options, and the project's lites with their own make-ups; "
+                                     "'select' looks for those with which it passes.");
+}
+
 void gw_page_chosen(struct page *page)
 {
     const struct gw_plans *plans = page->results->answer->plans;
     const struct gw_model *model = page->results->answer->model;
-    if (!plans) return;
+    if (!plans) {
+        as_offered(page, model);
+        return;
+    }
     gw_report_line(page->report, model->plan_file
                                      ? gw_format(page->arena, "Judged with the plan of %s:", model->plan_file)
                                      : "Judged with what is chosen:");

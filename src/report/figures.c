@@ -24,6 +24,16 @@ static double rounded(double value, int decimals, enum rounding rounding)
     return copysign(steps / scale, value);
 }
 
+const char *gw_cost_text(struct gw_arena *arena, double cost)
+{
+    const double half_a_cent = 0.005;
+    struct gw_text out;
+    if (!gw_given(cost)) return "";
+    gw_text_init(&out, arena);
+    gw_text_fixed(&out, cost, fabs(cost - round(cost)) < half_a_cent ? 0 : 2);
+    return out.at;
+}
+
 double gw_printed(enum gw_dim dim, enum gw_units shown, double si, int decimals, enum rounding rounding)
 {
     return rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);

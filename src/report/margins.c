@@ -2,6 +2,9 @@
 
 #include "base/fields.h"
 
+#include <math.h>
+#include <string.h>
+
 static const char *verdict_word(int verdict) { return gw_verdict_name((enum gw_verdict)verdict); }
 
 #define BEFORE                                                                                                         \
@@ -84,11 +87,16 @@ static const char *note_words(struct page *page, const struct gw_margin *m)
     return m->note ? gw_message_text(page->arena, m->note, page->shown) : "";
 }
 
+static const char *input_words(struct page *page, const struct gw_margin *m)
+{
+    return m->of ? gw_format(page->arena, "%s of %s", m->input, m->of) : m->input;
+}
+
 static void margin_row(struct page *page, const struct gw_margin *m)
 {
     struct gw_report *report = page->report;
     const bool flips = m->flips_word || gw_given(m->flips_at);
-    gw_report_cell(report, m->of ? gw_format(page->arena, "%s of %s", m->input, m->of) : m->input);
+    gw_report_cell(report, input_words(page, m));
     gw_report_cell(report, now_words(page, m));
     gw_report_cell(report, flip_words(page, m));
     if (flips) gw_report_toned(report, gw_verdict_tone((int)m->verdict), gw_verdict_name(m->verdict));
@@ -110,4 +118,37 @@ void gw_page_margins(struct page *page, const struct gw_margins *m)
                     "verdict is another.",
                     columns, COUNT(columns));
     for (size_t i = 0; i < m->items.n; i++) margin_row(page, &m->items.items[i]);
+}
+
+/* What it has to move by, of its value; of what is no number, or flips to nothing graver, infinite. */
+static double move(const struct gw_margins *all, const struct gw_margin *m)
+{
+    const bool graver = gw_verdict_rank(m->verdict) > gw_verdict_rank(all->verdict);
+    return m->word || !graver || !gw_given(m->flips_at) ? (double)INFINITY : fabs(m->flips_at / m->value - 1);
+}
+
+/* The least, of inputs that are not told yet. */
+static const struct gw_margin *next_margin(const struct gw_margins *all, const struct gw_margin *const *told, size_t n)
+{
+    const struct gw_margin *best = NULL;
+    for (size_t i = 0; i < all->items.n; i++) {
+        const struct gw_margin *m = &all->items.items[i];
+        bool known = isinf(move(all, m));
+        for (size_t k = 0; k < n && !known; k++) known = strcmp(told[k]->input, m->input) == 0 && told[k]->of == m->of;
+        if (!known && (!best || move(all, m) < move(all, best))) best = m;
+    }
+    return best;
+}
+
+const char *gw_least_margins(struct page *page, const struct gw_margins *m)
+{
+    enum { TOLD = 3 };
+    const struct gw_margin *told[TOLD];
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t n = 0; n < TOLD && (told[n] = next_margin(m, told, n)) != NULL; n++)
+        gw_text_addf(&out, "%s%s at %s %s (now %s)", n ? "; " : "",
+                     told[n]->verdict == GW_FAIL ? "fails" : "is not shown", input_words(page, told[n]),
+                     flip_words(page, told[n]), now_words(page, told[n]));
+    return out.length ? out.at : "";
 }

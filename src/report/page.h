@@ -24,6 +24,8 @@ const char *gw_quantity_text(struct page *page, enum gw_dim dim, double si, enum
 /* "120 lb"; where the candidate's is not to be above it "limit 1 in" and "here 1.182 in"; "" where absent. */
 const char *gw_as_required(struct page *page, const struct gw_finding *finding);
 const char *gw_as_provided(struct page *page, const struct gw_finding *finding);
+/* A cost as the files have it, whole or to the cent, so that printed parts add to the printed sum; "" where absent. */
+const char *gw_cost_text(struct gw_arena *arena, double cost);
 /* "0.99", rounded up; "none provided" of an infinity. */
 void gw_add_utilization(struct gw_text *out, double value);
 /* "3.00 - 16.00": heights above ground. */
@@ -67,8 +69,9 @@ const char *gw_made_from(struct page *page);   /* the version, the files with th
 /* "a, b (the architect); c (the glass supplier)": what is not checked, by whom to ask. */
 const char *gw_not_checked_words(struct page *page);
 
-/* chosen.c: with which plan candidates were judged; nothing where they are judged as they are. */
+/* chosen.c: with which plan candidates were judged, or that they are as offered where there is a choice. */
 void gw_page_chosen(struct page *page);
+bool gw_has_choices(const struct gw_model *model); /* options of a system, or make-ups of a lite */
 void gw_page_chosen_at(struct page *page, const struct gw_element *element);
 
 /* assumptions.c: alike ones merged, those that decide first; all of them, one a line, where that is asked for. */

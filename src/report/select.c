@@ -9,97 +9,6 @@
 
 #include <string.h>
 
-/* The ranking ------------------------------------------------------------------------------------------------------ */
-
-struct rank_row {
-    const struct selection *selection;
-    const char *cost, *mass, *use, *governs, *missing, *everywhere, *saves;
-};
-static const struct gw_field RANK_ROW[] = {
-    FIELD(gw_system, "candidate", name, GW_T_TEXT, THROUGH3(rank_row, selection, selection, bid, gw_bid, candidate)),
-    FIELD(gw_bid, "verdict", verdict, GW_T_WORD, .word = gw_verdict_loud,
-          THROUGH2(rank_row, selection, selection, bid)),
-    F(rank_row, cost, GW_T_TEXT),
-    F(rank_row, mass, GW_T_TEXT),
-    F(rank_row, use, GW_T_TEXT),
-    F(rank_row, governs, GW_T_TEXT),
-    F(rank_row, missing, GW_T_TEXT),
-    F(rank_row, everywhere, GW_T_TEXT),
-    F(rank_row, saves, GW_T_TEXT),
-};
-static const struct gw_record RANK_RECORD = RECORD("rank", rank_row, RANK_ROW, .help = "a candidate and its plan");
-static const struct view_column RANK_COLUMNS[] = {
-    COLUMN("Candidate", "candidate"),
-    COLUMN("Verdict", "verdict", .tone = gw_verdict_tone),
-    COLUMN("Cost", "cost", .right = true),
-    COLUMN("Mass", "mass", .right = true),
-    COLUMN("Use", "use", .right = true),
-    COLUMN("Governs", "governs"),
-    COLUMN("Missing", "missing", .right = true),
-    COLUMN("Same everywhere", "everywhere", .right = true),
-    COLUMN("Saved", "saves", .right = true),
-};
-static const struct view RANKS = VIEW(&RANK_RECORD, RANK_COLUMNS);
-
-static const char *amount(struct page *page, double value)
-{
-    struct gw_text out;
-    gw_text_init(&out, page->arena);
-    if (gw_given(value)) gw_text_fixed(&out, value, 0);
-    return out.length ? out.at : "";
-}
-
-static const char *mass_text(struct page *page, double kg)
-{
-    const double shown = gw_quantity_shown(gw_units_standard(), GW_MASS, page->shown, kg);
-    return gw_given(kg) ? gw_format(page->arena, "%s %s", amount(page, shown), gw_dim_info(GW_MASS)->shown[page->shown])
-                        : "not known";
-}
-
-static const char *what_governs(struct page *page, const struct gw_bid *bid)
-{
-    const struct gw_finding *f = gw_deciding(bid->summary.governing);
-    if (gw_said(&bid->summary.held)) return gw_message_text(page->arena, &bid->summary.held, page->shown);
-    return f ? gw_format(page->arena, "%s%s", gw_check_name(f->demand), gw_at_text(page, f)) : "nothing is asked";
-}
-
-static struct rank_row rank_of(struct page *page, const struct selections *s, const struct selection *one)
-{
-    const struct gw_bid *bid = one->bid;
-    const bool mass = s->bids->by_mass, plan = gw_given(bid->cost);
-    const double saved = mass ? bid->everywhere_mass - bid->mass : bid->saving;
-    const bool same = gw_given(bid->everywhere_cost);
-    return (struct rank_row){.selection = one,
-                             .cost = mass   ? ""
-                                     : plan ? amount(page, bid->cost)
-                                            : "no plan",
-                             .mass = mass_text(page, bid->mass),
-                             .use =
-                                 bid->summary.governing ? gw_use_text(page, gw_deciding(bid->summary.governing)) : "",
-                             .governs = what_governs(page, bid),
-                             .missing = gw_format(page->arena, "%zu", one->missing.n),
-                             .everywhere = !plan   ? ""
-                                           : !same ? "none"
-                                           : mass  ? mass_text(page, bid->everywhere_mass)
-                                                   : amount(page, bid->everywhere_cost),
-                             .saves = !plan || !same ? ""
-                                      : mass         ? mass_text(page, saved)
-                                                     : amount(page, saved)};
-}
-
-static void ranking(struct page *page, const struct selections *s)
-{
-    struct rank_row *rows = gw_alloc(page->arena, s->items.n + 1, sizeof *rows);
-    for (size_t i = 0; i < s->items.n; i++) rows[i] = rank_of(page, s, &s->items.items[i]);
-    gw_view_list(page,
-                 s->bids->by_mass
-                     ? "No costs are given: each plan is the lightest with which every check passes. Give the system, "
-                       "its options and the lites a 'cost' to choose by that."
-                     : "Each plan is the cheapest with which every check passes, place by place; costs as the files "
-                       "have them. Mass: of metal and glass. Missing: questions open, and reports behind statements.",
-                 &RANKS, rows, s->items.n);
-}
-
 /* What is chosen where ----------------------------------------------------------------------------------------------
  */
 
@@ -148,7 +57,7 @@ static void places(struct page *page, const struct gw_bid *bid)
 }
 
 /* "zone 5 of east" */
-static void add_place(struct gw_text *out, const struct gw_plan_place *p)
+void gw_add_plan_place(struct gw_text *out, const struct gw_plan_place *p)
 {
     gw_text_addf(out, "zone %d of %s%s", p->zone, p->wall, p->parapet ? " above the roof" : "");
 }
@@ -170,7 +79,7 @@ static void tell_screws(struct page *page, const struct gw_bid *bid)
     for (size_t p = 0; p < bid->places.n; p++) {
         if (!bid->places.items[p].quantities.screws) continue;
         gw_text_addf(&out, "%s%ld in ", out.length ? "; " : "", bid->places.items[p].quantities.screws);
-        add_place(&out, bid->places.items[p].place);
+        gw_add_plan_place(&out, bid->places.items[p].place);
     }
     if (out.length)
         gw_report_item(page->report, gw_format(page->arena, "screws of %s: %s", bid->candidate->name, out.at));
@@ -193,72 +102,6 @@ static void quantities(struct page *page, const struct selections *s)
                      : "Of any candidate. Members and panes that the roof line cuts count with the part below.",
                  alike ? &QUANTITIES : &SHARED, rows, bid->places.n);
     for (size_t i = 0; i < s->items.n && !alike; i++) tell_screws(page, s->items.items[i].bid);
-}
-
-static const char *counted_words(struct page *page, const struct gw_system_option *o, double quantity)
-{
-    static const char *const each[] = {
-        [GW_COUNTS_WALL] = "of wall",       [GW_COUNTS_LITE] = "of lites", [GW_COUNTS_MULLION] = "of mullion",
-        [GW_COUNTS_TRANSOM] = "of transom", [GW_COUNTS_SCREW] = "screws",  [GW_COUNTS_ANCHOR] = "anchors"};
-    const bool length = o->of == GW_COUNTS_MULLION || o->of == GW_COUNTS_TRANSOM;
-    const bool area = o->of == GW_COUNTS_WALL || (o->of == GW_COUNTS_LITE && o->price.dim != GW_COST);
-    const char *n = length ? gw_quantity_text(page, GW_LENGTH, quantity, NEAREST)
-                    : area ? gw_quantity_text(page, GW_AREA, quantity, NEAREST)
-                           : amount(page, quantity);
-    const char *what = o->of == GW_COUNTS_LITE && !area ? "lites" : each[o->of];
-    return gw_format(page->arena, "%s %s", n, what);
-}
-
-/* Where an option is taken, what it counts there, what it comes to. */
-static void tell_option(struct page *page, const struct gw_bid *bid, const struct gw_system_option *o)
-{
-    struct gw_text out;
-    double sum = 0;
-    size_t n = 0;
-    gw_text_init(&out, page->arena);
-    for (size_t p = 0; p < bid->places.n; p++)
-        for (size_t i = 0; i < bid->places.items[p].options.n; i++) {
-            const struct gw_selected_option *taken = &bid->places.items[p].options.items[i];
-            if (taken->option != o) continue;
-            gw_text_addf(&out, "%s%s in ", n++ ? "; " : "", counted_words(page, o, taken->quantity));
-            add_place(&out, bid->places.items[p].place);
-            sum += taken->cost;
-        }
-    if (!n) return;
-    if (o->cost) gw_text_addf(&out, ", at %s: %s", o->cost, amount(page, sum));
-    if (gw_given(o->once)) gw_text_addf(&out, "%s once %s", o->cost ? ", and" : "; ", amount(page, o->once));
-    gw_report_item(page->report, gw_format(page->arena, "%s: %s", o->name, out.at));
-}
-
-static void tell_make_up(struct page *page, const struct gw_bid *bid, const struct gw_lite_alternative *a,
-                         const struct gw_lite_type *type)
-{
-    struct gw_text out;
-    double sum = 0;
-    size_t n = 0;
-    gw_text_init(&out, page->arena);
-    for (size_t p = 0; p < bid->places.n; p++)
-        for (size_t i = 0; i < bid->places.items[p].lites.n; i++) {
-            const struct gw_selected_lite *l = &bid->places.items[p].lites.items[i];
-            if (l->type != type || l->name != a->name) continue;
-            gw_text_addf(&out, "%s%ld lites, %s, in ", n++ ? "; " : "", l->count,
-                         gw_quantity_text(page, GW_AREA, l->area, NEAREST));
-            add_place(&out, bid->places.items[p].place);
-            sum += l->cost;
-        }
-    if (!n) return;
-    if (a->cost) gw_text_addf(&out, ", at %s: %s", a->cost, amount(page, sum));
-    if (type->cost) gw_text_addf(&out, " (its own make-up is %s)", type->cost);
-    gw_report_item(page->report, gw_format(page->arena, "%s, %s: %s", type->name, a->name, out.at));
-}
-
-static void tell_choices(struct page *page, const struct selections *s, const struct gw_bid *bid)
-{
-    const struct gw_project *project = &s->bids->model->project;
-    for (size_t i = 0; i < bid->candidate->options.n; i++) tell_option(page, bid, &bid->candidate->options.items[i]);
-    for (size_t i = 0; i < project->lites.n; i++)
-        for (size_t k = 0; k < project->lites.items[i].alternatives.n; k++)
-            tell_make_up(page, bid, &project->lites.items[i].alternatives.items[k], &project->lites.items[i]);
 }
 
 /* What options, and make-ups dearer than the type's own, add in the edge strips alone. */
@@ -287,17 +130,18 @@ static void tell_saving(struct page *page, const struct selections *s, const str
     else
         gw_report_item(page->report,
                        gw_format(page->arena, "the same choice in every place: %s; place by place saves %s",
-                                 amount(page, bid->everywhere_cost), amount(page, bid->saving)));
+                                 gw_cost_text(page->arena, bid->everywhere_cost),
+                                 gw_cost_text(page->arena, bid->saving)));
     if (edge > 0)
         gw_report_item(page->report, gw_format(page->arena, "the corners alone (zone 5): %s for what is chosen there",
-                                               amount(page, edge)));
+                                               gw_cost_text(page->arena, edge)));
 }
 
 static void tell_stopped(struct page *page, const struct selections *s)
 {
     for (size_t i = 0; i < s->items.n; i++) {
         const struct gw_bid *bid = s->items.items[i].bid;
-        const char *least = s->bids->by_mass ? mass_text(page, bid->bound) : amount(page, bid->bound);
+        const char *least = s->bids->by_mass ? gw_select_mass(page, bid->bound) : gw_cost_text(page->arena, bid->bound);
         if (bid->complete) continue;
         gw_report_item(page->report,
                        gw_format(page->arena, "%s: stopped: %s; %s%s", bid->candidate->name,
@@ -309,14 +153,24 @@ static void tell_stopped(struct page *page, const struct selections *s)
     }
 }
 
-static void candidate(struct page *page, const struct selections *s, const struct selection *one)
+/* What its plan has open that is no question: the first page counts it. */
+static void tell_open(struct page *page, const struct verdict_story *story)
+{
+    const struct words confirm = gw_confirm_words(page, story), stated = gw_stated_words(page, story);
+    for (size_t i = 0; i < confirm.n; i++) gw_report_item(page->report, confirm.items[i]);
+    for (size_t i = 0; i < stated.n; i++) gw_report_item(page->report, stated.items[i]);
+}
+
+static void candidate(struct page *page, const struct selections *s, const struct selection *one,
+                      const struct verdict_story *story)
 {
     const struct gw_bid *bid = one->bid;
     gw_report_section(page->report, GW_PART_ANSWERS,
                       gw_format(page->arena, "%s: %s", bid->candidate->name, gw_verdict_loud((int)bid->verdict)));
     places(page, bid);
-    tell_choices(page, s, bid);
+    gw_tell_choices(page, s, bid);
     tell_saving(page, s, bid);
+    tell_open(page, story);
     gw_page_plan_pictures(page, &s->pictures, bid->candidate);
     gw_page_picture(page, &s->pictures,
                     gw_format(page->arena, "cost:%s", gw_picture_word(page->arena, bid->candidate->name)));
@@ -328,23 +182,13 @@ static void candidate(struct page *page, const struct selections *s, const struc
 /* What could be added to choose from --------------------------------------------------------------------------------
  */
 
-static bool has_choices(const struct selections *s)
-{
-    const struct gw_model *model = s->bids->model;
-    for (size_t i = 0; i < model->project.lites.n; i++)
-        if (model->project.lites.items[i].alternatives.n) return true;
-    for (size_t i = 0; i < model->systems.n; i++)
-        if (model->systems.items[i].options.n) return true;
-    return false;
-}
-
 static void what_to_add(struct page *page, const struct selections *s)
 {
     if (!s->items.n)
         gw_report_line(
             page->report,
             "No candidates are listed: nothing is chosen. Add 'candidates: [a system file]' to the project.");
-    if (has_choices(s)) return;
+    if (gw_has_choices(s->bids->model)) return;
     gw_report_line(page->report,
                    "There is nothing to choose from: each candidate is judged as it is. Add options to a system file: "
                    "'options: [{name: steel insert, change: {frame_weight: 4.5 psf}, adds: {inertia_x: 4.2 in4}, of: "
@@ -385,13 +229,14 @@ void gw_select_page(struct gw_report *report, const struct gw_result *result)
     for (size_t i = 0; i < j->summaries.n; i++) gw_story_of(&stories[i], &page, &j->summaries.items[i], &at);
     gw_page_rest(&page, "select");
     gw_page_head(&page, "Choice");
-    ranking(&page, s);
+    gw_select_first(&page, s, stories);
     tell_stopped(&page, s);
     unpriced(&page, s);
     what_to_add(&page, s);
     gw_check_questions(&page, stories, j->summaries.n);
     first_picture(&page, s);
-    for (size_t i = 0; i < s->items.n; i++) candidate(&page, s, &s->items.items[i]);
+    gw_tell_make_ups(&page, s);
+    for (size_t i = 0; i < s->items.n; i++) candidate(&page, s, &s->items.items[i], &stories[i]);
     quantities(&page, s);
     gw_page_foot(&page, &s->results->used);
 }

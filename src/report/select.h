@@ -28,6 +28,15 @@ extern const struct gw_record gw_place_row_record;
 
 void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw_bid *bid,
                   const struct gw_selected *place);
+/* select_first.c: who passes, as offered or with its plan, at which cost, how near to failing; a story a selection. */
+struct verdict_story;
+void gw_select_first(struct page *page, const struct selections *s, const struct verdict_story *stories);
+const char *gw_select_mass(struct page *page, double kg); /* "not known" */
+/* select_choices.c: each option and make-up that the plan takes, where, and what it comes to. */
+void gw_tell_choices(struct page *page, const struct selections *s, const struct gw_bid *bid);
+/* Of what layers make-ups are that any plan takes, where lites have a choice of them. */
+void gw_tell_make_ups(struct page *page, const struct selections *s);
+void gw_add_plan_place(struct gw_text *out, const struct gw_plan_place *place); /* "zone 5 of east" */
 /* select_blocked.c */
 void gw_tell_blocked(struct page *page, const struct gw_bid *bid);
 void gw_sheet_of_places(struct gw_report *sheet, const struct gw_result *result);

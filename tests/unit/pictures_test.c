@@ -193,7 +193,8 @@ static void check_cost(struct world *w, const struct gw_pictures *pictures, cons
     for (size_t i = 0; i < bid->places.n; i++) {
         struct gw_text text;
         gw_text_init(&text, &w->arena);
-        gw_text_fixed(&text, bid->places.items[i].cost, 0);
+        const double cost = bid->places.items[i].cost, cents = round(cost * 100);
+        gw_text_fixed(&text, cost, fmod(cents, 100) > 0 ? 2 : 0); /* to the cent: what is told adds up */
         assert_in_range(texts_with(&canvas, text.at), 1, 100);
         most = fmax(most, bid->places.items[i].cost);
     }
@@ -222,7 +223,8 @@ static void check_plan(struct world *w, const struct gw_pictures *pictures, cons
         for (size_t i = 0; i < bid->places.items[p].options.n; i++)
             assert_non_null(strstr(canvas.description, bid->places.items[p].options.items[i].option->name));
     }
-    for (char letter = 'A'; letter <= 'D'; letter++) {
+    assert_null(strstr(canvas.description, "several")); /* a letter is one choice */
+    for (char letter = 'A'; letter <= 'Z'; letter++) {
         const char own[] = {letter, '\0'}, lead[] = {letter, ':', ' ', '\0'};
         bool used = false;
         for (size_t i = 0; i < canvas.n; i++)

@@ -176,6 +176,15 @@ static void judge_whole(struct gw_bid *out, const struct job *job, struct search
     }
 }
 
+/* With nothing chosen anywhere. */
+static void judge_offered(struct gw_bid *out, const struct job *job, struct search *s)
+{
+    const size_t n = job->out->demands.demands.n;
+    const struct gw_plan plan = {s->candidate, s->places, gw_search_choices(s, NULL)};
+    struct gw_finding *findings = gw_alloc(s->ask->arena, n + 1, sizeof *findings);
+    gw_judge_plan(findings, &out->offered, &job->out->demands, job->ask, &plan, &s->offers);
+}
+
 static void add_all_that_fail(struct gw_bid *out, const struct job *job)
 {
     struct gw_arena *arena = job->ask->arena;
@@ -233,6 +242,7 @@ static void select_one(struct gw_bid *out, const struct job *job, const struct g
     out->examined = s.examined + same.examined;
     out->mismatches = s.mismatches + same.mismatches;
     judge_whole(out, job, &s);
+    judge_offered(out, job, &s);
     add_mass(out, job, &s);
     gw_itemize(out, job->ask->model, job->shared, job->ask->arena);
     if (out->verdict == GW_FAIL) add_blocked(out, job, &s);

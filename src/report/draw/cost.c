@@ -61,13 +61,7 @@ static void parts_of(double out[PARTS], struct chart *c, const struct gw_selecte
     }
 }
 
-static const char *money(const struct chart *c, double value)
-{
-    struct gw_text text;
-    gw_text_init(&text, c->sheet->arena);
-    gw_text_fixed(&text, value, 0);
-    return text.at;
-}
+static const char *money(const struct chart *c, double value) { return gw_cost_text(c->sheet->arena, value); }
 
 static void put_bar(struct chart *c, const struct gw_selected *place, double middle)
 {
@@ -76,12 +70,18 @@ static void put_bar(struct chart *c, const struct gw_selected *place, double mid
     for (size_t i = 0; i < PARTS; i++) {
         const double width = c->most > 0 ? parts[i] / c->most * BARS : 0;
         const struct gw_look look = look_of(i);
-        c->sums[i] += parts[i];
         if (!(parts[i] > 0)) continue;
         gw_canvas_rectangle(c->sheet->canvas, &(struct gw_box){x, middle - HIGH / 2, x + width, middle + HIGH / 2},
                             &look);
         x += width;
     }
+}
+
+static void add_sums(struct chart *c, const struct gw_selected *place)
+{
+    double parts[PARTS];
+    parts_of(parts, c, place);
+    for (size_t i = 0; i < PARTS; i++) c->sums[i] += parts[i];
 }
 
 static const char *place_name(const struct chart *c, const struct gw_plan_place *p)
@@ -105,6 +105,7 @@ static double put_places(struct chart *c, double top)
     double y = top, left = 0;
     for (size_t i = 0; i < bid->places.n; i++) {
         const struct gw_selected *place = &bid->places.items[i];
+        add_sums(c, place);
         if (i >= PLACES) {
             left += place->cost;
             continue;
@@ -135,21 +136,30 @@ static double put_sum(struct chart *c, double y)
     return y + ROW;
 }
 
+/* An entry of the key; without a look, which stands in no bar, its words alone. */
+static struct gw_point put_entry(struct chart *c, struct gw_point at, const struct gw_look *look, const char *words)
+{
+    const double swatch = look ? 27 : 0, high = 13.6, gap = look ? GAP : 0;
+    const double width = swatch + gap + gw_lettering_width(&LIGHT, words) + 2 * GAP;
+    if (at.x + width > SHEET_MARGIN + SHEET_LIVE) at = (struct gw_point){SHEET_MARGIN, at.y + 1.7 * GW_LABEL_SIZE};
+    if (look)
+        gw_canvas_rectangle(c->sheet->canvas, &(struct gw_box){at.x, at.y - high + 3, at.x + swatch, at.y + 3}, look);
+    gw_canvas_text(c->sheet->canvas, (struct gw_point){at.x + swatch + gap, at.y}, &PLAIN, words);
+    at.x += width;
+    return at;
+}
+
+/* What the sum is made of. */
 static double put_key(struct chart *c, double top)
 {
-    struct gw_canvas *canvas = c->sheet->canvas;
-    const double swatch = 27, high = 13.6;
     struct gw_point at = {SHEET_MARGIN, top + GW_LABEL_SIZE};
     for (size_t i = 0; i < PARTS; i++) {
         if (!(c->sums[i] > 0)) continue;
-        const char *words = gw_format(c->sheet->arena, "%s: %s", c->names[i], money(c, c->sums[i]));
-        const double width = swatch + GAP + gw_lettering_width(&LIGHT, words) + 2 * GAP;
         const struct gw_look look = look_of(i);
-        if (at.x + width > SHEET_MARGIN + SHEET_LIVE) at = (struct gw_point){SHEET_MARGIN, at.y + 1.7 * GW_LABEL_SIZE};
-        gw_canvas_rectangle(canvas, &(struct gw_box){at.x, at.y - high + 3, at.x + swatch, at.y + 3}, &look);
-        gw_canvas_text(canvas, (struct gw_point){at.x + swatch + GAP, at.y}, &PLAIN, words);
-        at.x += width;
+        at = put_entry(c, at, &look, gw_format(c->sheet->arena, "%s: %s", c->names[i], money(c, c->sums[i])));
     }
+    if (c->bid->once > 0)
+        at = put_entry(c, at, NULL, gw_format(c->sheet->arena, "paid once: %s", money(c, c->bid->once)));
     return at.y + GW_LABEL_SIZE;
 }
 
