@@ -62,6 +62,19 @@ static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct 
     return false;
 }
 
+/* A vent or a door is shown by ratings of its own kind alone: whatever its make-up, no other's report answers for it.
+ */
+static bool answers_for(const struct reviewing *r, size_t report, const struct gw_lite_type *type)
+{
+    for (size_t i = 0; i < r->judged->ratings.n; i++) {
+        const struct gw_rating *rating = &r->judged->ratings.items[i];
+        if (rating->report && gw_report_index(r, rating->report) == report &&
+            gw_same_component(rating, type->component))
+            return true;
+    }
+    return false;
+}
+
 static void check_make_up(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct named_report *n = &r->reports.items[report];
@@ -70,6 +83,7 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
     for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
         const struct gw_lite_type *type = built.items[i];
         if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
+        if (!answers_for(r, report, type)) continue;
         if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) continue;
         glass = needed_of(r, glass, type);
         if (!in_range(r, n->entry, type)) thick = needed_of(r, thick, type);
