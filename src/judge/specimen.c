@@ -79,7 +79,8 @@ static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(
 static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)
 {
     return same_length(a->glass, b->glass) && same_length(a->cavity, b->cavity) &&
-           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer;
+           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer &&
+           (a->frit == GW_YES) == (b->frit == GW_YES); /* fired on, it takes strength */
 }
 
 bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type)

@@ -106,7 +106,7 @@ bool gw_layers_alike(const struct gw_layer *a, size_t n, const struct gw_layer *
     for (size_t i = 0; alike && i < n; i++)
         alike = same_length(a[i].glass, b[i].glass) && same_length(a[i].cavity, b[i].cavity) &&
                 same_length(a[i].thickness, b[i].thickness) && a[i].treatment == b[i].treatment &&
-                a[i].interlayer == b[i].interlayer;
+                a[i].interlayer == b[i].interlayer && (a[i].frit == GW_YES) == (b[i].frit == GW_YES);
     return alike;
 }
 
