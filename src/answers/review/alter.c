@@ -250,7 +250,8 @@ static void record_facts(struct reviewing *r, struct gw_rating *rating, const st
 
 static bool is_voided(const struct reviewing *r, const struct voided *out, const struct gw_rating *rating)
 {
-    if (!out || !rating->report) return false;
+    if (!out) return false;
+    if (!rating->report) return out->unnamed;
     return out->tests[gw_report_index(r, rating->report)] & (1u << rating->test);
 }
 

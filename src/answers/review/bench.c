@@ -11,7 +11,7 @@ struct look gw_look_of(const struct gw_system *base)
 struct voided gw_nothing_voided(struct reviewing *r)
 {
     return (struct voided){gw_alloc(r->arena, r->reports.n + 1, sizeof(unsigned)),
-                           gw_alloc(r->arena, r->reports.n + 1, sizeof(enum out_of_use))};
+                           gw_alloc(r->arena, r->reports.n + 1, sizeof(enum out_of_use)), false};
 }
 
 /* Options --------------------------------------------------------------------------------------------------------- */

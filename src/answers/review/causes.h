@@ -52,7 +52,11 @@ void gw_find_substitutions(struct substitutions *out, struct reviewing *r);
 void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect);
 
 /* checks.c: what the checks say of the system as it is claimed. */
-/* `evidenced`: with the evidence that does not hold taken away. */
-void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings, const struct gw_finding *evidenced);
+struct told_by {
+    const struct gw_finding *claimed;
+    const struct gw_finding *reported; /* with the evidence of reports that does not hold taken away */
+    const struct gw_finding *named;    /* without the ratings that name no report */
+};
+void gw_tell_checks(struct reviewing *r, const struct told_by *by);
 
 #endif

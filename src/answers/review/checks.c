@@ -6,6 +6,9 @@
 
 #include <string.h>
 
+/* What a rating that names no report has in a pass: it is remarked on, or shows it alone. */
+enum statement { NO_STATEMENT, STATED_TOO, STATED_ALONE };
+
 /* Findings of one check that say the same but for figures. */
 struct cause_group {
     const struct gw_finding *worst;
@@ -15,6 +18,7 @@ struct cause_group {
     size_t capacity;
     long n;            /* elements */
     bool zones, walls; /* of more than one */
+    enum statement stated;
 };
 struct cause_groups {
     struct cause_group *items;
@@ -30,12 +34,20 @@ static bool speaks(const struct gw_finding *f)
     return !through || gw_said(&f->question) || gw_verdict_rank(f->link->verdict) < gw_verdict_rank(f->verdict);
 }
 
-/* A remark that rests on evidence which the same review takes away is none. */
-static bool is_cause(const struct reviewing *r, const struct gw_finding *f, const struct gw_finding *evidenced,
-                     size_t i)
+static enum statement statement_in(const struct told_by *by, size_t i)
 {
+    const struct gw_finding *f = &by->claimed[i], *without = &by->named[i];
+    if (f->verdict != GW_PASS || !gw_said(&f->remark)) return NO_STATEMENT;
+    if (without->verdict != GW_PASS) return STATED_ALONE;
+    return gw_said(&without->remark) ? NO_STATEMENT : STATED_TOO;
+}
+
+/* A remark that rests on evidence which the same review takes away is none. */
+static bool is_cause(const struct reviewing *r, const struct told_by *by, size_t i)
+{
+    const struct gw_finding *f = &by->claimed[i];
     if (f->verdict == GW_PASS)
-        return gw_said(&f->remark) && evidenced->verdict == GW_PASS && gw_said(&evidenced->remark);
+        return gw_said(&f->remark) && by->reported[i].verdict == GW_PASS && gw_said(&by->reported[i].remark);
     return (f->verdict == GW_FAIL || f->verdict == GW_NOT_SHOWN) && speaks(f) && !r->explained[i];
 }
 
@@ -61,19 +73,19 @@ static const struct gw_message *message_of(const struct gw_finding *f)
     return f->verdict == GW_NOT_SHOWN && gw_said(&f->question) ? &f->question : &f->message;
 }
 
-static void group(struct cause_groups *groups, struct reviewing *r, const struct gw_finding *f)
+static void group(struct cause_groups *groups, struct reviewing *r, const struct gw_finding *f, enum statement stated)
 {
     struct gw_text key;
     gw_text_init(&key, r->arena);
-    gw_text_addf(&key, "%s|%s|%s|%d|", f->demand->check->id, f->demand->name ? f->demand->name : "",
-                 f->demand->row ? f->demand->row->id : "", (int)f->verdict);
+    gw_text_addf(&key, "%s|%s|%s|%d|%d|", f->demand->check->id, f->demand->name ? f->demand->name : "",
+                 f->demand->row ? f->demand->row->id : "", (int)f->verdict, (int)stated);
     gw_message_shape(&key, message_of(f));
     size_t **known = (size_t **)gw_memo_at(&groups->known, r->arena, key.at, key.length);
     if (!*known) {
         *known = gw_alloc(r->arena, 1, sizeof **known);
         **known = groups->n;
         groups->items = gw_grow(r->arena, groups->items, groups->n, &groups->capacity, sizeof *groups->items);
-        groups->items[groups->n++] = (struct cause_group){.worst = f, .said = message_of(f)};
+        groups->items[groups->n++] = (struct cause_group){.worst = f, .said = message_of(f), .stated = stated};
     }
     struct cause_group *g = &groups->items[**known];
     add_place(g, r, f->demand->where);
@@ -172,9 +184,10 @@ static struct gw_message basis_of(struct reviewing *r, const struct gw_demand *d
 static void tell(struct reviewing *r, const struct cause_group *g)
 {
     const struct gw_finding *f = g->worst;
-    const enum gw_consequence consequence = f->verdict == GW_FAIL   ? GW_IT_FAILS
-                                            : f->verdict == GW_PASS ? GW_A_REMARK
-                                                                    : GW_IT_IS_NOT_SHOWN;
+    const bool remark = f->verdict == GW_PASS && g->stated != STATED_ALONE;
+    const enum gw_consequence consequence = f->verdict == GW_FAIL ? GW_IT_FAILS
+                                            : remark              ? GW_A_REMARK
+                                                                  : GW_IT_IS_NOT_SHOWN;
     struct gw_comment *c = gw_comment_add(r, f->demand->check->id, subject_of(r, g), consequence);
     const struct gw_message more =
         GW_SAY(r->arena, "{} places, at worst {}", gw_of_count(g->n), gw_of_text(f->demand->where));
@@ -188,6 +201,7 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     c->places.items = g->places.items;
     c->places.n = g->places.n;
     if (f->verdict == GW_FAIL) c->disposition = GW_REJECTED;
+    if (g->stated) c->disposition = GW_SPECIFIED_ITEM; /* the report */
     gw_comment_at(c, r->judged->node);
 }
 
@@ -203,13 +217,14 @@ static void ask_to_confirm(struct reviewing *r, const struct gw_finding *f)
     gw_confirm_add(r, item, d->where, f->confirm);
 }
 
-void gw_tell_checks(struct reviewing *r, const struct gw_finding *findings, const struct gw_finding *evidenced)
+void gw_tell_checks(struct reviewing *r, const struct told_by *by)
 {
     struct cause_groups groups = {.n = 0};
     for (size_t i = 0; i < r->bench.judgement.demands.n; i++) {
-        if (is_cause(r, &findings[i], &evidenced[i], i)) group(&groups, r, &findings[i]);
-        const bool passes = findings[i].verdict == GW_PASS && evidenced[i].verdict == GW_PASS;
-        if (passes && gw_said(&findings[i].confirm)) ask_to_confirm(r, &findings[i]);
+        const struct gw_finding *f = &by->claimed[i];
+        if (is_cause(r, by, i)) group(&groups, r, f, statement_in(by, i));
+        const bool passes = f->verdict == GW_PASS && by->reported[i].verdict == GW_PASS;
+        if (passes && gw_said(&f->confirm)) ask_to_confirm(r, f);
     }
     join(&groups, r);
     for (size_t i = 0; i < groups.n; i++)

@@ -82,7 +82,8 @@ static bool is_said(const struct reviewing *r, const struct gw_required *row)
 {
     for (size_t i = 0; i < r->out->comments.n; i++) {
         const struct gw_comment *c = &r->out->comments.items[i];
-        if (c->consequence <= GW_IT_IS_NOT_SHOWN && strcmp(c->item, row->check) == 0 &&
+        const bool stated = c->evidence == GW_BY_STATEMENT; /* that asks for its report, not for what a row lists */
+        if (c->consequence <= GW_IT_IS_NOT_SHOWN && !stated && strcmp(c->item, row->check) == 0 &&
             same_name(row->name, c->subject))
             return true;
         if (strcmp(c->item, "report_missing") != 0) continue;

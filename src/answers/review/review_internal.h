@@ -27,6 +27,7 @@ enum out_of_use { NO_CAPACITY, TESTED_CAPACITIES, EVERY_CAPACITY };
 struct voided {
     unsigned *tests;             /* by named report */
     enum out_of_use *capacities; /* the same */
+    bool unnamed;                /* ratings that name no report besides */
 };
 
 /* What of a system is other than in the specimens of reports that were of another system. */

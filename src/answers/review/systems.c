@@ -54,6 +54,7 @@ static void look_at_cause(struct cause *c, struct cause_looks *out, const struct
  * reports state recorded; NO_PART: nothing is offered otherwise. */
 struct bases {
     size_t claimed, evidenced, accepted, recorded;
+    size_t reported, named; /* the offer without what of reports does not hold, and without what names none */
 };
 
 struct measured {
@@ -179,7 +180,7 @@ static void tell_evidence(struct reviewing *r, const struct causes *causes, cons
         gw_effect_of(&list[i].effect, r, of_look(r, c->offered.favored, at->claimed),
                      of_look(r, c->offered.voided, at->claimed), n);
     }
-    gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, at->evidenced), n);
+    gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, at->reported), n);
     share_rest(r, list, causes->n, &all);
     for (size_t i = 0; i < causes->n; i++) {
         if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
@@ -266,18 +267,44 @@ static bool speaks_of_system(const struct reviewing *r)
     return r->submittal->offered_system || r->submittal->reports.n;
 }
 
+static struct look without(struct look look, const struct voided *out)
+{
+    look.out = out;
+    return look;
+}
+
+static bool names_none(const struct reviewing *r)
+{
+    for (size_t i = 0; speaks_of_system(r) && i < r->judged->ratings.n; i++)
+        if (!r->judged->ratings.items[i].report) return true;
+    return false;
+}
+
+/* A rating that names no report is worth no more than one whose report is not there. */
+static void look_at_statements(struct bases *at, struct looks *looks, struct reviewing *r, const struct voided *reports)
+{
+    struct voided *out = gw_alloc(r->arena, 2, sizeof *out);
+    const struct look offer = looks->items[at->claimed];
+    out[0] = gw_nothing_voided(r);
+    out[1] = *reports;
+    out[0].unnamed = out[1].unnamed = true;
+    at->named = add_look(looks, r, without(offer, &out[0]));
+    at->evidenced = add_look(looks, r, without(offer, &out[1]));
+}
+
 static void look_at_all(struct bases *at, struct looks *looks, struct reviewing *r, const struct substitutions *s,
                         const struct causes *causes)
 {
-    struct voided *voided = gw_alloc(r->arena, 1, sizeof *voided);
-    struct look offer = claimed(r), all_out = offer, recorded = gw_look_of(r->accepted);
-    *voided = gw_nothing_voided(r);
-    for (size_t i = 0; i < causes->n; i++) void_by(voided, &causes->items[i]);
-    all_out.out = voided;
+    struct look offer = claimed(r), recorded = gw_look_of(r->accepted);
+    struct voided *reports = gw_alloc(r->arena, 1, sizeof *reports);
+    *reports = gw_nothing_voided(r);
+    for (size_t i = 0; i < causes->n; i++) void_by(reports, &causes->items[i]);
     recorded.facts = true;
     *at = (struct bases){.accepted = NO_PART, .recorded = NO_PART};
     at->claimed = add_look(looks, r, offer); /* the first: others lean on it */
-    at->evidenced = add_look(looks, r, all_out);
+    at->evidenced = at->reported = add_look(looks, r, without(offer, reports));
+    at->named = at->claimed;
+    if (names_none(r)) look_at_statements(at, looks, r, reports);
     if (s->n) {
         at->accepted = add_look(looks, r, gw_look_of(r->accepted));
         look_at_substitutions(looks, r, s);
@@ -323,5 +350,7 @@ void gw_review_systems(struct reviewing *r)
     tell_evidence(r, &causes, &at);
     list_complete(r, &causes);
     if (speaks_of_system(r))
-        gw_tell_checks(r, gw_bench_findings(&r->bench, at.claimed), gw_bench_findings(&r->bench, at.evidenced));
+        gw_tell_checks(r, &(struct told_by){gw_bench_findings(&r->bench, at.claimed),
+                                            gw_bench_findings(&r->bench, at.reported),
+                                            gw_bench_findings(&r->bench, at.named)});
 }
