@@ -233,7 +233,7 @@ static void tell_substitutions(struct reviewing *r, const struct substitutions *
         gw_comment_tells(r, &effect);
     }
     if (r->accepted && r->accepted != r->judged && !s->n)
-        gw_complete_add(r, "offer", r->judged->name, GW_PLAINLY("key by key the accepted system"));
+        gw_complete_add(r, "offer", r->judged->name, GW_PLAINLY("key by key the accepted system, costs aside"));
 }
 
 static void judge(struct reviewing *r, const struct looks *looks)
