@@ -227,6 +227,14 @@ static void search_lites(struct search *s)
 /* What stands on vertical lines -------------------------------------------------------------------------------------
  */
 
+/* The row in that story at a height. */
+static int row_at(const struct gw_wall_grid *g, int story, double height)
+{
+    size_t row = g->rows_below[story - 1];
+    while (row + 1 < g->rows_below[story] && g->lines.levels[row + 1] < height) row++;
+    return (int)(row - g->rows_below[story - 1]) + 1;
+}
+
 static void offer_upright(struct search *s, size_t line, size_t up, int story, double height)
 {
     const struct gw_takeoff *t = s->ask->takeoff;
@@ -239,6 +247,7 @@ static void offer_upright(struct search *s, size_t line, size_t up, int story, d
                         .across = line,
                         .up = up};
     c.member = part(s, gw_takeoff_held(t, s->grid, GW_SORT_MULLION, line, height));
+    if (c.member && c.member->overhang && !is_said(c.row)) c.row = row_at(s->grid, story, height);
     for (int side = 0; side < 2 && s->on == GW_ON_MULLION; side++)
         if ((int)line + side > 0) c.beside[side] = gw_takeoff_at(t, s->grid->wall, (int)line + side, story, 1);
     if (s->on == GW_ON_ANCHOR) c.anchor = part(s, gw_takeoff_member(t, s->grid, GW_SORT_ANCHOR, up, line));
@@ -261,6 +270,18 @@ static bool story_span(const struct search *s, size_t story, double *bottom, dou
     if (is_said(s->said.story) && s->said.story != (int)story + 1) return false;
     *bottom = story < l->n_floors ? l->floors[story] : l->bottom;
     *top = story + 1 < l->n_floors ? l->floors[story + 1] : l->top;
+    return true;
+}
+
+/* A row that is said parts the stretches of a story. False: that story has no such row. */
+static bool row_span(const struct search *s, size_t story, double *bottom, double *top)
+{
+    const struct gw_wall_grid *g = s->grid;
+    if (!is_said(s->said.row) || s->on == GW_ON_JOINT || s->on == GW_ON_ANCHOR) return true;
+    const size_t row = g->rows_below[story] + (size_t)s->said.row - 1;
+    if (s->said.row < 1 || row >= g->rows_below[story + 1]) return false;
+    *bottom = fmax(*bottom, g->lines.levels[row]);
+    *top = fmin(*top, g->lines.levels[row + 1]);
     return true;
 }
 
@@ -294,7 +315,7 @@ static void search_lines(struct search *s)
 {
     double bottom, top;
     for (size_t story = 0; story < s->grid->n_stories; story++) {
-        if (!story_span(s, story, &bottom, &top)) continue;
+        if (!story_span(s, story, &bottom, &top) || !row_span(s, story, &bottom, &top)) continue;
         for (size_t line = 0; line <= s->grid->n_columns; line++)
             if (line_is_meant(s, line)) search_line(s, line, story, bottom, top);
     }
@@ -391,8 +412,7 @@ static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why
     }
     const bool opening = s->best.grid->opening, anywhere = s->on == GW_ON_WALL || s->on == GW_ON_CREW;
     *out = s->best;
-    const bool member = is_member(s->on) && is_said(s->said.line) && is_said(s->said.story);
-    out->worst = (s->several && !member) || opening;
+    out->worst = s->several || opening;
     if (anywhere) {
         out->column = s->said.column;
         out->story = s->said.story;

@@ -4,6 +4,7 @@
 #include "base/fields.h"
 #include "base/spelling.h"
 
+#include <math.h>
 #include <string.h>
 
 /* Words: the sound one first, `unknown` last. */
@@ -132,24 +133,50 @@ const char *gw_item_nearest(const char *id)
 }
 
 /* "1/4 in per ft", "20 mm per 1 m": a fall as people say it. */
+static bool over_run(double *out, const char *rise, size_t rise_length, const char *run, enum gw_dim dim)
+{
+    const struct gw_unit_list units = gw_units_standard();
+    double up, along;
+    size_t at;
+    if (gw_quantity_read(units, dim, GW_UNITS_NONE, rise, rise_length, &up, &at) != GW_QUANTITY_OK ||
+        gw_quantity_read(units, dim, GW_UNITS_NONE, run, strlen(run), &along, &at) != GW_QUANTITY_OK || !(along > 0))
+        return false;
+    *out = up / along;
+    return true;
+}
+
+/* "1:7", "-1:20", "1 in 7", as limits are printed and people say them */
+static bool read_one_in(double *out, const char *text)
+{
+    static const char *const BETWEEN[] = {":", " in "};
+    for (size_t i = 0; i < sizeof BETWEEN / sizeof *BETWEEN; i++) {
+        const char *at = strstr(text, BETWEEN[i]);
+        if (at) return over_run(out, text, (size_t)(at - text), at + strlen(BETWEEN[i]), GW_RATIO);
+    }
+    return false;
+}
+
+/* "8 deg" to the level */
+static bool read_incline(double *out, const char *text)
+{
+    double angle;
+    size_t at;
+    if (gw_quantity_read(gw_units_standard(), GW_ANGLE, GW_UNITS_NONE, text, strlen(text), &angle, &at) !=
+        GW_QUANTITY_OK)
+        return false;
+    *out = tan(angle);
+    return true;
+}
+
 static bool read_fall(double *out, const struct gw_node *node, struct gw_arena *arena)
 {
     static const char PER[] = " per ";
-    const struct gw_unit_list units = gw_units_standard();
     const char *text = node && node->kind == GW_SCALAR ? node->text : "";
     const char *per = strstr(text, PER);
-    double rise, run;
-    size_t at;
-    if (!per) return false;
+    if (!per) return read_one_in(out, text) || read_incline(out, text);
     const char *over = per + sizeof PER - 1;
     if (!strchr("0123456789", *over)) over = gw_format(arena, "1 %s", over);
-    if (gw_quantity_read(units, GW_THICKNESS, GW_UNITS_NONE, text, (size_t)(per - text), &rise, &at) !=
-            GW_QUANTITY_OK ||
-        gw_quantity_read(units, GW_THICKNESS, GW_UNITS_NONE, over, strlen(over), &run, &at) != GW_QUANTITY_OK ||
-        !(run > 0))
-        return false;
-    *out = rise / run;
-    return true;
+    return over_run(out, text, (size_t)(per - text), over, GW_THICKNESS);
 }
 
 bool gw_item_read(struct gw_item_value *out, struct gw_load *load, enum gw_item_id item, const struct gw_node *node)

@@ -102,29 +102,44 @@ static void bay_left(struct gw_left *out, struct gw_ask *ask, const struct gw_sp
     decide_within(out, ask, &gw_item_location, spot, read, system);
 }
 
-/* In proportion to the member's length, up to a limit in all. */
-static void line_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot, int which)
+/* m: what runs past its last anchor is no piece of its own, unless it is spliced there: it goes on to the next anchor,
+ * or to the splice before it. */
+static double plumbed_length(const struct gw_element *member)
+{
+    const struct gw_wall_lines *l = member->lines;
+    if (!member->overhang || !l || l->n_anchors < 2) return member->span;
+    const bool above = member->bottom > l->anchors[l->n_anchors - 1] - GW_HAIR_M;
+    const double at = above ? l->anchors[l->n_anchors - 1] : l->anchors[0];
+    double length = fabs(at - (above ? l->anchors[l->n_anchors - 2] : l->anchors[1]));
+    for (size_t i = 0; i < l->n_splices; i++) {
+        const double from = above ? at - l->splices[i] : l->splices[i] - at;
+        if (from > -GW_HAIR_M) length = fmin(length, fmax(from, 0));
+    }
+    return member->span + length;
+}
+
+/* In proportion to a length, up to a limit in all. */
+static void line_limit(struct gw_item_limit *out, struct gw_ask *ask, double length, int which)
 {
     const struct gw_install_line *row = GW_USE(&ask->engine, &ask->model->tables->install_line[which]);
-    if (!spot->member) return;
-    no_more(out, fmin(row->value_m * spot->member->span / row->over_m, row->most_m),
+    no_more(out, fmin(row->value_m * length / row->over_m, row->most_m),
             GW_SAY(ask->arena, "{} over {}, at most {} in all, for {}; texts differ: the project's own goes before",
                    gw_of_quantity(GW_THICKNESS, row->value_m), gw_of_quantity(GW_LENGTH, row->over_m),
-                   gw_of_quantity(GW_THICKNESS, row->most_m), gw_of_quantity(GW_LENGTH, spot->member->span)));
+                   gw_of_quantity(GW_THICKNESS, row->most_m), gw_of_quantity(GW_LENGTH, length)));
 }
 
 static void plumb_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
                         const struct gw_system *system)
 {
     (void)system;
-    line_limit(out, ask, spot, GW_ROW_INSTALL_LINE_PLUMB);
+    if (spot->member) line_limit(out, ask, plumbed_length(spot->member), GW_ROW_INSTALL_LINE_PLUMB);
 }
 
 static void level_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
                         const struct gw_system *system)
 {
     (void)system;
-    line_limit(out, ask, spot, GW_ROW_INSTALL_LINE_LEVEL);
+    if (spot->member) line_limit(out, ask, spot->member->span, GW_ROW_INSTALL_LINE_LEVEL);
 }
 
 /* What moves it so far beside the other end of one lite, m, is more than any room that its glass has; the lines beside
@@ -154,7 +169,7 @@ static void leans(struct gw_left *out, struct gw_ask *ask, const struct gw_spot 
         for (int row = 1; column > 0 && (lite = gw_takeoff_at(ask->takeoff, spot->wall, column, spot->story, row));
              row++)
             if (!most || lite->pane > most->pane) most = lite;
-    if (most) beyond_room(out, ask, most, system, lean * fmin(most->pane / spot->member->span, 1), true);
+    if (most) beyond_room(out, ask, most, system, lean * fmin(most->pane / plumbed_length(spot->member), 1), true);
 }
 
 static void plumb_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
