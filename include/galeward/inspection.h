@@ -65,7 +65,8 @@ struct gw_inspection {
     GW_LIST(struct gw_item_share) items;
     GW_LIST(struct gw_part_share) parts;
     GW_LIST(struct gw_next_place) next;
-    bool more; /* there are others beyond those of `next` */
+    bool more;      /* there are others beyond those of `next`, */
+    long next_more; /* so many */
     struct gw_used used;
 };
 /* Judges the readings of the system that was hung, with what the ask's plans choose for it. */

@@ -32,7 +32,7 @@ enum gw_page_part {
     GW_PART_NOT_CHECKED,
     GW_PART_CAUTIONS
 };
-enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL };
+enum gw_tone { GW_PLAIN, GW_GOOD, GW_BAD, GW_DOUBTFUL, GW_IN_HAND }; /* in hand: it holds, and is looked at */
 
 struct gw_cell {
     const char *text;

@@ -4,7 +4,7 @@
 
 #include <string.h>
 
-/* A square with a cross; a diamond with a question; a circle with a tick. */
+/* A square with a cross; a diamond with a question; a triangle with an exclamation; a circle with a tick. */
 void gw_html_mark(struct gw_text *out, enum gw_tone tone)
 {
     static const char *const marks[] = {
@@ -15,6 +15,8 @@ void gw_html_mark(struct gw_text *out, enum gw_tone tone)
         [GW_DOUBTFUL] = "<path d=\"M6 .8 11.2 6 6 11.2.8 6Z\" fill=\"none\" stroke=\"currentColor\" "
                         "stroke-width=\"1.2\"/><path d=\"M4.6 4.8Q4.7 3.4 6 3.4T7.4 4.8Q7.4 5.6 6 6.3V7M6 8.1V9\" "
                         "fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.1\"/>",
+        [GW_IN_HAND] = "<path d=\"M6 .8 11.4 11H.6Z\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.2\"/>"
+                       "<path d=\"M6 4.4V7.4M6 8.4V9.6\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.1\"/>",
         [GW_GOOD] =
             "<circle cx=\"6\" cy=\"6\" r=\"5.3\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.2\"/>"
             "<path d=\"M3.4 6.2 5.3 8.1 8.7 4.2\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"1.4\"/>"};
@@ -25,7 +27,7 @@ void gw_html_mark(struct gw_text *out, enum gw_tone tone)
 static const char *tone_class(enum gw_tone tone)
 {
     static const char *const classes[] = {
-        [GW_PLAIN] = "", [GW_GOOD] = "v good", [GW_BAD] = "v bad", [GW_DOUBTFUL] = "v doubt"};
+        [GW_PLAIN] = "", [GW_GOOD] = "v good", [GW_BAD] = "v bad", [GW_DOUBTFUL] = "v doubt", [GW_IN_HAND] = "v doubt"};
     return classes[tone];
 }
 

@@ -1,10 +1,10 @@
 /* Readings as people read them: what is not met, what holds outside its limit and how much is left, what is unknown and
  * what to measure; then the rest, merged, and what the readings say of the places that were not looked at. */
 #include "report/inspect.h"
+#include "report/asking.h"
 #include "report/draw/pictures.h"
 #include "report/sheets.h"
 
-#include <ctype.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -21,14 +21,14 @@ static const char *plural(long n) { return n == 1 ? "" : "s"; }
 
 struct alike {
     const struct gw_inspected *first;
-    long n;
+    long n, named;
     struct gw_text lines, places;
 };
 struct merged {
     struct alike *items;
     size_t n, capacity;
 };
-enum { NAMED = 6 }; /* places and lines named of one entry */
+enum { NAMED = 6 }; /* places and lines named of one entry; of what is not met all are */
 
 static const char *message_of(struct page *page, const struct gw_message *message)
 {
@@ -59,7 +59,8 @@ static struct alike *find_alike(struct inspect_page *p, struct merged *m, const 
 static void add_row(struct inspect_page *p, struct merged *m, const struct gw_inspected *row)
 {
     struct alike *a = find_alike(p, m, row);
-    if (a->n < NAMED) {
+    if (a->n < NAMED || row->verdict == GW_ITEM_NOT_MET) {
+        a->named++;
         gw_text_addf(&a->lines, "%s%u", a->n ? ", " : "", row->reading->node->line);
         gw_text_addf(&a->places, "%s%s", a->n ? "; " : "", row->place);
     }
@@ -134,10 +135,18 @@ static const char *value_words(struct inspect_page *p, const struct gw_inspected
     return message_of(&p->page, &message);
 }
 
-static const char *stop_after(const char *sentence)
+static const char *more_places(struct inspect_page *p, const struct alike *a)
 {
-    const size_t length = strlen(sentence);
-    return length && strchr(".?", sentence[length - 1]) ? "" : ".";
+    return a->n > a->named ? gw_format(p->page.arena, " and %ld more places", a->n - a->named) : "";
+}
+
+/* What is known, then what to ask and to do. */
+static const char *why_and_do(struct inspect_page *p, const struct gw_inspected *row)
+{
+    const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
+    const bool both = *action && strcmp(action, why) != 0;
+    return gw_format(p->page.arena, "%s%s%s", gw_ask_and_do(p->page.arena, why), both && *why ? " " : "",
+                     both ? gw_ask_and_do(p->page.arena, action) : "");
 }
 
 static void entry(struct inspect_page *p, const struct alike *a)
@@ -145,17 +154,14 @@ static void entry(struct inspect_page *p, const struct alike *a)
     const struct gw_inspected *row = a->first;
     struct gw_text text;
     const char *limit = limit_words(p, row), *left = left_words(p, row->result);
-    const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
+    const char *why = why_and_do(p, row);
     gw_text_init(&text, p->page.arena);
     gw_text_addf(&text, "%s: %s", gw_item_kinds[row->item->id].title, value_words(p, row));
     if (*limit) gw_text_addf(&text, ", limit %s", limit);
     if (*left) gw_text_addf(&text, "; left: %s", left);
-    gw_text_addf(&text, ". %s%s (line%s %s", a->places.at,
-                 a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "", plural(a->n),
-                 a->lines.at);
-    gw_text_addf(&text, "%s).", a->n > NAMED ? ", ..." : "");
-    if (*why) gw_text_addf(&text, " %c%s%s", toupper((unsigned char)*why), why + 1, stop_after(why));
-    if (*action && strcmp(action, why) != 0) gw_text_addf(&text, " Next: %s%s", action, stop_after(action));
+    gw_text_addf(&text, ". %s%s (line%s %s%s).", a->places.at, more_places(p, a), plural(a->n), a->lines.at,
+                 a->n > a->named ? ", ..." : "");
+    if (*why) gw_text_addf(&text, " %s", why);
     gw_report_item(p->page.report, text.at);
 }
 
@@ -168,27 +174,15 @@ static const struct gw_report_column CARD[] = {{.title = "Item"},
                                                {.title = "Where", .below = true},
                                                {.title = "Why, and what to do", .below = true}};
 
-static const char *why_and_do(struct inspect_page *p, const struct gw_inspected *row)
-{
-    const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
-    struct gw_text text;
-    gw_text_init(&text, p->page.arena);
-    gw_text_add(&text, "");
-    if (*why) gw_text_addf(&text, "%c%s%s", toupper((unsigned char)*why), why + 1, stop_after(why));
-    if (*action && strcmp(action, why) != 0)
-        gw_text_addf(&text, "%sDo: %s%s", text.length ? " " : "", action, stop_after(action));
-    return text.at;
-}
-
 static void card(struct inspect_page *p, const struct alike *a)
 {
     static const enum gw_tone tones[] = {[GW_ITEM_UNKNOWN] = GW_DOUBTFUL,
                                          [GW_ITEM_WITHIN] = GW_GOOD,
-                                         [GW_ITEM_OUTSIDE_HOLDS] = GW_DOUBTFUL,
+                                         [GW_ITEM_OUTSIDE_HOLDS] = GW_IN_HAND,
                                          [GW_ITEM_NOT_MET] = GW_BAD};
     const struct gw_inspected *row = a->first;
     const char *limit = limit_words(p, row), *left = left_words(p, row->result);
-    const char *more = a->n > NAMED ? gw_format(p->page.arena, " and %ld more places", a->n - NAMED) : "";
+    const char *more = more_places(p, a);
     struct gw_report *report = p->page.report;
     gw_report_cell(report, gw_item_kinds[row->item->id].title);
     gw_report_toned(report, tones[row->verdict], gw_item_verdict_name(row->verdict));
@@ -196,7 +190,7 @@ static void card(struct inspect_page *p, const struct alike *a)
     gw_report_cell(report, *limit ? limit : "none");
     gw_report_cell(report, *left ? left : "not computed");
     gw_report_cell(report, gw_format(p->page.arena, "%s%s (line%s %s%s)", a->places.at, more, plural(a->n), a->lines.at,
-                                     a->n > NAMED ? ", ..." : ""));
+                                     a->n > a->named ? ", ..." : ""));
     gw_report_cell(report, why_and_do(p, row));
 }
 
@@ -204,16 +198,19 @@ static void section(struct inspect_page *p, enum gw_item_verdict verdict, const 
 {
     enum { SHOWN = 12 };
     const struct merged m = merge(p, verdict);
-    const size_t most = p->page.results->all || m.n < SHOWN ? m.n : SHOWN;
+    const bool all = p->page.results->all || verdict == GW_ITEM_NOT_MET; /* a page leaves out nothing that is not met */
+    const size_t most = all || m.n < SHOWN ? m.n : SHOWN;
     if (!m.n) return;
     gw_report_section(p->page.report, GW_PART_ANSWERS, title);
     const bool cards = p->page.report->pictures;
     if (cards) gw_report_table(p->page.report, "", CARD, sizeof CARD / sizeof *CARD);
     for (size_t i = 0; i < most; i++) (cards ? card : entry)(p, &m.items[i]);
     if (most < m.n)
-        gw_report_line(
-            p->page.report,
-            gw_format(p->page.arena, "%zu more entries: --all lists them, -o FILE.csv every row.", m.n - most));
+        gw_report_line(p->page.report,
+                       gw_format(p->page.arena,
+                                 "%zu more entries: 'galeward inspect PROJECT READINGS.csv --all' lists them, with "
+                                 "-o FILE.csv every row.",
+                                 m.n - most));
 }
 
 /* What is within: one line an item. */
@@ -338,7 +335,10 @@ static void next(struct inspect_page *p)
         gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s (%s)", n->place,
                                                  gw_item_kinds[n->item->id].title, message_of(&p->page, &n->why)));
     }
-    if (p->in->more) gw_report_line(p->page.report, "There are others beside what is outside.");
+    if (p->in->next_more)
+        gw_report_line(
+            p->page.report,
+            gw_format(p->page.arena, "%ld more beside what is outside, after these by gravity.", p->in->next_more));
 }
 
 /* Rows that do not count ------------------------------------------------------------------------------------------- */
@@ -408,8 +408,8 @@ static void inspect_page(struct gw_report *report, const struct gw_result *resul
     section(&p, GW_ITEM_NOT_MET, "Not met");
     section(&p, GW_ITEM_OUTSIDE_HOLDS, "Outside the limit, and holds");
     section(&p, GW_ITEM_UNKNOWN, "Unknown");
-    within(&p);
     next(&p);
+    within(&p);
     shares(&p);
     parts(&p);
     pictures(&p, result, 1, FEW);

@@ -153,6 +153,7 @@ static const struct gw_field INSPECTION[] = {
     F(gw_inspection, parts, GW_T_RECORD, .flags = GW_MANY, .record = &PART_RECORD, .help = "by crew, date and wall"),
     F(gw_inspection, next, GW_T_RECORD, .flags = GW_MANY, .record = &NEXT_RECORD, .help = "places to open next"),
     F(gw_inspection, more, GW_T_YES_NO, .help = "there are others"),
+    F(gw_inspection, next_more, GW_T_COUNT, .help = "places to open beside these, less grave"),
 };
 static const struct gw_record INSPECTION_RECORD = RECORD("inspection", gw_inspection, INSPECTION);
 

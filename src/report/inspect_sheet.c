@@ -1,5 +1,6 @@
 /* The sheet of an inspection: by wall and stage what to measure, to what limit, how often and why; and the same as a
  * CSV to be filled in. */
+#include "report/asking.h"
 #include "report/draw/pictures.h"
 #include "report/inspect.h"
 
@@ -133,8 +134,8 @@ static void put_meanings(struct sheet_page *p)
         told[item->id] = true;
         gw_report_definition(
             p->page.report, gw_format(arena, "%s (%s)", gw_item_kinds[item->id].title, gw_item_kinds[item->id].id),
-            gw_format(arena, "%s.%s%s%s If missed: %s?", item->how, *item->prevents ? " It prevents: " : "",
-                      item->prevents, *item->prevents ? "." : "", item->if_missed));
+            gw_format(arena, "%s.%s%s%s %s", item->how, *item->prevents ? " It prevents: " : "", item->prevents,
+                      *item->prevents ? "." : "", gw_if_missed(arena, item->if_missed)));
     }
 }
 

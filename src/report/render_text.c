@@ -18,7 +18,8 @@ static void paint(struct page *page, const char *code)
 
 static const char *tone_code(enum gw_tone tone)
 {
-    static const char *const codes[] = {[GW_PLAIN] = NULL, [GW_GOOD] = "32", [GW_BAD] = "31", [GW_DOUBTFUL] = "33"};
+    static const char *const codes[] = {
+        [GW_PLAIN] = NULL, [GW_GOOD] = "32", [GW_BAD] = "31", [GW_DOUBTFUL] = "33", [GW_IN_HAND] = "33"};
     return codes[tone];
 }
 

@@ -187,6 +187,17 @@ static void falls(void **state)
                  {"1/4 in per 0 ft", NAN},
                  {"1/4 per ft", NAN},
                  {"1/4 in per psf", NAN},
+                 {"1:7", 1.0 / 7},
+                 {"-1:20", -1.0 / 20},
+                 {"1 in 7", 1.0 / 7},
+                 {"1 1/2 : 12", 1.0 / 8},
+                 {"1:7.14", 1 / 7.14},
+                 {"1:0", NAN},
+                 {"1:", NAN},
+                 {":7", NAN},
+                 {"1 in:7", NAN},
+                 {"45 deg", 1},
+                 {"89 deg", NAN},
                  {"4 ft per ft", NAN}};
     struct world *w = *state;
     put_file(w, "x.yaml", "galeward: 1\nsystem: {name: X, kind: stick, glazing: captured}\n");

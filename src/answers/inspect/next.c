@@ -1,6 +1,7 @@
 /* Where to open next: beside what is outside, where nothing was read yet. */
 #include "answers/inspect/inspect_internal.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 enum { MOST = 24 };
@@ -12,6 +13,7 @@ static void add(struct gw_inspecting *in, size_t *capacity, const struct gw_insp
     struct gw_text text;
     if (out->next.n == MOST) {
         out->more = true;
+        out->next_more++;
         return;
     }
     gw_text_init(&text, in->ask->arena);
@@ -76,12 +78,26 @@ static bool is_asked(const struct gw_inspected *row, enum gw_item_verdict verdic
            row->spot.story != GW_NO_INTEGER;
 }
 
+/* The gravest first: what least is left of; of equal ones in the order of the sheet. */
+static int gravest_first(const void *a, const void *b)
+{
+    const struct gw_inspected *x = *(const struct gw_inspected *const *)a, *y = *(const struct gw_inspected *const *)b;
+    if (x->result && y->result && gw_is_graver(x->result, y->result)) return -1;
+    if (x->result && y->result && gw_is_graver(y->result, x->result)) return 1;
+    return x < y ? -1 : x > y;
+}
+
 void gw_find_next(struct gw_inspecting *in)
 {
     static const enum gw_item_verdict order[] = {GW_ITEM_NOT_MET, GW_ITEM_OUTSIDE_HOLDS, GW_ITEM_UNKNOWN};
     struct gw_inspection *out = in->out;
     struct looked_at l = {0};
-    for (size_t k = 0; k < sizeof order / sizeof *order; k++)
-        for (size_t i = 0; i < out->rows.n && !out->more; i++)
-            if (is_asked(&out->rows.items[i], order[k])) offer_beside(in, &l, &out->rows.items[i]);
+    const struct gw_inspected **asked = gw_alloc(in->ask->arena, out->rows.n + 1, sizeof(void *));
+    for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
+        size_t n = 0;
+        for (size_t i = 0; i < out->rows.n; i++)
+            if (is_asked(&out->rows.items[i], order[k])) asked[n++] = &out->rows.items[i];
+        if (n) qsort(asked, n, sizeof *asked, gravest_first);
+        for (size_t i = 0; i < n; i++) offer_beside(in, &l, asked[i]);
+    }
 }

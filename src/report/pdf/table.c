@@ -14,8 +14,11 @@ static const struct pdf_style HEAD = {8, PDF_SEMIBOLD, GW_INK2, NULL, false},
 
 static enum sheet_mark mark_of(enum gw_tone tone)
 {
-    static const enum sheet_mark marks[] = {
-        [GW_PLAIN] = MARK_NONE, [GW_GOOD] = MARK_SETTLED, [GW_BAD] = MARK_STOP, [GW_DOUBTFUL] = MARK_ASK};
+    static const enum sheet_mark marks[] = {[GW_PLAIN] = MARK_NONE,
+                                            [GW_GOOD] = MARK_SETTLED,
+                                            [GW_BAD] = MARK_STOP,
+                                            [GW_DOUBTFUL] = MARK_ASK,
+                                            [GW_IN_HAND] = MARK_IN_HAND};
     return marks[tone];
 }
 
