@@ -82,6 +82,9 @@ bool gw_find_read_line(struct gw_screw_line *out, struct gw_ask *ask, const stru
 
 /* "at least 1/2 in", "95 to 100 in-lb"; of a word the sound one; not said: there is none. */
 struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit);
+/* The same rounded to what a tape reads, to the strict side. */
+struct gw_message gw_limit_by_tape(struct gw_arena *arena, const struct gw_item *item,
+                                   const struct gw_item_limit *limit);
 
 /* Exact limits of a share of which `n` were looked at and `outside` found, each missed by `risk` (0.025 for a 95 %
  * interval): Clopper and Pearson. */
@@ -106,6 +109,8 @@ struct gw_sheet_item {
     const struct gw_item *item;
     const char *wall;
     struct gw_sheet_place most;           /* where its use is largest */
+    struct gw_sheet_place strictest;      /* where its limit is */
+    struct gw_message elsewhere;          /* "up to 1/8 in": the widest limit of the wall; not said: one for all */
     GW_LIST(struct gw_sheet_place) other; /* places with another limit, or whose limit alone does not hold */
     long places;                          /* of the wall that have it; 0: it is none of elements */
     long sample;                          /* how many to look at */

@@ -1,11 +1,13 @@
 #include "base/trade.h"
 
+#include "galeward/message.h"
 #include "galeward/table.h"
 #include "galeward/text.h"
 
 #include <math.h>
+#include <stdlib.h>
 
-enum { THIRTY_SECONDS = 32, SIXTEENTHS = 16, DIGITS = 3, EXACT_DIGITS = 4 };
+enum { THIRTY_SECONDS = 32, SIXTEENTHS = 16, HALVES = 2, DIGITS = 3, EXACT_DIGITS = 4 };
 static const double SAME = 1e-6; /* relative: what a unit's conversion leaves */
 
 static bool is_whole(double value) { return fabs(value - round(value)) <= SAME * fmax(fabs(value), 1); }
@@ -46,7 +48,8 @@ static void put_digits(struct gw_text *out, double value, int side)
 static void put_slope(struct gw_text *out, enum gw_units shown, double slope, int side)
 {
     const double inches = 12;
-    if (shown == GW_US && put_fraction(out, slope * inches, SIXTEENTHS)) {
+    if (shown == GW_US) {
+        if (!put_fraction(out, slope * inches, SIXTEENTHS)) put_digits(out, slope * inches, side);
         gw_text_add(out, " in per ft");
         return;
     }
@@ -58,15 +61,28 @@ static void put_slope(struct gw_text *out, enum gw_units shown, double slope, in
     put_digits(out, 1 / fabs(slope), slope < 0 ? side : -side);
 }
 
+/* What a tape reads on that side: thirty-seconds of an inch, halves of a millimeter. False: that leaves nothing. */
+static bool put_by_tape(struct gw_text *out, enum gw_units shown, double value, int side)
+{
+    const double parts = shown == GW_US ? THIRTY_SECONDS : HALVES;
+    const double whole = to_side(value, 1 / parts, side);
+    if (!(fabs(whole) > 0)) return false;
+    if (shown == GW_US) return put_fraction(out, whole, THIRTY_SECONDS);
+    put_digits(out, whole, 0);
+    return true;
+}
+
 void gw_trade_print(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, int side, bool bare)
 {
     const double value = gw_quantity_shown(gw_units_standard(), dim, shown, si);
     const char *unit = gw_dim_info(dim)->shown[shown];
     if (dim == GW_RATIO) {
-        put_slope(out, shown, si, side);
+        put_slope(out, shown, si, (side > 0) - (side < 0));
         return;
     }
-    const bool inches = shown == GW_US && dim == GW_THICKNESS;
-    if (!inches || !put_fraction(out, value, THIRTY_SECONDS)) put_digits(out, value, side);
+    const bool inches = shown == GW_US && dim == GW_THICKNESS, tape = dim == GW_THICKNESS && abs(side) == GW_BY_TAPE;
+    const int way = (side > 0) - (side < 0);
+    if (!(inches && put_fraction(out, value, THIRTY_SECONDS)) && !(tape && put_by_tape(out, shown, value, way)))
+        put_digits(out, value, way);
     if (!bare && *unit) gw_text_addf(out, " %s", unit);
 }

@@ -38,13 +38,26 @@ static const char *within_wall(const struct gw_sheet_place *place, const char *w
     return strlen(place->place) > length ? place->place + length : "";
 }
 
+/* "at most 1/32 in (practice), strictest: at story 2, line 3; elsewhere up to 1/8 in"; in a narrow table the place
+ * stands below it. */
+static const char *limit_words(struct page *page, const struct gw_sheet_item *row)
+{
+    const struct gw_sheet_place *place = &row->strictest;
+    const char *limit =
+        gw_said(&place->condemns)
+            ? gw_format(page->arena, "%s, does not hold", gw_message_text(page->arena, &place->held_to, page->shown))
+            : limit_at(page, place);
+    if (!gw_said(&row->elsewhere)) return limit;
+    const char *elsewhere = gw_message_text(page->arena, &row->elsewhere, page->shown);
+    if (!page->report->pictures) return gw_format(page->arena, "%s, strictest", limit);
+    return gw_format(page->arena, "%s, strictest: at %s; elsewhere %s", limit, within_wall(place, row->wall),
+                     elsewhere);
+}
+
 static void put_item(struct sheet_page *p, const struct gw_sheet_item *row)
 {
     struct page *page = &p->page;
-    const char *limit =
-        gw_said(&row->most.condemns)
-            ? gw_format(page->arena, "%s, does not hold", gw_message_text(page->arena, &row->most.held_to, page->shown))
-            : limit_at(page, &row->most);
+    const char *limit = limit_words(page, row);
     gw_report_cell(page->report, gw_item_kinds[row->item->id].title);
     gw_report_cell(page->report, *limit ? limit : "none stated");
     gw_report_cell(page->report, count_of(page, row));
@@ -65,6 +78,11 @@ static void put_condemned(struct sheet_page *p, const struct gw_sheet_item *row,
 static void put_limits(struct sheet_page *p, const struct gw_sheet_item *row)
 {
     struct page *page = &p->page;
+    if (gw_said(&row->elsewhere) && !page->report->pictures)
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s: strictest at %s; elsewhere %s", gw_item_kinds[row->item->id].title,
+                                 within_wall(&row->strictest, row->wall),
+                                 gw_message_text(page->arena, &row->elsewhere, page->shown)));
     put_condemned(p, row, &row->most);
     for (size_t i = 0; i < row->other.n; i++) {
         const struct gw_sheet_place *place = &row->other.items[i];

@@ -7,19 +7,34 @@
 #include <stdint.h>
 #include <string.h>
 
-struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit)
+static struct gw_message limit_words(struct gw_arena *arena, const struct gw_item *item,
+                                     const struct gw_item_limit *limit, int step)
 {
     const struct gw_item_kind *kind = &gw_item_kinds[item->id];
     const bool low = gw_given(limit->at_least), high = gw_given(limit->at_most);
     for (const struct gw_choice *c = kind->value.choices; c && c->name; c++)
         if (kind->means[c->value - 1] == GW_WORD_SOUND) return GW_PLAINLY(c->name);
-    const struct gw_value least = gw_item_limit_shown(item->id, limit->at_least, 1),
-                          most = gw_item_limit_shown(item->id, limit->at_most, -1);
+    const struct gw_value least = gw_item_limit_shown(item->id, limit->at_least, step),
+                          most = gw_item_limit_shown(item->id, limit->at_most, -step);
     if (low && high && fabs(limit->at_most - limit->at_least) <= GW_HAIR_DRAWN * fabs(limit->at_most))
         return GW_SAY(arena, "{}", gw_item_limit_shown(item->id, limit->at_least, 0));
     if (low && high) return GW_SAY(arena, "{} to {}", gw_of_bare(least), most);
     if (low) return GW_SAY(arena, "at least {}", least);
     return high ? GW_SAY(arena, "at most {}", most) : GW_PLAINLY(NULL);
+}
+
+struct gw_message gw_limit_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *limit)
+{
+    return limit_words(arena, item, limit, 1);
+}
+
+/* A window that two steps of a tape would close is said by its figures. */
+struct gw_message gw_limit_by_tape(struct gw_arena *arena, const struct gw_item *item,
+                                   const struct gw_item_limit *limit)
+{
+    const double steps = 2e-3;                                    /* m, two of less than 1 mm each */
+    const bool narrow = limit->at_most - limit->at_least < steps; /* false where one is absent */
+    return limit_words(arena, item, limit, narrow ? 1 : GW_BY_TAPE);
 }
 
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element)

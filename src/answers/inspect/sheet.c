@@ -7,7 +7,8 @@
 
 struct drawing_up {
     struct gw_inspection_sheet *out;
-    struct gw_inspecting in; /* of no readings: for what is hung where */
+    struct gw_inspecting in;                /* of no readings: for what is hung where */
+    struct gw_spots *spots[GW_ON_WALL + 1]; /* of one wall, by what an item stands on; NULL: not yet searched */
     size_t items, places;
 };
 
@@ -151,7 +152,7 @@ static bool set_place(struct gw_sheet_place *out, struct drawing_up *d, const st
     gw_spot_say(&words, spot);
     *out = (struct gw_sheet_place){.item = item, .place = words.at, .spot = *spot};
     gw_inspect_limit(&out->limit, &d->in, item, spot);
-    out->held_to = gw_limit_words(ask->arena, item, &out->limit);
+    out->held_to = gw_limit_by_tape(ask->arena, item, &out->limit);
     judge_limit(out, &d->in);
     return true;
 }
@@ -201,6 +202,60 @@ static bool is_other(const struct gw_sheet_place *a, const struct gw_sheet_place
            gw_said(&a->condemns) != gw_said(&b->condemns);
 }
 
+/* Strictest and widest ----------------------------------------------------------------------------------------- */
+
+/* How wide a limit is, to be compared within one item's; infinite: it has none. */
+static double width_of(const struct gw_item_limit *l)
+{
+    const bool low = gw_given(l->at_least), high = gw_given(l->at_most);
+    if (low && high) return l->at_most - l->at_least;
+    return high ? l->at_most : low ? -l->at_least : (double)INFINITY;
+}
+
+static const struct gw_spots *spots_of(struct drawing_up *d, const char *wall, enum gw_item_on on)
+{
+    struct gw_spots **known = &d->spots[on];
+    struct gw_message why;
+    struct gw_spot spot = gw_spot_on(wall);
+    if (*known) return *known;
+    *known = gw_alloc(d->in.ask->arena, 1, sizeof **known);
+    if (!gw_spot_each(*known, &spot, &why, d->in.ask, on)) (*known)->n = 0;
+    return *known;
+}
+
+/* "up to 1/8 in", "down to 1 in", "3/4 to 1 1/2 in" */
+static struct gw_message wide_words(struct gw_arena *arena, const struct gw_item *item, const struct gw_item_limit *l)
+{
+    const bool low = gw_given(l->at_least), high = gw_given(l->at_most);
+    if (!low && !high) return GW_PLAINLY("none is stated");
+    if (low && high) return gw_limit_by_tape(arena, item, l);
+    return high ? GW_SAY(arena, "up to {}", gw_item_limit_shown(item->id, l->at_most, -GW_BY_TAPE))
+                : GW_SAY(arena, "down to {}", gw_item_limit_shown(item->id, l->at_least, GW_BY_TAPE));
+}
+
+/* Among all that the wall has of it, which may be none of the places at which to begin. */
+static void find_strictest(struct drawing_up *d, struct gw_sheet_item *row)
+{
+    const struct gw_spots *spots = spots_of(d, row->wall, row->item->on);
+    const struct gw_spot *strict = NULL;
+    struct gw_item_limit limit, widest = row->most.limit;
+    double least = width_of(&row->most.limit), most = least;
+    row->strictest = row->most;
+    for (size_t i = 0; i < spots->n; i++) {
+        const struct gw_spot *spot = &spots->items[i].spot;
+        if (gw_item_without(row->item, d->in.ask, gw_hung_at(&d->in, gw_spot_element(spot, row->item->on)))) continue;
+        gw_inspect_limit(&limit, &d->in, row->item, spot);
+        const double width = width_of(&limit);
+        if (width > most + GW_HAIR * fabs(most)) most = width, widest = limit;
+        if (width < least - GW_HAIR * fabs(least)) least = width, strict = spot;
+    }
+    gw_unchoose(&d->in);
+    if (strict) set_place(&row->strictest, d, row->item, strict);
+    const struct gw_message wide = gw_limit_by_tape(d->in.ask->arena, row->item, &widest);
+    if (!gw_message_same(&wide, &row->strictest.held_to))
+        row->elsewhere = wide_words(d->in.ask->arena, row->item, &widest);
+}
+
 /* Where most is carried; then the worst of the edge strips, and of the middle; then those of a plan. */
 static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
 {
@@ -217,6 +272,8 @@ static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
     add_chosen(d, first, row->item, row->wall);
     if (d->out->places.n == first) return;
     row->most = d->out->places.items[first];
+    find_strictest(d, row);
+    add_place(d, first, row->item, &row->strictest.spot);
     for (size_t i = first + 1; i < d->out->places.n; i++) {
         const struct gw_sheet_place *place = &d->out->places.items[i];
         if (!is_other(place, &row->most)) continue;
@@ -256,6 +313,7 @@ void gw_inspection_sheet(struct gw_inspection_sheet *out, struct gw_ask *ask, co
         const struct gw_wall_grid *g = ask->takeoff->grids.items[w];
         if (drawn[g->elevation]) continue; /* openings of one elevation are of one sheet */
         drawn[g->elevation] = true;
+        memset(d.spots, 0, sizeof d.spots);
         for (int stage = 0; stage < GW_STAGE_COUNT; stage++)
             for (size_t i = 0; i < n; i++)
                 if ((int)items[i]->stage == stage) add_item(&d, g, items[i]);

@@ -3,6 +3,7 @@
 #include "report/page.h"
 
 #include "base/tolerance.h"
+#include "base/trade.h"
 
 #include <math.h>
 #include <string.h>
@@ -66,8 +67,18 @@ const char *gw_detail_value(const struct detail *d, enum gw_item_id item, double
     if (!gw_given(si)) return NULL;
     if (dim != GW_RATIO) return gw_sheet_given(&d->sheet, dim, si);
     gw_text_init(&plain, d->sheet.arena);
+    if (item == GW_ITEM_sill_slope) {
+        gw_trade_print(&plain, dim, d->sheet.shown, si, 0, false);
+        return plain.at;
+    }
     gw_text_number(&plain, si, 4);
     return plain.at;
+}
+
+static const char *needed_words(const struct detail *d, enum gw_item_id item, double si)
+{
+    if (item == GW_ITEM_sill_slope) return gw_detail_value(d, item, si);
+    return gw_sheet_demand(&d->sheet, gw_item_kinds[item].value.dim, si);
 }
 
 void gw_detail_item(struct detail *d, const char *name, enum gw_item_id item, const struct gw_spot *spot,
@@ -89,7 +100,7 @@ void gw_detail_item(struct detail *d, const char *name, enum gw_item_id item, co
         row.verdict = "not stated";
     }
     const double needed = gw_given(limit.at_least) ? limit.at_least : limit.at_most;
-    const char *figure = gw_given(needed) ? gw_sheet_demand(&d->sheet, gw_item_kinds[item].value.dim, needed) : NULL;
+    const char *figure = gw_given(needed) ? needed_words(d, item, needed) : NULL;
     row.required = figure;
     if (!row.how) row.how = gw_detail_said(d, &limit.note);
     if (figure && limit.basis == GW_LIMIT_PRACTICE)
@@ -102,17 +113,16 @@ void gw_detail_practice(struct detail *d, const char *name, enum gw_item_id item
 {
     struct gw_item_limit limit;
     gw_item_limit_at(&limit, &d->ask, gw_item_of(item), spot, without_own);
-    const enum gw_dim dim = gw_item_kinds[item].value.dim;
     const bool less = gw_given(value) && value < limit.at_least * (1 - GW_HAIR);
-    gw_detail_row(d, (struct detail_row){
-                         .name = name,
-                         .provided = gw_detail_value(d, item, value),
-                         .required = gw_given(limit.at_least) ? gw_sheet_demand(&d->sheet, dim, limit.at_least) : NULL,
-                         .mark = gw_given(value) && !less ? MARK_SETTLED : MARK_ASK,
-                         .verdict = less              ? "less than practice"
-                                    : gw_given(value) ? "within"
-                                                      : "not stated",
-                         .how = gw_given(limit.at_least) ? "practice" : NULL});
+    gw_detail_row(
+        d, (struct detail_row){.name = name,
+                               .provided = gw_detail_value(d, item, value),
+                               .required = gw_given(limit.at_least) ? needed_words(d, item, limit.at_least) : NULL,
+                               .mark = gw_given(value) && !less ? MARK_SETTLED : MARK_ASK,
+                               .verdict = less              ? "less than practice"
+                                          : gw_given(value) ? "within"
+                                                            : "not stated",
+                               .how = gw_given(limit.at_least) ? "practice" : NULL});
 }
 
 /* The ledger ------------------------------------------------------------------------------------------------------- */

@@ -68,6 +68,12 @@ static bool is_here(const struct readings *r, const struct gw_inspected *row)
     return row->result && !row->closed_by && !row->duplicate_of && row->spot.grid == r->of->grid;
 }
 
+static const char *read_words(const struct readings *r, const struct gw_inspected *row)
+{
+    const struct gw_message shown = GW_SAY(r->arena, "{}", gw_item_shown(row->item->id, row->reading->value));
+    return gw_message_text(r->arena, &shown, r->shown);
+}
+
 static struct elevation_flag flag_of(const struct readings *r, const struct gw_inspected *row, double x, double y)
 {
     struct gw_text left;
@@ -83,7 +89,7 @@ static struct elevation_flag flag_of(const struct readings *r, const struct gw_i
         .mark = MARK_OF[row->verdict],
         .first = gw_format(r->arena, "%s: %s%s", gw_item_verdict_name(row->verdict), gw_item_kinds[row->item->id].title,
                            left.at ? left.at : ""),
-        .second = gw_format(r->arena, "%s: read %s, limit %s", row->place, row->reading->value_text,
+        .second = gw_format(r->arena, "%s: read %s, limit %s", row->place, read_words(r, row),
                             gw_said(&row->limit) ? gw_message_text(r->arena, &row->limit, r->shown) : "none")};
 }
 
