@@ -29,8 +29,9 @@ enum gw_value_kind {
 struct gw_value {
     enum gw_value_kind kind;
     enum gw_dim dim;    /* quantities */
-    int digits;         /* significant ones; of a quantity 0: the decimals that its dimension has; as the trade says it:
-                           what is not exact is rounded up (1), down (-1) or to the nearest (0) */
+    int digits;         /* significant ones; of a quantity below 0: so many, rounded up; 0: the decimals that its
+                           dimension has; as the trade says it: what is not exact is rounded up (1), down (-1) or to the
+                           nearest (0) */
     enum gw_units home; /* of GW_V_ABROAD: who needs it not */
     union {
         const char *text;
@@ -80,6 +81,13 @@ static inline struct gw_value gw_of_quantity(enum gw_dim dim, double si)
 {
     struct gw_value value = gw_value_of(GW_V_QUANTITY, dim, 4);
     value.as.number = si;
+    return value;
+}
+/* A demand: four digits, rounded up as on every page. */
+static inline struct gw_value gw_of_demand(enum gw_dim dim, double si)
+{
+    struct gw_value value = gw_of_quantity(dim, si);
+    value.digits = -value.digits;
     return value;
 }
 /* As tables print it: "12.50 ft". */

@@ -39,6 +39,13 @@ static void add_plain(struct gw_text *out, double value, int digits)
     gw_text_number(out, large ? round(value / scale) * scale : value, large ? PLAIN : digits);
 }
 
+/* Away from zero, to so many digits; a figure that has no more but for the last bits of a double stays. */
+static double rounded_up(double value, int digits)
+{
+    const double slack = 1e-7, scale = pow(10, floor(log10(fabs(value))) + 1 - digits);
+    return isnormal(value) ? copysign(ceil(fabs(value) / scale - slack) * scale, value) : value;
+}
+
 static void print_quantity(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     const char *unit = gw_dim_info(value->dim)->shown[shown];
@@ -46,14 +53,17 @@ static void print_quantity(struct gw_text *out, const struct gw_value *value, en
         gw_quantity_print(out, gw_units_standard(), value->dim, shown, value->as.number);
         return;
     }
-    add_plain(out, gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number), value->digits);
+    const double number = gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number);
+    if (value->digits < 0) add_plain(out, rounded_up(number, -value->digits), -value->digits);
+    else add_plain(out, number, value->digits);
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 
 static void print_bare(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     const double number = gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number);
-    if (value->digits) gw_text_number(out, number, value->digits);
+    if (value->digits < 0) gw_text_number(out, rounded_up(number, -value->digits), -value->digits);
+    else if (value->digits) gw_text_number(out, number, value->digits);
     else gw_text_fixed(out, number, gw_dim_info(value->dim)->decimals[shown]);
 }
 

@@ -27,6 +27,22 @@ static void quantities_follow_the_reader(void **state)
 }
 
 /* Fractions to 1/32 in where they are such, else three digits to the strict side, four where they are exact. */
+/* A demand goes up where a quantity goes to the nearest; exact ones stay, to the last bits of a double. */
+static void demands_go_up(void **state)
+{
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, gw_system_host());
+    const double mm = 1e-3;
+    struct gw_message m = GW_SAY(&arena, "{} {} {}", gw_of_demand(GW_THICKNESS, 10.0001 * mm),
+                                 gw_of_quantity(GW_THICKNESS, 10.0001 * mm), gw_of_demand(GW_THICKNESS, 10.01 * mm));
+    assert_string_equal(gw_message_text(&arena, &m, GW_SI), "10.01 mm 10 mm 10.01 mm");
+    m = GW_SAY(&arena, "{}, {}, {}", gw_of_demand(GW_THICKNESS, 0), gw_of_demand(GW_THICKNESS, -1.23411 * mm),
+               gw_of_bare(gw_of_demand(GW_THICKNESS, 123.41 * mm)));
+    assert_string_equal(gw_message_text(&arena, &m, GW_SI), "0 mm, -1.235 mm, 123.5");
+    gw_arena_release(&arena);
+}
+
 static void as_the_trade_says_it(void **state)
 {
     static const struct {
@@ -203,13 +219,10 @@ static void every_slot_has_its_value(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(quantities_follow_the_reader),
-        cmocka_unit_test(as_the_trade_says_it),
-        cmocka_unit_test(what_was_not_said_prints_nothing),
-        cmocka_unit_test(alike_by_words_and_values),
-        cmocka_unit_test(refusals_are_worded_by_their_reader),
-        cmocka_unit_test(every_slot_has_its_value),
-        cmocka_unit_test(shapes_leave_figures_out),
+        cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(demands_go_up),
+        cmocka_unit_test(as_the_trade_says_it),         cmocka_unit_test(what_was_not_said_prints_nothing),
+        cmocka_unit_test(alike_by_words_and_values),    cmocka_unit_test(refusals_are_worded_by_their_reader),
+        cmocka_unit_test(every_slot_has_its_value),     cmocka_unit_test(shapes_leave_figures_out),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

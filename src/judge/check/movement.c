@@ -65,9 +65,9 @@ static void demand(struct gw_demand *out, struct gw_ask *ask, const struct gw_pl
                "room between pieces of mullion one above the other, without the gasket's least gap: closes {} "
                "arithmetic, {} with tolerances by root sum of squares, {} all by root sum of squares; opens {}, {}, "
                "{}; the arithmetic sums govern",
-               gw_of_quantity(GW_THICKNESS, r.closing.arithmetic), gw_of_quantity(GW_THICKNESS, r.closing.mixed),
-               gw_of_quantity(GW_THICKNESS, r.closing.srss), gw_of_quantity(GW_THICKNESS, r.opening.arithmetic),
-               gw_of_quantity(GW_THICKNESS, r.opening.mixed), gw_of_quantity(GW_THICKNESS, r.opening.srss));
+               gw_of_demand(GW_THICKNESS, r.closing.arithmetic), gw_of_demand(GW_THICKNESS, r.closing.mixed),
+               gw_of_demand(GW_THICKNESS, r.closing.srss), gw_of_demand(GW_THICKNESS, r.opening.arithmetic),
+               gw_of_demand(GW_THICKNESS, r.opening.mixed), gw_of_demand(GW_THICKNESS, r.opening.srss));
 }
 
 static const char WHICH_JOINT[] = "how wide is the joint between pieces, and what does it keep when closed? Ask the "

@@ -1,5 +1,6 @@
 /* Drawings of one element of a project: the line of mullions that it is a stretch of, the pane of a lite that governs.
  */
+#include "base/tolerance.h"
 #include "galeward/plate.h"
 #include "report/draw/drawings.h"
 #include "report/draw/pictures.h"
@@ -83,12 +84,23 @@ enum gw_status gw_draw_line(struct gw_canvas *canvas, const void *of, enum gw_un
 
 /* Lites ------------------------------------------------------------------------------------------------------------ */
 
+/* By first principles a unit's use is that of a pane's own net load, which is not the ratio of the lite's pressures
+ * where panes share it otherwise as it grows: "pane 2's net load over what that pane takes"; "" where it is that ratio.
+ */
+static const char *use_words(struct sheet *sheet, const struct gw_lite_result *r)
+{
+    const double ratio = fabs(r->load.pressure) / r->resistance;
+    if (r->governing == GW_ROUTE_STANDARD || r->n_panes < 2 || !(fabs(ratio - r->utilization) > GW_HAIR)) return "";
+    return gw_format(sheet->arena, " (pane %d's net load over what that pane takes)", r->principles.pane + 1);
+}
+
 static const char *load_line(struct sheet *sheet, const struct gw_explained_glass *g)
 {
     const struct gw_lite_result *r = &g->result;
-    return gw_format(sheet->arena, "Strength: %s %s of %s, use %s, by %s.", r->load.name,
+    return gw_format(sheet->arena, "Strength: %s %s of %s, use %s%s, by %s.", r->load.name,
                      gw_sheet_demand(sheet, GW_PRESSURE, fabs(r->load.pressure)),
                      gw_sheet_capacity(sheet, GW_PRESSURE, r->resistance), gw_sheet_use(sheet, r->utilization),
+                     use_words(sheet, r),
                      r->governing == GW_ROUTE_STANDARD ? "the standard's factors" : "first principles");
 }
 
