@@ -20,7 +20,7 @@ struct gw_required {
     const char *wall;
     int zone;
     enum gw_roof_part part;
-    enum gw_set_of of;           /* structural: of framing alone; else of lites and what holds them */
+    enum gw_set_of of;           /* structural: of framing alone; else of lites, whose share what holds them takes */
     enum gw_component component; /* water, air: of vents or doors; absent: of what is fixed */
     double from, to;             /* m above ground, lowest edge of the lite: debris */
     double inward, outward;      /* structural: of the lite that takes most, Pa */

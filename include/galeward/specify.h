@@ -27,6 +27,16 @@ struct gw_specified_pressure {
     GW_LIST(struct gw_area_pressure) areas;
 };
 
+/* The proof load of a wall's lites below or above the roof line, or of its framing: at the greatest pressures of its
+ * zones. */
+struct gw_specified_proof {
+    const struct gw_element *first; /* one of them: wall, parapet */
+    bool framing;
+    double inward, outward; /* Pa, allowable stress, magnitudes */
+    double set_limit;       /* m, permanent, on the wall's longest span between anchors; above the roof line, where
+                               framing stands free, absent */
+};
+
 /* What the project leaves open, once, with whom to ask in its words. */
 struct gw_open_question {
     const char *check;
@@ -40,7 +50,7 @@ struct gw_specification {
     GW_LIST(struct gw_specified_pressure) pressures;
     struct gw_requirement_set set;
     GW_LIST(struct gw_open_question) questions;
-    struct gw_proof_result proof; /* at the greatest pressures of all, on the greatest span */
+    GW_LIST(struct gw_specified_proof) proofs; /* in the order of the pressures; of those that are known */
     struct gw_message proof_fault;
     double field_water, field_leakage; /* of the first row of each; absent: none */
     struct gw_used used;

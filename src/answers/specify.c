@@ -265,6 +265,18 @@ static void fill_head(struct gw_specification *out, const struct gw_ask *ask, en
 
 /* Tests ----------------------------------------------------------------------------------------------------------- */
 
+/* The longest span between two anchors of the wall; NULL: of any wall. */
+static double longest_span(const struct gw_takeoff *t, const struct gw_wall_grid *grid)
+{
+    double span = 0;
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind == GW_MULLION && !e->overhang && (!grid || e->grid->elevation == grid->elevation))
+            span = fmax(span, e->span);
+    }
+    return span;
+}
+
 /* Not said: there is what a proof takes. */
 static struct gw_message without_proof(const struct gw_specification *out, double span)
 {
@@ -276,21 +288,51 @@ static struct gw_message without_proof(const struct gw_specification *out, doubl
     return (struct gw_message){0};
 }
 
-static void find_proof(struct gw_specification *out, struct gw_ask *ask)
+static bool same_proof(const struct gw_specified_pressure *a, const struct gw_specified_pressure *b)
 {
-    struct gw_proof_case in = {.rule = GW_WATER_CURTAIN_WALL};
-    const struct gw_takeoff *t = ask->takeoff;
-    for (size_t i = 0; i < t->elements.n; i++)
-        if (t->elements.items[i].kind == GW_MULLION && !t->elements.items[i].overhang)
-            in.span = fmax(in.span, t->elements.items[i].span);
-    for (size_t i = 0; i < out->pressures.n; i++) {
-        if (out->pressures.items[i].framing) continue;
-        in.positive.pa = fmax(in.positive.pa, out->pressures.items[i].inward_asd);
-        in.negative.pa = fmax(in.negative.pa, out->pressures.items[i].outward_asd);
+    return a->framing == b->framing && a->first->parapet == b->first->parapet &&
+           a->first->grid->elevation == b->first->grid->elevation;
+}
+
+/* Of the wall and part that begins there; `longest` where no mullion of its own spans. */
+static bool find_proof(struct gw_specification *out, struct gw_ask *ask, size_t at, double longest)
+{
+    const struct gw_specified_pressure *p = &out->pressures.items[at];
+    const double own = longest_span(ask->takeoff, p->first->grid);
+    struct gw_proof_case in = {.rule = GW_WATER_CURTAIN_WALL, .span = own > 0 ? own : longest};
+    struct gw_proof_result r;
+    bool known = false;
+    for (size_t i = at; i < out->pressures.n; i++) {
+        const struct gw_specified_pressure *q = &out->pressures.items[i];
+        if (!same_proof(p, q)) continue;
+        known = known || gw_given(q->inward_asd);
+        in.positive.pa = fmax(in.positive.pa, q->inward_asd);
+        in.negative.pa = fmax(in.negative.pa, q->outward_asd);
     }
-    out->proof_fault = without_proof(out, in.span);
-    if (!gw_said(&out->proof_fault) && gw_proof(&out->proof, &in, &ask->engine) != GW_OK)
+    if (!known) return true;
+    if (gw_proof(&r, &in, &ask->engine) != GW_OK) return false;
+    out->proofs.items[out->proofs.n++] =
+        (struct gw_specified_proof){.first = p->first,
+                                    .framing = p->framing,
+                                    .inward = r.proof_positive,
+                                    .outward = r.proof_negative,
+                                    .set_limit = own > 0 && !p->first->parapet ? r.set_limit : GW_ABSENT};
+    return true;
+}
+
+static void find_proofs(struct gw_specification *out, struct gw_ask *ask)
+{
+    const double longest = longest_span(ask->takeoff, NULL);
+    out->proof_fault = without_proof(out, longest);
+    if (gw_said(&out->proof_fault)) return;
+    out->proofs.items = gw_alloc(ask->arena, out->pressures.n + 1, sizeof *out->proofs.items);
+    for (size_t i = 0; i < out->pressures.n; i++) {
+        bool told = false;
+        for (size_t k = 0; k < i; k++) told = told || same_proof(&out->pressures.items[k], &out->pressures.items[i]);
+        if (told || find_proof(out, ask, i, longest)) continue;
         out->proof_fault = gw_fault_kept(ask->arena, &ask->engine.fault);
+        return;
+    }
 }
 
 static void find_field_tests(struct gw_specification *out, struct gw_ask *ask)
@@ -313,7 +355,7 @@ void gw_specify(struct gw_specification *out, const struct gw_answer *answer, st
     fill_head(out, ask, shown);
     gw_specify_pressures(out, ask);
     gw_specify_rows(out, ask);
-    find_proof(out, ask);
+    find_proofs(out, ask);
     find_field_tests(out, ask);
     gw_specify_questions(out, ask);
     gw_used_merge(&out->used, &ask->engine.used);

@@ -49,6 +49,7 @@ static bool row_place(struct gw_text *out, const void *thing, enum gw_units show
     if (row->zone != GW_NO_INTEGER) gw_text_addf(out, ", zone %d", row->zone);
     if (row->part == GW_ABOVE_ROOF) gw_text_add(out, ", above the roof line");
     if (row->of == GW_SET_FRAMING) gw_text_add(out, ", framing");
+    else if (gw_given(row->inward)) gw_text_add(out, ", lites");
     if (row->component) gw_text_addf(out, ", %s", gw_choice_name(gw_component_choices, (int)row->component));
     if (!gw_given(row->from)) return true;
     gw_text_add(out, ", lowest edge at ");

@@ -19,6 +19,7 @@ const char *gw_spec_rows_of(struct specified_page *p, const char *check);
 const char *gw_spec_quantity(struct specified_page *p, enum gw_dim dim, double si, enum rounding rounding);
 
 /* specify_pressures.c */
+const char *gw_spec_part(bool framing, bool parapet); /* "lites above the roof line" */
 void gw_spec_pressures(struct specified_page *p);
 /* specify_tests.c */
 void gw_spec_tests(struct specified_page *p);

@@ -50,17 +50,17 @@ static bool same_figures(const struct pressure_row *a, const struct pressure_row
     return true;
 }
 
-static const char *part_words(const struct gw_specified_pressure *p)
+const char *gw_spec_part(bool framing, bool parapet)
 {
-    if (p->framing) return p->first->parapet ? "framing above the roof line" : "framing";
-    return p->first->parapet ? "lites above the roof line" : "lites and what holds them";
+    if (framing) return parapet ? "framing above the roof line" : "framing";
+    return parapet ? "lites above the roof line" : "lites";
 }
 
 static struct pressure_row row_of(const struct gw_specified_pressure *p)
 {
     return (struct pressure_row){.id = p->row ? p->row->id : "not known",
                                  .wall = p->first->wall,
-                                 .part = part_words(p),
+                                 .part = gw_spec_part(p->framing, p->first->parapet),
                                  .zone = p->first->zone,
                                  .inward = p->inward,
                                  .outward = p->outward,
@@ -74,6 +74,59 @@ static void greatest(struct specified_page *s)
     struct pressure_row *rows = gw_alloc(s->page.arena, spec->pressures.n + 1, sizeof *rows);
     for (size_t i = 0; i < spec->pressures.n; i++) rows[i] = row_of(&spec->pressures.items[i]);
     gw_view_list(&s->page, "", &GREATEST, rows, spec->pressures.n);
+}
+
+/* What stands in that place besides lites; above the roof line framing has rows of its own. */
+static bool holds_lites(const struct gw_specified_pressure *p, const struct gw_element *e, enum gw_kind kind)
+{
+    return e->kind == kind && !e->outside && !(e->parapet && kind != GW_SCREW) && e->zone == p->first->zone &&
+           e->parapet == p->first->parapet && e->grid->elevation == p->first->grid->elevation;
+}
+
+static double printed(const struct specified_page *s, double pa)
+{
+    return gw_printed(GW_PRESSURE, s->page.shown, pa, gw_dim_info(GW_PRESSURE)->decimals[s->page.shown], UP);
+}
+
+/* "; screws up to 59.8 psf outward": what takes more than the lites that it holds. */
+static void add_more(struct gw_text *out, struct specified_page *s, const struct gw_specified_pressure *p,
+                     enum gw_kind kind)
+{
+    const struct gw_takeoff *t = s->page.results->answer->takeoff;
+    double most[] = {0, 0};
+    const double lites[] = {p->inward_asd, p->outward_asd};
+    static const char *const ways[] = {"inward", "outward"};
+    size_t n = 0;
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (!holds_lites(p, e, kind)) continue;
+        most[0] = fmax(most[0], e->inward_asd.pa);
+        most[1] = fmax(most[1], -e->outward_asd.pa);
+    }
+    for (size_t way = 0; way < 2; way++) {
+        if (!gw_given(lites[way]) || !(printed(s, most[way]) > printed(s, lites[way]))) continue;
+        if (!n++) gw_text_addf(out, "%s%ss ", out->length ? "; " : "", gw_kind_names[kind]);
+        else gw_text_add(out, " and ");
+        gw_add_bare(out, GW_PRESSURE, s->page.shown, most[way], UP);
+        gw_text_addf(out, " %s %s", gw_dim_info(GW_PRESSURE)->shown[s->page.shown], ways[way]);
+    }
+}
+
+/* What of a place takes more than its lites, which its row is of. */
+static void tell_more(struct specified_page *s)
+{
+    static const enum gw_kind kinds[] = {GW_MULLION, GW_TRANSOM, GW_SCREW, GW_ANCHOR};
+    for (size_t i = 0; i < s->spec->pressures.n; i++) {
+        const struct gw_specified_pressure *p = &s->spec->pressures.items[i];
+        struct gw_text text;
+        if (p->framing) continue;
+        gw_text_init(&text, s->page.arena);
+        for (size_t k = 0; k < COUNT(kinds); k++) add_more(&text, s, p, kinds[k]);
+        if (text.length)
+            gw_report_item(s->page.report, gw_format(s->page.arena, "%s, %s, zone %d%s, more than its lites: %s",
+                                                     p->row ? p->row->id : "not known", p->first->wall, p->first->zone,
+                                                     p->first->parapet ? ", above the roof line" : "", text.at));
+    }
 }
 
 /* "10 and less", "20", "50 to 500": areas whose printed figures are equal share a row. */
@@ -96,6 +149,7 @@ static struct pressure_row area_row(const struct gw_specified_pressure *p, size_
 {
     const struct gw_area_pressure *a = &p->areas.items[i];
     struct pressure_row row = row_of(p);
+    if (!p->framing && !p->first->parapet) row.part = "lites and what holds them";
     row.inward = a->inward;
     row.outward = a->outward;
     row.inward_asd = a->inward_asd;
@@ -133,18 +187,21 @@ void gw_spec_pressures(struct specified_page *s)
 {
     gw_spec_article(s, "Wind pressures");
     gw_spec_paragraph(
-        s,
-        gw_format(s->page.arena,
-                  "Resist, each way, the greatest pressure of each wall, zone and part%s. The first two columns of "
-                  "figures are test pressures, at allowable-stress level; the last two are at strength level. Figures "
-                  "are rounded up.",
-                  gw_spec_rows_of(s, "structural")));
+        s, gw_format(
+               s->page.arena,
+               "Resist, each way, the greatest pressure of the lites of each wall, zone and part, above the roof line "
+               "of the framing too%s. The first two columns of figures are test pressures, at allowable-stress "
+               "level; the last two are at strength level. Figures are rounded up. What has a smaller area than "
+               "the lites may take more: %u.3.",
+               gw_spec_rows_of(s, "structural"), s->article));
     greatest(s);
     gw_spec_paragraph(s, "Zone 5 is the strip beside an outside corner; all else is zone 4. Columns and lengths are "
                          "counted from the left, seen from outside:");
     gw_page_wall_keys(&s->page);
     gw_spec_paragraph(s, "By effective wind area, at the greatest height of each part, for lites and members that are "
                          "sized by their own area. Between two areas take the row of the smaller one. The area of a "
-                         "member is its span times the greater of its width and a third of the span.");
+                         "member is its span times the greater of its width and a third of the span. What holds the "
+                         "lites is sized by these; at allowable-stress level, where it takes more than its lites:");
+    tell_more(s);
     by_area(s);
 }
