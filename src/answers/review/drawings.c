@@ -203,6 +203,32 @@ static void judge_value(struct judged_value *v, struct reviewing *r)
     }
 }
 
+/* What is not known by itself may be with what else is drawn there. Where that fails by itself it is what fails. */
+static void answer_by_others(struct judged_value *list, struct reviewing *r, size_t n)
+{
+    struct judged_value *with = gw_alloc(r->arena, n + 1, sizeof *with);
+    memcpy(with, list, n * sizeof *with);
+    for (size_t i = 0; i < n; i++) {
+        struct judged_value joint = {.drawn = list[i].drawn, .consequence = GW_CONSEQUENCES};
+        size_t others = 0;
+        bool failing = false;
+        if (list[i].drawn->what != GW_SHOP_ITEM || list[i].consequence != GW_IT_IS_NOT_SHOWN) continue;
+        for (size_t k = 0; k < n; k++) {
+            const bool other = k != i && list[k].drawn->what == GW_SHOP_ITEM && list[k].drawn->id != list[i].drawn->id;
+            if (!other || !gw_drawn_at_one_place(list[i].drawn, list[k].drawn)) continue;
+            others++;
+            failing = failing || list[k].consequence == GW_IT_FAILS;
+        }
+        if (!others) continue;
+        judge_item(&joint, r, true);
+        if (joint.consequence == GW_IT_IS_NOT_SHOWN || (failing && joint.consequence == GW_IT_FAILS)) continue;
+        if (gw_said(&joint.effect))
+            joint.effect = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(&joint.effect));
+        with[i] = joint;
+    }
+    memcpy(list, with, n * sizeof *with);
+}
+
 /* Values of one place that hold one by one may not together. */
 static void judge_together(struct judged_value *list, struct reviewing *r, size_t n)
 {
@@ -230,6 +256,7 @@ void gw_review_drawings(struct reviewing *r)
         list[i].drawn = &r->submittal->drawings.items[i];
         judge_value(&list[i], r);
     }
+    answer_by_others(list, r, n);
     judge_together(list, r, n);
     gw_judge_sizes_together(list, r, n);
     for (size_t i = 0; i < n; i++) {
