@@ -132,6 +132,11 @@ gw_option_set gw_options_unweighed(const struct gw_system *system, gw_option_set
  * shared. Where they change metal, frame_weight is what one of them states, which requires the others; else it is
  * absent and `unweighed` says with which. False after a diagnostic: together they make no valid file. */
 bool gw_system_with(struct gw_system *out, struct gw_model *model, const struct gw_system *base, gw_option_set taken);
+/* m, how deep an insert of that inertia and section modulus is, 2 I/S, if it is as deep on both sides of its axis; one
+ * that is not is less deep, and never less than I/S. Absent: an option adds it as numbers. */
+double gw_insert_depth(const struct gw_insert_spec *insert);
+/* It may not fit: it is deeper so than the tube is inside. False where either is not known. */
+bool gw_insert_too_deep(const struct gw_member_spec *spec);
 /* A part that is another in `with` than in `without`, by the keys of `change`, and still the one that was tested. */
 bool gw_part_stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
                           const struct gw_system *without);

@@ -110,6 +110,7 @@ enum gw_insert_metal { GW_INSERT_UNSET, GW_INSERT_STEEL, GW_INSERT_ALUMINUM };
 struct gw_insert_spec {
     enum gw_insert_metal metal;
     double inertia_x, section_modulus_x, yield;
+    bool added; /* by an option that adds numbers, which say nothing of a shape; no key of a file */
 };
 /* A tube, or properties. */
 struct gw_member_spec {

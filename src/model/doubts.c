@@ -181,3 +181,40 @@ void gw_doubt_openings(struct gw_model *model)
     doubt_lites(model);
     doubt_buildings(model);
 }
+
+/* Inserts ---------------------------------------------------------------------------------------------------------- */
+
+double gw_insert_depth(const struct gw_insert_spec *insert)
+{
+    return insert->added ? GW_ABSENT : 2 * insert->inertia_x / insert->section_modulus_x;
+}
+
+bool gw_insert_too_deep(const struct gw_member_spec *spec)
+{
+    const double rounding = 0.01; /* of numbers that are written to three digits */
+    if (!spec || !spec->insert || !spec->tube) return false;
+    return gw_insert_depth(spec->insert) * (1 - rounding) > spec->tube->depth - 2 * spec->tube->flange;
+}
+
+enum { MEMBERS = 4 };
+static const struct gw_member_spec *member(const struct gw_system *system, size_t i)
+{
+    const struct gw_member_spec *const of[MEMBERS] = {system->mullion, system->corner_mullion, system->jamb_mullion,
+                                                      system->transom};
+    return of[i];
+}
+
+void gw_doubt_inserts(struct gw_model *model, const struct gw_system *system, const struct gw_system *without,
+                      const struct gw_node *at)
+{
+    static const char *const keys[MEMBERS] = {"mullion", "corner_mullion", "jamb_mullion", "transom"};
+    for (size_t i = 0; i < MEMBERS; i++) {
+        const struct gw_member_spec *m = member(system, i);
+        if (!gw_insert_too_deep(m) || (without && gw_insert_too_deep(member(without, i)))) continue;
+        DOUBT(model, at, keys[i],
+              "its insert is about %s deep by its inertia and section modulus (2 I/S), and the tube is %s deep inside: "
+              "does it fit? Ask the manufacturer for the sections",
+              gw_shown(model, GW_THICKNESS, gw_insert_depth(m->insert)),
+              gw_shown(model, GW_THICKNESS, m->tube->depth - 2 * m->tube->flange));
+    }
+}

@@ -156,6 +156,7 @@ bool gw_load_system(struct gw_model *model, const struct gw_source *source, cons
     gw_validate_system(model, system);
     const bool options = gw_validate_options(model, system, load.preset);
     if (!good) return false;
+    gw_doubt_inserts(model, system, NULL, system->node);
     system->name = system->system->name;
     system->file = source->name;
     for (size_t i = 0; i < system->options.n && i < GW_OPTION_LIMIT; i++) {
@@ -163,6 +164,7 @@ bool gw_load_system(struct gw_model *model, const struct gw_source *source, cons
         if (!gw_system_with(&alone, model, system, gw_option_bit(i))) continue;
         gw_keep_ratings(model, system, &alone, i);
         gw_doubt_weight(model, system, &alone, i);
+        gw_doubt_inserts(model, &alone, system, system->options.items[i].change);
     }
     if (options) gw_assume_system(model, system);
     return model->diags->errors == before;

@@ -38,6 +38,9 @@ bool gw_option_changes_metal(const struct gw_system *system, const struct gw_sys
 /* The option whose frame_weight holds with all of these that bear on it: they are itself and what it requires. NULL: no
  * one's does. */
 const struct gw_system_option *gw_option_weighing(const struct gw_system *system, gw_option_set taken);
+/* Warns of inserts that may not fit in their tubes; of an option, where they did without it. */
+void gw_doubt_inserts(struct gw_model *model, const struct gw_system *system, const struct gw_system *without,
+                      const struct gw_node *at);
 /* Warns of an option that only adds metal and weighs less. `with`: the system with that option. */
 void gw_doubt_weight(struct gw_model *model, const struct gw_system *system, const struct gw_system *with,
                      size_t option);

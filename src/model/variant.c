@@ -197,6 +197,7 @@ static void add_insert(struct gw_model *model, struct gw_member_spec *m, const s
         insert->yield = alloy.yield;
     if (gw_given(adds->inertia_x)) insert->inertia_x += adds->inertia_x;
     if (gw_given(adds->section_modulus_x)) insert->section_modulus_x += adds->section_modulus_x;
+    insert->added = true;
     m->insert = insert;
 }
 

@@ -331,6 +331,16 @@ static const void *without_reports(struct reviewing *r, const struct gw_record *
     return other ? copy : at;
 }
 
+struct gw_message gw_ask_if_it_fits(struct reviewing *r, const struct gw_member_spec *spec)
+{
+    if (!gw_insert_too_deep(spec)) return (struct gw_message){0};
+    return GW_SAY(r->arena,
+                  "does its insert fit? By inertia and section modulus it is about {} deep (2 I/S), and the tube is {} "
+                  "deep inside: ask the manufacturer for the sections",
+                  gw_of_quantity(GW_THICKNESS, gw_insert_depth(spec->insert)),
+                  gw_of_quantity(GW_THICKNESS, spec->tube->depth - 2 * spec->tube->flange));
+}
+
 static void set_depth(struct reviewing *r, struct gw_system *system, double depth)
 {
     if (!system->mullion || !system->mullion->tube) return;

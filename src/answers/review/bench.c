@@ -26,7 +26,7 @@ static gw_option_set renumbered(gw_option_set set, const struct gw_system *from,
     return out;
 }
 
-static const struct gw_system *with_options(struct reviewing *r, const struct gw_system *base, gw_option_set set)
+const struct gw_system *gw_with_options(struct reviewing *r, const struct gw_system *base, gw_option_set set)
 {
     struct gw_model *model = gw_alloc(r->arena, 1, sizeof *model);
     struct gw_diags *diags = gw_alloc(r->arena, 1, sizeof *diags);
@@ -57,9 +57,9 @@ size_t gw_options_used(struct reviewing *r, const struct gw_system *base, gw_opt
 
 static struct gw_system *looked_at(struct reviewing *r, const struct look *look, gw_option_set set)
 {
-    const struct gw_system *base = with_options(r, look->base, set), *offered = r->judged;
+    const struct gw_system *base = gw_with_options(r, look->base, set), *offered = r->judged;
     if (!base) return NULL;
-    if (look->part != NO_PART && set) offered = with_options(r, r->judged, renumbered(set, look->base, r->judged));
+    if (look->part != NO_PART && set) offered = gw_with_options(r, r->judged, renumbered(set, look->base, r->judged));
     struct gw_system *out = gw_alloc(r->arena, 1, sizeof *out);
     *out = *base;
     gw_alter(r, out, offered ? offered : r->judged, look);

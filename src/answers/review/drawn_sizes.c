@@ -14,14 +14,30 @@ static bool is_at(const struct gw_element *e, const struct gw_shop_value *d)
     return strcmp(e->wall, d->wall) == 0 && (d->zone == GW_NO_INTEGER || e->zone == d->zone);
 }
 
+enum { TAKEN_SAID = 4 };
 struct taken {
-    double least, most; /* absent: none */
-    bool is_one;        /* the drawn value is one of them */
+    double least, most;      /* absent: none */
+    bool is_one;             /* the drawn value is one of them */
+    double each[TAKEN_SAID]; /* from the least; the first few that differ */
+    size_t n;                /* of those that differ: more than TAKEN_SAID, or that */
 };
+
+/* Kept in order; those that are one but for rounding are said once. */
+static void note(struct taken *t, double here, double close)
+{
+    size_t at = 0;
+    if (t->n > TAKEN_SAID) return;
+    while (at < t->n && t->each[at] < here - close) at++;
+    if (at < t->n && t->each[at] <= here + close) return;
+    if (t->n++ == TAKEN_SAID) return;
+    for (size_t i = t->n - 1; i > at; i--) t->each[i] = t->each[i - 1];
+    t->each[at] = here;
+}
 
 static void take(struct taken *t, double here, double drawn)
 {
     const double close = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
+    note(t, here, close);
     if (!(t->least <= here)) t->least = here;
     if (!(t->most >= here)) t->most = here;
     t->is_one = t->is_one || fabs(here - drawn) <= close;
@@ -29,7 +45,7 @@ static void take(struct taken *t, double here, double drawn)
 
 static struct taken spans_of(const struct reviewing *r, const struct gw_shop_value *d)
 {
-    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    struct taken t = {.least = GW_ABSENT, .most = GW_ABSENT};
     const struct gw_takeoff *off = r->ask->takeoff;
     for (size_t i = 0; i < off->elements.n; i++) {
         const struct gw_element *e = &off->elements.items[i];
@@ -40,7 +56,7 @@ static struct taken spans_of(const struct reviewing *r, const struct gw_shop_val
 
 static struct taken modules_of(const struct reviewing *r, const struct gw_shop_value *d)
 {
-    struct taken t = {GW_ABSENT, GW_ABSENT, false};
+    struct taken t = {.least = GW_ABSENT, .most = GW_ABSENT};
     const struct gw_takeoff *off = r->ask->takeoff;
     for (size_t i = 0; i < off->elements.n; i++) {
         const struct gw_element *e = &off->elements.items[i];
@@ -63,6 +79,14 @@ static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was
     }
 }
 
+/* Why it is not shown so, and whom to ask. */
+static void ask_why(struct judged_value *v, const struct effect *effect)
+{
+    const struct gw_finding *f = effect->first;
+    if (v->consequence != GW_IT_IS_NOT_SHOWN || !f || gw_said(&v->ask)) return;
+    v->ask = gw_said(&f->question) ? f->question : f->message;
+}
+
 static bool effect_of_size(struct effect *out, struct reviewing *r, const struct gw_shop_value *d, double factor)
 {
     const bool module = d->what == GW_SHOP_MODULE;
@@ -78,10 +102,18 @@ static bool effect_of_size(struct effect *out, struct reviewing *r, const struct
     return true;
 }
 
-static struct gw_message range_words(struct reviewing *r, const struct taken *t, enum gw_dim dim)
+/* "13 ft or 16 ft": nothing between them. Of many, from the least to the most. */
+static struct gw_message needed_words(struct reviewing *r, const struct taken *t, enum gw_dim dim)
 {
-    if (t->most - t->least < GW_HAIR_M) return GW_SAY(r->arena, "{}", gw_of_quantity(dim, t->most));
-    return GW_SAY(r->arena, "{} to {}", gw_of_quantity(dim, t->least), gw_of_quantity(dim, t->most));
+    struct gw_message all = {0};
+    if (t->n <= TAKEN_SAID) {
+        for (size_t i = 0; i < t->n; i++) {
+            const struct gw_message one = GW_SAY(r->arena, "{}", gw_of_quantity(dim, t->each[i]));
+            all = gw_say_both(r->arena, &all, i + 1 < t->n ? ", " : " or ", &one);
+        }
+        return all;
+    }
+    return GW_SAY(r->arena, "one of those from {} to {}", gw_of_quantity(dim, t->least), gw_of_quantity(dim, t->most));
 }
 
 /* No wall on a grid is by that name. */
@@ -106,7 +138,7 @@ void gw_judge_drawn_size(struct judged_value *v, struct reviewing *r)
         v->effect = GW_PLAINLY("nothing of that kind was taken off there");
         return;
     }
-    v->needed = range_words(r, &t, GW_LENGTH);
+    v->needed = needed_words(r, &t, GW_LENGTH);
     v->consequence = t.is_one ? GW_CONSEQUENCES : GW_IT_DIFFERS;
     if (t.is_one) return;
     if (d->read.number < t.least) v->effect = GW_PLAINLY("less than any that was taken off");
@@ -119,6 +151,7 @@ void gw_judge_drawn_size(struct judged_value *v, struct reviewing *r)
     }
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
     v->effect = gw_said(&effect.said) ? effect.said : GW_PLAINLY("judged so: nothing gets worse");
+    ask_why(v, &effect);
     if (effect.first) v->evidence = effect.first->evidence;
 }
 
@@ -133,6 +166,29 @@ static struct look with_depth(const struct reviewing *r, double depth)
     look.other.parts |= (uint32_t)1 << GW_PART_mullion;
     look.other_all = true;
     return look;
+}
+
+/* As the system has it, or as an option that the project takes reinforces it: judged with that insert, whether it fits
+ * or not. */
+static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
+{
+    gw_option_set *sets;
+    const size_t n = gw_options_used(r, r->judged, &sets);
+    struct gw_message ask = {0};
+    for (size_t i = 0; i < n && !gw_said(&ask); i++) {
+        const struct gw_system *with = gw_with_options(r, r->judged, sets[i]);
+        if (!with || !with->mullion || !with->mullion->tube) continue;
+        struct gw_member_spec drawn = *with->mullion;
+        struct gw_tube tube = *drawn.tube;
+        tube.depth = v->drawn->read.number;
+        drawn.tube = &tube;
+        if (!gw_insert_too_deep(with->mullion)) ask = gw_ask_if_it_fits(r, &drawn);
+    }
+    if (!gw_said(&ask)) return;
+    v->ask = gw_say_both(r->arena, &v->ask, "; ", &ask);
+    if (v->consequence <= GW_IT_IS_NOT_SHOWN) return;
+    v->consequence = GW_IT_IS_NOT_SHOWN;
+    v->evidence = GW_EVIDENCE_NONE;
 }
 
 void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
@@ -158,6 +214,8 @@ void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
     v->effect = effect.said;
     if (effect.first) v->evidence = effect.first->evidence;
+    ask_why(v, &effect);
+    ask_of_inserts(v, r);
 }
 
 /* Together --------------------------------------------------------------------------------------------------------- */
@@ -231,6 +289,8 @@ void gw_judge_sizes_together(struct judged_value *list, struct reviewing *r, siz
         joint[i].effect =
             GW_SAY(r->arena, "with what else is drawn otherwise of that wall: {}", gw_of_message(&effect.said));
         if (effect.first) joint[i].evidence = effect.first->evidence;
+        joint[i].ask = (struct gw_message){0};
+        ask_why(&joint[i], &effect);
     }
     memcpy(list, joint, n * sizeof *joint);
 }

@@ -86,6 +86,9 @@ const struct gw_finding *gw_bench_findings(const struct bench *bench, size_t loo
 /* Systems with the options that the project chooses anywhere, each once, and without any: of those of `base`. */
 size_t gw_options_used(struct reviewing *r, const struct gw_system *base, gw_option_set **sets);
 
+/* NULL: together they make no valid system. */
+const struct gw_system *gw_with_options(struct reviewing *r, const struct gw_system *base, gw_option_set set);
+
 /* alter.c: the copy of a system that a look sees; `offered` has the same options taken. */
 void gw_alter(struct reviewing *r, struct gw_system *system, const struct gw_system *offered, const struct look *look);
 void gw_find_named_reports(struct reviewing *r);
@@ -99,6 +102,8 @@ struct make_ups gw_make_ups_built(struct reviewing *r);
 bool gw_layers_alike(const struct gw_layer *a, size_t n, const struct gw_layer *b, size_t m);
 bool gw_report_made_of(const struct gw_submitted_report *report, const struct gw_layer *layers, size_t n);
 
+/* alter.c: what to ask of an insert that may not fit in a tube; not said: it fits, there is none, or is not known. */
+struct gw_message gw_ask_if_it_fits(struct reviewing *r, const struct gw_member_spec *spec);
 /* otherness.c: adds what differs in one field of the system record. */
 void gw_otherness_of(struct otherness *out, struct reviewing *r, size_t part,
                      const struct gw_record_differences *differences);

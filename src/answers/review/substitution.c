@@ -56,6 +56,26 @@ static const struct gw_node *place_of(const struct reviewing *r, const char *key
     return at ? at : r->judged->node;
 }
 
+static const struct gw_member_spec *member_of(const struct gw_system *system, const char *key)
+{
+    return strcmp(key, "mullion") == 0          ? system->mullion
+           : strcmp(key, "corner_mullion") == 0 ? system->corner_mullion
+           : strcmp(key, "jamb_mullion") == 0   ? system->jamb_mullion
+           : strcmp(key, "transom") == 0        ? system->transom
+                                                : NULL;
+}
+
+/* A section whose insert may not fit in it is not what was judged. */
+static void ask_of_insert(struct gw_comment *c, struct reviewing *r, const char *key)
+{
+    const struct gw_member_spec *offered = member_of(r->judged, key);
+    if (gw_insert_too_deep(member_of(r->accepted, key))) return; /* asked of the system already */
+    c->ask = gw_ask_if_it_fits(r, offered);
+    if (!gw_said(&c->ask) || c->consequence <= GW_IT_IS_NOT_SHOWN) return;
+    c->consequence = GW_IT_IS_NOT_SHOWN;
+    c->evidence = GW_EVIDENCE_NONE;
+}
+
 void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect)
 {
     const char *key = gw_system_record.fields[s->part].key;
@@ -69,7 +89,8 @@ void gw_tell_substitution(struct reviewing *r, const struct substitution *s, con
                    ? GW_SAY(r->arena, "a number of the design, of no specimen: {} was accepted",
                             gw_of_text(r->submittal->submittal->accepted))
                    : GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->submittal->submittal->accepted));
-    if (c->consequence != none) c->disposition = GW_SPECIFIED_ITEM;
     gw_comment_effect(c, effect);
+    ask_of_insert(c, r, key);
+    if (c->consequence != none) c->disposition = GW_SPECIFIED_ITEM;
     gw_comment_at(c, place_of(r, key));
 }
