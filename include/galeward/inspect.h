@@ -83,6 +83,9 @@ bool gw_spot_each(struct gw_spots *each, struct gw_spot *spot, struct gw_message
 /* Where on that wall (NULL: any), in that zone (0: any), such a place carries most suction. */
 bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
                    enum gw_item_on on);
+/* The same, and lists all such places, alike ones once. */
+bool gw_spot_each_of(struct gw_spots *each, struct gw_spot *out, struct gw_message *why, struct gw_ask *ask,
+                     const char *wall, int zone, enum gw_item_on on);
 /* "east, story 3, column 2 from the left, row 1, left edge"; what is not said is left out */
 void gw_spot_say(struct gw_text *out, const struct gw_spot *spot);
 
@@ -160,6 +163,8 @@ void gw_item_limit_at(struct gw_item_limit *out, struct gw_ask *ask, const struc
 /* One item at one spot for the system that was hung there. With `ask->trace` set, with its derivation. */
 void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,
                    const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system);
+/* Not met before unknown before outside; then what has least left of what it needs. */
+bool gw_item_graver(const struct gw_item_result *a, const struct gw_item_result *b);
 
 /* A line of the plate's screws, as it was read or, where nothing was, as it is described: what clamps it when it is to
  * hold, and what pulls at it. Quantities that are not known are absent, and `unknown` asks. */

@@ -255,3 +255,19 @@ void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct 
     else judge(out, ask, item, spot, read, system);
     out->used = *gw_ask_close(ask, NULL);
 }
+
+/* What is left against what is needed; of what is lost nothing. */
+static double left_of(const struct gw_item_result *r)
+{
+    if (gw_given(r->remaining_worst)) return r->remaining_worst / r->required;
+    return r->verdict == GW_ITEM_NOT_MET ? -1 : INFINITY;
+}
+
+bool gw_item_graver(const struct gw_item_result *a, const struct gw_item_result *b)
+{
+    static const int ranks[] = {
+        [GW_ITEM_WITHIN] = 0, [GW_ITEM_OUTSIDE_HOLDS] = 1, [GW_ITEM_UNKNOWN] = 2, [GW_ITEM_NOT_MET] = 3};
+    const double p = left_of(a), q = left_of(b);
+    if (a->verdict != b->verdict) return ranks[a->verdict] > ranks[b->verdict];
+    return p < q - GW_HAIR * fabs(q) || (p < q && isinf(q));
+}

@@ -476,8 +476,21 @@ bool gw_spot_each(struct gw_spots *each, struct gw_spot *spot, struct gw_message
 bool gw_spot_worst(struct gw_spot *out, struct gw_message *why, struct gw_ask *ask, const char *wall, int zone,
                    enum gw_item_on on)
 {
-    struct search s = {.ask = ask, .said = gw_spot_on(wall), .on = on, .zone = zone, .most = GW_ABSENT};
+    return gw_spot_each_of(NULL, out, why, ask, wall, zone, on);
+}
+
+bool gw_spot_each_of(struct gw_spots *each, struct gw_spot *out, struct gw_message *why, struct gw_ask *ask,
+                     const char *wall, int zone, enum gw_item_on on)
+{
+    const bool anywhere = on == GW_ON_WALL || on == GW_ON_CREW;
+    struct search s = {.ask = ask,
+                       .said = gw_spot_on(wall),
+                       .on = on,
+                       .zone = zone,
+                       .most = GW_ABSENT,
+                       .each = anywhere ? NULL : each};
     const struct gw_takeoff *t = ask->takeoff;
+    if (each) *each = (struct gw_spots){0};
     *why = GW_PLAINLY(NULL);
     if (wall && !search_wall(&s, why)) return false;
     for (size_t i = 0; i < t->grids.n && !wall; i++) search_grid(&s, t->grids.items[i]);

@@ -130,22 +130,6 @@ static const struct gw_kept *judge_at(struct gw_inspecting *in, const struct gw_
 
 /* Said in part --------------------------------------------------------------------------------------------------- */
 
-/* What is left against what is needed; of what is lost nothing. */
-static double left_of(const struct gw_item_result *r)
-{
-    if (gw_given(r->remaining_worst)) return r->remaining_worst / r->required;
-    return r->verdict == GW_ITEM_NOT_MET ? -1 : INFINITY;
-}
-
-bool gw_is_graver(const struct gw_item_result *a, const struct gw_item_result *b)
-{
-    static const int ranks[] = {
-        [GW_ITEM_WITHIN] = 0, [GW_ITEM_OUTSIDE_HOLDS] = 1, [GW_ITEM_UNKNOWN] = 2, [GW_ITEM_NOT_MET] = 3};
-    const double p = left_of(a), q = left_of(b);
-    if (a->verdict != b->verdict) return ranks[a->verdict] > ranks[b->verdict];
-    return p < q - GW_HAIR * fabs(q) || (p < q && isinf(q));
-}
-
 /* The gravest of the places that it may be, from 0: among alike ones where most is carried. */
 struct gravest {
     const struct gw_kept *kept;
@@ -166,8 +150,8 @@ static const struct gravest *gravest_of(struct gw_inspecting *in, const struct g
     for (size_t i = 0; i < f->each.n; i++) {
         const struct gw_kept *kept = judge_at(in, item, &f->each.items[i].spot, read);
         const bool more = g->kept && f->each.items[i].load > f->each.items[g->at].load &&
-                          !gw_is_graver(&g->kept->result, &kept->result);
-        if (!g->kept || more || gw_is_graver(&kept->result, &g->kept->result)) *g = (struct gravest){kept, i};
+                          !gw_item_graver(&g->kept->result, &kept->result);
+        if (!g->kept || more || gw_item_graver(&kept->result, &g->kept->result)) *g = (struct gravest){kept, i};
     }
     return g;
 }

@@ -108,8 +108,6 @@ struct gw_kept {
 /* Of a row said in part at the gravest of the places that it may be, which becomes the row's. */
 const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, struct gw_inspected *row,
                                        const struct gw_as_read *read);
-/* Not met before unknown before outside; then what has least left of what it needs. */
-bool gw_is_graver(const struct gw_item_result *a, const struct gw_item_result *b);
 /* What was hung at an element, with what is chosen there: the make-ups become the ask's choice, until gw_unchoose. */
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
 void gw_unchoose(struct gw_inspecting *in);

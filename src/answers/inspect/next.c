@@ -82,8 +82,8 @@ static bool is_asked(const struct gw_inspected *row, enum gw_item_verdict verdic
 static int gravest_first(const void *a, const void *b)
 {
     const struct gw_inspected *x = *(const struct gw_inspected *const *)a, *y = *(const struct gw_inspected *const *)b;
-    if (x->result && y->result && gw_is_graver(x->result, y->result)) return -1;
-    if (x->result && y->result && gw_is_graver(y->result, x->result)) return 1;
+    if (x->result && y->result && gw_item_graver(x->result, y->result)) return -1;
+    if (x->result && y->result && gw_item_graver(y->result, x->result)) return 1;
     return x < y ? -1 : x > y;
 }
 

@@ -125,7 +125,7 @@ static void judge_limit(struct gw_sheet_place *place, struct gw_inspecting *in)
     double at = GW_ABSENT;
     for (size_t i = 0; i < sizeof ends / sizeof *ends; i++) {
         if (!is_condemned(&result, in, place, ends[i])) continue;
-        if (gw_given(at) && !gw_is_graver(&result, &worse)) continue;
+        if (gw_given(at) && !gw_item_graver(&result, &worse)) continue;
         worse = result;
         at = ends[i];
     }

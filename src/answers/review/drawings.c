@@ -116,20 +116,37 @@ static void judge_at(struct gw_item_result *out, struct reviewing *r, const stru
     gw_item_judge(out, &r->bench.ask, gw_item_of(d->id), spot, &read, system_at(r, spot));
 }
 
+/* A drawing says no lite and no edge: at each of its wall and zone, the gravest; where most is carried of like ones. */
+static bool judge_everywhere(struct gw_item_result *out, struct gw_message *why, struct reviewing *r,
+                             const struct gw_shop_value *d, bool together)
+{
+    const enum gw_item_on on = gw_item_of(d->id)->on;
+    struct gw_spot worst;
+    struct gw_spots each;
+    if (!gw_spot_each_of(&each, &worst, why, &r->bench.ask, d->wall, d->zone == GW_NO_INTEGER ? 0 : d->zone, on))
+        return false;
+    if (on == GW_ON_EDGE) worst.edge = -1; /* the worst of the lite's */
+    judge_at(out, r, d, &worst, together);
+    for (size_t i = 0; i < each.n; i++) {
+        struct gw_spot spot = each.items[i].spot;
+        struct gw_item_result result;
+        if (on == GW_ON_EDGE) spot.edge = -1;
+        judge_at(&result, r, d, &spot, together);
+        if (gw_item_graver(&result, out)) *out = result;
+    }
+    return true;
+}
+
 static void judge_item(struct judged_value *v, struct reviewing *r, bool together)
 {
     const struct gw_shop_value *d = v->drawn;
-    struct gw_spot spot;
     struct gw_message why;
     struct gw_item_result result;
-    if (!gw_spot_worst(&spot, &why, &r->bench.ask, d->wall, d->zone == GW_NO_INTEGER ? 0 : d->zone,
-                       gw_item_of(d->id)->on)) {
+    if (!judge_everywhere(&result, &why, r, d, together)) {
         v->consequence = GW_IT_IS_NOT_SHOWN;
         v->effect = why;
         return;
     }
-    if (gw_item_of(d->id)->on == GW_ON_EDGE) spot.edge = -1; /* a drawing says no edge: the worst of the lite's */
-    judge_at(&result, r, d, &spot, together);
     v->consequence = consequence_of(result.verdict);
     v->needed = d->read.word ? sound_words(r, d->id) : limit_words(r, d, &result.limit);
     const struct gw_message by = GW_SAY(r->arena, "{}: limit by {}", gw_of_text(gw_item_kinds[d->id].title),
