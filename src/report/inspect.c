@@ -232,7 +232,7 @@ static void within(struct inspect_page *p)
     gw_report_section(p->page.report, GW_PART_ANSWERS, "Within");
     gw_report_table(p->page.report, "", columns, sizeof columns / sizeof *columns);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
-        if (!n[i]) continue;
+        if (!least[i]) continue;
         gw_report_cell(p->page.report, gw_item_kinds[i].title);
         gw_report_cell(p->page.report, gw_format(p->page.arena, "%ld", n[i]));
         const char *limit = limit_words(p, least[i]), *left = left_words(p, least[i]->result);
