@@ -214,13 +214,13 @@ static double width_of(const struct gw_item_limit *l)
 
 static const struct gw_spots *spots_of(struct drawing_up *d, const char *wall, enum gw_item_on on)
 {
-    struct gw_spots **known = &d->spots[on];
+    struct gw_spots *known = d->spots[on];
     struct gw_message why;
     struct gw_spot spot = gw_spot_on(wall);
-    if (*known) return *known;
-    *known = gw_alloc(d->in.ask->arena, 1, sizeof **known);
-    if (!gw_spot_each(*known, &spot, &why, d->in.ask, on)) (*known)->n = 0;
-    return *known;
+    if (known) return known;
+    known = d->spots[on] = gw_alloc(d->in.ask->arena, 1, sizeof *known);
+    if (!gw_spot_each(known, &spot, &why, d->in.ask, on)) known->n = 0;
+    return known;
 }
 
 /* "up to 1/8 in", "down to 1 in", "3/4 to 1 1/2 in" */
