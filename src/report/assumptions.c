@@ -68,3 +68,25 @@ void gw_page_assumptions(struct page *page)
     else if (page->results->all) every_one(page);
     else merged(page);
 }
+
+/* It is said of that thing, or of a part of it: "wall east", "wall east, above the roof". */
+static bool is_said_of(const struct gw_assumption *a, const char *what, const char *name)
+{
+    const size_t n = strlen(what), length = strlen(name);
+    if (strncmp(a->where, what, n) != 0 || strncmp(a->where + n, name, length) != 0) return false;
+    return !a->where[n + length] || a->where[n + length] == ',';
+}
+
+/* What is said of another wall or building does not concern the element. */
+bool gw_concerns_element(const struct gw_assumption *a, const struct gw_answer *answer, const struct gw_element *e)
+{
+    const struct gw_takeoff *t = answer->takeoff;
+    const struct gw_project *p = &answer->model->project;
+    for (size_t i = 0; i < t->n_walls; i++)
+        if (strcmp(t->grids.items[i]->wall, e->wall) != 0 && is_said_of(a, "wall ", t->grids.items[i]->wall))
+            return false;
+    for (size_t i = 0; i < p->buildings.n; i++)
+        if (&p->buildings.items[i] != e->building && is_said_of(a, "buildings.", p->buildings.items[i].name))
+            return false;
+    return true;
+}

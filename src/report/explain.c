@@ -374,28 +374,6 @@ void gw_page_derivations(struct page *page)
 
 /* Foot ------------------------------------------------------------------------------------------------------------- */
 
-/* It is said of that thing, or of a part of it: "wall east", "wall east, above the roof". */
-static bool is_said_of(const struct gw_assumption *a, const char *what, const char *name)
-{
-    const size_t n = strlen(what), length = strlen(name);
-    if (strncmp(a->where, what, n) != 0 || strncmp(a->where + n, name, length) != 0) return false;
-    return !a->where[n + length] || a->where[n + length] == ',';
-}
-
-/* What is said of another wall or building does not concern the element. */
-static bool concerns(const struct gw_assumption *a, const struct gw_answer *answer, const struct gw_element *e)
-{
-    const struct gw_takeoff *t = answer->takeoff;
-    const struct gw_project *p = &answer->model->project;
-    for (size_t i = 0; i < t->n_walls; i++)
-        if (strcmp(t->grids.items[i]->wall, e->wall) != 0 && is_said_of(a, "wall ", t->grids.items[i]->wall))
-            return false;
-    for (size_t i = 0; i < p->buildings.n; i++)
-        if (&p->buildings.items[i] != e->building && is_said_of(a, "buildings.", p->buildings.items[i].name))
-            return false;
-    return true;
-}
-
 struct explained_all {
     const struct gw_results *results;
     const struct explained *items;
@@ -412,7 +390,7 @@ static void foot(struct page *page, const struct explained_all *all)
     for (size_t i = 0; i < r->assumptions.n; i++) {
         bool counts = false;
         for (size_t k = 0; k < all->n && !counts; k++)
-            counts = concerns(r->assumptions.items[i], r->answer, all->items[k].of->element);
+            counts = gw_concerns_element(r->assumptions.items[i], r->answer, all->items[k].of->element);
         if (counts || r->all) own.assumptions.items[own.assumptions.n++] = r->assumptions.items[i];
     }
     for (size_t k = 1; k < all->n; k++) gw_used_merge(&used, &all->items[k].of->used);

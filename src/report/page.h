@@ -52,6 +52,8 @@ struct ordered {
 struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeoff *takeoff);
 
 /* explain.c: the derivations that a report brings with it; the one of a candidate ("D2"), or NULL. */
+/* assumptions.c: what is said of another wall or building does not concern the element. */
+bool gw_concerns_element(const struct gw_assumption *a, const struct gw_answer *answer, const struct gw_element *e);
 void gw_page_derivations(struct page *page);
 const char *gw_derivation_of(struct page *page, const struct gw_system *candidate);
 

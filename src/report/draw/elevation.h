@@ -38,7 +38,7 @@ struct elevation {
     const char *described;      /* for those who do not see it */
     const char *key;            /* before the classes: "Outward psf" */
     const void *context;
-    const struct elevation_class *classes;
+    const struct elevation_class *classes; /* NULL, and no `class_of`: a white wall */
     size_t n_classes;
     const size_t *order; /* of the key, all of the classes, darkest first; NULL: as they stand */
     size_t (*class_of)(const void *context, const struct gw_element *lite);

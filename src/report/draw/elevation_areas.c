@@ -12,6 +12,13 @@ static const struct gw_element *lite_at(const struct elevation *of, size_t strip
     return &of->takeoff->elements.items[layer->groups[strip * layer->axis->n_classes + layer->axis->class_of[place]]];
 }
 
+/* White where the wall has no fills. */
+static const struct elevation_class *class_at(const struct elevation *of, size_t class_)
+{
+    static const struct elevation_class plain = {"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false};
+    return of->classes ? &of->classes[class_] : &plain;
+}
+
 static bool alike(const struct elevation_area *a, const struct elevation_area *b)
 {
     return a->class_ == b->class_ && a->zone == b->zone && a->parapet == b->parapet;
@@ -20,7 +27,7 @@ static bool alike(const struct elevation_area *a, const struct elevation_area *b
 static struct elevation_area one(const struct elevation *of, size_t strip, size_t place)
 {
     const struct gw_element *e = lite_at(of, strip, place);
-    return (struct elevation_area){.class_ = of->class_of(of->context, e),
+    return (struct elevation_area){.class_ = of->class_of ? of->class_of(of->context, e) : 0,
                                    .zone = e->zone,
                                    .parapet = e->parapet,
                                    .from = place,
@@ -81,7 +88,7 @@ static void lines_within(const struct elevation_frame *f, const struct elevation
     enum { TENTH = 10 };
     const struct gw_box box = box_of(f, a);
     const struct gw_grid_strip *strips = lites_of(f->of)->strips;
-    const struct gw_look look = {.line = f->of->classes[a->class_].dark ? GW_PAPER : GW_INK, .width = GW_LINE_FINE};
+    const struct gw_look look = {.line = class_at(f->of, a->class_)->dark ? GW_PAPER : GW_INK, .width = GW_LINE_FINE};
     for (size_t i = a->from + 1; i < a->to; i++)
         if (f->every_line || (f->every_tenth && i % TENTH == 0))
             upright(f, &box, gw_elevation_x(f, f->of->grid->x[i]), &look);
@@ -94,7 +101,7 @@ void gw_elevation_fill(const struct elevation_frame *f, const struct elevation_a
 {
     for (size_t i = 0; i < areas->n; i++) {
         const struct gw_box box = box_of(f, &areas->items[i]);
-        gw_canvas_rectangle(f->sheet->canvas, &box, &f->of->classes[areas->items[i].class_].look);
+        gw_canvas_rectangle(f->sheet->canvas, &box, &class_at(f->of, areas->items[i].class_)->look);
     }
     for (size_t i = 0; i < areas->n; i++) {
         const struct gw_box box = box_of(f, &areas->items[i]);
@@ -123,7 +130,7 @@ void gw_elevation_plates(const struct elevation_frame *f, const struct elevation
 {
     enum { MANY = 400 }; /* areas: there is no room for words then, and no time to compare each with each */
     for (size_t i = 0; i < areas->n && areas->n < MANY; i++) {
-        const struct elevation_class *c = &f->of->classes[areas->items[i].class_];
+        const struct elevation_class *c = class_at(f->of, areas->items[i].class_);
         const struct gw_box box = box_of(f, &areas->items[i]);
         if (c->plate && is_among_largest(f, areas, i)) gw_sheet_plate(f->sheet, &box, c->mark, c->plate);
     }

@@ -9,7 +9,6 @@
 #include <string.h>
 
 enum { FLAGS = 8, LISTS = 4, WORDS = 150 };
-static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false}};
 static const enum sheet_mark MARK_OF[] = {[GW_IT_FAILS] = MARK_STOP,
                                           [GW_IT_IS_NOT_SHOWN] = MARK_ASK,
                                           [GW_IT_DIFFERS] = MARK_IN_HAND,
@@ -28,18 +27,6 @@ struct comments {
     struct gw_text whole, elsewhere, nowhere, more;
     long here;
 };
-
-static size_t one_class(const void *context, const struct gw_element *e)
-{
-    (void)context, (void)e;
-    return 0;
-}
-
-static void no_cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
-                    size_t column)
-{
-    (void)out, (void)context, (void)lites, (void)n, (void)column;
-}
 
 /* Places ----------------------------------------------------------------------------------------------------------- */
 
@@ -249,9 +236,6 @@ enum gw_status gw_draw_elevation_comments(struct gw_canvas *canvas, const void *
         .note = "Square with a cross: fails. Diamond: not shown. Triangle: differs. Circle: remark. One place of each.",
         .described = described(&c, lines, n),
         .key = "Comments",
-        .classes = PLAIN,
-        .class_of = one_class,
-        .cell = no_cell,
         .flags = c.flags,
         .n_flags = c.n_flags,
         .lines = lines,

@@ -7,7 +7,6 @@
 #include <string.h>
 
 enum { FLAGS = 8, FLAGS_ON_PAGE = 6, MARKS = 400 }; /* a page lists every reading besides */
-static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false}};
 static const enum sheet_mark MARK_OF[] = {[GW_ITEM_UNKNOWN] = MARK_ASK,
                                           [GW_ITEM_WITHIN] = MARK_SETTLED,
                                           [GW_ITEM_OUTSIDE_HOLDS] = MARK_IN_HAND,
@@ -22,18 +21,6 @@ struct readings {
     size_t n_flags, n_marks, more, most_flags;
     long counts[4];
 };
-
-static size_t one_class(const void *context, const struct gw_element *e)
-{
-    (void)context, (void)e;
-    return 0;
-}
-
-static void no_cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
-                    size_t column)
-{
-    (void)out, (void)context, (void)lites, (void)n, (void)column;
-}
 
 /* The strip of lites that the place names, else the whole story; false: neither is said. */
 static bool heights_of(const struct gw_wall_grid *g, const struct gw_spot *s, double *bottom, double *top)
@@ -143,10 +130,6 @@ enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *
         .described = gw_format(canvas->arena, "Elevation of wall %s, %s, with its readings: %s.", r.of->grid->wall,
                                gw_elevation_size(canvas->arena, r.of->grid), counts),
         .key = "Readings",
-        .classes = PLAIN,
-        .n_classes = 0,
-        .class_of = one_class,
-        .cell = no_cell,
         .flags = r.flags,
         .n_flags = r.n_flags,
         .marks = r.marks,

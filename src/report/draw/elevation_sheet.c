@@ -7,7 +7,6 @@
 #include <string.h>
 
 enum { FLAGS = 8, FLAGS_ON_PAGE = 6, NAMED = 3 }; /* a page has every item in its tables besides */
-static const struct elevation_class PLAIN[] = {{"wall", {.fill = GW_PAPER}, NULL, MARK_NONE, false}};
 
 struct beginning {
     const struct sheet_picture *of;
@@ -19,18 +18,6 @@ struct beginning {
     size_t n, most;
     long more; /* places without a flag */
 };
-
-static size_t one_class(const void *context, const struct gw_element *e)
-{
-    (void)context, (void)e;
-    return 0;
-}
-
-static void no_cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
-                    size_t column)
-{
-    (void)out, (void)context, (void)lites, (void)n, (void)column;
-}
 
 static size_t flag_at(struct beginning *b, const struct gw_sheet_place *place, double x, double y)
 {
@@ -85,10 +72,6 @@ enum gw_status gw_draw_elevation_sheet(struct gw_canvas *canvas, const void *of,
         .described = gw_format(canvas->arena, "Elevation of wall %s, %s, with the places at which to begin.",
                                b.of->grid->wall, gw_elevation_size(canvas->arena, b.of->grid)),
         .key = "",
-        .classes = PLAIN,
-        .n_classes = 0,
-        .class_of = one_class,
-        .cell = no_cell,
         .flags = b.flags,
         .n_flags = b.n,
         .lines = &more,
