@@ -51,6 +51,9 @@ void *gw_alloc(struct gw_arena *arena, size_t count, size_t size);
 void *gw_alloc_bare(struct gw_arena *arena, size_t bytes);
 /* The same, but NULL instead of a jump: for where something must be put away first. */
 void *gw_alloc_or_null(struct gw_arena *arena, size_t bytes);
+/* Makes the last request that was answered larger where it stands, `bytes` long until now; what is new is not zeroed.
+ * False, and nothing is done: it is not the last, or its block is full. */
+bool gw_extend(struct gw_arena *arena, const void *memory, size_t bytes, size_t wanted);
 char *gw_strndup(struct gw_arena *arena, const char *text, size_t length);
 char *gw_strdup(struct gw_arena *arena, const char *text);
 /* printf into the arena; never give it a floating-point value, whose printing would follow the locale. */

@@ -100,17 +100,33 @@ static struct gw_arena_block *add_block(struct gw_arena *arena, size_t wanted)
     return block;
 }
 
-void *gw_alloc_or_null(struct gw_arena *arena, size_t bytes)
+static size_t aligned(size_t bytes)
 {
     const size_t align = _Alignof(max_align_t);
+    return (bytes + align - 1) / align * align;
+}
+
+void *gw_alloc_or_null(struct gw_arena *arena, size_t bytes)
+{
     if (bytes > SIZE_MAX / 2) return NULL;
-    bytes = (bytes + align - 1) / align * align;
+    bytes = aligned(bytes);
     struct gw_arena_block *block = arena->newest;
     if (!block || block->size - block->used < bytes) block = add_block(arena, bytes);
     if (!block) return NULL;
     void *result = (char *)block->data + block->used;
     block->used += bytes;
     return result;
+}
+
+bool gw_extend(struct gw_arena *arena, const void *memory, size_t bytes, size_t wanted)
+{
+    struct gw_arena_block *block = arena->newest;
+    if (!block || !memory || wanted > SIZE_MAX / 2) return false;
+    const size_t held = aligned(bytes), whole = aligned(wanted);
+    if ((const char *)memory + held != (const char *)block->data + block->used) return false;
+    if (whole - held > block->size - block->used) return false;
+    block->used += whole - held;
+    return true;
 }
 
 void *gw_alloc_bare(struct gw_arena *arena, size_t bytes)
@@ -138,14 +154,16 @@ char *gw_strdup(struct gw_arena *arena, const char *text) { return gw_strndup(ar
 
 char *gw_format(struct gw_arena *arena, const char *format, ...)
 {
+    char usual[256]; /* most fit at the first try */
     va_list args, again;
     va_start(args, format);
     va_copy(again, args);
-    int length = vsnprintf(NULL, 0, format, args);
+    const int printed = vsnprintf(usual, sizeof usual, format, args);
     va_end(args);
-    size_t room = length < 0 ? 0 : (size_t)length;
-    char *text = gw_alloc(arena, room + 1, 1);
-    if (length >= 0) vsnprintf(text, room + 1, format, again);
+    const size_t length = printed < 0 ? 0 : (size_t)printed;
+    char *text = gw_alloc(arena, length + 1, 1);
+    if (length < sizeof usual) memcpy(text, usual, length);
+    else vsnprintf(text, length + 1, format, again);
     va_end(again);
     return text;
 }
@@ -153,7 +171,12 @@ char *gw_format(struct gw_arena *arena, const char *format, ...)
 void *gw_grow(struct gw_arena *arena, void *items, size_t used, size_t *capacity, size_t size)
 {
     if (used < *capacity) return items;
-    size_t larger = *capacity ? *capacity * 2 : 8;
+    const size_t larger = *capacity ? *capacity * 2 : 8;
+    if (larger <= SIZE_MAX / 2 / size && gw_extend(arena, items, *capacity * size, larger * size)) {
+        memset((char *)items + *capacity * size, 0, (larger - *capacity) * size);
+        *capacity = larger;
+        return items;
+    }
     void *moved = gw_alloc(arena, larger, size);
     if (used) memcpy(moved, items, used * size);
     *capacity = larger;

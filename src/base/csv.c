@@ -52,15 +52,13 @@ static bool ends_cell(const struct csv *c)
 
 static const char NO_BREAK_SPACE[] = "\xC2\xA0";
 
-/* Spaces at the end, those of web pages and word processors too. */
-static void trim(struct gw_text *text)
+/* Without the spaces at the end, those of web pages and word processors too. */
+static size_t trimmed(const char *text, size_t n)
 {
     for (;;) {
-        const size_t n = text->length;
-        const bool wide = n > 1 && memcmp(text->at + n - 2, NO_BREAK_SPACE, 2) == 0;
-        if (!wide && !(n && strchr(" \t", text->at[n - 1]))) return;
-        text->length -= wide ? 2 : 1;
-        text->at[text->length] = '\0';
+        const bool wide = n > 1 && memcmp(text + n - 2, NO_BREAK_SPACE, 2) == 0;
+        if (!wide && !(n && strchr(" \t", text[n - 1]))) return n;
+        n -= wide ? 2 : 1;
     }
 }
 
@@ -80,18 +78,22 @@ static struct gw_node *read_cell(struct csv *c)
     skip_spaces(c);
     struct gw_node *node = gw_alloc(c->arena, 1, sizeof *node);
     *node = (struct gw_node){.kind = GW_SCALAR, .line = c->line, .column = c->column, .source = c->source};
-    struct gw_text *text = &c->cell;
-    if (!text->arena) gw_text_init(text, c->arena);
-    text->length = 0;
+    struct gw_text *quoted = &c->cell;
+    if (!quoted->arena) gw_text_init(quoted, c->arena);
+    quoted->length = 0;
     node->quoted = peek(c) == '"';
-    if (node->quoted) read_quoted(c, text);
-    while (!ends_cell(c)) {
-        gw_text_bytes(text, c->source->text + c->at, 1);
-        step(c);
+    if (node->quoted) read_quoted(c, quoted);
+    const size_t from = c->at;
+    while (!ends_cell(c)) step(c);
+    const char *text = c->source->text + from;
+    size_t length = c->at - from;
+    if (node->quoted) {
+        gw_text_bytes(quoted, text, length);
+        text = quoted->at;
+        length = quoted->length;
     }
-    trim(text);
-    node->text = gw_strndup(c->arena, text->at, text->length);
-    node->length = text->length;
+    node->length = trimmed(text, length);
+    node->text = gw_strndup(c->arena, text, node->length);
     return node;
 }
 

@@ -14,14 +14,17 @@ struct gw_memo_entry {
 static uint64_t hash_of(const unsigned char *key, size_t size)
 {
     const uint64_t odd = 0x9E3779B97F4A7C15u;
-    uint64_t hash = size * odd;
-    for (size_t i = 0; i < size; i += sizeof(uint64_t)) {
-        uint64_t word = 0;
-        memcpy(&word, key + i, size - i < sizeof word ? size - i : sizeof word);
+    const size_t whole = size / sizeof(uint64_t) * sizeof(uint64_t);
+    uint64_t hash = size * odd, word;
+    for (size_t i = 0; i < whole; i += sizeof word) {
+        memcpy(&word, key + i, sizeof word);
         hash = (hash ^ word) * odd;
         hash ^= hash >> 32;
     }
-    return hash;
+    word = 0;
+    memcpy(&word, key + whole, size - whole);
+    hash = (hash ^ word) * odd;
+    return hash ^ hash >> 32;
 }
 
 static struct gw_memo_entry *find(const struct gw_memo *memo, const void *key, size_t size, uint64_t hash)

@@ -40,19 +40,17 @@ static void schedule(uint32_t w[ROUNDS], const unsigned char *block)
 
 static void add_block(uint32_t hash[WORDS], const unsigned char *block)
 {
-    uint32_t w[ROUNDS], v[WORDS]; /* v: a to h */
+    uint32_t w[ROUNDS];
+    uint32_t a = hash[0], b = hash[1], c = hash[2], d = hash[3], e = hash[4], f = hash[5], g = hash[6], h = hash[7];
     schedule(w, block);
-    memcpy(v, hash, sizeof v);
     for (size_t t = 0; t < ROUNDS; t++) {
-        uint32_t sum1 = rotr(v[4], 6) ^ rotr(v[4], 11) ^ rotr(v[4], 25);
-        uint32_t sum0 = rotr(v[0], 2) ^ rotr(v[0], 13) ^ rotr(v[0], 22);
-        uint32_t choice = (v[4] & v[5]) ^ (~v[4] & v[6]);
-        uint32_t majority = (v[0] & v[1]) ^ (v[0] & v[2]) ^ (v[1] & v[2]);
-        uint32_t t1 = v[7] + sum1 + choice + K[t] + w[t];
-        memmove(v + 1, v, (WORDS - 1) * sizeof *v);
-        v[4] += t1;
-        v[0] = t1 + sum0 + majority;
+        const uint32_t sum1 = rotr(e, 6) ^ rotr(e, 11) ^ rotr(e, 25), sum0 = rotr(a, 2) ^ rotr(a, 13) ^ rotr(a, 22);
+        const uint32_t t1 = h + sum1 + ((e & f) ^ (~e & g)) + K[t] + w[t];
+        const uint32_t t2 = sum0 + ((a & b) ^ (a & c) ^ (b & c));
+        h = g, g = f, f = e, e = d + t1;
+        d = c, c = b, b = a, a = t1 + t2;
     }
+    const uint32_t v[WORDS] = {a, b, c, d, e, f, g, h};
     for (size_t i = 0; i < WORDS; i++) hash[i] += v[i];
 }
 

@@ -9,17 +9,24 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* Grown where it stands, while nothing else is asked of the arena. */
+enum { FIRST_ROOM = 32 };
+
 void gw_text_init(struct gw_text *text, struct gw_arena *arena)
 {
-    *text = (struct gw_text){.arena = arena, .at = gw_strndup(arena, "", 0)};
+    *text = (struct gw_text){.arena = arena, .at = gw_alloc(arena, FIRST_ROOM, 1), .capacity = FIRST_ROOM};
 }
 
 static void reserve(struct gw_text *text, size_t more)
 {
     size_t needed = text->length + more + 1;
     if (needed <= text->capacity) return;
-    size_t capacity = text->capacity ? text->capacity : 256;
+    size_t capacity = text->capacity;
     while (capacity < needed) capacity *= 2;
+    if (gw_extend(text->arena, text->at, text->capacity, capacity)) {
+        text->capacity = capacity;
+        return;
+    }
     char *moved = gw_alloc_bare(text->arena, capacity);
     memcpy(moved, text->at, text->length);
     text->at = moved;
@@ -38,19 +45,18 @@ void gw_text_add(struct gw_text *text, const char *string) { gw_text_bytes(text,
 
 void gw_text_addf(struct gw_text *text, const char *format, ...)
 {
-    enum { USUAL = 120 }; /* most fit at the first try */
+    char usual[128]; /* most fit at the first try */
     va_list args, again;
     va_start(args, format);
     va_copy(again, args);
-    reserve(text, USUAL);
-    int length = vsnprintf(text->at + text->length, text->capacity - text->length, format, args);
+    const int length = vsnprintf(usual, sizeof usual, format, args);
     va_end(args);
-    if (length > 0 && (size_t)length >= text->capacity - text->length) {
+    if (length > 0 && (size_t)length < sizeof usual) gw_text_bytes(text, usual, (size_t)length);
+    else if (length > 0) {
         reserve(text, (size_t)length);
         vsnprintf(text->at + text->length, (size_t)length + 1, format, again);
+        text->length += (size_t)length;
     }
-    if (length > 0) text->length += (size_t)length;
-    text->at[text->length] = '\0';
     va_end(again);
 }
 
