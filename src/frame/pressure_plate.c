@@ -25,13 +25,14 @@ static const char NOTE_END[] = "the end screw is farther from the joint than pre
 static const char NOTE_UPPER[] = "with a stop under the plate the screw carries the larger of preload and suction; "
                                  "tension_upper is for a soft joint and is compared with the tested nominal";
 
-/* Spans of a long plate: so many that its other end does not matter. */
-enum { FAR = 1000 };
+/* Spans of a long plate: so many that its other end does not matter. Screws from an end that are looked at. */
+enum { FAR = 1000, NEAR = 5 };
 
 struct beam {
     double load, span, overhang; /* N/m, m, m */
     int spans;
-    double inner, end; /* Nm over a screw, far from the ends and at the end */
+    double inner, end;  /* Nm over a screw, far from the ends and at the end */
+    double share[NEAR]; /* of what the end differs by, by screws from it */
     bool has_end;
 };
 
@@ -75,12 +76,16 @@ static enum gw_status lay_out(struct gw_pressure_plate_result *out, struct beam 
     return GW_OK;
 }
 
+static void find_shares(struct beam *b)
+{
+    const double lambda = sqrt(3) - 2, whole = 1 + pow(lambda, b->spans);
+    for (int i = 0; i < NEAR; i++) b->share[i] = (pow(lambda, i) + pow(lambda, b->spans - i)) / whole;
+}
+
 /* Moment over screw i, counted from an end; positive lifts the plate's middle from the screw's head. */
 static double moment_at(const struct beam *b, int i)
 {
-    const double lambda = sqrt(3) - 2;
-    const double share = (pow(lambda, i) + pow(lambda, b->spans - i)) / (1 + pow(lambda, b->spans));
-    return b->has_end ? b->inner + (b->end - b->inner) * share : b->inner;
+    return b->has_end ? b->inner + (b->end - b->inner) * b->share[i] : b->inner;
 }
 
 static double reaction_at(const struct beam *b, int i)
@@ -144,6 +149,7 @@ static void moments(struct gw_pressure_plate_result *out, struct beam *b, const 
     b->end = out->moment_end = b->load * b->overhang * b->overhang / 2;
     GW_STEP(engine, "m_0", GW_BENDING, b->end, BEAM_CLAUSE, "p*b*a^2/2", PRESSURE_AND_WIDTH,
             {"a", b->overhang, GW_THICKNESS});
+    find_shares(b);
     const int worst = largest(moment_at, b, b->spans);
     out->moment = moment_at(b, worst);
     if (worst == 0) return;
