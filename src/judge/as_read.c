@@ -104,12 +104,12 @@ static void join(struct gw_system *out, struct gw_ask *ask, const struct gw_as_r
 const struct gw_system *gw_system_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                           const struct gw_system *system)
 {
-    struct gw_system *out = COPY(ask, struct gw_system, system);
-    hang(out, ask, read);
-    shorten(out, ask, read);
-    glaze(out, ask, spot, read);
-    join(out, ask, read);
-    const bool same = out->hung == system->hung && out->screw == system->screw && out->drift == system->drift &&
-                      out->stack_joint == system->stack_joint;
-    return same ? system : out;
+    struct gw_system out = *system;
+    hang(&out, ask, read);
+    shorten(&out, ask, read);
+    glaze(&out, ask, spot, read);
+    join(&out, ask, read);
+    const bool same = out.hung == system->hung && out.screw == system->screw && out.drift == system->drift &&
+                      out.stack_joint == system->stack_joint;
+    return same ? system : COPY(ask, struct gw_system, &out);
 }

@@ -2,7 +2,7 @@
 #include "galeward/inspect.h"
 #include "judge/judge_internal.h"
 #include "judge/line.h"
-#include "judge/plated.h"
+#include "judge/spot_load.h"
 
 #include <string.h>
 
@@ -13,8 +13,9 @@ struct search {
     int zone; /* 0: any */
     const struct gw_wall_grid *grid;
     struct gw_spot best;
-    double most; /* that the best one carries; absent: none was found yet */
-    bool several;
+    bool found, several;
+    double most;           /* that the best one carries; absent: not weighed yet */
+    double load;           /* that the one at hand carries; absent: not weighed */
     struct gw_spots *each; /* NULL: the best alone */
 };
 
@@ -30,60 +31,39 @@ struct gw_spot gw_spot_on(const char *wall)
 
 static bool is_said(int number) { return number != GW_NO_INTEGER; }
 
-/* What is carried ---------------------------------------------------------------------------------------------------
+/* Of a count, counted from 0: [from, to). */
+struct range {
+    size_t from, to;
+};
+
+/* The one of that number, counted from `first`; all, where none is said. */
+static struct range meant(int number, int first, size_t count)
+{
+    if (!is_said(number)) return (struct range){0, count};
+    if (number < first || (size_t)(number - first) >= count) return (struct range){0, 0};
+    return (struct range){(size_t)(number - first), (size_t)(number - first) + 1};
+}
+
+static struct range stories_meant(const struct search *s) { return meant(s->said.story, 1, s->grid->n_stories); }
+
+/* A line that is said, and no column, means the two beside it. */
+static struct range columns_meant(const struct search *s)
+{
+    const int line = s->said.line, n = (int)s->grid->n_columns;
+    if (is_said(s->said.column) || !is_said(line)) return meant(s->said.column, 1, s->grid->n_columns);
+    return line < 0 || line > n ? (struct range){0, 0}
+                                : (struct range){(size_t)(line ? line - 1 : 0), (size_t)(line < n ? line + 1 : n)};
+}
+
+/* Parts and things --------------------------------------------------------------------------------------------------
  */
-
-/* N/m: what a line of screws takes for each length of plate, as the check of screws has it: of a horizontal what its
- * lites shed to its middle. */
-static double suction_along(struct gw_ask *ask, const struct gw_element *e)
-{
-    struct gw_demand d;
-    const struct gw_element *hung = ask->system ? gw_as_fastened(ask, ask->system, e) : e;
-    const struct gw_engine own = ask->engine;
-    gw_demand_clear(&d, NULL, &(struct gw_place){.where = e->id, .element = hung, .component = e->component});
-    ask->engine.trace = NULL;
-    gw_demand_screw(&d, ask, &(struct gw_place){.where = e->id, .element = hung, .component = e->component});
-    ask->engine = own;
-    const double pull = gw_term_of(&d, 0)->value;
-    return gw_given(pull) ? pull / hung->height : (double)INFINITY;
-}
-
-/* Suction along an edge of a lite, along a member or a line of screws, on an anchor: to be compared within one kind. */
-static double carried(struct gw_ask *ask, const struct gw_element *e)
-{
-    if (e->outside) return INFINITY;
-    const double suction = fmax(-e->outward_asd.pa, 0);
-    switch (e->kind) {
-    case GW_LITE:
-        return suction * fmin(e->width, e->pane);
-    case GW_TRANSOM:
-        return suction * e->height;
-    case GW_ANCHOR:
-        return suction * e->width * e->height;
-    case GW_SCREW:
-        return suction_along(ask, e);
-    default:
-        return suction * e->width;
-    }
-}
-
-/* By the demand that what is measured there meets: of a pocket the rain on the lite above it, of a joint what moves
- * into it, whatever suction is. */
-static double weight_in(const struct search *s, const struct gw_element *e, const struct gw_spot *c)
-{
-    if (s->on == GW_ON_POCKET) return e->width * e->pane;
-    if (s->on != GW_ON_JOINT) return carried(s->ask, e);
-    size_t n;
-    const struct gw_mullion_joint *joints = gw_joints_of(&n, s->ask, &s->grid->lines);
-    return joints[c->up].length;
-}
 
 /* Of a member that the roof line cuts, the part that carries more. */
 static const struct gw_element *part(const struct search *s, const struct gw_element *e)
 {
     const struct gw_element *other = e ? gw_takeoff_other_part(s->ask->takeoff, e) : NULL;
     if (!other || (s->zone && other->zone != s->zone)) return e;
-    return carried(s->ask, other) > carried(s->ask, e) * (1 + GW_HAIR) ? other : e;
+    return gw_carried(s->ask, other) > gw_carried(s->ask, e) * (1 + GW_HAIR) ? other : e;
 }
 
 static const struct gw_element *principal(const struct search *s, const struct gw_spot *c)
@@ -118,26 +98,41 @@ static bool is_alike(const struct search *s, const struct gw_spot *a, const stru
            a->beside[1] == b->beside[1] && (s->on != GW_ON_JOINT || a->up == b->up);
 }
 
-static void list(struct search *s, const struct gw_spot *c, double load)
+static void list(struct search *s, const struct gw_spot *c)
 {
-    for (size_t i = 0; i < s->each->n; i++)
-        if (is_alike(s, &s->each->items[i].spot, c)) return;
-    s->each->items = gw_grow(s->ask->arena, s->each->items, s->each->n, &s->each->capacity, sizeof *s->each->items);
-    s->each->items[s->each->n++] = (struct gw_carrying){*c, load};
+    struct gw_spots *each = s->each;
+    for (size_t i = 0; i < each->n; i++)
+        if (is_alike(s, &each->items[i].spot, c)) return;
+    if (!each->n) {
+        each->items = gw_alloc(s->ask->arena, 1, sizeof *each->items); /* a place said whole has no other */
+        each->capacity = 1;
+    }
+    each->items = gw_grow(s->ask->arena, each->items, each->n, &each->capacity, sizeof *each->items);
+    each->items[each->n++] = (struct gw_carrying){*c, s->load};
+}
+
+/* What the only place carries is asked of nobody: it is weighed when a second one comes. */
+static void weigh_first(struct search *s)
+{
+    if (!s->found || gw_given(s->most)) return;
+    s->most = gw_spot_load(s->ask, s->on, principal(s, &s->best), &s->best);
+    for (size_t i = 0; s->each && i < s->each->n; i++) s->each->items[i].load = s->most;
 }
 
 static void offer(struct search *s, struct gw_spot *c)
 {
     const struct gw_element *e = principal(s, c);
     if (!e || (s->zone && e->zone != s->zone)) return;
-    const double load = weight_in(s, e, c);
     c->grid = s->grid;
     c->wall = s->grid->wall;
-    if (s->each) list(s, c, load);
-    if (gw_given(s->most) && !is_same_thing(c, &s->best)) s->several = true;
-    if (gw_given(s->most) && !(load > s->most * (1 + GW_HAIR))) return;
+    weigh_first(s);
+    s->load = s->found ? gw_spot_load(s->ask, s->on, e, c) : GW_ABSENT;
+    if (s->each) list(s, c);
+    if (s->found && !is_same_thing(c, &s->best)) s->several = true;
+    if (s->found && !(s->load > s->most * (1 + GW_HAIR))) return;
+    s->found = true;
     s->best = *c;
-    s->most = load;
+    s->most = s->load;
 }
 
 /* Lites and their edges ---------------------------------------------------------------------------------------------
@@ -190,11 +185,10 @@ static void offer_edge(struct search *s, size_t column, size_t row, int edge)
     offer(s, &c);
 }
 
-static bool column_is_meant(const struct search *s, size_t column, int edge)
+static bool edge_is_meant(const struct search *s, size_t column, int edge)
 {
     const struct gw_spot *said = &s->said;
     if (s->on == GW_ON_HORIZONTAL && edge != GW_EDGE_HEAD && edge != GW_EDGE_SILL) return false;
-    if (is_said(said->column) && said->column != (int)column + 1) return false;
     if (said->edge >= 0 && said->edge != edge) return false;
     if (!is_said(said->line)) return true;
     return (edge == GW_EDGE_LEFT && said->line == (int)column) ||
@@ -204,23 +198,21 @@ static bool column_is_meant(const struct search *s, size_t column, int edge)
 static void search_row(struct search *s, size_t row)
 {
     const bool pocket = s->on == GW_ON_POCKET, whole = is_whole(s->on);
-    for (size_t c = 0; c < s->grid->n_columns; c++) {
-        if ((pocket || whole) && (!is_said(s->said.column) || s->said.column == (int)c + 1)) {
-            offer_edge(s, c, row, pocket ? GW_EDGE_SILL : s->said.edge >= 0 ? s->said.edge : GW_EDGE_SILL);
-            continue;
-        }
+    const struct range columns = columns_meant(s);
+    for (size_t c = columns.from; c < columns.to; c++) {
+        if (pocket || whole) offer_edge(s, c, row, !pocket && s->said.edge >= 0 ? s->said.edge : GW_EDGE_SILL);
         for (int edge = GW_EDGE_HEAD; !pocket && !whole && edge <= GW_EDGE_RIGHT; edge++)
-            if (column_is_meant(s, c, edge)) offer_edge(s, c, row, edge);
+            if (edge_is_meant(s, c, edge)) offer_edge(s, c, row, edge);
     }
 }
 
 static void search_lites(struct search *s)
 {
-    const struct gw_wall_grid *g = s->grid;
-    for (size_t story = 0; story < g->n_stories; story++) {
-        if (is_said(s->said.story) && s->said.story != (int)story + 1) continue;
-        for (size_t row = g->rows_below[story]; row < g->rows_below[story + 1]; row++)
-            if (!is_said(s->said.row) || s->said.row == (int)(row - g->rows_below[story]) + 1) search_row(s, row);
+    const unsigned *rows_below = s->grid->rows_below;
+    const struct range stories = stories_meant(s);
+    for (size_t story = stories.from; story < stories.to; story++) {
+        const struct range rows = meant(s->said.row, 1, rows_below[story + 1] - rows_below[story]);
+        for (size_t row = rows.from; row < rows.to; row++) search_row(s, rows_below[story] + row);
     }
 }
 
@@ -254,23 +246,29 @@ static void offer_upright(struct search *s, size_t line, size_t up, int story, d
     offer(s, &c);
 }
 
+/* A column that is said, and no line, means the two beside it. */
+static struct range lines_meant(const struct search *s)
+{
+    const size_t n = s->grid->n_columns + 1;
+    const struct range column = meant(s->said.column, 1, s->grid->n_columns);
+    if (is_said(s->said.line) || !is_said(s->said.column)) return meant(s->said.line, 0, n);
+    return (struct range){column.from, column.from < column.to ? column.to + 1 : column.to};
+}
+
 static bool line_is_meant(const struct search *s, size_t line)
 {
     const struct gw_spot *said = &s->said;
-    if (is_said(said->line) && said->line != (int)line) return false;
     if (!is_said(said->column)) return true;
     return (said->edge != GW_EDGE_RIGHT && said->column == (int)line + 1) ||
            (said->edge != GW_EDGE_LEFT && said->column == (int)line);
 }
 
-/* From a floor up to the next one; false: that story is not meant. */
-static bool story_span(const struct search *s, size_t story, double *bottom, double *top)
+/* From a floor up to the next one. */
+static void story_span(const struct search *s, size_t story, double *bottom, double *top)
 {
     const struct gw_wall_lines *l = &s->grid->lines;
-    if (is_said(s->said.story) && s->said.story != (int)story + 1) return false;
     *bottom = story < l->n_floors ? l->floors[story] : l->bottom;
     *top = story + 1 < l->n_floors ? l->floors[story + 1] : l->top;
-    return true;
 }
 
 /* A row that is said parts the stretches of a story. False: that story has no such row. */
@@ -314,9 +312,11 @@ static void search_line(struct search *s, size_t line, size_t story, double bott
 static void search_lines(struct search *s)
 {
     double bottom, top;
-    for (size_t story = 0; story < s->grid->n_stories; story++) {
-        if (!story_span(s, story, &bottom, &top) || !row_span(s, story, &bottom, &top)) continue;
-        for (size_t line = 0; line <= s->grid->n_columns; line++)
+    const struct range stories = stories_meant(s), lines = lines_meant(s);
+    for (size_t story = stories.from; story < stories.to; story++) {
+        story_span(s, story, &bottom, &top);
+        if (!row_span(s, story, &bottom, &top)) continue;
+        for (size_t line = lines.from; line < lines.to; line++)
             if (line_is_meant(s, line)) search_line(s, line, story, bottom, top);
     }
 }
@@ -354,10 +354,10 @@ static bool is_beyond(struct gw_message *why, const struct gw_ask *ask, const st
 
 static size_t most_rows(const struct gw_wall_grid *g, int story)
 {
+    const struct range stories = meant(story, 1, g->n_stories);
     size_t most = 0;
-    for (size_t i = 0; i < g->n_stories; i++)
-        if (!is_said(story) || story == (int)i + 1)
-            most = most > g->rows_below[i + 1] - g->rows_below[i] ? most : g->rows_below[i + 1] - g->rows_below[i];
+    for (size_t i = stories.from; i < stories.to; i++)
+        most = most > g->rows_below[i + 1] - g->rows_below[i] ? most : g->rows_below[i + 1] - g->rows_below[i];
     return most;
 }
 
@@ -406,7 +406,7 @@ static void unplace(struct gw_spot *spot)
 
 static bool finish(struct search *s, struct gw_spot *out, struct gw_message *why)
 {
-    if (!gw_given(s->most) || !s->best.grid) {
+    if (!s->found || !s->best.grid) {
         if (!gw_said(why)) *why = none_found(s);
         return false;
     }
@@ -456,7 +456,7 @@ bool gw_spot_each(struct gw_spots *each, struct gw_spot *spot, struct gw_message
                   enum gw_item_on on)
 {
     const bool anywhere = on == GW_ON_WALL || on == GW_ON_CREW;
-    struct search s = {.ask = ask, .said = *spot, .on = on, .most = GW_ABSENT, .each = anywhere ? NULL : each};
+    struct search s = {.ask = ask, .said = *spot, .on = on, .each = anywhere ? NULL : each};
     if (each) *each = (struct gw_spots){0};
     const struct gw_takeoff *t = ask->takeoff;
     *why = GW_PLAINLY(NULL);
@@ -483,12 +483,7 @@ bool gw_spot_each_of(struct gw_spots *each, struct gw_spot *out, struct gw_messa
                      const char *wall, int zone, enum gw_item_on on)
 {
     const bool anywhere = on == GW_ON_WALL || on == GW_ON_CREW;
-    struct search s = {.ask = ask,
-                       .said = gw_spot_on(wall),
-                       .on = on,
-                       .zone = zone,
-                       .most = GW_ABSENT,
-                       .each = anywhere ? NULL : each};
+    struct search s = {.ask = ask, .said = gw_spot_on(wall), .on = on, .zone = zone, .each = anywhere ? NULL : each};
     const struct gw_takeoff *t = ask->takeoff;
     if (each) *each = (struct gw_spots){0};
     *why = GW_PLAINLY(NULL);

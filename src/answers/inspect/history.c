@@ -156,7 +156,6 @@ void gw_close_rows(struct gw_inspecting *in, const struct gw_thing *thing)
     if (thing->n == 1) {
         struct gw_inspected *only = gw_row_of(in, thing, 0);
         only->age = age_of(only, GW_NO_DAY);
-        gw_point_at(in, only->thing, only->item->id, gw_edge_of_row(only), only->reading)->open = only;
         return;
     }
     struct history *h = in->history;
