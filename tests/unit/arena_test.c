@@ -31,6 +31,29 @@ static void arena_rewind_keeps_one_block(void **state)
     assert_int_equal(arena.reserved, 0);
 }
 
+static void only_the_last_request_is_extended(void **state)
+{
+    struct world *w = *state;
+    size_t capacity = 0;
+    unsigned *numbers = NULL, *stays = NULL;
+    char *first = gw_alloc(&w->arena, 20, 1), *last = gw_alloc(&w->arena, 20, 1);
+    assert_false(gw_extend(&w->arena, first, 20, 40));
+    assert_true(gw_extend(&w->arena, last, 20, 400));
+    assert_true((char *)gw_alloc(&w->arena, 1, 1) >= last + 400);
+    assert_false(gw_extend(&w->arena, last, 400, 800));
+    assert_false(gw_extend(&w->arena, NULL, 0, 16));
+    for (unsigned i = 0; i < 10000; i++) {
+        numbers = gw_grow(&w->arena, numbers, i, &capacity, sizeof *numbers);
+        for (size_t k = i; k < capacity; k++) assert_int_equal(numbers[k], 0);
+        numbers[i] = i + 1;
+        if (i == 8) stays = numbers;
+        if (i == 60) assert_ptr_equal(stays, numbers);
+        if (i == 61) gw_alloc(&w->arena, 1, 1); /* from here on it is moved */
+    }
+    for (unsigned i = 0; i < 10000; i++) assert_int_equal(numbers[i], i + 1);
+    assert_ptr_not_equal(stays, numbers);
+}
+
 static void ask_for_everything(void *argument)
 {
     gw_alloc(argument, SIZE_MAX / 4, 8);
@@ -98,6 +121,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         WORLD_TEST(arena_zeroes_and_aligns),
         WORLD_TEST(arena_rewind_keeps_one_block),
+        WORLD_TEST(only_the_last_request_is_extended),
         cmocka_unit_test(the_guard_comes_back),
         WORLD_TEST(fingerprints),
         WORLD_TEST(text_grows),
