@@ -19,6 +19,8 @@ struct gw_memo {
 /* Where the value of that key stands, NULL at first; until the next call. The key's bytes are copied, so it has no
  * padding and no part that differs where the meaning is the same. */
 void **gw_memo_at(struct gw_memo *memo, struct gw_arena *arena, const void *key, size_t size);
+/* The same of a key that is `size` bytes, of one size in the whole memo, and then a name; NULL is as "". */
+void **gw_memo_named(struct gw_memo *memo, struct gw_arena *arena, const void *key, size_t size, const char *name);
 
 #ifdef __cplusplus
 }

@@ -22,6 +22,8 @@ void gw_text_bytes(struct gw_text *text, const char *bytes, size_t length);
 void gw_text_add(struct gw_text *text, const char *string);
 /* As printf, but no floating-point conversions: those go through gw_text_number or gw_text_fixed. */
 void gw_text_addf(struct gw_text *text, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* A whole number in digits. */
+void gw_text_count(struct gw_text *text, long count);
 void gw_text_repeat(struct gw_text *text, char c, size_t times);
 void gw_text_number(struct gw_text *text, double value, int significant);
 void gw_text_fixed(struct gw_text *text, double value, int decimals);

@@ -36,9 +36,10 @@ bool gw_is_spreadsheet_error(const char *text)
 {
     static const char *const errors[] = {"#REF!", "#N/A",   "#VALUE!", "#DIV/0!", "#NAME?",
                                          "#NUM!", "#NULL!", "#SPILL!", "#CALC!"};
+    if (text[0] != '#') return false;
     for (size_t i = 0; i < sizeof errors / sizeof *errors; i++)
         if (strcmp(text, errors[i]) == 0) return true;
-    return text[0] == '#' && text[1] == '#' && strspn(text, "#") == strlen(text);
+    return text[1] == '#' && strspn(text, "#") == strlen(text);
 }
 
 static const char *const MONTHS[] = {"january", "february", "march",     "april",   "may",      "june",

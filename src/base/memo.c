@@ -60,3 +60,12 @@ void **gw_memo_at(struct gw_memo *memo, struct gw_arena *arena, const void *key,
     }
     return &e->value;
 }
+
+void **gw_memo_named(struct gw_memo *memo, struct gw_arena *arena, const void *key, size_t size, const char *name)
+{
+    const size_t length = name ? strlen(name) : 0, whole = size + length;
+    char room[512], *bytes = whole <= sizeof room ? room : gw_alloc(arena, 1, whole);
+    memcpy(bytes, key, size);
+    if (length) memcpy(bytes + size, name, length);
+    return gw_memo_at(memo, arena, bytes, whole);
+}

@@ -60,6 +60,16 @@ void gw_text_addf(struct gw_text *text, const char *format, ...)
     va_end(again);
 }
 
+void gw_text_count(struct gw_text *text, long count)
+{
+    char digits[24], *at = digits + sizeof digits;
+    unsigned long rest = count < 0 ? 0 - (unsigned long)count : (unsigned long)count;
+    do *--at = (char)('0' + rest % 10);
+    while (rest /= 10);
+    if (count < 0) *--at = '-';
+    gw_text_bytes(text, at, (size_t)(digits + sizeof digits - at));
+}
+
 void gw_text_repeat(struct gw_text *text, char c, size_t times)
 {
     reserve(text, times);

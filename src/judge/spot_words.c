@@ -4,13 +4,21 @@
 
 static bool is_said(int number) { return number != GW_NO_INTEGER; }
 
+static void say(struct gw_text *out, const char *before, int number, const char *after)
+{
+    if (!is_said(number)) return;
+    gw_text_add(out, before);
+    gw_text_count(out, number);
+    gw_text_add(out, after);
+}
+
 void gw_spot_say(struct gw_text *out, const struct gw_spot *spot)
 {
-    static const char *const edges[] = {"head", "sill", "left edge", "right edge"};
+    static const char *const edges[] = {", head", ", sill", ", left edge", ", right edge"};
     gw_text_add(out, spot->wall ? spot->wall : "wall not said");
-    if (is_said(spot->story)) gw_text_addf(out, ", story %d", spot->story);
-    if (is_said(spot->column)) gw_text_addf(out, ", column %d from the left", spot->column);
-    if (is_said(spot->row)) gw_text_addf(out, ", row %d", spot->row);
-    if (is_said(spot->line) && !is_said(spot->column)) gw_text_addf(out, ", line %d from the left end", spot->line);
-    if (spot->edge >= 0) gw_text_addf(out, ", %s", edges[spot->edge]);
+    say(out, ", story ", spot->story, "");
+    say(out, ", column ", spot->column, " from the left");
+    say(out, ", row ", spot->row, "");
+    if (!is_said(spot->column)) say(out, ", line ", spot->line, " from the left end");
+    if (spot->edge >= 0) gw_text_add(out, edges[spot->edge]);
 }

@@ -61,8 +61,10 @@ static void add_row(struct inspect_page *p, struct merged *m, const struct gw_in
     struct alike *a = find_alike(p, m, row);
     if (a->n < NAMED || row->verdict == GW_ITEM_NOT_MET) {
         a->named++;
-        gw_text_addf(&a->lines, "%s%u", a->n ? ", " : "", row->reading->node->line);
-        gw_text_addf(&a->places, "%s%s", a->n ? "; " : "", row->place);
+        if (a->n) gw_text_add(&a->lines, ", ");
+        gw_text_count(&a->lines, (long)row->reading->node->line);
+        if (a->n) gw_text_add(&a->places, "; ");
+        gw_text_add(&a->places, row->place);
     }
     a->n++;
 }

@@ -3,6 +3,8 @@
 
 #include "galeward/sha256.h"
 
+#include <limits.h>
+
 static void arena_zeroes_and_aligns(void **state)
 {
     struct world *w = *state;
@@ -102,6 +104,18 @@ static void fingerprints(void **state)
     assert_string_equal(hex, "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
 }
 
+static void counts_are_digits(void **state)
+{
+    struct world *w = *state;
+    const long counts[] = {0, 7, -7, 1000, LONG_MAX, LONG_MIN};
+    for (size_t i = 0; i < sizeof counts / sizeof *counts; i++) {
+        struct gw_text text;
+        gw_text_init(&text, &w->arena);
+        gw_text_count(&text, counts[i]);
+        assert_string_equal(text.at, gw_format(&w->arena, "%ld", counts[i]));
+    }
+}
+
 static void text_grows(void **state)
 {
     struct world *w = *state;
@@ -124,6 +138,7 @@ int main(void)
         WORLD_TEST(only_the_last_request_is_extended),
         cmocka_unit_test(the_guard_comes_back),
         WORLD_TEST(fingerprints),
+        WORLD_TEST(counts_are_digits),
         WORLD_TEST(text_grows),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

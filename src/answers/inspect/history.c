@@ -7,16 +7,8 @@ static const double DAY = 86400, ALIKE_K = 1e-3; /* of a temperature that is wri
 /* It was fastened anew, nobody says when: later than any day, so that no age follows. */
 static const long SOME_DAY = 2147483647L;
 
-/* Bytes of a row that tell it from others: numbers, then the point. */
+/* Numbers of a row that tell it from others; its point, as it is written, besides. */
 enum { KEY_NUMBERS = 11 };
-static void **find(struct gw_memo *memo, struct gw_arena *arena, const long numbers[KEY_NUMBERS], const char *point)
-{
-    const size_t head = KEY_NUMBERS * sizeof *numbers, length = point ? strlen(point) : 0, size = head + length;
-    char room[256], *bytes = size <= sizeof room ? room : gw_alloc(arena, 1, size);
-    memcpy(bytes, numbers, head);
-    for (size_t i = 0; i < length; i++) bytes[head + i] = point[i];
-    return gw_memo_at(memo, arena, bytes, size);
-}
 
 /* Two points are one where their numbers are, however they are written. */
 static void name_point(long numbers[2], const struct gw_reading *r)
@@ -30,7 +22,7 @@ struct gw_point *gw_point_at(struct gw_inspecting *in, size_t thing, enum gw_ite
 {
     long numbers[KEY_NUMBERS] = {(long)thing, (long)item, edge};
     name_point(numbers + 3, r);
-    void **at = find(&in->points, in->ask->arena, numbers, gw_given(r->at) ? NULL : r->point);
+    void **at = gw_memo_named(&in->points, in->ask->arena, numbers, sizeof numbers, gw_given(r->at) ? NULL : r->point);
     struct gw_point *p = *at;
     if (p) return p;
     p = *at = gw_alloc(in->ask->arena, 1, sizeof *p);
@@ -56,7 +48,7 @@ static const struct gw_inspected *said_before(struct gw_inspecting *in, struct g
                                  r->installed_on};
     name_point(numbers + 3, r);
     if (gw_given(r->value.number)) memcpy(&numbers[7], &r->value.number, sizeof numbers[7]);
-    void **at = find(&in->alike, in->ask->arena, numbers, gw_given(r->at) ? NULL : r->point);
+    void **at = gw_memo_named(&in->alike, in->ask->arena, numbers, sizeof numbers, gw_given(r->at) ? NULL : r->point);
     if (!*at) *at = row;
     return *at == row ? NULL : *at;
 }

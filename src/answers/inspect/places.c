@@ -56,18 +56,12 @@ enum { KEY_NUMBERS = 8 };
 struct key {
     struct gw_arena *arena;
     int numbers[KEY_NUMBERS];
-    const char *texts[2];
+    const char *text;
 };
 
 static void **find(struct gw_memo *memo, const struct key *key)
 {
-    const char *first = key->texts[0] ? key->texts[0] : "", *second = key->texts[1] ? key->texts[1] : "";
-    const size_t a = strlen(first) + 1, b = strlen(second) + 1, size = sizeof key->numbers + a + b;
-    char room[512], *bytes = size <= sizeof room ? room : gw_alloc(key->arena, 1, size);
-    memcpy(bytes, key->numbers, sizeof key->numbers);
-    memcpy(bytes + sizeof key->numbers, first, a);
-    memcpy(bytes + sizeof key->numbers + a, second, b);
-    return gw_memo_at(memo, key->arena, bytes, size);
+    return gw_memo_named(memo, key->arena, key->numbers, sizeof key->numbers, key->text);
 }
 
 /* Spots -------------------------------------------------------------------------------------------------------------
@@ -94,9 +88,8 @@ static const char *words_of(struct gw_arena *arena, const struct gw_spot *spot)
 
 static struct gw_found *spot_of(struct gw_inspecting *in, const struct gw_reading *r, enum gw_item_on on)
 {
-    const struct key key = {in->ask->arena,
-                            {(int)on, r->column, r->story, r->row, r->line, r->edge_word, r->wall != NULL},
-                            {r->wall, NULL}};
+    const struct key key = {
+        in->ask->arena, {(int)on, r->column, r->story, r->row, r->line, r->edge_word, r->wall != NULL}, r->wall};
     void **at = find(&in->spots, &key);
     struct gw_found *f = *at;
     if (f) return f;
@@ -118,13 +111,13 @@ static struct key thing_of(struct gw_inspecting *in, const struct gw_spot *spot,
                            enum gw_item_on on)
 {
     const enum gw_family family = gw_family_of(on);
-    struct key key = {in->ask->arena, {(int)family}, {spot->wall, NULL}};
+    struct key key = {in->ask->arena, {(int)family}, spot->wall};
     if (r && (family == GW_OF_CREW || family == GW_OF_AREA || spot->worst)) {
         const int said[] = {1, r->column, r->story, r->row, r->line, r->edge_word, 0};
         memcpy(key.numbers + 1, said, sizeof said);
-        key.texts[1] = family == GW_OF_CREW
-                           ? gw_format(in->ask->arena, "%s %s", r->by ? r->by : "", r->date ? r->date : "")
-                           : NULL;
+        if (family == GW_OF_CREW)
+            key.text = gw_format(in->ask->arena, "%s\n%s %s", spot->wall ? spot->wall : "", r->by ? r->by : "",
+                                 r->date ? r->date : "");
         return key;
     }
     const bool whole = family == GW_OF_LITE;

@@ -60,8 +60,8 @@ static void add_part(struct counting *c, struct parts *parts, int kind, const ch
 {
     struct gw_arena *arena = c->in->ask->arena;
     if (!name) return;
-    const char *key = gw_format(arena, "%d %d %s", kind, (int)place->first->item->id, name);
-    void **at = gw_memo_at(&c->names, arena, key, strlen(key));
+    const int key[] = {kind, (int)place->first->item->id};
+    void **at = gw_memo_named(&c->names, arena, key, sizeof key, name);
     if (!*at) {
         parts->items = gw_grow(arena, parts->items, parts->n, &parts->capacity, sizeof *parts->items);
         parts->items[parts->n++] = (struct gw_part_share){.of = KINDS[kind], .name = name, .item = place->first->item};
