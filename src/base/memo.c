@@ -66,6 +66,6 @@ void **gw_memo_named(struct gw_memo *memo, struct gw_arena *arena, const void *k
     const size_t length = name ? strlen(name) : 0, whole = size + length;
     char room[512], *bytes = whole <= sizeof room ? room : gw_alloc(arena, 1, whole);
     memcpy(bytes, key, size);
-    if (length) memcpy(bytes + size, name, length);
+    for (size_t i = 0; i < length; i++) bytes[size + i] = name[i];
     return gw_memo_at(memo, arena, bytes, whole);
 }
