@@ -2,27 +2,36 @@
 #include "report/links.h"
 #include "report/pdf/pdf.h"
 
+#include <string.h>
+
 #define FAMILY "Open Sans, DejaVu Sans"
+enum { LINE = 200 }; /* pt, of running text; cells are narrower */
 const struct pdf_style pdf_body = {9.5, PDF_REGULAR, GW_INK, FAMILY, false};
 const struct pdf_style pdf_small = {8, PDF_REGULAR, GW_INK, FAMILY, false};
 
+static void add_attribute(PangoAttrList *list, PangoAttribute *attribute, size_t from, size_t to)
+{
+    attribute->start_index = (guint)from;
+    attribute->end_index = (guint)to;
+    pango_attr_list_insert(list, attribute);
+}
+
 /* What leads somewhere is told by its color, as on the screen. */
-static void color_links(const struct pdf *pdf, PangoLayout *layout)
+static void color_links(const struct pdf *pdf, PangoAttrList *list, const char *text)
 {
     static const guint16 RED = 0x1b1b, GREEN = 0x4f4f, BLUE = 0x8f8f;
-    const char *text = pango_layout_get_text(layout);
     struct gw_reference to;
-    PangoAttrList *list = NULL;
-    for (size_t at = 0; gw_next_reference(&to, text, at, pdf->derivations); at = to.end) {
-        PangoAttribute *ink = pango_attr_foreground_new(RED, GREEN, BLUE);
-        ink->start_index = (guint)to.at;
-        ink->end_index = (guint)to.end;
-        list = list ? list : pango_attr_list_new();
-        pango_attr_list_insert(list, ink);
-    }
-    if (!list) return;
-    pango_layout_set_attributes(layout, list);
-    pango_attr_list_unref(list);
+    for (size_t at = 0; gw_next_reference(&to, text, at, pdf->derivations); at = to.end)
+        add_attribute(list, pango_attr_foreground_new(RED, GREEN, BLUE), to.at, to.end);
+}
+
+/* A figure and its unit, or another short word after it, stay on one line. */
+static void keep_units(PangoAttrList *list, const char *text)
+{
+    enum { SHORT = 4 };
+    for (size_t i = 1; text[i - 1] && text[i]; i++)
+        if (text[i] == ' ' && g_ascii_isdigit(text[i - 1]) && strcspn(text + i + 1, " ,;:.)") <= SHORT)
+            add_attribute(list, pango_attr_allow_breaks_new(FALSE), i - 1, i + 2);
 }
 
 PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_style *style, double width)
@@ -40,7 +49,12 @@ PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_styl
     pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
     pango_layout_set_width(layout, width > 0 ? (int)(width * PANGO_SCALE) : -1);
     pango_layout_set_text(layout, gw_safe(pdf->arena, text), -1);
-    color_links(pdf, layout);
+    const char *shown = pango_layout_get_text(layout);
+    PangoAttrList *list = pango_attr_list_new();
+    color_links(pdf, list, shown);
+    if (width > LINE) keep_units(list, shown);
+    pango_layout_set_attributes(layout, list);
+    pango_attr_list_unref(list);
     return layout;
 }
 
