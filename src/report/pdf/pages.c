@@ -1,9 +1,9 @@
 /* A report as pages: what begins, heads and ends each; blocks one after the other. */
+#include "report/links.h"
 #include "report/pdf/pdf.h"
 
-#include "report/links.h"
-
 #include <cairo-pdf.h>
+#include <math.h>
 #include <string.h>
 
 #define MM (72 / 25.4)
@@ -92,12 +92,22 @@ static void destination(struct pdf *pdf, const struct gw_block *block)
     cairo_tag_end(pdf->cr, CAIRO_TAG_DEST);
 }
 
+/* Lines below a heading, up to the first that is more: a table stands under them with its head and a row. */
+static double under(struct pdf *pdf, const struct gw_block *heading)
+{
+    const struct gw_block *at = heading + 1, *end = pdf->report->blocks + pdf->report->n;
+    double height = 0;
+    for (; at < end && at->kind == GW_LINE; at++) height += pdf_text_height(pdf, at->text, &pdf_body) + 4;
+    return height + (at < end && at->kind == GW_TABLE ? PDF_TABLE_START : 0);
+}
+
 /* With room for what it heads. */
 static void heading(struct pdf *pdf, const struct gw_block *block)
 {
     const struct pdf_style *style = block->level == 1 ? &H1 : block->level == 2 ? &H2 : &H3;
-    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, follows = block->level == 2 ? 95 : 60;
-    pdf_need(pdf, before + style->size + follows);
+    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, least = block->level == 2 ? 95 : 60;
+    const double most = (pdf_bottom() - pdf_top()) / 3; /* longer text may part */
+    pdf_need(pdf, before + style->size + fmax(least, fmin(most, style->size + under(pdf, block))));
     if (pdf->y > pdf_top()) pdf->y += before;
     if (block->level == 2) {
         pdf_rule(pdf, pdf->y, 1.4, GW_RULE);

@@ -49,6 +49,8 @@ void pdf_rule(struct pdf *pdf, double y, double width, const char *color);
 PangoLayout *pdf_layout(struct pdf *pdf, const char *text, const struct pdf_style *style, double width);
 double pdf_layout_height(PangoLayout *layout);
 double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style *style);
+/* Of a paragraph over the whole width. */
+double pdf_text_height(struct pdf *pdf, const char *text, const struct pdf_style *style);
 /* Words of whatever length, cut off with dots where they would be higher than that: a name has no end. */
 void pdf_keep_within(PangoLayout *layout, double height);
 double pdf_most_of_a_cell(void); /* as high as a page has room for */
@@ -62,6 +64,7 @@ double pdf_put(struct pdf *pdf, double x, double y, double width, const char *te
 /* From y on, over pages where it must. */
 void pdf_paragraph(struct pdf *pdf, double indent, const char *text, const struct pdf_style *style);
 /* table.c, steps.c, drawing.c */
+enum { PDF_TABLE_START = 70 }; /* pt, a table's caption, head and first row */
 void pdf_table(struct pdf *pdf, const struct gw_block *table);
 void pdf_step(struct pdf *pdf, const struct gw_equation *equation);
 void pdf_figure(struct pdf *pdf, const struct gw_figure *figure);

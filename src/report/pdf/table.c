@@ -139,7 +139,7 @@ void pdf_table(struct pdf *pdf, const struct gw_block *t)
     double width[COLUMNS];
     if (!t->n_columns || t->n_columns > COLUMNS) return;
     widths(pdf, t, width);
-    pdf_need(pdf, 70); /* its caption, its head and a row stay together */
+    pdf_need(pdf, PDF_TABLE_START); /* its caption, its head and a row stay together */
     if (*t->text) pdf_paragraph(pdf, 0, t->text, &CAPTION);
     pdf->y += PAD;
     pdf_need(pdf, 40);

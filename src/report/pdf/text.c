@@ -122,6 +122,14 @@ double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style 
     return (double)width / PANGO_SCALE;
 }
 
+double pdf_text_height(struct pdf *pdf, const char *text, const struct pdf_style *style)
+{
+    PangoLayout *layout = pdf_layout(pdf, text, style, pdf_width());
+    const double height = pdf_layout_height(layout);
+    g_object_unref(layout);
+    return height;
+}
+
 double pdf_most_of_a_cell(void)
 {
     const double head = 80; /* of the table, in several lines */
