@@ -66,6 +66,9 @@ struct gw_review {
     GW_LIST(struct gw_complete) confirm; /* questions that change no verdict: by check and wall */
     size_t confirm_capacity;
     long counts[GW_CONSEQUENCES]; /* of comments that are not closed */
+    /* Of the whole: the gravest of those, as decided where the project decides, and of which comments it is. */
+    enum gw_disposition disposition;
+    struct gw_message because;
     const char *previous;         /* the result that they are compared with; NULL */
 };
 

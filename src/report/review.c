@@ -5,6 +5,7 @@
 #include "report/results.h"
 #include "report/view.h"
 
+#include <ctype.h>
 #include <string.h>
 
 static const char *words(struct page *page, const struct gw_message *m)
@@ -32,11 +33,11 @@ static void verdict(struct page *page, const struct gw_review *r)
         [GW_IT_DIFFERS] = "The submittal differs from what was specified or accepted; nothing fails.",
         [GW_A_REMARK] = "The submittal raises remarks alone.",
         [GW_CONSEQUENCES] = "The submittal raises no comment."};
-    gw_report_lead(page->report, sentences[worst]);
-    gw_report_line(page->report,
-                   gw_format(page->arena, "Comments: %ld fail, %ld not shown, %ld differ, %ld remarks. %s",
-                             r->counts[GW_IT_FAILS], r->counts[GW_IT_IS_NOT_SHOWN], r->counts[GW_IT_DIFFERS],
-                             r->counts[GW_A_REMARK], system_words(page, r)));
+    const char *disposition = gw_choice_name(gw_disposition_choices, (int)r->disposition);
+    gw_report_lead(page->report, gw_format(page->arena, "%c%s. %s", toupper((unsigned char)disposition[0]),
+                                           disposition + 1, sentences[worst]));
+    gw_report_line(page->report, gw_format(page->arena, "Why: %s.", words(page, &r->because)));
+    gw_report_line(page->report, system_words(page, r));
 }
 
 /* "report_pages" as people say it. */

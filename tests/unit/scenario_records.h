@@ -64,7 +64,7 @@ struct scenario {
     const char *set;      /* a requirement set to judge by */
     const char *readings; /* a sheet of readings */
     /* to be reviewed; `offer`: keys over those of system.yaml, as offer.yaml; `previous`: an earlier submittal */
-    const char *submittal, *offer, *previous, *review_verdict;
+    const char *submittal, *offer, *previous, *review_verdict, *review_disposition, *review_because;
     GW_LIST(const char *) complete; /* "item, subject: what", of what raises no comment; parts */
     GW_LIST(struct expectation) expect;
     GW_LIST(const char *) warnings;
@@ -205,6 +205,8 @@ static const struct gw_field SCENARIO_FIELDS[] = {
     TEXT_OF(scenario, offer),
     TEXT_OF(scenario, previous),
     TEXT_OF(scenario, review_verdict),
+    TEXT_OF(scenario, review_disposition),
+    TEXT_OF(scenario, review_because),
     TEXTS_OF(scenario, complete),
     TEXTS_OF(scenario, warnings),
     TEXTS_OF(scenario, warns_not),

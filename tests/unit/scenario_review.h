@@ -110,6 +110,11 @@ static void compare_review(struct stage *s)
     if (!same_or_any(x->review_verdict, verdict))
         wrong(s, x->node, "review", "review_verdict", x->review_verdict,
               gw_format(&s->arena, "%s: %s", verdict, comments_there(s)));
+    const char *disposition = gw_choice_name(gw_disposition_choices, (int)s->review.disposition);
+    if (!same_or_any(x->review_disposition, disposition))
+        wrong(s, x->node, "review", "review_disposition", x->review_disposition, disposition);
+    if (!same_or_any(x->review_because, words(&s->review.because)))
+        wrong(s, x->node, "review", "review_because", x->review_because, words(&s->review.because));
     for (size_t i = 0; i < x->complete.n; i++) {
         bool found = false;
         for (size_t k = 0; k < s->review.complete.n && !found; k++) {

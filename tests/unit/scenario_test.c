@@ -344,7 +344,7 @@ static void check_scenario(const struct scenario *x)
     if (!x->source || !*x->source) file_fault(x->node, x->name, "'source' is missing, here and at the top");
     if (!x->basis) file_fault(x->node, x->name, "'basis' is missing, here and at the top");
     if (!x->expect.n && !x->warnings.n && !x->warns_not.n && !x->assumptions.n && !x->asked.n && !x->errors.n &&
-        !x->review_verdict)
+        !x->review_verdict && !x->review_disposition)
         file_fault(x->node, x->name, "expects nothing");
     if (x->expect.n && x->errors.n && !x->readings)
         file_fault(x->node, x->name, "a project that is refused has no findings");

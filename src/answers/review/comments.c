@@ -282,6 +282,7 @@ void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous)
     decide(r);
     for (size_t i = 0; i < out->comments.n; i++)
         if (out->comments.items[i].status != GW_COMMENT_CLOSED) out->counts[out->comments.items[i].consequence]++;
+    gw_dispose_of_whole(r);
     out->previous = previous ? previous->file : NULL;
 }
 

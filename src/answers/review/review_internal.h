@@ -144,6 +144,9 @@ void gw_confirm_add(struct reviewing *r, const char *item, const char *subject, 
 void gw_comments_settle(struct reviewing *r, const struct gw_previous *previous);
 struct gw_message gw_layers_message(struct reviewing *r, const struct gw_layer *layers, size_t n);
 
+/* whole.c: of comments that are settled and counted. */
+void gw_dispose_of_whole(struct reviewing *r);
+
 struct gw_past_comment;
 /* answered.c: why a comment stays open although nothing is said of it; not said: what it was of is there, and sound. */
 struct gw_message gw_review_unanswered(const struct reviewing *r, const struct gw_past_comment *past);
