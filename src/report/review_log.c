@@ -7,6 +7,7 @@
 static const struct {
     const char *item, *about;
 } ABOUT[] = {{"report_missing", "a report that a rating names is not submitted"},
+             {"report_unnamed", "a stated capacity names no report"},
              {"report_place", "where a report's test was made"},
              {"report_system", "which system a report is of"},
              {"report_pages", "whether a report is complete"},

@@ -1,5 +1,5 @@
 /* A system altered: what reports state is recorded, evidence is taken away, a part is that of another. */
-#include "review_internal.h"
+#include "causes.h"
 
 #include "base/fields.h"
 #include "base/tolerance.h"
@@ -369,6 +369,7 @@ void gw_alter(struct reviewing *r, struct gw_system *system, const struct gw_sys
     if (look->part != NO_PART) take_part(system, offered, look->part);
     if (gw_given(look->mullion_depth)) set_depth(r, system, look->mullion_depth);
     alter_ratings(r, system, look);
+    if (look->named) gw_name_reports(r, system, look->unnamed);
     if (!look->out) return;
     const struct gw_system *other = without_reports(r, &gw_system_record, system, "", look->out);
     if (other != system) *system = *other;

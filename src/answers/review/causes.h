@@ -38,6 +38,10 @@ bool gw_test_alone(struct reviewing *r, enum gw_test test);
 /* "the ratings structural, water and a stated capacity" */
 const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests);
 
+/* unnamed.c: stated capacities that name no report, as comments; a system in which all name one but `except`. */
+void gw_tell_unnamed(struct reviewing *r);
+void gw_name_reports(struct reviewing *r, struct gw_system *system, const char *except);
+
 /* substitution.c: a field of the system record that differs. */
 struct substitution {
     size_t part;

@@ -224,7 +224,7 @@ void gw_tell_checks(struct reviewing *r, const struct told_by *by)
         const struct gw_finding *f = &by->claimed[i];
         if (is_cause(r, by, i)) group(&groups, r, f, statement_in(by, i));
         const bool passes = f->verdict == GW_PASS && by->reported[i].verdict == GW_PASS;
-        if (passes && gw_said(&f->confirm)) ask_to_confirm(r, f);
+        if (passes && gw_said(&f->confirm) && !r->stated[i]) ask_to_confirm(r, f);
     }
     join(&groups, r);
     for (size_t i = 0; i < groups.n; i++)

@@ -47,6 +47,8 @@ struct look {
     bool other_all;           /* of every rating, whatever its report */
     size_t part;              /* field of the system record that is the offered one's; NO_PART */
     double mullion_depth;     /* of its tube; absent: its own */
+    bool named;               /* every stated capacity names a report, */
+    const char *unnamed;      /* but that of this key; NULL: none */
 };
 #define NO_PART SIZE_MAX
 
@@ -74,6 +76,7 @@ struct reviewing {
     struct bench bench;
     struct otherness substituted; /* all that is offered otherwise than accepted */
     bool *explained;              /* by demand: what a comment says already */
+    bool *stated;                 /* by demand: a comment says that it stands on a statement */
 };
 
 /* bench.c */

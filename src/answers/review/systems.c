@@ -240,6 +240,7 @@ static void judge(struct reviewing *r, const struct looks *looks)
 {
     gw_bench_judge(r, &r->bench, r->ask->model, r->ask->takeoff, looks->items, looks->n);
     r->explained = gw_alloc(r->arena, r->bench.judgement.demands.n + 1, sizeof *r->explained);
+    r->stated = gw_alloc(r->arena, r->bench.judgement.demands.n + 1, sizeof *r->stated);
 }
 
 /* What the project takes somewhere and the offer has not is left out where it is judged. */
@@ -349,6 +350,7 @@ void gw_review_systems(struct reviewing *r)
     tell_substitutions(r, &substitutions, at.accepted, at.claimed);
     tell_evidence(r, &causes, &at);
     list_complete(r, &causes);
+    if (speaks_of_system(r)) gw_tell_unnamed(r);
     if (speaks_of_system(r))
         gw_tell_checks(r, &(struct told_by){gw_bench_findings(&r->bench, at.claimed),
                                             gw_bench_findings(&r->bench, at.reported),
