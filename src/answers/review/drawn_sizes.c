@@ -65,6 +65,31 @@ static struct taken modules_of(const struct reviewing *r, const struct gw_shop_v
     return t;
 }
 
+/* The mullion of a corner is one for both walls: what is drawn of the one is built on the other. */
+static bool is_across_corner(const struct gw_element *e, const struct gw_shop_value *d)
+{
+    const bool stands = e->kind == GW_MULLION || e->kind == GW_ANCHOR;
+    return stands && e->corner && e->meets && strcmp(e->meets, d->wall) == 0 &&
+           (d->zone == GW_NO_INTEGER || e->zone == d->zone);
+}
+
+static bool meets(const struct gw_wall_grid *grid, const char *wall)
+{
+    return (grid->left_meets && strcmp(grid->left_meets, wall) == 0) ||
+           (grid->right_meets && strcmp(grid->right_meets, wall) == 0);
+}
+
+/* Anchors of walls that share a mullion stand at its levels: a taller story is one of both. NULL: no such wall. */
+static const struct gw_takeoff *stretched(struct reviewing *r, const struct gw_shop_value *d, double up, double across)
+{
+    const struct gw_takeoff *own = r->ask->takeoff;
+    const struct gw_takeoff *out = gw_takeoff_stretched(r->arena, own, d->wall, up, across);
+    for (size_t i = 0; out && up != 1 && i < own->grids.n; i++)
+        if (meets(own->grids.items[i], d->wall) && strcmp(own->grids.items[i]->wall, d->wall) != 0)
+            out = gw_takeoff_stretched(r->arena, out, own->grids.items[i]->wall, up, 1);
+    return out;
+}
+
 static bool is_opening(const struct gw_element *e) { return e->grid && e->grid->opening; }
 
 /* What a longer span changes is told by mullions and anchors, of openings by everything, as a wider module is. */
@@ -75,6 +100,7 @@ static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was
     for (size_t i = 0; i < n; i++) {
         const struct gw_element *e = findings[i].demand->element;
         const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR || is_opening(e));
+        if (e && is_across_corner(e, d)) continue;
         if (!e || !is_at(e, d) || (!module && !stands)) findings[i] = was[i];
     }
 }
@@ -90,8 +116,7 @@ static void ask_why(struct judged_value *v, const struct effect *effect)
 static bool effect_of_size(struct effect *out, struct reviewing *r, const struct gw_shop_value *d, double factor)
 {
     const bool module = d->what == GW_SHOP_MODULE;
-    const struct gw_takeoff *takeoff =
-        gw_takeoff_stretched(r->arena, r->ask->takeoff, d->wall, module ? 1 : factor, module ? factor : 1);
+    const struct gw_takeoff *takeoff = stretched(r, d, module ? 1 : factor, module ? factor : 1);
     struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
     if (!takeoff) return false;
     gw_bench_judge(r, bench, r->ask->model, takeoff, &r->bench.looks[0], 1);
@@ -168,6 +193,32 @@ static struct look with_depth(const struct reviewing *r, double depth)
     return look;
 }
 
+static bool has_corner(const struct reviewing *r, const struct gw_shop_value *d)
+{
+    const struct gw_takeoff *t = r->ask->takeoff;
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind == GW_MULLION && e->corner && is_at(e, d)) return true;
+    }
+    return false;
+}
+
+/* What to ask of the insert of a mullion that is drawn so; one that does not fit as it is was asked of elsewhere. */
+static struct gw_message insert_as_drawn(struct reviewing *r, const struct gw_member_spec *own, double depth)
+{
+    struct gw_member_spec drawn = *own;
+    struct gw_tube tube = *own->tube;
+    tube.depth = depth;
+    drawn.tube = &tube;
+    return gw_insert_too_deep(own) ? (struct gw_message){0} : gw_ask_if_it_fits(r, &drawn);
+}
+
+/* As deep as the others it is drawn with them. */
+static bool is_drawn_alike(const struct gw_member_spec *corner, const struct gw_member_spec *m)
+{
+    return corner && corner->tube && fabs(corner->tube->depth - m->tube->depth) <= GW_HAIR_M;
+}
+
 /* As the system has it, or as an option that the project takes reinforces it: judged with that insert, whether it fits
  * or not. */
 static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
@@ -178,11 +229,11 @@ static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
     for (size_t i = 0; i < n && !gw_said(&ask); i++) {
         const struct gw_system *with = gw_with_options(r, r->judged, sets[i]);
         if (!with || !with->mullion || !with->mullion->tube) continue;
-        struct gw_member_spec drawn = *with->mullion;
-        struct gw_tube tube = *drawn.tube;
-        tube.depth = v->drawn->read.number;
-        drawn.tube = &tube;
-        if (!gw_insert_too_deep(with->mullion)) ask = gw_ask_if_it_fits(r, &drawn);
+        ask = insert_as_drawn(r, with->mullion, v->drawn->read.number);
+        if (!gw_said(&ask) && has_corner(r, v->drawn) && is_drawn_alike(with->corner_mullion, with->mullion)) {
+            ask = insert_as_drawn(r, with->corner_mullion, v->drawn->read.number);
+            if (gw_said(&ask)) ask = GW_SAY(r->arena, "corner_mullion: {}", gw_of_message(&ask));
+        }
     }
     if (!gw_said(&ask)) return;
     v->ask = gw_say_both(r->arena, &v->ask, "; ", &ask);
@@ -257,7 +308,7 @@ static struct other_size size_of(const struct reviewing *r, const struct judged_
 static bool effect_of_all(struct effect *out, struct reviewing *r, const struct gw_shop_value *d,
                           const struct other_size *size)
 {
-    const struct gw_takeoff *takeoff = gw_takeoff_stretched(r->arena, r->ask->takeoff, d->wall, size->up, size->across);
+    const struct gw_takeoff *takeoff = stretched(r, d, size->up, size->across);
     struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
     const struct gw_finding *was = gw_bench_findings(&r->bench, 0);
     struct look *look = gw_alloc(r->arena, 1, sizeof *look);
@@ -268,7 +319,8 @@ static bool effect_of_all(struct effect *out, struct reviewing *r, const struct 
     if (n != r->bench.judgement.demands.n) return false;
     for (size_t i = 0; i < n; i++) {
         struct gw_finding *f = &bench->judgement.findings.items[i];
-        if (!f->demand->element || !is_at(f->demand->element, d)) *f = was[i];
+        const struct gw_element *e = f->demand->element;
+        if (!e || (!is_at(e, d) && !is_across_corner(e, d))) *f = was[i];
     }
     gw_effect_of(out, r, was, bench->judgement.findings.items, n);
     return true;
