@@ -79,20 +79,10 @@ static void note_reports(struct reviewing *r, const struct gw_system *system)
     note_capacities(r, &gw_system_record, system, "");
 }
 
-/* With each set of options that the project takes somewhere. */
+/* With each set of options that the project takes somewhere: what it takes none of names nothing that counts. */
 void gw_find_named_reports(struct reviewing *r)
 {
-    gw_option_set *sets;
-    const size_t n = gw_options_used(r, r->judged, &sets);
-    for (size_t i = 0; i < n; i++) {
-        struct gw_model model = *r->ask->model;
-        struct gw_diags diags;
-        struct gw_system made;
-        gw_diags_init(&diags, r->arena);
-        model.arena = r->arena;
-        model.diags = &diags;
-        if (gw_system_with(&made, &model, r->judged, sets[i])) note_reports(r, &made);
-    }
+    for (size_t i = 0; i < r->built.n; i++) note_reports(r, r->built.items[i].system);
     for (size_t i = 0; i < r->submittal->reports.n; i++) named(r, r->submittal->reports.items[i].id);
 }
 

@@ -53,6 +53,53 @@ size_t gw_options_used(struct reviewing *r, const struct gw_system *base, gw_opt
     return n;
 }
 
+static gw_option_set options_at(const struct reviewing *r, size_t place)
+{
+    return renumbered(r->planned->plan.choices[place].options, r->planned->plan.candidate, r->judged);
+}
+
+/* Without any option it stands where a place takes none. */
+static bool stands(const struct reviewing *r, gw_option_set set)
+{
+    bool any = !r->planned;
+    for (size_t p = 0; r->planned && p < r->planned->plan.places->n; p++) any = any || options_at(r, p) == set;
+    return any;
+}
+
+static void add_ratings(struct reviewing *r, const struct gw_system *system)
+{
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const struct gw_rating *rating = &system->ratings.items[i];
+        bool known = false;
+        for (size_t k = 0; k < r->ratings.n; k++) known = known || r->ratings.items[k]->node == rating->node;
+        if (known) continue;
+        r->ratings.items =
+            gw_grow(r->arena, r->ratings.items, r->ratings.n, &r->ratings.capacity, sizeof *r->ratings.items);
+        r->ratings.items[r->ratings.n++] = rating;
+    }
+}
+
+void gw_find_built(struct reviewing *r)
+{
+    gw_option_set *sets;
+    const size_t n = gw_options_used(r, r->judged, &sets);
+    r->built.items = gw_alloc(r->arena, n + 1, sizeof *r->built.items);
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_system *with = stands(r, sets[i]) ? gw_with_options(r, r->judged, sets[i]) : NULL;
+        if (with) r->built.items[r->built.n++] = (struct built){sets[i], with};
+    }
+    if (!r->built.n) r->built.items[r->built.n++] = (struct built){0, r->judged};
+    for (size_t i = 0; i < r->built.n; i++) add_ratings(r, r->built.items[i].system);
+}
+
+const struct gw_system *gw_built_at(const struct reviewing *r, const struct gw_element *e)
+{
+    const gw_option_set set = r->planned ? options_at(r, r->planned->plan.places->of[e->index]) : 0;
+    for (size_t i = 0; i < r->built.n; i++)
+        if (r->built.items[i].set == set) return r->built.items[i].system;
+    return r->judged;
+}
+
 /* Looks ----------------------------------------------------------------------------------------------------------- */
 
 static struct gw_system *looked_at(struct reviewing *r, const struct look *look, gw_option_set set)

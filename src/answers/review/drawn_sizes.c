@@ -223,12 +223,10 @@ static bool is_drawn_alike(const struct gw_member_spec *corner, const struct gw_
  * or not. */
 static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
 {
-    gw_option_set *sets;
-    const size_t n = gw_options_used(r, r->judged, &sets);
     struct gw_message ask = {0};
-    for (size_t i = 0; i < n && !gw_said(&ask); i++) {
-        const struct gw_system *with = gw_with_options(r, r->judged, sets[i]);
-        if (!with || !with->mullion || !with->mullion->tube) continue;
+    for (size_t i = 0; i < r->built.n && !gw_said(&ask); i++) {
+        const struct gw_system *with = r->built.items[i].system;
+        if (!with->mullion || !with->mullion->tube) continue;
         ask = insert_as_drawn(r, with->mullion, v->drawn->read.number);
         if (!gw_said(&ask) && has_corner(r, v->drawn) && is_drawn_alike(with->corner_mullion, with->mullion)) {
             ask = insert_as_drawn(r, with->corner_mullion, v->drawn->read.number);

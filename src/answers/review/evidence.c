@@ -46,8 +46,8 @@ static struct cause *asking(struct causes *out, struct reviewing *r, const char 
 /* Ratings by a name go by that. */
 static void add_named(struct gw_text *out, struct reviewing *r, size_t report)
 {
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         if (rating->name && rating->report && gw_report_index(r, rating->report) == report)
             gw_text_addf(out, "%s%s", out->length ? ", " : "", rating->name);
     }
@@ -164,8 +164,8 @@ static unsigned wrong_standard(struct reviewing *r, size_t report, const char *s
 {
     unsigned wrong = 0;
     struct gw_text needed;
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         gw_text_init(&needed, r->arena);
         if (!rating->report || gw_report_index(r, rating->report) != report) continue;
         if (right_standard(r, rating, standard, &needed) || (wrong & 1u << rating->test)) continue;

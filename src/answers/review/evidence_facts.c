@@ -66,8 +66,8 @@ static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct 
  */
 static bool answers_for(const struct reviewing *r, size_t report, const struct gw_lite_type *type)
 {
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         if (rating->report && gw_report_index(r, rating->report) == report &&
             gw_same_component(rating, type->component))
             return true;
@@ -125,8 +125,8 @@ static bool of_other_metal(const char *was, const struct gw_insert_spec *insert)
 /* What a rating says that the report was of; NULL: the same, or nothing. */
 static const char *recorded_otherwise(const struct reviewing *r, size_t report, const char *was)
 {
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         const char *recorded = rating->tested ? rating->tested->reinforcement : NULL;
         if (recorded && rating->report && gw_report_index(r, rating->report) == report &&
             !gw_words_alike(recorded, was))
@@ -135,12 +135,25 @@ static const char *recorded_otherwise(const struct reviewing *r, size_t report, 
     return NULL;
 }
 
+/* With every set of options that the project takes. */
+static bool is_reinforced(const struct reviewing *r)
+{
+    bool all = true;
+    for (size_t i = 0; i < r->built.n; i++) {
+        const struct gw_member_spec *m = r->built.items[i].system->mullion;
+        all = all && m && m->insert;
+    }
+    return all;
+}
+
 /* Reinforced, as the mullion is; with something else. */
 static void check_other_reinforcement(struct causes *out, struct reviewing *r, size_t report, const char *was)
 {
-    const struct gw_member_spec *m = r->judged->mullion;
     const char *recorded = recorded_otherwise(r, report, was);
-    if (!recorded && !of_other_metal(was, m->insert)) return;
+    bool other = false;
+    for (size_t i = 0; i < r->built.n; i++)
+        other = other || of_other_metal(was, r->built.items[i].system->mullion->insert);
+    if (!recorded && !other) return;
     struct cause *c = gw_cause_add(out, r, "report_reinforcement", report);
     c->tests = r->reports.items[report].tests & (BIT(STRUCTURAL) | ON_MULLIONS);
     c->gone = true;
@@ -155,9 +168,8 @@ static void check_reinforcement(struct causes *out, struct reviewing *r, size_t 
 {
     const struct named_report *n = &r->reports.items[report];
     const char *was = n->entry->reinforcement;
-    const struct gw_member_spec *m = r->judged->mullion;
     if (!was || strcmp(was, "none") == 0 || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS))) return;
-    if (m && m->insert) {
+    if (is_reinforced(r)) {
         check_other_reinforcement(out, r, report, was);
         return;
     }
@@ -172,7 +184,7 @@ static void check_reinforcement(struct causes *out, struct reviewing *r, size_t 
 
 /* Fastening ------------------------------------------------------------------------------------------------------- */
 
-/* The greatest spacing of screws in the walls. */
+/* The greatest spacing of screws in the walls, with the options of each place. */
 static double spacing_built(struct reviewing *r)
 {
     const struct gw_takeoff *t = r->ask->takeoff;
@@ -180,21 +192,35 @@ static double spacing_built(struct reviewing *r)
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
         if (e->kind != GW_SCREW) continue;
-        const bool own = !e->grid->screws_given && r->judged->screw && gw_given(r->judged->screw->spacing);
-        most = fmax(most, own ? r->judged->screw->spacing : e->height);
+        const struct gw_screw_spec *s = gw_built_at(r, e)->screw;
+        const bool own = !e->grid->screws_given && s && gw_given(s->spacing);
+        most = fmax(most, own ? s->spacing : e->height);
     }
     return most;
+}
+
+/* The thinnest screws and those that are farthest from the end of the plate; absent: not known. */
+static struct gw_screw_spec screws_built(const struct reviewing *r)
+{
+    struct gw_screw_spec out = {.diameter = GW_ABSENT, .end_distance = GW_ABSENT};
+    for (size_t i = 0; i < r->built.n; i++) {
+        const struct gw_screw_spec *s = r->built.items[i].system->screw;
+        if (!s) continue;
+        out.diameter = fmin(s->diameter, out.diameter); /* fmin and fmax take what is given */
+        out.end_distance = fmax(s->end_distance, out.end_distance);
+    }
+    return out;
 }
 
 static void check_fastening(struct causes *out, struct reviewing *r, size_t report)
 {
     const struct named_report *n = &r->reports.items[report];
     const struct gw_tested_fastening *f = n->entry->fastening;
-    const struct gw_screw_spec *s = r->judged->screw;
+    const struct gw_screw_spec built = screws_built(r), *s = &built;
     const double here = spacing_built(r);
     if (!f || !(n->tests & (OF_EDGES | OF_JOINTS))) return;
-    const bool apart = f->spacing < here - GW_HAIR_M, end = s && f->end_distance < s->end_distance - GW_HAIR_M,
-               thick = s && f->diameter > s->diameter + GW_HAIR_M;
+    const bool apart = f->spacing < here - GW_HAIR_M,
+               end = f->end_distance<s->end_distance - GW_HAIR_M, thick = f->diameter> s->diameter + GW_HAIR_M;
     if (!apart && !end && !thick) return;
     struct cause *c = gw_cause_add(out, r, "report_fastening", report);
     c->fact = n->tests & OF_EDGES ? FASTENING_FACT : NO_FACT;

@@ -73,10 +73,18 @@ static void differs(struct reviewing *r, const struct make_ups *built, const str
 /* Recorded make-ups -------------------------------------------------------------------------------------------------
  */
 
-static bool records(const struct gw_tested *t, const struct gw_glass_mark *mark, bool *any)
+/* The short form names a type of the project instead. */
+static bool names_its_make_up(const struct reviewing *r, const struct gw_tested *t, const struct gw_glass_mark *mark)
+{
+    const struct gw_lite_type *type = t->make_up ? gw_model_lite(r->ask->model, t->make_up) : NULL;
+    return type && gw_layers_alike(type->layers.items, type->layers.n, mark->layers.items, mark->layers.n);
+}
+
+static bool records(const struct reviewing *r, const struct gw_tested *t, const struct gw_glass_mark *mark, bool *any)
 {
     if (!t) return false;
-    *any = *any || t->layers.n;
+    *any = *any || t->layers.n || t->make_up;
+    if (names_its_make_up(r, t, mark)) return true;
     if (t->layers.n && gw_layers_alike(t->layers.items, t->layers.n, mark->layers.items, mark->layers.n)) return true;
     for (size_t i = 0; i < t->lites.n; i++) {
         const struct gw_tested_lite *l = &t->lites.items[i];
@@ -93,7 +101,7 @@ static bool is_of_other_tests(const struct reviewing *r, const struct gw_glass_m
     bool any = false;
     if (!r->accepted || r->submittal->offered_system || r->submittal->reports.n) return false;
     for (size_t i = 0; i < r->accepted->ratings.n; i++)
-        if (records(r->accepted->ratings.items[i].tested, mark, &any)) return false;
+        if (records(r, r->accepted->ratings.items[i].tested, mark, &any)) return false;
     return any;
 }
 

@@ -50,8 +50,8 @@ static bool same_name(const char *a, const char *b) { return !a || (b && strcmp(
 static bool has_report(const struct reviewing *r, const struct gw_required *row)
 {
     const enum gw_test test = test_of(row->check);
-    for (size_t i = 0; r->judged && i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         if (rating->test == test && same_name(row->name, rating->name) &&
             gw_submitted_report(r->submittal, rating->report))
             return true;
@@ -87,8 +87,8 @@ static bool is_said(const struct reviewing *r, const struct gw_required *row)
             same_name(row->name, c->subject))
             return true;
         if (strcmp(c->item, "report_missing") != 0) continue;
-        for (size_t k = 0; r->judged && k < r->judged->ratings.n; k++) {
-            const struct gw_rating *rating = &r->judged->ratings.items[k];
+        for (size_t k = 0; k < r->ratings.n; k++) {
+            const struct gw_rating *rating = r->ratings.items[k];
             if (rating->report && rating->test == test_of(row->check) && same_name(row->name, rating->name) &&
                 gw_words_alike(rating->report, c->subject))
                 return true;

@@ -62,6 +62,12 @@ struct bench {
     size_t n;
 };
 
+/* What is judged as it stands somewhere: with the options that the project takes there. */
+struct built {
+    gw_option_set set; /* as the judged system numbers them */
+    const struct gw_system *system;
+};
+
 struct reviewing {
     struct gw_review *out;
     struct gw_ask *ask; /* of the project */
@@ -69,6 +75,14 @@ struct reviewing {
     const struct gw_submittal *submittal;
     const struct gw_system *accepted, *judged;
     const struct gw_planned *planned; /* what the project chooses for it; NULL */
+    struct {
+        struct built *items;
+        size_t n;
+    } built; /* each once */
+    struct {
+        const struct gw_rating **items;
+        size_t n, capacity;
+    } ratings; /* of those, each once */
     struct {
         struct named_report *items;
         size_t n, capacity;
@@ -88,6 +102,10 @@ void gw_bench_judge(struct reviewing *r, struct bench *bench, const struct gw_mo
 const struct gw_finding *gw_bench_findings(const struct bench *bench, size_t look);
 /* Systems with the options that the project chooses anywhere, each once, and without any: of those of `base`. */
 size_t gw_options_used(struct reviewing *r, const struct gw_system *base, gw_option_set **sets);
+
+/* `built` and `ratings` of a review whose judged system is known. */
+void gw_find_built(struct reviewing *r);
+const struct gw_system *gw_built_at(const struct reviewing *r, const struct gw_element *e);
 
 /* NULL: together they make no valid system. */
 const struct gw_system *gw_with_options(struct reviewing *r, const struct gw_system *base, gw_option_set set);

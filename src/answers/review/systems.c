@@ -81,8 +81,8 @@ static const struct gw_node *node_of(const struct reviewing *r, const struct cau
 {
     const struct named_report *n = &r->reports.items[c->report];
     if (n->entry) return n->entry->node;
-    for (size_t i = 0; i < r->judged->ratings.n; i++) {
-        const struct gw_rating *rating = &r->judged->ratings.items[i];
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
         if (rating->report && gw_words_alike(rating->report, n->name)) return rating->node;
     }
     const struct gw_node *at = n->stated.n ? gw_node_get(r->judged->node, n->stated.items[0]) : NULL;
@@ -276,8 +276,8 @@ static struct look without(struct look look, const struct voided *out)
 
 static bool names_none(const struct reviewing *r)
 {
-    for (size_t i = 0; speaks_of_system(r) && i < r->judged->ratings.n; i++)
-        if (!r->judged->ratings.items[i].report) return true;
+    for (size_t i = 0; speaks_of_system(r) && i < r->ratings.n; i++)
+        if (!r->ratings.items[i]->report) return true;
     return false;
 }
 
@@ -336,6 +336,7 @@ void gw_review_systems(struct reviewing *r)
     struct causes causes = {.n = 0};
     struct looks looks = {.n = 0};
     struct bases at;
+    gw_find_built(r);
     gw_find_substitutions(&substitutions, r);
     if (speaks_of_system(r)) {
         gw_find_named_reports(r);

@@ -174,12 +174,7 @@ void gw_tell_unnamed(struct reviewing *r)
 {
     struct paths paths = {.n = 0};
     struct bench *bench = gw_alloc(r->arena, 2, sizeof *bench);
-    gw_option_set *sets;
-    const size_t n = gw_options_used(r, r->judged, &sets);
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_system *with = gw_with_options(r, r->judged, sets[i]);
-        if (with) find_paths(&paths, r, &gw_system_record, with, "");
-    }
+    for (size_t i = 0; i < r->built.n; i++) find_paths(&paths, r, &gw_system_record, r->built.items[i].system, "");
     if (!paths.n || !differs(r, judge_named(&bench[0], r, &(struct paths){.n = 0}))) return;
     const struct gw_finding *named = judge_named(&bench[1], r, &paths);
     for (size_t i = 0; i < paths.n; i++) {
