@@ -34,7 +34,7 @@ PDF_LIBS := $(shell pkg-config --libs pangocairo cairo-pdf)
 endif
 PDF_OBJ = $(PDF_SRC:%.c=$(B)/%.o)
 $(PDF_OBJ): INC += $(PDF_CFLAGS)
-GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c src/base/spelling.c
+GEN_SRC = src/tablegen/tablegen.c src/cli/host.c src/base/arena.c src/base/text.c src/base/safe.c src/base/document.c src/base/yaml.c src/base/units.c src/base/slope.c src/base/spelling.c
 LIB_OBJ = $(LIB_SRC:%.c=$(B)/%.o) $(B)/gen/tables_data.o
 CLI_OBJ = $(CLI_SRC:%.c=$(B)/%.o)
 GEN_OBJ = $(GEN_SRC:%.c=$(B)/%.o)

@@ -41,7 +41,7 @@ extern "C" {
     X(weep_height, GW_THICKNESS)                                                                                       \
     X(weep_offset, GW_THICKNESS)                                                                                       \
     X(cover_weep_length, GW_THICKNESS)                                                                                 \
-    X(sill_slope, GW_RATIO)                                                                                            \
+    X(sill_slope, GW_SLOPE)                                                                                            \
     X(end_dam_height, GW_THICKNESS)                                                                                    \
     X(sealant_width, GW_THICKNESS)                                                                                     \
     X(sealant_depth, GW_THICKNESS)                                                                                     \

@@ -97,7 +97,7 @@ static inline struct gw_value gw_of_shown(enum gw_dim dim, double si)
     value.as.number = si;
     return value;
 }
-/* As the trade says it: "1 7/16 in", a slope (a ratio) as "1/4 in per ft", in SI "1:48"; other figures to three digits,
+/* As the trade says it: "1 7/16 in", a slope as "1/4 in per ft", in SI "1:48"; other figures to three digits,
  * or four where they are exact. `side`: what is not exact is rounded up (1: a limit that is not to be below), down
  * (-1), or to the nearest (0); a thickness of GW_BY_TAPE times these to what a tape reads, where that leaves anything.
  */

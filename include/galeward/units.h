@@ -51,6 +51,7 @@ enum gw_dim {
     GW_UNIT_WEIGHT,
     GW_MOMENTUM,
     GW_ENERGY,
+    GW_SLOPE, /* rise over run: a ratio that people write as "1:48" or "1/4 in per ft" */
     GW_DIM_COUNT
 };
 

@@ -76,7 +76,7 @@ void gw_trade_print(struct gw_text *out, enum gw_dim dim, enum gw_units shown, d
 {
     const double value = gw_quantity_shown(gw_units_standard(), dim, shown, si);
     const char *unit = gw_dim_info(dim)->shown[shown];
-    if (dim == GW_RATIO) {
+    if (dim == GW_SLOPE) {
         put_slope(out, shown, si, (side > 0) - (side < 0));
         return;
     }

@@ -1,6 +1,7 @@
 /* Quantities as people write them. The units themselves are rows of tables/units.yaml. */
 #include "galeward/units.h"
 
+#include "base/slope.h"
 #include "base/spelling.h"
 
 #include <math.h>
@@ -194,6 +195,7 @@ static const struct gw_dim_info DIMS[GW_DIM_COUNT] = {
                      "14 lbf-s",
                      "62 N-s"},
     [GW_ENERGY] = {"energy", "energy", "j", {"J", "ft-lb", "J"}, {NULL, "ft-lb", "J"}, {1, 1, 1}, "350 ft-lb", "475 J"},
+    [GW_SLOPE] = {"slope", "slope", "", {"", "", ""}, {"", "", ""}, {4, 4, 4}, "1/4 in per ft", "1:48"},
 };
 
 const struct gw_dim_info *gw_dim_info(enum gw_dim dim) { return &DIMS[dim]; }
@@ -230,6 +232,8 @@ enum gw_dim gw_unit_dim(enum gw_dim dim)
         return GW_LINE_LOAD;
     case GW_DRAINED:
         return GW_FLOW;
+    case GW_SLOPE:
+        return GW_RATIO;
     }
     return dim;
 }
@@ -462,6 +466,11 @@ enum gw_quantity_fault gw_quantity_read(struct gw_unit_list units, enum gw_dim d
     double si = 0;
     const bool marked = gw_plain_text(&plain, text, length);
     if (marked) c = (struct cursor){plain.text, plain.length, 0};
+    if (dim == GW_SLOPE && gw_slope_read(&si, units, c.text, c.length)) {
+        *value = si;
+        *at = length;
+        return GW_QUANTITY_OK;
+    }
     enum gw_quantity_fault fault = read_all(&r, &c, &si);
     if (c.at > c.length) c.at = c.length;
     *at = marked ? plain.from[c.at] : c.at;

@@ -87,7 +87,7 @@ const struct gw_item_kind gw_item_kinds[GW_ITEM_COUNT] = {
                   "from the middle of a plate's slot to that of the nearest of the cover's, along the member",
                   LIMITS(0, 10)),
     NUMBER_ITEM(cover_weep_length, GW_THICKNESS, "length of a cover's weep slot", LIMITS(0, 2)),
-    NUMBER_HELPED(sill_slope, GW_RATIO, "fall of the sill flashing, outward above 0",
+    NUMBER_HELPED(sill_slope, GW_SLOPE, "fall of the sill flashing, outward above 0",
                   "fall of the sill flashing, rise over run, outward above 0", LIMITS(-2, 2)),
     NUMBER_ITEM(end_dam_height, GW_THICKNESS, "height of an end dam or upstand", LIMITS(0, 1)),
     NUMBER_ITEM(sealant_width, GW_THICKNESS, "width of a sealant joint", LIMITS(0, 0.2)),
@@ -132,64 +132,9 @@ const char *gw_item_nearest(const char *id)
     return gw_nearest_word(&nearest);
 }
 
-/* "1/4 in per ft", "20 mm per 1 m": a fall as people say it. */
-static bool over_run(double *out, const char *rise, size_t rise_length, const char *run, enum gw_dim dim)
-{
-    const struct gw_unit_list units = gw_units_standard();
-    double up, along;
-    size_t at;
-    if (gw_quantity_read(units, dim, GW_UNITS_NONE, rise, rise_length, &up, &at) != GW_QUANTITY_OK ||
-        gw_quantity_read(units, dim, GW_UNITS_NONE, run, strlen(run), &along, &at) != GW_QUANTITY_OK || !(along > 0))
-        return false;
-    *out = up / along;
-    return true;
-}
-
-/* "1:7", "-1:20", "1 in 7", as limits are printed and people say them */
-static bool read_one_in(double *out, const char *text)
-{
-    static const char *const BETWEEN[] = {":", " in "};
-    for (size_t i = 0; i < sizeof BETWEEN / sizeof *BETWEEN; i++) {
-        const char *at = strstr(text, BETWEEN[i]);
-        if (at) return over_run(out, text, (size_t)(at - text), at + strlen(BETWEEN[i]), GW_RATIO);
-    }
-    return false;
-}
-
-/* "8 deg" to the level */
-static bool read_incline(double *out, const char *text)
-{
-    double angle;
-    size_t at;
-    if (gw_quantity_read(gw_units_standard(), GW_ANGLE, GW_UNITS_NONE, text, strlen(text), &angle, &at) !=
-        GW_QUANTITY_OK)
-        return false;
-    *out = tan(angle);
-    return true;
-}
-
-static bool read_fall(double *out, const struct gw_node *node, struct gw_arena *arena)
-{
-    static const char PER[] = " per ";
-    const char *text = node && node->kind == GW_SCALAR ? node->text : "";
-    const char *per = strstr(text, PER);
-    if (!per) return read_one_in(out, text) || read_incline(out, text);
-    const char *over = per + sizeof PER - 1;
-    if (!strchr("0123456789", *over)) over = gw_format(arena, "1 %s", over);
-    return over_run(out, text, (size_t)(per - text), over, GW_THICKNESS);
-}
-
 bool gw_item_read(struct gw_item_value *out, struct gw_load *load, enum gw_item_id item, const struct gw_node *node)
 {
     const struct gw_field *field = &gw_item_kinds[item].value;
-    double fall;
-    struct gw_node bare;
-    if (item == GW_ITEM_sill_slope && read_fall(&fall, node, load->arena)) {
-        bare = *node;
-        bare.text = gw_format(load->arena, "%.17g", fall); /* held to the item's own range as any other */
-        bare.length = strlen(bare.text);
-        node = &bare;
-    }
     *out = (struct gw_item_value){GW_ABSENT, 0};
     return gw_field_load(load, field, node, field->choices ? (void *)&out->word : (void *)&out->number);
 }
@@ -211,7 +156,7 @@ struct gw_value gw_item_shown(enum gw_item_id item, struct gw_item_value value)
 struct gw_value gw_item_limit_shown(enum gw_item_id item, double limit, int side)
 {
     const enum gw_dim dim = gw_item_kinds[item].value.dim;
-    if (dim == GW_RATIO && item != GW_ITEM_sill_slope) return gw_of_quantity(dim, limit);
+    if (dim == GW_RATIO) return gw_of_quantity(dim, limit);
     return gw_of_trade(dim == GW_LENGTH ? GW_THICKNESS : dim, limit, side);
 }
 
@@ -224,6 +169,7 @@ struct gw_value gw_item_limit_shown(enum gw_item_id item, double limit, int side
     };                                                                                                                 \
     static const struct gw_record name_ = RECORD("limits", gw_own_limits, name_##_FIELDS);
 LIMITS_IN(LIMITS_GW_RATIO, GW_RATIO)
+LIMITS_IN(LIMITS_GW_SLOPE, GW_SLOPE)
 LIMITS_IN(LIMITS_GW_LENGTH, GW_LENGTH)
 LIMITS_IN(LIMITS_GW_THICKNESS, GW_THICKNESS)
 LIMITS_IN(LIMITS_GW_MOMENT, GW_BENDING)

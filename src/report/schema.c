@@ -52,7 +52,7 @@ static void number(struct gw_json *json, const struct gw_field *field)
     gw_json_open(json, '[');
     gw_json_open(json, '{');
     member(json, "type", "number");
-    if (field->dim == GW_RATIO && !(field->flags & GW_MAGNITUDE)) limits(json, field);
+    if (gw_unit_dim(field->dim) == GW_RATIO && !(field->flags & GW_MAGNITUDE)) limits(json, field);
     gw_json_close(json, '}');
     type_only(json, "string");
     gw_json_close(json, ']');

@@ -65,19 +65,16 @@ const char *gw_detail_value(const struct detail *d, enum gw_item_id item, double
     const enum gw_dim dim = gw_item_kinds[item].value.dim;
     struct gw_text plain;
     if (!gw_given(si)) return NULL;
-    if (dim != GW_RATIO) return gw_sheet_given(&d->sheet, dim, si);
+    if (dim != GW_RATIO && dim != GW_SLOPE) return gw_sheet_given(&d->sheet, dim, si);
     gw_text_init(&plain, d->sheet.arena);
-    if (item == GW_ITEM_sill_slope) {
-        gw_trade_print(&plain, dim, d->sheet.shown, si, 0, false);
-        return plain.at;
-    }
-    gw_text_number(&plain, si, 4);
+    if (dim == GW_SLOPE) gw_trade_print(&plain, dim, d->sheet.shown, si, 0, false);
+    else gw_text_number(&plain, si, 4);
     return plain.at;
 }
 
 static const char *needed_words(const struct detail *d, enum gw_item_id item, double si)
 {
-    if (item == GW_ITEM_sill_slope) return gw_detail_value(d, item, si);
+    if (gw_item_kinds[item].value.dim == GW_SLOPE) return gw_detail_value(d, item, si);
     return gw_sheet_demand(&d->sheet, gw_item_kinds[item].value.dim, si);
 }
 
