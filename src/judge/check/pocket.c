@@ -29,6 +29,10 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
 {
     const struct gw_glazing_pocket *rule = &ask->model->tables->glazing_pocket[0];
     const double needed = gw_term_of(d, 0)->value, nearest = nearest_pocket(system, needed);
+    if (!gw_given(nearest) && system->system->glazing == GW_SILICONE) {
+        gw_capacity_not_concerned(out, GW_PLAINLY("bonded all round, and no pocket is stated"));
+        return;
+    }
     gw_used_add(&ask->engine.used, &rule->row);
     if (!gw_given(nearest)) {
         gw_capacity_unknown(

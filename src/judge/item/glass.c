@@ -38,6 +38,21 @@ static void thickness_limit(struct gw_item_limit *out, struct gw_ask *ask, const
                        gw_of_quantity(GW_THICKNESS, nearest));
 }
 
+/* Whatever holds the glass was made for a thickness: nothing here computes what another one does to it. */
+static void thickness_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                           const struct gw_as_read *read, const struct gw_system *system)
+{
+    struct gw_item_limit limit;
+    const double thickness = read->of[GW_ITEM_glass_thickness].number;
+    gw_item_limit_at(&limit, ask, &gw_item_glass_thickness, spot, system);
+    if (!is_below(&limit, thickness) && !(thickness > limit.at_most * (1 + GW_HAIR))) return;
+    gw_left_unknown(
+        out,
+        GW_PLAINLY(without_pocket(ask, system)
+                       ? "do bead, blocks and what stands under the glass take that thickness: ask the manufacturer"
+                       : "which thicknesses does the gasket take: ask the manufacturer (pocket)"));
+}
+
 /* Face clearance --------------------------------------------------------------------------------------------------- */
 
 static void face_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
@@ -74,9 +89,8 @@ const struct gw_item gw_item_glass_thickness = {
     .how = "caliper at the edge",
     .prevents = "too much or too little pressure on the edge",
     .clause = "common practice, no source",
-    .if_missed = "does the gasket take that thickness",
-    .does = &(const struct gw_item_functions){
-        .limit = thickness_limit, .then = "which thicknesses does the gasket take: ask the manufacturer (pocket)"}};
+    .if_missed = "does what holds the glass take that thickness",
+    .does = &(const struct gw_item_functions){.limit = thickness_limit, .left = thickness_left}};
 const struct gw_item gw_item_face_clearance = {
     .id = GW_ITEM_face_clearance,
     .stage = GW_STAGE_GLASS,
