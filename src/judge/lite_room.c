@@ -64,21 +64,21 @@ static struct gw_message departs(struct gw_ask *ask, const struct gw_rating *rat
     return (struct gw_message){0};
 }
 
-const struct gw_system *gw_without_departed(struct gw_message *named, struct gw_ask *ask,
-                                            const struct gw_system *system, const struct gw_room *room, bool unrecorded)
+/* A copy without the ratings whose specimens had more of it, with `unrecorded` also without those of debris and blast
+ * that record no bite; the system itself where there is none. */
+static const struct gw_system *without_departed(struct gw_ask *ask, const struct gw_system *system,
+                                                const struct gw_room *room, bool unrecorded)
 {
     struct gw_system *copy = gw_alloc(ask->arena, 1, sizeof *copy);
     struct gw_rating *kept = gw_alloc(ask->arena, system->ratings.n + 1, sizeof *kept);
     *copy = *system;
     copy->ratings.items = kept;
     copy->ratings.n = 0;
-    *named = (struct gw_message){0};
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_message why = departs(ask, &system->ratings.items[i], room, unrecorded);
-        if (gw_said(&why)) *named = gw_say_both(ask->arena, named, "; ", &why);
-        else kept[copy->ratings.n++] = system->ratings.items[i];
+        if (!gw_said(&why)) kept[copy->ratings.n++] = system->ratings.items[i];
     }
-    return gw_said(named) ? copy : system;
+    return copy->ratings.n < system->ratings.n ? copy : system;
 }
 
 /* Verdicts --------------------------------------------------------------------------------------------------------- */
@@ -178,12 +178,37 @@ bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struc
     return judged(ask, &gw_check_seismic_glass, lite, system, false)->demand->state != GW_NOT_ASKED;
 }
 
+/* Of the ratings that depart, which of them held the lite by that check: each put back alone. Where none does alone,
+ * all of them. */
+static struct gw_message held_by(struct gw_ask *ask, const struct gw_check *check, const struct gw_element *lite,
+                                 const struct gw_system *system, const struct gw_system *as_read,
+                                 const struct gw_room *room, bool unrecorded)
+{
+    struct gw_message held = {0}, all = {0};
+    struct gw_system one = *as_read;
+    struct gw_rating *ratings = gw_alloc(ask->arena, as_read->ratings.n + 1, sizeof *ratings);
+    for (size_t i = 0; i < as_read->ratings.n; i++) ratings[i] = as_read->ratings.items[i];
+    one.ratings.items = ratings;
+    one.ratings.n = as_read->ratings.n + 1;
+    for (size_t i = 0; i < system->ratings.n; i++) {
+        const struct gw_message why = departs(ask, &system->ratings.items[i], room, unrecorded);
+        if (!gw_said(&why)) continue;
+        ratings[as_read->ratings.n] = system->ratings.items[i];
+        all = gw_say_both(ask->arena, &all, "; ", &why);
+        if (by_a_test(judged(ask, check, lite, &one, false))) held = gw_say_both(ask->arena, &held, "; ", &why);
+    }
+    return gw_said(&held) ? held : all;
+}
+
 void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
                       const struct gw_system *system, const struct gw_room *room)
 {
-    struct gw_message named;
-    const struct gw_system *as_read = gw_without_departed(&named, ask, gw_with_room(ask, system, room), room, false);
-    gw_left_by_verdict(out, ask, "drift", &gw_check_seismic_glass, lite, system, as_read, named);
+    const struct gw_check *check = &gw_check_seismic_glass;
+    const struct gw_system *roomy = gw_with_room(ask, system, room);
+    const struct gw_system *as_read = without_departed(ask, roomy, room, false);
+    struct gw_message named = {0};
+    if (as_read != roomy) named = held_by(ask, check, lite, roomy, as_read, room, false);
+    gw_left_by_verdict(out, ask, "drift", check, lite, system, as_read, named);
 }
 
 void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_element *lite,
@@ -192,15 +217,15 @@ void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const str
     const struct gw_check *const checks[] = {&gw_check_structural, &gw_check_seismic_glass, &gw_check_debris,
                                              &gw_check_blast};
     const struct gw_room room = {GW_ABSENT, GW_ABSENT, bite};
-    struct gw_message named;
-    const struct gw_system *as_read = gw_without_departed(&named, ask, system, &room, below_drawn);
-    bool taken = false;
-    for (size_t i = 0; i < sizeof checks / sizeof *checks && as_read != system && !taken; i++) {
+    const struct gw_system *as_read = without_departed(ask, system, &room, below_drawn);
+    for (size_t i = 0; i < sizeof checks / sizeof *checks && as_read != system; i++) {
         if (!by_a_test(judged(ask, checks[i], lite, system, false))) continue;
         const struct gw_finding *now = judged(ask, checks[i], lite, as_read, false);
-        taken = now->verdict != GW_PASS && now->verdict != GW_NOT_REQUIRED;
+        if (now->verdict == GW_PASS || now->verdict == GW_NOT_REQUIRED) continue;
+        const struct gw_message named = held_by(ask, checks[i], lite, system, as_read, &room, below_drawn);
+        out->taken = gw_say_both(ask->arena, &out->taken, "; ", &named);
+        return;
     }
-    if (taken) out->taken = gw_say_both(ask->arena, &out->taken, "; ", &named);
 }
 
 void gw_left_by_range(struct gw_left *out, const char *name, double has, const struct gw_needed *needed,

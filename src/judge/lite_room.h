@@ -12,11 +12,6 @@ struct gw_room {
 };
 /* A copy of the system with that room. */
 const struct gw_system *gw_with_room(struct gw_ask *ask, const struct gw_system *system, const struct gw_room *room);
-/* A copy without the ratings whose specimens had more of it, with `unrecorded` also without those of debris and blast
- * that record no bite; the system itself where there is none. `named`: what they recorded. */
-const struct gw_system *gw_without_departed(struct gw_message *named, struct gw_ask *ask,
-                                            const struct gw_system *system, const struct gw_room *room,
-                                            bool unrecorded);
 
 /* By a check at an element, ratings and all: what it comes to `as_read`. A test that shows it as offered, and does not
  * as it was read, is taken away; `named` says why, where the check does not. */
