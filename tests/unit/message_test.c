@@ -57,15 +57,15 @@ static void as_the_trade_says_it(void **state)
                  {GW_THICKNESS, 2 * 0.0254, 1, "2 in", "50.8 mm"},
                  {GW_THICKNESS, -0.25 * 0.0254, 0, "-1/4 in", "-6.35 mm"},
                  {GW_THICKNESS, 0, 0, "0 in", "0 mm"},
-                 {GW_RATIO, 1.0 / 48, 1, "1/4 in per ft", "1:48"},
-                 {GW_RATIO, -1.0 / 48, 1, "-1/4 in per ft", "-1:48"},
-                 {GW_RATIO, 0.02, 1, "0.24 in per ft", "1:50"},
-                 {GW_RATIO, 0.0205, 1, "0.246 in per ft", "1:48.7"},
-                 {GW_RATIO, -0.05, 0, "-0.6 in per ft", "-1:20"},
+                 {GW_SLOPE, 1.0 / 48, 1, "1/4 in per ft", "1:48"},
+                 {GW_SLOPE, -1.0 / 48, 1, "-1/4 in per ft", "-1:48"},
+                 {GW_SLOPE, 0.02, 1, "0.24 in per ft", "1:50"},
+                 {GW_SLOPE, 0.0205, 1, "0.246 in per ft", "1:48.7"},
+                 {GW_SLOPE, -0.05, 0, "-0.6 in per ft", "-1:20"},
                  {GW_THICKNESS, 0.0254 / 24, -GW_BY_TAPE, "1/32 in", "1 mm"},
                  {GW_THICKNESS, 1.264 * 0.0254, GW_BY_TAPE, "1 9/32 in", "32.5 mm"},
                  {GW_THICKNESS, 0.01 * 0.0254, -GW_BY_TAPE, "0.01 in", "0.254 mm"},
-                 {GW_RATIO, 0, 0, "0 in per ft", "0"},
+                 {GW_SLOPE, 0, 0, "0 in per ft", "0"},
                  {GW_PRESSURE, 6.66666667 * 47.880258980336, 1, "6.67 psf", "320 Pa"}};
     struct gw_arena arena;
     (void)state;
