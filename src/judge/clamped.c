@@ -114,13 +114,11 @@ static void find_ends(struct end *good, struct end *bad, struct gw_ask *ask, con
     const struct gw_clamp_spec *c = system->clamp;
     const enum gw_torque_age age = gw_torque_age_of(ask, read, system);
     const bool fresh = age == GW_TORQUE_FRESH;
-    const double by_then = fresh || age == GW_TORQUE_UNDATED ? share_from(ask, system, 0)
-                           : age == GW_TORQUE_AGED           ? share_from(ask, system, read->torque_age)
-                                                             : 1;
+    const double by_then = share_from(ask, system, age == GW_TORQUE_AGED ? read->torque_age : 0);
     /* a thread once formed may turn on freely */
     *good = (struct end){c->nut_factor.items[0], fresh ? c->forming_torque.items[0] : 0, by_then};
     *bad = (struct end){most_of(c->nut_factor.items, c->nut_factor.n), forming_most(system), by_then};
-    if (age == GW_TORQUE_UNDATED) good->share = 1;
+    if (age == GW_TORQUE_UNDATED || age == GW_TORQUE_UNSURE) good->share = 1; /* it may be so old */
 }
 
 /* N; the engine wants a torque above 0, and what is left of one above 0. */
@@ -288,13 +286,18 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
     if (gw_given(line.torque)) look_at_strengths(out, ask, read, &line);
     if (gw_said(&line.unknown)) return;
     const double suction = fmax(line.pull, line.end_pull);
-    gw_left_by(out, "clamp", over(line.left[1], suction), over(line.left[0], suction), factor,
-               GW_SAY(ask->arena,
-                      "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
-                      gw_of_quantity(GW_FORCE, line.left[0]), gw_of_quantity(GW_FORCE, line.left[1]),
-                      gw_of_quantity(GW_MOMENT, line.torque),
-                      gw_of_text(line.torque_read ? "read there" : "the least torque that is asked, none was read"),
-                      gw_of_number(line.share, 2), gw_of_quantity(GW_FORCE, suction)));
+    const double good = over(line.left[1], suction), bad = over(line.left[0], suction);
+    struct gw_mechanism *clamp = gw_left_by(
+        out, "clamp", good, bad, factor,
+        GW_SAY(ask->arena, "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
+               gw_of_quantity(GW_FORCE, line.left[0]), gw_of_quantity(GW_FORCE, line.left[1]),
+               gw_of_quantity(GW_MOMENT, line.torque),
+               gw_of_text(line.torque_read ? "read there" : "the least torque that is asked, none was read"),
+               gw_of_number(line.share, 2), gw_of_quantity(GW_FORCE, suction)));
+    clamp->unsure =
+        gw_torque_age_of(ask, read, system) == GW_TORQUE_UNSURE && bad >= factor * line.share * (1 - GW_HAIR);
+    if (clamp->unsure)
+        clamp->measure = "when was it fastened? So much torque is enough of an old screw, not of a new one";
 }
 
 void gw_screw_line_as_read(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_spot *spot,

@@ -23,6 +23,7 @@ struct gw_mechanism {
     double required;       /* 1, or the factor that is required of it */
     struct gw_message how; /* the figures behind it */
     const char *measure;   /* what tells which end is true; NULL: nut factor and forming torque */
+    bool unsure;           /* the bad end hangs on a fact that nobody said, not on the ranges: short there is unknown */
 };
 
 enum { GW_MECHANISMS = 8 };

@@ -113,23 +113,29 @@ static bool in_limit(const struct gw_item_limit *limit, double value)
     return !(value < limit->at_least - hair) && !(value > limit->at_most + hair);
 }
 
-/* Least against what is required of it, at the bad end; NULL: there is none. */
+static bool is_short(const struct gw_mechanism *m) { return m && m->bad < m->required * (1 - GW_HAIR); }
+
+static bool fails(const struct gw_mechanism *m) { return is_short(m) && !(m->unsure && m->good >= m->required); }
+
+static bool is_graver(const struct gw_mechanism *a, const struct gw_mechanism *b)
+{
+    if (fails(a) != fails(b)) return fails(a);
+    return a->bad / a->required < b->bad / b->required;
+}
+
+/* Least against what is required of it, at the bad end, what fails before what may; NULL: there is none. */
 static const struct gw_mechanism *governing(const struct gw_left *left)
 {
     const struct gw_mechanism *least = NULL;
-    for (unsigned i = 0; i < left->n; i++) {
-        const struct gw_mechanism *m = &left->list[i];
-        if (!least || m->bad / m->required < least->bad / least->required) least = m;
-    }
+    for (unsigned i = 0; i < left->n; i++)
+        if (!least || is_graver(&left->list[i], least)) least = &left->list[i];
     return least;
 }
 
-static bool is_short(const struct gw_mechanism *m) { return m && m->bad < m->required * (1 - GW_HAIR); }
-
 static enum gw_item_verdict verdict_of(const struct gw_left *left, const struct gw_mechanism *m, bool in, bool computed)
 {
-    if (left->lost || is_short(m)) return GW_ITEM_NOT_MET;
-    if (left->undecided || gw_said(&left->taken)) return GW_ITEM_UNKNOWN;
+    if (left->lost || fails(m)) return GW_ITEM_NOT_MET;
+    if (left->undecided || is_short(m) || gw_said(&left->taken)) return GW_ITEM_UNKNOWN;
     if (in) return GW_ITEM_WITHIN;
     return computed && left->n && !gw_said(&left->unknown) ? GW_ITEM_OUTSIDE_HOLDS : GW_ITEM_UNKNOWN;
 }
