@@ -98,7 +98,8 @@ struct gw_edge_read {
 struct gw_as_read {
     struct gw_item_value of[GW_ITEM_COUNT];
     double torque_age;                          /* s from fastening to the torque's reading; 0: on that day; absent */
-    double temperature_least, temperature_most; /* K, of the metal at the joint's reading; absent */
+    double temperature_least, temperature_most; /* K, of the metal when a joint was read; absent */
+    double other_least, other_most;             /* K, when what else is known of that joint was; absent: then too */
     struct gw_edge_read edges[4];               /* of that lite, by enum gw_edge */
     bool drawn;       /* none was read, they are of a drawing: joints as they are set, with tolerances to come */
     bool pocket_open; /* a reading shows a plug, corner, joint or weep of that pocket open or blocked */

@@ -34,6 +34,7 @@ void gw_as_read_clear(struct gw_as_read *read)
     for (size_t i = 0; i < sizeof read->edges / sizeof *read->edges; i++)
         read->edges[i] = (struct gw_edge_read){GW_ABSENT, GW_ABSENT, GW_ABSENT};
     read->torque_age = read->temperature_least = read->temperature_most = GW_ABSENT;
+    read->other_least = read->other_most = GW_ABSENT;
     read->drawn = read->pocket_open = false;
 }
 

@@ -56,7 +56,7 @@ void gw_inspect_limit(struct gw_item_limit *out, struct gw_inspecting *in, const
 }
 
 /* Everything that a result hangs on, without padding. */
-enum { KEY_ROOM = 34 + 2 * GW_ITEM_COUNT };
+enum { KEY_ROOM = 36 + 2 * GW_ITEM_COUNT };
 struct result_key {
     uint64_t bits[KEY_ROOM];
     size_t n;
@@ -84,6 +84,8 @@ static void add_read(struct result_key *key, const struct gw_as_read *read)
     add_number(key, read->torque_age);
     add_number(key, read->temperature_least);
     add_number(key, read->temperature_most);
+    add_number(key, read->other_least);
+    add_number(key, read->other_most);
     add_edges(key, read);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
         const struct gw_item_value v = read->of[i];

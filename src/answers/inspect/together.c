@@ -315,12 +315,23 @@ static void put_others(struct company *c, const struct worst *w, const struct gw
 }
 
 /* K, of the metal; of the air: from there up to the hottest surface. */
-static void put_temperature(struct gw_inspecting *in, struct gw_as_read *read, const struct gw_reading *r)
+static void put_temperature(struct gw_inspecting *in, double *least, double *most, const struct gw_reading *r)
 {
     const struct gw_movement_rules *m = in->ask->model->project.movement;
     if (!gw_given(r->temperature)) return;
-    read->temperature_least = read->temperature_most = r->temperature;
-    if (r->of_air) read->temperature_most = m && gw_given(m->hottest) ? fmax(m->hottest, r->temperature) : GW_ABSENT;
+    *least = *most = r->temperature;
+    if (r->of_air) *most = m && gw_given(m->hottest) ? fmax(m->hottest, r->temperature) : GW_ABSENT;
+}
+
+/* Width and leg of a joint may be of different days; a leg without a temperature is taken to be of the width's. */
+static void put_temperatures(struct gw_inspecting *in, struct company *c, const struct gw_inspected *row)
+{
+    struct gw_as_read *read = &c->read;
+    const bool is_width = row->item->id == GW_ITEM_joint_width;
+    const struct gw_inspected *other = c->with[is_width ? GW_ITEM_splice_engagement : GW_ITEM_joint_width];
+    const bool own = gw_given(row->reading->temperature) || !other || is_width;
+    put_temperature(in, &read->temperature_least, &read->temperature_most, own ? row->reading : other->reading);
+    if (other && own) put_temperature(in, &read->other_least, &read->other_most, other->reading);
 }
 
 static void keep_company(struct gw_inspecting *in, struct company *c, const struct worst *w,
@@ -334,8 +345,7 @@ static void keep_company(struct gw_inspecting *in, struct company *c, const stru
     else if (thing->family != GW_OF_CREW) put_others(c, w, row);
     c->read.of[row->item->id] = row->reading->value;
     if (row->item->id == GW_ITEM_screw_torque) c->read.torque_age = row->age;
-    const struct gw_inspected *joint = c->with[GW_ITEM_joint_width];
-    put_temperature(in, &c->read, joint ? joint->reading : row->reading);
+    put_temperatures(in, c, row);
 }
 
 /* Words -------------------------------------------------------------------------------------------------------------

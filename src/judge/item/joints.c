@@ -110,6 +110,18 @@ static bool at_that_temperature(struct gw_left *out, struct moves *m, struct gw_
     return known;
 }
 
+/* How much more a joint opens from where it stood when its value was read than from where it stood when the other one
+ * was, m: warmer metal closes it, and engages its leg. */
+static double apart_by(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                       const struct moves *m)
+{
+    const struct gw_built_joint built = {read->other_least, read->other_most, false};
+    struct gw_message why;
+    struct moves other;
+    const bool known = gw_given(built.coldest) && gw_given(built.warmest) && moves_of(&other, &why, ask, spot, &built);
+    return known ? m->opens - other.opens : 0;
+}
+
 static void say_day(struct gw_item_limit *limit, struct gw_ask *ask, const struct gw_as_read *read)
 {
     const struct gw_value low = gw_of_quantity(GW_TEMPERATURE, read->temperature_least),
@@ -180,9 +192,10 @@ static void lost_at_any(struct gw_left *out, struct gw_ask *ask, const struct gw
 }
 
 static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                       const struct gw_as_read *read, const struct gw_system *system)
+                       const struct gw_as_read *as_read, const struct gw_system *system)
 {
-    const double width = read->of[GW_ITEM_joint_width].number, leg = read->of[GW_ITEM_splice_engagement].number;
+    struct gw_as_read here = *as_read, *read = &here;
+    const double width = read->of[GW_ITEM_joint_width].number;
     const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct moves m;
     if (!at_that_temperature(out, &m, ask, spot, read, system)) {
@@ -190,6 +203,7 @@ static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
         return;
     }
     width_between(&out->limit, s, &m);
+    const double leg = read->of[GW_ITEM_splice_engagement].number += apart_by(ask, spot, read, &m);
     if (gw_given(leg)) /* absent without an overlap; fmin takes what is given */
         out->limit.at_most = fmin(width + leg, s->width + s->engagement) - s->least_overlap - m.opens;
     say_day(&out->limit, ask, read);
@@ -215,8 +229,9 @@ static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
 }
 
 static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                            const struct gw_as_read *read, const struct gw_system *system)
+                            const struct gw_as_read *as_read, const struct gw_system *system)
 {
+    struct gw_as_read here = *as_read, *read = &here;
     const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct moves m;
     if (!at_that_temperature(out, &m, ask, spot, read, system)) {
@@ -231,6 +246,7 @@ static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struc
     }
     engaged_by(&out->limit, s, &m);
     say_day(&out->limit, ask, read);
+    read->of[GW_ITEM_joint_width].number -= apart_by(ask, spot, read, &m);
     more_than_the_leg(out, ask, read, s, &m);
     opens_by(out, ask, read->of[GW_ITEM_splice_engagement].number, s, &m);
 }
