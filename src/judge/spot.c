@@ -17,6 +17,7 @@ struct search {
     double most;           /* that the best one carries; absent: not weighed yet */
     double load;           /* that the one at hand carries; absent: not weighed */
     struct gw_spots *each; /* NULL: the best alone */
+    struct gw_memo alike;  /* of them, where they are many */
 };
 
 struct gw_spot gw_spot_on(const char *wall)
@@ -88,29 +89,6 @@ static bool is_same_thing(const struct gw_spot *a, const struct gw_spot *b)
     return a->grid == b->grid && a->upright == b->upright && a->across == b->across && a->up == b->up;
 }
 
-/* Nothing that an item looks at parts them. */
-static bool is_alike(const struct search *s, const struct gw_spot *a, const struct gw_spot *b)
-{
-    /* a line of screws is one thing from both its sides: the glass beside it is remarked upon, and decides nothing */
-    if (s->on == GW_ON_SCREWS) return a->grid == b->grid && a->screws == b->screws;
-    return a->grid == b->grid && a->lite == b->lite && a->screws == b->screws && a->member == b->member &&
-           a->anchor == b->anchor && a->edge == b->edge && a->beside[0] == b->beside[0] &&
-           a->beside[1] == b->beside[1] && (s->on != GW_ON_JOINT || a->up == b->up);
-}
-
-static void list(struct search *s, const struct gw_spot *c)
-{
-    struct gw_spots *each = s->each;
-    for (size_t i = 0; i < each->n; i++)
-        if (is_alike(s, &each->items[i].spot, c)) return;
-    if (!each->n) {
-        each->items = gw_alloc(s->ask->arena, 1, sizeof *each->items); /* a place said whole has no other */
-        each->capacity = 1;
-    }
-    each->items = gw_grow(s->ask->arena, each->items, each->n, &each->capacity, sizeof *each->items);
-    each->items[each->n++] = (struct gw_carrying){*c, s->load};
-}
-
 /* What the only place carries is asked of nobody: it is weighed when a second one comes. */
 static void weigh_first(struct search *s)
 {
@@ -127,7 +105,7 @@ static void offer(struct search *s, struct gw_spot *c)
     c->wall = s->grid->wall;
     weigh_first(s);
     s->load = s->found ? gw_spot_load(s->ask, s->on, e, c) : GW_ABSENT;
-    if (s->each) list(s, c);
+    if (s->each) gw_spots_add(s->each, &s->alike, s->ask->arena, s->on, &(struct gw_carrying){*c, s->load});
     if (s->found && !is_same_thing(c, &s->best)) s->several = true;
     if (s->found && !(s->load > s->most * (1 + GW_HAIR))) return;
     s->found = true;
