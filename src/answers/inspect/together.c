@@ -329,9 +329,10 @@ static void put_temperatures(struct gw_inspecting *in, struct company *c, const 
     struct gw_as_read *read = &c->read;
     const bool is_width = row->item->id == GW_ITEM_joint_width;
     const struct gw_inspected *other = c->with[is_width ? GW_ITEM_splice_engagement : GW_ITEM_joint_width];
-    const bool own = gw_given(row->reading->temperature) || !other || is_width;
-    put_temperature(in, &read->temperature_least, &read->temperature_most, own ? row->reading : other->reading);
-    if (other && own) put_temperature(in, &read->other_least, &read->other_most, other->reading);
+    const bool own = gw_given(row->reading->temperature) || is_width;
+    const struct gw_reading *by = own || !other ? row->reading : other->reading;
+    put_temperature(in, &read->temperature_least, &read->temperature_most, by);
+    if (own && other) put_temperature(in, &read->other_least, &read->other_most, other->reading);
 }
 
 static void keep_company(struct gw_inspecting *in, struct company *c, const struct worst *w,
