@@ -42,7 +42,7 @@ for test in "$@"; do
     *) run "$name" env ${locale:+"$locale"} "$test" ;;
     esac
 done
-for suite in golden against units files sheets docs build headers install; do run "$suite" sh "tests/$suite.sh" "$build/galeward"; done
+for suite in golden against pairs units files sheets docs build headers install; do run "$suite" sh "tests/$suite.sh" "$build/galeward"; done
 echo "$passed passed, $failed failed" >>"$logs/summary"
 cat "$logs/summary"
 [ "$failed" -eq 0 ]
