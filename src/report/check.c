@@ -83,16 +83,23 @@ static void lead(struct page *page)
     gw_report_lead(page->report, text.at);
 }
 
-/* How near to its limits, with what was chosen. */
-static void candidate_pictures(struct page *page, const struct gw_system *candidate)
+/* How near to its limits, with what was chosen. Of many candidates only the one that the first page is about is drawn
+ * by itself: what their screws and glass do is drawn once for like ones, after them. */
+static void candidate_pictures(struct page *page, const struct gw_summary *of)
 {
+    enum { FEW = 3 };
+    const struct gw_judgement *j = &page->results->answer->judgement;
     const struct gw_pictures *all = &page->results->pictures;
-    gw_page_picture(page, all, gw_format(page->arena, "use:%s", gw_picture_word(page->arena, candidate->name)));
+    const struct gw_system *candidate = of->candidate;
+    const bool few = j->summaries.n <= FEW;
+    const char *name = gw_picture_word(page->arena, candidate->name);
+    if (few || of == telling(j)) gw_page_picture(page, all, gw_format(page->arena, "use:%s", name));
     gw_page_plan_pictures(page, all, candidate);
-    gw_page_picture(page, all, gw_format(page->arena, "section:%s", gw_picture_word(page->arena, candidate->name)));
-    gw_page_screws(page, candidate);
+    if (few || of == telling(j)) gw_page_picture(page, all, gw_format(page->arena, "section:%s", name));
+    if (few) gw_page_screws(page, candidate);
     gw_page_details(page, candidate);
-    gw_page_blast(page, candidate);
+    if (few) gw_page_blast(page, candidate);
+    else if (of == &j->summaries.items[j->summaries.n - 1]) gw_page_shared_pictures(page);
 }
 
 static void check_page(struct gw_report *report, const struct gw_result *result)
@@ -114,7 +121,7 @@ static void check_page(struct gw_report *report, const struct gw_result *result)
                        "No candidates are listed: nothing is shown. Add 'candidates: [a system file]' to the project.");
     for (size_t i = 0; i < j->summaries.n; i++) {
         gw_check_one(&page, &stories[i]);
-        candidate_pictures(&page, j->summaries.items[i].candidate);
+        candidate_pictures(&page, &j->summaries.items[i]);
     }
     if (j->summaries.n) of_all(&page, stories);
     gw_page_derivations(&page);

@@ -226,9 +226,7 @@ int main(void)
         WORLD_TEST(not_shown_has_no_use),
         WORLD_TEST(many_candidates_are_told_first),
         WORLD_TEST(each_rating_has_its_own_gaps),
-        WORLD_TEST(many_candidates_are_told_first),
         WORLD_TEST(the_glass_of_the_project_is_told_once),
-        WORLD_TEST(many_candidates_are_told_first),
         WORLD_TEST(stories_add_no_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -67,7 +67,8 @@ enum gw_status gw_draw_blast(struct gw_canvas *canvas, const void *of, enum gw_u
     chart_of(&chart, &blast, answer->model);
     gw_engine_init(&own, answer->model->tables, NULL);
     own.workspace = gw_alloc_bare(canvas->arena, GW_PLATE_WORKSPACE);
-    const char *said[] = {gw_format(canvas->arena, "%s Lite %s, %s by %s: of this wall the one that blast governs.",
+    const char *said[] = {p->also,
+                          gw_format(canvas->arena, "%s Lite %s, %s by %s: of this wall the one that blast governs.",
                                     gw_project_line(canvas->arena, p->results), blast.element->id,
                                     gw_sheet_given(&words, GW_LENGTH, blast.element->width),
                                     gw_sheet_given(&words, GW_LENGTH, blast.element->pane)),
@@ -77,7 +78,7 @@ enum gw_status gw_draw_blast(struct gw_canvas *canvas, const void *of, enum gw_u
         .title = gw_format(canvas->arena, "Wall %s: %s under blast", gw_safe(canvas->arena, p->grid->wall),
                            gw_safe(canvas->arena, p->candidate->name)),
         .said = said,
-        .n_said = 2,
+        .n_said = 3,
         .verdict = verdict_of(&words, f),
         .mark = gw_verdict_classes[f->verdict].mark,
         .rating = blast.rating && blast.rating->report
@@ -97,7 +98,7 @@ void gw_pictures_of_blast(struct gw_pictures *out, struct gw_arena *arena, const
     for (size_t i = 0; i < t->n_walls; i++) {
         const struct gw_wall_grid *grid = t->grids.items[i];
         struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
-        *kept = (struct wall_picture){results, grid, candidate, false};
+        *kept = (struct wall_picture){results, grid, candidate, false, NULL};
         if (!governing(results, grid, candidate)) continue;
         const char *title = gw_format(arena, "Wall %s: %s under blast", grid->wall, candidate->name);
         gw_picture_add(out, arena,
@@ -105,6 +106,49 @@ void gw_pictures_of_blast(struct gw_pictures *out, struct gw_arena *arena, const
                                  gw_picture_word(arena, candidate->name)),
                        &(struct gw_figure){title, title, gw_draw_blast, kept});
     }
+}
+
+const struct gw_finding *gw_worst_of_blast(const struct gw_results *results, const struct gw_system *candidate)
+{
+    return governing(results, NULL, candidate);
+}
+
+static bool same(double a, double b) { return (!gw_given(a) && !gw_given(b)) || !(a < b || a > b); }
+
+static bool same_pair(struct gw_blast_pair a, struct gw_blast_pair b)
+{
+    return gw_given(a.pressure) == gw_given(b.pressure) && same(a.pressure, b.pressure) && same(a.impulse, b.impulse);
+}
+
+/* Lite, demand, curve and what a rating covers; whose report says so may differ. */
+bool gw_blast_alike(struct gw_arena *arena, const struct gw_results *results, const struct gw_finding *a,
+                    const struct gw_finding *b)
+{
+    const struct gw_answer *answer = results->answer;
+    const struct gw_finding *of[] = {a, b};
+    struct gw_judged_blast blast[2];
+    struct gw_response_chart chart[2];
+    for (int i = 0; i < 2; i++) {
+        struct gw_ask ask;
+        gw_ask_init(&ask, answer->model, answer->takeoff, arena);
+        ask.plans = answer->plans;
+        gw_judge_blast(&blast[i], &ask, of[i]);
+        chart_of(&chart[i], &blast[i], answer->model);
+    }
+    return a->verdict == b->verdict && a->message.format == b->message.format && blast[0].element == blast[1].element &&
+           blast[0].type == blast[1].type && !blast[0].curve == !blast[1].curve && chart[0].breaks == chart[1].breaks &&
+           gw_message_same(&blast[0].fault, &blast[1].fault) && same_pair(chart[0].demand, chart[1].demand) &&
+           same_pair(chart[0].breaking, chart[1].breaking) && same_pair(chart[0].least, chart[1].least) &&
+           same_pair(chart[0].rating, chart[1].rating);
+}
+
+void gw_blast_figure(struct gw_figure *out, struct gw_arena *arena, const struct gw_results *results,
+                     const struct gw_finding *of, const char *also)
+{
+    struct wall_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    *kept = (struct wall_picture){results, of->demand->element->grid, of->candidate, false, also};
+    const char *title = gw_format(arena, "Wall %s: %s under blast", kept->grid->wall, of->candidate->name);
+    *out = (struct gw_figure){title, title, gw_draw_blast, kept};
 }
 
 void gw_page_blast(struct page *page, const struct gw_system *candidate)

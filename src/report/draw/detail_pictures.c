@@ -50,7 +50,7 @@ static void add_details(struct gw_pictures *out, struct gw_arena *arena, const s
         for (size_t c = 0; c < answer->judgement.summaries.n; c++)
             add_detail(out, arena,
                        &(struct wall_picture){results, answer->takeoff->grids.items[i],
-                                              answer->judgement.summaries.items[c].candidate, false},
+                                              answer->judgement.summaries.items[c].candidate, false, NULL},
                        what, called, draw);
 }
 
@@ -137,7 +137,7 @@ void gw_pictures_of_hung(struct gw_pictures *out, struct gw_arena *arena, const 
             add_pocket(out, arena, (struct lite_picture){{results, in->system}, lite});
     }
     for (size_t i = 0; i < answer->takeoff->n_walls; i++) {
-        const struct wall_picture of = {results, answer->takeoff->grids.items[i], in->system, false};
+        const struct wall_picture of = {results, answer->takeoff->grids.items[i], in->system, false, NULL};
         if (is_read(in, "joint", of.grid)) add_detail(out, arena, &of, "joint", "joint", gw_draw_joint);
         if (is_read(in, "weep", of.grid)) add_detail(out, arena, &of, "weep", "way of the water", gw_draw_weep);
     }

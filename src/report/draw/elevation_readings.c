@@ -185,7 +185,8 @@ static void add_screws(struct gw_pictures *out, struct gw_arena *arena, const st
     const struct readings r = {.of = of, .arena = arena};
     const struct gw_inspected *worst = gw_has_plate_screws(of->inspection->system) ? worst_screws(&r) : NULL;
     if (worst)
-        gw_picture_add_screws(out, arena, &(struct screws_picture){of->results, of->grid, NULL, of->inspection, worst});
+        gw_picture_add_screws(out, arena,
+                              &(struct screws_picture){of->results, of->grid, NULL, of->inspection, worst, NULL});
 }
 
 void gw_pictures_of_readings(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,

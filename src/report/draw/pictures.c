@@ -61,15 +61,19 @@ bool gw_has_plate_screws(const struct gw_system *candidate)
     return candidate->screw && candidate->system->glazing != GW_SILICONE;
 }
 
+static const char *screws_title(struct gw_arena *arena, const struct screws_picture *of)
+{
+    return of->candidate
+               ? gw_format(arena, "Wall %s: screws of the pressure plate, %s", of->grid->wall, of->candidate->name)
+               : gw_format(arena, "Wall %s: screws of the pressure plate as read", of->grid->wall);
+}
+
 void gw_picture_add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct screws_picture *of)
 {
     struct screws_picture *kept = gw_alloc(arena, 1, sizeof *kept);
     const char *wall = gw_picture_word(arena, of->grid->wall);
     *kept = *of;
-    const char *title =
-        of->candidate
-            ? gw_format(arena, "Wall %s: screws of the pressure plate, %s", of->grid->wall, of->candidate->name)
-            : gw_format(arena, "Wall %s: screws of the pressure plate as read", of->grid->wall);
+    const char *title = screws_title(arena, of);
     const char *name = of->candidate
                            ? gw_format(arena, "screws:%s:%s", wall, gw_picture_word(arena, of->candidate->name))
                            : gw_format(arena, "screws:%s", wall);
@@ -81,19 +85,35 @@ static void add_screws(struct gw_pictures *out, struct gw_arena *arena, const st
 {
     const struct gw_takeoff *t = results->answer->takeoff;
     for (size_t i = 0; i < t->n_walls && gw_has_plate_screws(candidate); i++)
-        gw_picture_add_screws(out, arena, &(struct screws_picture){results, t->grids.items[i], candidate, NULL, NULL});
+        gw_picture_add_screws(
+            out, arena,
+            &(struct screws_picture){.results = results, .grid = t->grids.items[i], .candidate = candidate});
 }
 
-/* Where its screws are used most by the check of them. */
-void gw_page_screws(struct page *page, const struct gw_system *candidate)
+const struct gw_finding *gw_worst_of_screws(const struct gw_results *results, const struct gw_system *candidate)
 {
-    const struct gw_judgement *j = &page->results->answer->judgement;
+    const struct gw_judgement *j = &results->answer->judgement;
     const struct gw_finding *worst = NULL;
     for (size_t i = 0; i < j->findings.n; i++) {
         const struct gw_finding *f = &j->findings.items[i];
         const bool own = f->candidate == candidate && strcmp(f->demand->check->id, "screw") == 0 && f->demand->element;
         if (own && gw_graver(f, worst)) worst = f;
     }
+    return gw_has_plate_screws(candidate) ? worst : NULL;
+}
+
+void gw_screws_figure(struct gw_figure *out, struct gw_arena *arena, const struct gw_results *results,
+                      const struct gw_finding *of, const char *also)
+{
+    struct screws_picture *kept = gw_alloc(arena, 1, sizeof *kept);
+    *kept = (struct screws_picture){results, of->demand->element->grid, of->candidate, NULL, NULL, also};
+    const char *title = screws_title(arena, kept);
+    *out = (struct gw_figure){title, title, gw_draw_screws, kept};
+}
+
+void gw_page_screws(struct page *page, const struct gw_system *candidate)
+{
+    const struct gw_finding *worst = gw_worst_of_screws(page->results, candidate);
     if (!worst) return;
     gw_page_picture(page, &page->results->pictures,
                     gw_format(page->arena, "screws:%s:%s", gw_picture_word(page->arena, worst->demand->element->wall),
@@ -132,11 +152,13 @@ const char *gw_project_line(struct gw_arena *arena, const struct gw_results *res
                      project->number ? project->number : "");
 }
 
-/* On the page already. */
+/* On the page already. Two drawings of one thing share what they are of. */
 static bool stands(const struct page *page, const struct gw_figure *figure)
 {
-    for (size_t i = 0; i < page->report->n; i++)
-        if (page->report->blocks[i].kind == GW_FIGURE && page->report->blocks[i].figure.of == figure->of) return true;
+    for (size_t i = 0; i < page->report->n; i++) {
+        const struct gw_block *b = &page->report->blocks[i];
+        if (b->kind == GW_FIGURE && b->figure.of == figure->of && b->figure.draw == figure->draw) return true;
+    }
     return false;
 }
 
@@ -226,7 +248,7 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
         for (size_t i = 0; i < takeoff->n_walls; i++)
             add_wall(out, arena,
                      &(struct wall_picture){results, takeoff->grids.items[i],
-                                            answer->judgement.summaries.items[c].candidate, false});
+                                            answer->judgement.summaries.items[c].candidate, false, NULL});
     for (size_t c = 0; c < answer->judgement.summaries.n; c++)
         add_use(out, arena, results, answer->judgement.summaries.items[c].candidate);
     for (size_t c = 0; c < answer->judgement.summaries.n; c++)
@@ -237,8 +259,8 @@ void gw_pictures_of(struct gw_pictures *out, struct gw_arena *arena, const struc
     add_planned(out, arena, results);
     for (size_t i = 0; i < takeoff->n_walls; i++) {
         for (int inward = 0; inward < 2; inward++)
-            add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward});
-        add_heights(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, false});
+            add_wall(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, inward, NULL});
+        add_heights(out, arena, &(struct wall_picture){results, takeoff->grids.items[i], NULL, false, NULL});
     }
     if (takeoff->n_walls) add_key_plan(out, arena, results);
 }

@@ -20,6 +20,7 @@ struct wall_picture {
     const struct gw_wall_grid *grid;
     const struct gw_system *candidate; /* NULL: what the site asks */
     bool inward;
+    const char *also; /* blast: who else has its figures; NULL */
 };
 /* elevation_demand.c: outward and inward pressures of each wall. elevation_check.c: verdicts of a candidate. */
 enum gw_status gw_draw_elevation_demand(struct gw_canvas *canvas, const void *of, enum gw_units shown,
@@ -112,12 +113,20 @@ struct screws_picture {
     const struct gw_system *candidate;      /* as it is described; or */
     const struct gw_inspection *inspection; /* as its line was read */
     const struct gw_inspected *row;
+    const char *also; /* who else has its figures; NULL */
 };
 enum gw_status gw_draw_screws(struct gw_canvas *canvas, const void *of, enum gw_units shown, struct gw_engine *engine);
 /* Whether a candidate has such screws; its picture on a wall; of a page the one where its screws are used most. */
 bool gw_has_plate_screws(const struct gw_system *candidate);
 void gw_picture_add_screws(struct gw_pictures *out, struct gw_arena *arena, const struct screws_picture *of);
 void gw_page_screws(struct page *page, const struct gw_system *candidate);
+/* Where its screws are used most by the check of them; NULL: nowhere. */
+const struct gw_finding *gw_worst_of_screws(const struct gw_results *results, const struct gw_system *candidate);
+/* Whether the drawings where two candidates are used most print the same figures. */
+bool gw_screws_alike(struct gw_arena *arena, const struct gw_results *results, const struct gw_finding *a,
+                     const struct gw_finding *b);
+void gw_screws_figure(struct gw_figure *out, struct gw_arena *arena, const struct gw_results *results,
+                      const struct gw_finding *of, const char *also);
 
 /* elevation_comments.c: comments of a review, by wall. */
 struct comments_picture {
@@ -144,6 +153,15 @@ enum gw_status gw_draw_blast(struct gw_canvas *canvas, const void *of, enum gw_u
 void gw_pictures_of_blast(struct gw_pictures *out, struct gw_arena *arena, const struct gw_results *results,
                           const struct gw_system *candidate);
 void gw_page_blast(struct page *page, const struct gw_system *candidate);
+/* As gw_worst_of_screws and what follows it. */
+const struct gw_finding *gw_worst_of_blast(const struct gw_results *results, const struct gw_system *candidate);
+bool gw_blast_alike(struct gw_arena *arena, const struct gw_results *results, const struct gw_finding *a,
+                    const struct gw_finding *b);
+void gw_blast_figure(struct gw_figure *out, struct gw_arena *arena, const struct gw_results *results,
+                     const struct gw_finding *of, const char *also);
+
+/* alike.c: of many candidates the drawings that a page shows once for like ones. */
+void gw_page_shared_pictures(struct page *page);
 
 /* What is chosen of a candidate on the first walls. */
 void gw_page_plan_pictures(struct page *page, const struct gw_pictures *pictures, const struct gw_system *candidate);

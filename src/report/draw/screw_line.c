@@ -465,10 +465,31 @@ enum gw_status gw_draw_screws(struct gw_canvas *canvas, const void *of, enum gw_
         gw_sheet_foot(&sheet, gw_sheet_lines(&sheet, y, &none, 1), NULL, 0);
         return GW_OK;
     }
-    const char *lines[] = {gw_project_line(canvas->arena, d.of->results), place_of(&d), torque_words(&d),
+    const char *lines[] = {gw_project_line(canvas->arena, d.of->results), d.of->also, place_of(&d), torque_words(&d),
                            end_words(&d)};
-    y = gw_sheet_marked(&sheet, gw_sheet_lines(&sheet, y, lines, 4), mark_of(&d), verdict_of(&d));
-    canvas->description = gw_format(canvas->arena, "%s. %s %s", canvas->title, lines[1], verdict_of(&d));
+    y = gw_sheet_marked(&sheet, gw_sheet_lines(&sheet, y, lines, 5), mark_of(&d), verdict_of(&d));
+    canvas->description = gw_format(canvas->arena, "%s. %s %s", canvas->title, lines[2], verdict_of(&d));
     gw_sheet_foot(&sheet, draw(&d, y) + 8, NULL, 0);
     return GW_OK;
+}
+
+/* As printed, but for the names. */
+bool gw_screws_alike(struct gw_arena *arena, const struct gw_results *results, const struct gw_finding *a,
+                     const struct gw_finding *b)
+{
+    struct gw_text said[2];
+    for (int i = 0; i < 2; i++) {
+        const struct gw_finding *f = i ? b : a;
+        const struct screws_picture of = {
+            .results = results, .grid = f->demand->element->grid, .candidate = f->candidate};
+        struct sheet sheet = {.arena = arena};
+        struct drawing d = {.sheet = &sheet, .of = &of};
+        gw_text_init(&said[i], arena);
+        if (!find(&d)) continue;
+        const char *torque = torque_words(&d), *end = end_words(&d);
+        gw_text_addf(&said[i], "%s %s %s %s %s %s %s %s", place_of(&d), torque ? torque : "", end ? end : "",
+                     verdict_of(&d), force(&d, d.line.pull, UP), force(&d, d.line.end_pull, UP),
+                     force(&d, clamp_at(&d.line, 0), DOWN), force(&d, clamp_at(&d.line, 1), DOWN));
+    }
+    return strcmp(said[0].at, said[1].at) == 0;
 }
