@@ -271,6 +271,16 @@ struct gw_judged_blast {
 };
 void gw_judge_blast(struct gw_judged_blast *out, struct gw_ask *ask, const struct gw_finding *finding);
 
+/* Pieces counted once: an element's count, or 0 where another element tells the same pieces and is named first. What
+ * the roof line cuts counts with the part below; what two walls share at a corner, of mullions and of anchors at one
+ * level, with the wall that the project names first. Screws along a vertical that the roof line cuts are parted with
+ * it. */
+long gw_pieces_once(const struct gw_takeoff *takeoff, const struct gw_element *element);
+/* The other elements that tell the same pieces; how many there are. */
+#define GW_SAME_PIECES 3
+size_t gw_same_pieces(const struct gw_element *others[GW_SAME_PIECES], const struct gw_takeoff *takeoff,
+                      const struct gw_element *element);
+
 /* Of two findings the graver one by verdict, then by utilization; NULL is graver than nothing. */
 bool gw_graver(const struct gw_finding *a, const struct gw_finding *b);
 

@@ -23,6 +23,17 @@ static void add_name(struct page *page, struct places *places, const char *name)
     places->named.items[places->named.n++] = name;
 }
 
+/* Those pieces were counted with another element: the other part of what the roof line cuts, the other face of a
+ * corner. */
+static bool is_counted(const struct places *places, const struct gw_takeoff *t, const struct gw_element *e)
+{
+    const struct gw_element *others[GW_SAME_PIECES];
+    const size_t n = gw_same_pieces(others, t, e);
+    for (size_t i = 0; i < n; i++)
+        if (places->seen[others[i]->index]) return true;
+    return false;
+}
+
 static void add_element(struct page *page, struct places *places, const struct gw_element *e)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
@@ -32,7 +43,7 @@ static void add_element(struct page *page, struct places *places, const struct g
     if (places->seen[e->index]) return;
     places->seen[e->index] = true;
     places->walls[e->grid->elevation] = e->wall;
-    places->counts[e->kind] += e->count;
+    if (!is_counted(places, t, e)) places->counts[e->kind] += e->count;
     places->zone_4 = places->zone_4 || e->zone == 4;
     places->zone_5 = places->zone_5 || e->zone == 5;
     places->parapet = places->parapet || e->parapet;

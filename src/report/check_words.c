@@ -65,11 +65,12 @@ static void add_listed(struct gw_text *out, const char *name, size_t i, size_t n
     else if (i == NAMED) gw_text_addf(out, " and %zu more", n - NAMED);
 }
 
-/* How many elements of each kind there are. */
+/* How many pieces of each kind there are. */
 static void count_all(long counts[GW_KIND_COUNT], struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
-    for (size_t i = 0; i < t->elements.n; i++) counts[t->elements.items[i].kind] += t->elements.items[i].count;
+    for (size_t i = 0; i < t->elements.n; i++)
+        counts[t->elements.items[i].kind] += gw_pieces_once(t, &t->elements.items[i]);
 }
 
 /* "all 447 transoms, 12 mullions"; false: some are left of a kind. */
@@ -138,6 +139,17 @@ const char *gw_places_words(struct page *page, const struct places *places, bool
     return out.length ? out.at : "";
 }
 
+/* Its pieces lean on the cause as another element before it in the list. */
+static bool leans_already(const struct gw_takeoff *t, const struct cause *c, size_t at)
+{
+    const struct gw_element *others[GW_SAME_PIECES];
+    const size_t n = gw_same_pieces(others, t, &t->elements.items[at]);
+    for (size_t i = 0; i < n; i++)
+        if ((c->at.seen && c->at.seen[others[i]->index]) || (others[i]->index < at && c->lean[others[i]->index]))
+            return true;
+    return false;
+}
+
 /* Other elements than the cause's own. */
 static const char *leaning_words(struct page *page, const struct cause *c)
 {
@@ -146,7 +158,7 @@ static const char *leaning_words(struct page *page, const struct cause *c)
     struct gw_text out;
     gw_text_init(&out, page->arena);
     for (size_t i = 0; c->lean && i < t->elements.n; i++) {
-        if (c->at.seen && c->at.seen[i]) continue;
+        if (!c->lean[i] || (c->at.seen && c->at.seen[i]) || leans_already(t, c, i)) continue;
         counts[t->elements.items[i].kind] += c->lean[i];
         n += c->lean[i];
     }

@@ -165,30 +165,13 @@ static void schedule(struct page *page, struct glass_row *rows, size_t n)
 
 /* Pieces ---------------------------------------------------------------------------------------------------------- */
 
-/* Told once: of what the roof line cuts the part below, of a corner the face that is named first. */
-static bool told_before(const struct gw_takeoff *t, const struct gw_element *e)
-{
-    const struct gw_element *other = e->kind == GW_SCREW ? NULL : gw_takeoff_other_part(t, e);
-    return other && e->parapet;
-}
-
 static void say_counts(struct page *page)
 {
-    const struct gw_answer *answer = page->results->answer;
-    const struct gw_takeoff *t = answer->takeoff;
+    const struct gw_takeoff *t = page->results->answer->takeoff;
     long counts[GW_KIND_COUNT] = {0};
     struct gw_text text;
     for (size_t i = 0; i < t->elements.n; i++)
-        if (!told_before(t, &t->elements.items[i])) counts[t->elements.items[i].kind] += t->elements.items[i].count;
-    for (size_t i = 0; i < answer->members.n; i++) {
-        const struct gw_member_demand *m = &answer->members.items[i];
-        const bool again = m->shared_with && strcmp(m->shared_with, m->element->id) < 0;
-        if (again && !told_before(t, m->element)) counts[m->element->kind] -= m->element->count;
-    }
-    for (size_t i = 0; i < answer->reactions.n; i++) {
-        const struct gw_reaction *r = &answer->reactions.items[i];
-        if (r->shared_with && strcmp(r->shared_with, r->element->id) < 0) counts[GW_ANCHOR] -= r->element->count;
-    }
+        counts[t->elements.items[i].kind] += gw_pieces_once(t, &t->elements.items[i]);
     gw_text_init(&text, page->arena);
     for (int i = 0; i < GW_KIND_COUNT; i++)
         gw_text_addf(&text, "%s%ld %s%s", i ? ", " : "In all: ", counts[i], gw_kind_names[i],
