@@ -29,9 +29,9 @@ enum gw_value_kind {
 struct gw_value {
     enum gw_value_kind kind;
     enum gw_dim dim;    /* quantities */
-    int digits;         /* significant ones; of a quantity below 0: so many, rounded up; 0: the decimals that its
-                           dimension has; as the trade says it: what is not exact is rounded up (1), down (-1) or to the
-                           nearest (0) */
+    int digits;         /* significant ones; of a quantity below 0: so many, rounded up, GW_ROUND_DOWN and so many:
+                           rounded down; 0: the decimals that its dimension has; as the trade says it: what is not exact is
+                           rounded up (1), down (-1) or to the         nearest (0) */
     enum gw_units home; /* of GW_V_ABROAD: who needs it not */
     union {
         const char *text;
@@ -88,6 +88,14 @@ static inline struct gw_value gw_of_demand(enum gw_dim dim, double si)
 {
     struct gw_value value = gw_of_quantity(dim, si);
     value.digits = -value.digits;
+    return value;
+}
+/* A capacity, what a test shows: four digits, rounded down. */
+enum { GW_ROUND_DOWN = 32 };
+static inline struct gw_value gw_of_capacity(enum gw_dim dim, double si)
+{
+    struct gw_value value = gw_of_quantity(dim, si);
+    value.digits += GW_ROUND_DOWN;
     return value;
 }
 /* As tables print it: "12.50 ft". */

@@ -4,6 +4,7 @@
 #include "galeward/table.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static struct gw_value kept(struct gw_arena *arena, struct gw_value value)
@@ -39,11 +40,17 @@ static void add_plain(struct gw_text *out, double value, int digits)
     gw_text_number(out, large ? round(value / scale) * scale : value, large ? PLAIN : digits);
 }
 
-/* Away from zero, to so many digits; a figure that has no more but for the last bits of a double stays. */
-static double rounded_up(double value, int digits)
+/* What `digits` of a quantity say: away from zero, toward it, to the nearest. */
+static int digits_of(int digits) { return abs(digits) % GW_ROUND_DOWN; }
+
+/* To so many digits, away from zero (below 0) or toward it (above GW_ROUND_DOWN); a figure that has no more but for the
+ * last bits of a double stays. */
+static double rounded(double value, int digits)
 {
-    const double slack = 1e-7, scale = pow(10, floor(log10(fabs(value))) + 1 - digits);
-    return isnormal(value) ? copysign(ceil(fabs(value) / scale - slack) * scale, value) : value;
+    const double slack = 1e-7, scale = pow(10, floor(log10(fabs(value))) + 1 - digits_of(digits));
+    const double size = fabs(value) / scale;
+    if (!isnormal(value) || (digits > 0 && digits < GW_ROUND_DOWN)) return value;
+    return copysign((digits < 0 ? ceil(size - slack) : floor(size + slack)) * scale, value);
 }
 
 static void print_quantity(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
@@ -54,16 +61,14 @@ static void print_quantity(struct gw_text *out, const struct gw_value *value, en
         return;
     }
     const double number = gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number);
-    if (value->digits < 0) add_plain(out, rounded_up(number, -value->digits), -value->digits);
-    else add_plain(out, number, value->digits);
+    add_plain(out, rounded(number, value->digits), digits_of(value->digits));
     if (*unit) gw_text_addf(out, " %s", unit);
 }
 
 static void print_bare(struct gw_text *out, const struct gw_value *value, enum gw_units shown)
 {
     const double number = gw_quantity_shown(gw_units_standard(), value->dim, shown, value->as.number);
-    if (value->digits < 0) gw_text_number(out, rounded_up(number, -value->digits), -value->digits);
-    else if (value->digits) gw_text_number(out, number, value->digits);
+    if (value->digits) gw_text_number(out, rounded(number, value->digits), digits_of(value->digits));
     else gw_text_fixed(out, number, gw_dim_info(value->dim)->decimals[shown]);
 }
 

@@ -254,7 +254,7 @@ static void take_drift(struct gw_demand *out, struct gw_ask *ask)
     set_term(out, ask, 0, GW_THICKNESS, asked);
     if (ratio < 1 - GW_HAIR) site_asks(out, ask, greatest, two(ask, GW_THICKNESS, greatest, row->drift, "more"));
     ask_for(out, ask,
-            GW_SAY(ask->arena, "a story drift of {}, with the importance factor", gw_of_quantity(GW_THICKNESS, asked)));
+            GW_SAY(ask->arena, "a story drift of {}, with the importance factor", gw_of_demand(GW_THICKNESS, asked)));
     out->summary = out->message;
 }
 

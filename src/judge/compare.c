@@ -172,8 +172,11 @@ static struct gw_message lacking(struct gw_ask *ask, const struct gw_demand *d, 
 {
     const struct gw_value report = gw_of_text(gw_report_name(tested->rating));
     if (gw_said(&tested->message)) return GW_SAY(ask->arena, "{}: {}", report, gw_of_message(&tested->message));
-    return GW_SAY(ask->arena, "{}: it shows {}, here {} {}", report, gw_of_quantity(tested->dim, tested->provided),
-                  gw_of_quantity(tested->dim, tested->required), gw_of_text(d->at_most ? "at most" : "is asked"));
+    if (d->at_most)
+        return GW_SAY(ask->arena, "{}: it shows {}, here {} at most", report,
+                      gw_of_demand(tested->dim, tested->provided), gw_of_capacity(tested->dim, tested->required));
+    return GW_SAY(ask->arena, "{}: it shows {}, here {} is asked", report,
+                  gw_of_capacity(tested->dim, tested->provided), gw_of_demand(tested->dim, tested->required));
 }
 
 /* Why the other ratings do not show it either, each by itself. */
@@ -211,8 +214,10 @@ static void name_short_ones(struct gw_outcome *best, struct gw_ask *ask, const s
         if (!o.rating || o.foreign || o.verdict != GW_FAIL) continue;
         const struct gw_message one =
             GW_SAY(ask->arena, "{} is short, {} of {}; {} is followed: confirm that its specimen is the one built",
-                   gw_of_text(gw_report_name(rating)), gw_of_quantity(o.dim, o.provided),
-                   gw_of_quantity(o.dim, o.required), gw_of_text(gw_report_name(best->rating)));
+                   gw_of_text(gw_report_name(rating)),
+                   d->at_most ? gw_of_demand(o.dim, o.provided) : gw_of_capacity(o.dim, o.provided),
+                   d->at_most ? gw_of_capacity(o.dim, o.required) : gw_of_demand(o.dim, o.required),
+                   gw_of_text(gw_report_name(best->rating)));
         best->remark = gw_said(&best->remark) ? gw_say_both(ask->arena, &best->remark, "; ", &one) : one;
     }
     ask->trace = trace;

@@ -40,8 +40,8 @@ static bool begin(struct gw_showing *out, const struct gw_rating *rating, enum g
 static struct gw_message held_less(struct gw_ask *ask, bool inward, double held, double here)
 {
     const char *way = inward ? "inward" : "outward";
-    return GW_SAY(ask->arena, "it shows {} {}, here {} is asked", gw_of_quantity(GW_PRESSURE, held), gw_of_text(way),
-                  gw_of_quantity(GW_PRESSURE, here));
+    return GW_SAY(ask->arena, "it shows {} {}, here {} is asked", gw_of_capacity(GW_PRESSURE, held), gw_of_text(way),
+                  gw_of_demand(GW_PRESSURE, here));
 }
 
 /* What it held both ways, against what is asked; silence is no failure. True: it covers, and held less. */
@@ -129,7 +129,7 @@ static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const st
         out->why = GW_PLAINLY("the report records no deflection; ask the manufacturer for it, with its pressure");
     else if (measured->at < asked * (1 - GW_HAIR))
         out->why = GW_SAY(ask->arena, "its deflection was measured at {}, here {}",
-                          gw_of_quantity(GW_PRESSURE, measured->at), gw_of_quantity(GW_PRESSURE, asked));
+                          gw_of_capacity(GW_PRESSURE, measured->at), gw_of_demand(GW_PRESSURE, asked));
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     if (!out->covers) return;
@@ -410,8 +410,8 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     out->why = placed ? other_mullion(ask, rating, e) : short_of_mullion(ask, rating, e);
     if (!gw_said(&out->why)) out->why = splice_not_hung(rating, e);
     if (gw_given(carried) && !gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
-        out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_quantity(GW_FORCE, carried),
-                          gw_of_quantity(GW_FORCE, asked));
+        out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_capacity(GW_FORCE, carried),
+                          gw_of_demand(GW_FORCE, asked));
     finish(out, ask, rating, e, true);
     if (gw_given(carried)) return;
     out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
@@ -460,6 +460,6 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
         out->why = GW_SAY(ask->arena,
                           "the anchors of its specimen show {}, here {} of wind are asked, and no wind test "
                           "shows a weight",
-                          gw_of_quantity(GW_FORCE, presses ? held.inward : held.outward),
-                          gw_of_quantity(GW_FORCE, presses ? in : outward));
+                          gw_of_capacity(GW_FORCE, presses ? held.inward : held.outward),
+                          gw_of_demand(GW_FORCE, presses ? in : outward));
 }

@@ -140,6 +140,6 @@ void gw_demand_drift(struct gw_demand *out, struct gw_ask *ask, const struct gw_
         return;
     }
     out->message = out->summary =
-        GW_SAY(ask->arena, "story drift {}, with the importance factor {}", gw_of_quantity(GW_THICKNESS, drift.drift),
-               gw_of_quantity(GW_THICKNESS, drift.drift_with_importance));
+        GW_SAY(ask->arena, "story drift {}, with the importance factor {}", gw_of_demand(GW_THICKNESS, drift.drift),
+               gw_of_demand(GW_THICKNESS, drift.drift_with_importance));
 }

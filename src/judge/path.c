@@ -115,7 +115,7 @@ static void lean_on_worst(struct gw_finding *f, struct gw_ask *ask, const struct
 static struct gw_message how_short(struct gw_ask *ask, const struct gw_finding *f)
 {
     return GW_SAY(ask->arena, "its test is short: {}: {}, here {} is asked", gw_of_message(&f->message),
-                  gw_of_quantity(f->dim, f->provided), gw_of_quantity(f->dim, f->required));
+                  gw_of_capacity(f->dim, f->provided), gw_of_demand(f->dim, f->required));
 }
 
 static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct path *path)

@@ -157,8 +157,8 @@ static struct gw_message of_story(struct gw_ask *ask, const struct gw_rating *ra
     if (required * tested <= rating->drift * here * (1 + GW_HAIR) || rating->drift < required)
         return (struct gw_message){0};
     return GW_SAY(ask->arena, "tested {} of a story of {}, here {} of {}: more for its height",
-                  gw_of_quantity(GW_THICKNESS, rating->drift), gw_of_quantity(GW_LENGTH, tested),
-                  gw_of_quantity(GW_THICKNESS, required), gw_of_quantity(GW_LENGTH, here));
+                  gw_of_capacity(GW_THICKNESS, rating->drift), gw_of_quantity(GW_LENGTH, tested),
+                  gw_of_demand(GW_THICKNESS, required), gw_of_quantity(GW_LENGTH, here));
 }
 
 static struct gw_message shortfall(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e,

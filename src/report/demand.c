@@ -24,6 +24,16 @@ static const struct view_column APART_COLUMNS[] = {COLUMN("Test", "title"), COLU
                                                    COLUMN("Asked", "asked")};
 static const struct view APART = VIEW(&gw_test_apart_record, APART_COLUMNS);
 
+/* With the decimals that tables of pressures have, so that one figure reads one way. */
+static const char *as_in_tables(struct page *page, double pressure)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    gw_add_bare(&out, GW_PRESSURE, page->shown, pressure, UP);
+    gw_text_addf(&out, " %s", gw_dim_info(GW_PRESSURE)->shown[page->shown]);
+    return out.at;
+}
+
 /* What the sequence leaves out: racking of an unknown drift, what stands above the roof line. */
 static void left_out(struct page *page)
 {
@@ -37,8 +47,7 @@ static void left_out(struct page *page)
             gw_format(page->arena,
                       "Not in it: lites above the roof line, up to %s inward and %s outward (allowable-stress "
                       "level); where a parapet is tested too, it is by these.",
-                      gw_quantity_text(page, GW_PRESSURE, a->above_roof_inward, UP),
-                      gw_quantity_text(page, GW_PRESSURE, a->above_roof_outward, UP)));
+                      as_in_tables(page, a->above_roof_inward), as_in_tables(page, a->above_roof_outward)));
 }
 
 void gw_page_apart_table(struct page *page)

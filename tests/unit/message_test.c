@@ -43,6 +43,22 @@ static void demands_go_up(void **state)
     gw_arena_release(&arena);
 }
 
+/* A capacity goes down; one that is exact stays. */
+static void capacities_go_down(void **state)
+{
+    struct gw_arena arena;
+    (void)state;
+    gw_arena_init(&arena, gw_system_host());
+    const double mm = 1e-3;
+    struct gw_message m =
+        GW_SAY(&arena, "{} {} {}", gw_of_capacity(GW_THICKNESS, 10.0099 * mm), gw_of_capacity(GW_THICKNESS, 10.01 * mm),
+               gw_of_bare(gw_of_capacity(GW_THICKNESS, 123.47 * mm)));
+    assert_string_equal(gw_message_text(&arena, &m, GW_SI), "10 mm 10.01 mm 123.4");
+    m = GW_SAY(&arena, "{}, {}", gw_of_capacity(GW_THICKNESS, 0), gw_of_capacity(GW_PRESSURE, 28009.9));
+    assert_string_equal(gw_message_text(&arena, &m, GW_SI), "0 mm, 28000 Pa");
+    gw_arena_release(&arena);
+}
+
 static void as_the_trade_says_it(void **state)
 {
     static const struct {
@@ -220,6 +236,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(demands_go_up),
+        cmocka_unit_test(quantities_follow_the_reader), cmocka_unit_test(capacities_go_down),
         cmocka_unit_test(as_the_trade_says_it),         cmocka_unit_test(what_was_not_said_prints_nothing),
         cmocka_unit_test(alike_by_words_and_values),    cmocka_unit_test(refusals_are_worded_by_their_reader),
         cmocka_unit_test(every_slot_has_its_value),     cmocka_unit_test(shapes_leave_figures_out),

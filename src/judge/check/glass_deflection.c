@@ -30,7 +30,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     }
     const struct gw_lite_result *r = &g->bent;
     struct gw_limit *limit = gw_capacity_limit(
-        out, 0, 0, r->deflection, GW_SAY(ask->arena, "at {}", gw_of_quantity(GW_PRESSURE, fabs(r->load.pressure))));
+        out, 0, 0, r->deflection, GW_SAY(ask->arena, "at {}", gw_of_demand(GW_PRESSURE, fabs(r->load.pressure))));
     limit->turned = true;
     limit->direction = g->bent_load ? GW_OUTWARD : GW_INWARD;
 }

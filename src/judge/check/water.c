@@ -36,7 +36,7 @@ static struct gw_message how(struct gw_ask *ask, const struct gw_water_result *w
                                           [GW_BY_FLOOR] = "the floor governs",
                                           [GW_BY_CAP] = "the cap governs"};
     return GW_SAY(ask->arena, "{} % of the greatest inward pressure, {}; floor {}, cap {}: {} (basis {})",
-                  gw_of_text(percent_of(ask, water->share)), gw_of_quantity(GW_PRESSURE, water->shared),
+                  gw_of_text(percent_of(ask, water->share)), gw_of_demand(GW_PRESSURE, water->shared),
                   gw_of_quantity(GW_PRESSURE, water->floor), gw_of_quantity(GW_PRESSURE, water->cap),
                   gw_of_text(governs[water->governs]), gw_of_text(gw_choice_name(gw_water_rule_choices, (int)rule)));
 }
@@ -66,7 +66,7 @@ static void compare_with_site(struct gw_demand *out, struct gw_ask *ask, const s
     struct gw_below *below = gw_alloc(ask->arena, 1, sizeof *below);
     below->value = site.pressure;
     below->said = GW_SAY(ask->arena, "the project asks {}, less than the site's {}{}, {}",
-                         gw_of_quantity(GW_PRESSURE, asked), gw_of_quantity(GW_PRESSURE, site.pressure),
+                         gw_of_quantity(GW_PRESSURE, asked), gw_of_demand(GW_PRESSURE, site.pressure),
                          gw_of_text(is_all(wall, &site) ? "" : " or more"), gw_of_message(&why));
     out->below = below;
 }
