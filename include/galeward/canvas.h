@@ -103,6 +103,12 @@ struct gw_drawn {
     struct gw_box box; /* text, kept, clip */
 };
 
+/* What a key or a list of the drawing says, for pages that are narrower than it: they put it below as text. */
+struct gw_told {
+    const struct gw_canvas *swatch; /* as the drawing has it; NULL: none */
+    const char *words;
+};
+
 /* galeward/report.h: names that stand by their beginnings alone. */
 struct gw_long_names;
 struct gw_canvas {
@@ -113,6 +119,8 @@ struct gw_canvas {
     bool on_page;                           /* of a report, whose cautions count for it */
     struct gw_drawn *shapes;                /* in the order of drawing */
     size_t n, capacity;
+    struct gw_told *told; /* NULL: nothing but what stands in the description */
+    size_t n_told, told_capacity;
 };
 /* What is given to the canvas is copied into the arena. */
 void gw_canvas_init(struct gw_canvas *canvas, struct gw_arena *arena);
@@ -127,6 +135,9 @@ void gw_canvas_outlines(struct gw_canvas *canvas, const struct gw_outline *outli
 void gw_canvas_clip(struct gw_canvas *canvas, const struct gw_box *box);
 void gw_canvas_clip_end(struct gw_canvas *canvas);
 void gw_canvas_keep(struct gw_canvas *canvas, const struct gw_box *box);
+
+/* The swatch outlives the canvas. */
+void gw_canvas_tell(struct gw_canvas *canvas, const struct gw_canvas *swatch, const char *words);
 
 /* An upper bound, as the reader's font is not known. */
 double gw_lettering_width(const struct gw_lettering *lettering, const char *text);

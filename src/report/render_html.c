@@ -57,6 +57,20 @@ static void contents(struct html *html, const struct gw_report *report)
 
 /* Blocks ----------------------------------------------------------------------------------------------------------- */
 
+/* What the drawing's key and list say, where the page is too narrow to show it whole. */
+static void told(struct html *html, const struct gw_canvas *canvas)
+{
+    if (!canvas->n_told) return;
+    gw_text_add(html->out, "<ul class=\"told\">\n");
+    for (size_t i = 0; i < canvas->n_told; i++) {
+        const struct gw_told *t = &canvas->told[i];
+        gw_text_add(html->out, "<li>");
+        if (t->swatch) gw_svg_swatch(html->out, t->swatch, gw_format(html->arena, "f%dk%zu-", html->figures, i));
+        tag(html, "<span>", gw_safe(html->arena, t->words), "</span></li>\n");
+    }
+    gw_text_add(html->out, "</ul>\n");
+}
+
 static void figure(struct html *html, const struct gw_figure *of)
 {
     struct gw_canvas canvas;
@@ -67,7 +81,8 @@ static void figure(struct html *html, const struct gw_figure *of)
         gw_text_addf(html->out, "<div class=\"paper\" role=\"region\" tabindex=\"0\" aria-label=\"Drawing %d\">",
                      ++html->figures);
         gw_svg_inline(html->out, &canvas, gw_format(html->arena, "f%d-", html->figures));
-        gw_text_add(html->out, "</div>");
+        gw_text_add(html->out, "</div>\n");
+        told(html, &canvas);
         tag(html, "<details><summary>In words</summary><p>",
             canvas.description ? gw_safe(html->arena, canvas.description) : of->alternative, "</p></details>");
     } else {

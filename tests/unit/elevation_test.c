@@ -5,6 +5,22 @@
 #include "report/draw/pictures.h"
 #include "report/page.h"
 
+/* What a narrow page puts below the drawing stands in the drawing: classes of the key as they are there, what is called
+ * out by its first word. */
+static void check_told(const struct gw_canvas *canvas, const char *name)
+{
+    const bool is_wall = strncmp(name, "elevation:", 10) == 0;
+    if (is_wall && !canvas->n_told) fail_msg("%s: nothing is told of its key", name);
+    for (size_t i = 0; i < canvas->n_told; i++) {
+        const struct gw_told *t = &canvas->told[i];
+        const char *words =
+            strstr(t->words, ": ") ? gw_strndup(canvas->arena, t->words, strcspn(t->words, " :")) : t->words;
+        if (!texts_with(canvas, words)) fail_msg("%s: '%s' is not in the drawing", name, words);
+        if (t->swatch) check_words(t->swatch, name);
+        if (t->swatch) assert_true(t->swatch->n > 0);
+    }
+}
+
 static size_t draw_all(struct world *w, enum gw_units shown)
 {
     struct gw_results results;
@@ -19,6 +35,7 @@ static size_t draw_all(struct world *w, enum gw_units shown)
         gw_canvas_init(&canvas, &w->arena);
         assert_int_equal(p->figure.draw(&canvas, p->figure.of, shown, NULL), GW_OK);
         check_words(&canvas, p->name);
+        check_told(&canvas, p->name);
         assert_true(canvas.description && *canvas.description);
         if (canvas.n > shapes) shapes = canvas.n;
     }

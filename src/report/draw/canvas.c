@@ -277,3 +277,9 @@ const char *gw_canvas_gray(struct gw_arena *arena, double fraction)
     }
     return gw_strdup(arena, out);
 }
+
+void gw_canvas_tell(struct gw_canvas *canvas, const struct gw_canvas *swatch, const char *words)
+{
+    canvas->told = gw_grow(canvas->arena, canvas->told, canvas->n_told, &canvas->told_capacity, sizeof *canvas->told);
+    canvas->told[canvas->n_told++] = (struct gw_told){swatch, gw_strndup(canvas->arena, words, strlen(words))};
+}

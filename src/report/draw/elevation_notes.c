@@ -241,9 +241,53 @@ static double put_scale(const struct elevation_frame *f, double top)
     return top + height + 2 * GW_LABEL_SIZE;
 }
 
+/* Key and list once more, for pages that are too narrow to show the drawing whole. */
+static const struct gw_canvas *swatch_of(struct gw_arena *arena, const struct elevation_class *c)
+{
+    struct gw_canvas *swatch = gw_alloc(arena, 1, sizeof *swatch);
+    const double wide = 27, high = 16;
+    struct gw_look look = c->look;
+    look.line = GW_INK;
+    look.width = GW_LINE_FINE;
+    gw_canvas_init(swatch, arena);
+    swatch->width = wide + (c->mark ? 20 : 2);
+    swatch->height = high;
+    gw_canvas_rectangle(swatch, &(struct gw_box){1, 1, wide, high - 1}, &look);
+    gw_mark_draw(swatch, (struct gw_point){wide + 10, high / 2}, c->mark);
+    return swatch;
+}
+
+static const struct gw_canvas *number_swatch(struct gw_arena *arena, size_t number)
+{
+    struct gw_canvas *swatch = gw_alloc(arena, 1, sizeof *swatch);
+    struct sheet sheet = {.canvas = swatch, .arena = arena};
+    gw_canvas_init(swatch, arena);
+    swatch->width = swatch->height = 2 * FLAG + 2;
+    gw_sheet_number(&sheet, (struct gw_point){FLAG + 1, FLAG + 1}, number);
+    return swatch;
+}
+
+static void tell(const struct elevation_frame *f, const struct elevation_areas *areas)
+{
+    struct gw_canvas *canvas = f->sheet->canvas;
+    if (f->of->n_classes) gw_canvas_tell(canvas, NULL, f->of->key);
+    for (size_t i = 0; i < f->of->n_classes; i++) {
+        const size_t class_ = f->of->order ? f->of->order[i] : i;
+        const struct elevation_class *c = &f->of->classes[class_];
+        if (occurs(areas, class_)) gw_canvas_tell(canvas, swatch_of(canvas->arena, c), c->name);
+    }
+    for (size_t i = 0; i < f->of->n_flags; i++) {
+        const struct elevation_flag *flag = &f->of->flags[i];
+        gw_canvas_tell(canvas, number_swatch(canvas->arena, number_of(f, i)),
+                       gw_format(canvas->arena, "%s: %s", in_short(canvas, flag->first, HEAD_CHARACTERS),
+                                 in_short(canvas, flag->second, WORDS)));
+    }
+}
+
 double gw_elevation_foot(const struct elevation_frame *f, const struct elevation_areas *areas, double top)
 {
     double y = f->of->n_flags ? put_list(f, top) : top;
+    tell(f, areas);
     y = put_key(f, areas, y + 4);
     y = gw_sheet_lines(f->sheet, y + (f->of->n_lines ? 6 : 0), f->of->lines, f->of->n_lines);
     return put_scale(f, y);

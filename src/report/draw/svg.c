@@ -183,9 +183,8 @@ static void text(struct gw_text *out, const struct gw_drawn *shape)
     gw_text_add(out, "</text>\n");
 }
 
-static void open_page(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
+static void open_size(struct gw_text *out, const struct gw_canvas *canvas)
 {
-    struct gw_arena *arena = canvas->arena;
     gw_text_add(out, "<svg xmlns=\"http://www.w3.org/2000/svg\"");
     attribute(out, "width", canvas->width);
     attribute(out, "height", canvas->height);
@@ -193,6 +192,12 @@ static void open_page(struct gw_text *out, const struct gw_canvas *canvas, const
     put(out, canvas->width);
     gw_text_add(out, " ");
     put(out, canvas->height);
+}
+
+static void open_page(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
+{
+    struct gw_arena *arena = canvas->arena;
+    open_size(out, canvas);
     gw_text_addf(out,
                  "\" role=\"img\" aria-labelledby=\"%stitle %sdesc\" font-family=\"%s\" "
                  "style=\"font-variant-numeric: tabular-nums lining-nums\">\n<title id=\"%stitle\">",
@@ -267,6 +272,15 @@ void gw_svg_inline(struct gw_text *out, const struct gw_canvas *canvas, const ch
     open_page(out, canvas, prefix);
     for (size_t i = 0; i < canvas->n; i++) put_shape(out, canvas, i, prefix);
     gw_text_add(out, "</svg>\n");
+}
+
+void gw_svg_swatch(struct gw_text *out, const struct gw_canvas *canvas, const char *prefix)
+{
+    open_size(out, canvas);
+    gw_text_addf(out, "\" aria-hidden=\"true\" focusable=\"false\" font-family=\"%s\">\n", FONTS);
+    define_patterns(out, canvas, prefix);
+    for (size_t i = 0; i < canvas->n; i++) put_shape(out, canvas, i, prefix);
+    gw_text_add(out, "</svg>");
 }
 
 void gw_svg_write(struct gw_text *out, const struct gw_canvas *canvas)
