@@ -88,8 +88,8 @@ void gw_find_tests_apart(struct gw_answer *out, struct gw_ask *ask)
     find_vertical(out, ask);
     const struct gw_requirements *r = ask->model->project.requirements;
     const enum gw_bool dynamic = r && r->water ? r->water->dynamic : GW_UNSAID;
-    const struct gw_message unasked = GW_PLAINLY("no key of the project asks for it: where the specification does, "
-                                                 "'calc sequence' puts it in its place");
+    const struct gw_message unasked = GW_PLAINLY("asked for by the specification alone: then it is to stand in the "
+                                                 "sequence above ('calc sequence' places it)");
     if (dynamic == GW_UNSAID)
         add(out, ask, GW_ROW_MOCKUP_APART_DYNAMIC,
             GW_PLAINLY("the project does not say whether it is asked for (requirements: water: dynamic)"));

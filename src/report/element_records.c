@@ -142,8 +142,9 @@ static bool test_and_again(struct gw_text *out, const void *thing, enum gw_units
 {
     const struct gw_sequence_step *s = thing;
     (void)shown;
-    gw_text_addf(out, "%s%s", gw_choice_name(gw_sequence_test_choices, (int)s->test),
-                 s->again == GW_YES ? " again" : "");
+    for (const char *c = gw_choice_name(gw_sequence_test_choices, (int)s->test); *c; c++)
+        gw_text_bytes(out, *c == '_' ? " " : c, 1); /* words, where a file has a key */
+    gw_text_add(out, s->again == GW_YES ? " again" : "");
     return true;
 }
 

@@ -78,7 +78,7 @@ static const char *now_words(struct page *page, const struct gw_margin *m)
 
 static const char *flip_words(struct page *page, const struct gw_margin *m)
 {
-    if (m->word) return m->flips_word ? spoken(page->arena, m->flips_word) : "no other word";
+    if (m->word) return m->flips_word ? spoken(page->arena, m->flips_word) : "at none of the others";
     return gw_given(m->flips_at) ? figure(page, m, m->flips_at) : "none from half to double";
 }
 

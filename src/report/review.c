@@ -19,9 +19,16 @@ static bool is_open(const struct gw_comment *c) { return c->status != GW_COMMENT
 
 static const char *system_words(struct page *page, const struct gw_review *r)
 {
+    static const char *const says[] = {[GW_NOT_SHOWN] = "is not shown",
+                                       [GW_PASS] = "passes",
+                                       [GW_FAIL] = "fails",
+                                       [GW_NOT_REQUIRED] = "is asked nothing"};
     if (!r->judged) return "No system is known.";
-    return gw_format(page->arena, "%s: %s as claimed, %s by the evidence that holds.", r->judged->name,
-                     gw_verdict_name(r->as_claimed.verdict), gw_verdict_name(r->as_evidenced.verdict));
+    const char *claimed = says[r->as_claimed.verdict], *shown = says[r->as_evidenced.verdict];
+    if (claimed == shown)
+        return gw_format(page->arena, "%s %s, as claimed and by the evidence that holds.", r->judged->name, claimed);
+    return gw_format(page->arena, "%s %s as claimed, and %s by the evidence that holds.", r->judged->name, claimed,
+                     shown);
 }
 
 static void verdict(struct page *page, const struct gw_review *r)
@@ -105,7 +112,8 @@ static const char *places_words(struct page *page, const struct gw_comment *c)
     gw_text_init(&out, page->arena);
     for (size_t i = 0; i < c->places.n && (page->results->all || i < MOST); i++)
         gw_text_addf(&out, "%s%s", i ? ", " : "", c->places.items[i]);
-    if (!page->results->all && c->places.n > MOST) gw_text_addf(&out, ", and %zu more (--all)", c->places.n - MOST);
+    if (!page->results->all && c->places.n > MOST)
+        gw_text_addf(&out, ", and %zu more groups of like ones (--all names them)", c->places.n - MOST);
     return out.at;
 }
 

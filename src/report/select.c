@@ -49,8 +49,19 @@ static const struct view_column SHARED_COLUMNS[] = {
 };
 static const struct view SHARED = VIEW(&gw_place_row_record, SHARED_COLUMNS);
 
+/* What fails is of a wall or a lite type as a whole: no row of the places, which are of elements, has it. */
+static void tell_beside_places(struct page *page, const struct gw_bid *bid)
+{
+    const struct gw_finding *f = bid->summary.governing;
+    if (bid->verdict == GW_PASS || !f || f->demand->element) return;
+    gw_report_line(page->report,
+                   gw_format(page->arena, "%s%s decides, which stands in no row: rows are of what is in a place.",
+                             gw_titled(page, f), gw_at_text(page, f)));
+}
+
 static void places(struct page *page, const struct gw_bid *bid)
 {
+    tell_beside_places(page, bid);
     struct place_row *rows = gw_alloc(page->arena, bid->places.n + 1, sizeof *rows);
     for (size_t i = 0; i < bid->places.n; i++) gw_place_row(&rows[i], page->arena, bid, &bid->places.items[i]);
     gw_view_list(page, "", &CHOICES, rows, bid->places.n);

@@ -231,8 +231,9 @@ enum gw_status gw_draw_elevation_comments(struct gw_canvas *canvas, const void *
         .grid = c.of->grid,
         .title = gw_format(canvas->arena, "Wall %s: comments", name_of(&c, c.of->grid->wall)),
         .second = gw_project_line(canvas->arena, c.of->results),
-        .caption = gw_format(canvas->arena, "Comments on submittal %s: %ld have a place here",
-                             name_of(&c, c.of->review->submittal->submittal->number), c.here),
+        .caption =
+            gw_format(canvas->arena, "Comments on submittal %s: %ld %s a place here",
+                      name_of(&c, c.of->review->submittal->submittal->number), c.here, c.here == 1 ? "has" : "have"),
         .note = "Square with a cross: fails. Diamond: not shown. Triangle: differs. Circle: remark. One place of each.",
         .described = described(&c, lines, n),
         .key = "Comments",
