@@ -117,6 +117,7 @@ struct gw_canvas {
     const char *title, *description;        /* for screen readers and tooltips as well */
     const struct gw_long_names *long_names; /* NULL: every name is whole */
     bool on_page;                           /* of a report, whose cautions count for it */
+    bool small;                             /* beside the answer on a first page: at a smaller scale, with less on it */
     struct gw_drawn *shapes;                /* in the order of drawing */
     size_t n, capacity;
     struct gw_told *told; /* NULL: nothing but what stands in the description */

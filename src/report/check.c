@@ -65,20 +65,43 @@ static void picture(struct page *page)
     }
 }
 
+static const char *const SAYS[][2] = {[GW_NOT_SHOWN] = {"is not shown", "are not shown"},
+                                      [GW_PASS] = {"passes", "pass"},
+                                      [GW_FAIL] = {"fails", "fail"},
+                                      [GW_NOT_REQUIRED] = {"is asked nothing", "are asked nothing"}};
+
+/* "Curlew 200 passes. 9 fail.": those of a verdict by name where they are few. */
+static void lead_of(struct gw_text *out, struct page *page, enum gw_verdict verdict)
+{
+    enum { FEW = 2 };
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    const char *names[FEW] = {NULL};
+    size_t n = 0;
+    for (size_t i = 0; i < j->summaries.n; i++) {
+        if (j->summaries.items[i].verdict != verdict) continue;
+        if (n < FEW) names[n] = j->summaries.items[i].candidate->name;
+        n++;
+    }
+    if (!n) return;
+    if (out->length) gw_text_add(out, " ");
+    if (n <= FEW) gw_add_names(out, names, n);
+    else gw_text_addf(out, "%zu", n);
+    gw_text_addf(out, " %s.", SAYS[verdict][n > 1]);
+}
+
 /* In one or two sentences, where the page is to be filed. */
 static void lead(struct page *page)
 {
+    enum { MANY = 4 };
+    static const enum gw_verdict order[] = {GW_PASS, GW_NOT_SHOWN, GW_FAIL, GW_NOT_REQUIRED};
     const struct gw_judgement *j = &page->results->answer->judgement;
-    static const char *const says[] = {[GW_NOT_SHOWN] = "is not shown",
-                                       [GW_PASS] = "passes",
-                                       [GW_FAIL] = "fails",
-                                       [GW_NOT_REQUIRED] = "is asked nothing"};
     struct gw_text text;
     if (!page->report->pictures || !j->summaries.n) return;
     gw_text_init(&text, page->arena);
-    for (size_t i = 0; i < j->summaries.n; i++) {
+    for (size_t i = 0; i < sizeof order / sizeof *order && j->summaries.n > MANY; i++) lead_of(&text, page, order[i]);
+    for (size_t i = 0; i < j->summaries.n && j->summaries.n <= MANY; i++) {
         const struct gw_summary *s = &j->summaries.items[i];
-        gw_text_addf(&text, "%s%s %s.", i ? " " : "", s->candidate->name, says[s->verdict]);
+        gw_text_addf(&text, "%s%s %s.", i ? " " : "", s->candidate->name, SAYS[s->verdict][0]);
     }
     gw_report_lead(page->report, text.at);
 }

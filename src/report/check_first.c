@@ -125,19 +125,44 @@ static struct verdict_row verdict_row(struct page *page, const struct verdict_st
                                 .where = gw_where_text(page, f->demand)};
 }
 
+/* Of many candidates on a first page that a picture is to stand on. */
+static const enum gw_verdict BEST_FIRST[] = {GW_PASS, GW_NOT_SHOWN, GW_FAIL, GW_NOT_REQUIRED};
+
+/* "And 4 more below, each in its part. Their steps: D5, D6." */
+static void say_others(struct page *page, const struct verdict_story *stories, size_t n, const struct verdict_row *rows,
+                       size_t shown)
+{
+    struct gw_text steps;
+    gw_text_init(&steps, page->arena);
+    for (size_t i = 0; i < n; i++) {
+        bool there = false;
+        for (size_t k = 0; k < shown; k++) there = there || rows[k].summary == stories[i].summary;
+        const char *own = there ? NULL : gw_derivation_of(page, stories[i].summary->candidate);
+        if (own) gw_text_addf(&steps, "%s%s", steps.length ? ", " : " Their steps: ", own);
+    }
+    gw_report_line(page->report, gw_format(page->arena, "And %zu more below, each in its part.%s%s", n - shown,
+                                           steps.at, steps.length ? "." : ""));
+}
+
 static void verdicts(struct page *page, const struct verdict_story *stories, size_t n)
 {
     struct verdict_row *rows = gw_alloc(page->arena, n + 1, sizeof *rows);
     const bool glass = glass_fails_all(stories, n);
-    for (size_t i = 0; i < n; i++) {
-        rows[i] = verdict_row(page, &stories[i], glass);
-        if (glass) rows[i].own = gw_verdict_loud((int)own_verdict(&stories[i]));
-    }
+    const size_t most = gw_is_short(page) && n > 2 * GW_FIRST_LINES ? 2 * GW_FIRST_LINES : n;
+    size_t shown = 0;
+    for (size_t r = 0; r < sizeof BEST_FIRST / sizeof *BEST_FIRST; r++)
+        for (size_t i = 0; i < n && shown < most; i++) {
+            if (most < n ? stories[i].summary->verdict != BEST_FIRST[r] : r > 0) continue;
+            rows[shown] = verdict_row(page, &stories[i], glass);
+            if (glass) rows[shown].own = gw_verdict_loud((int)own_verdict(&stories[i]));
+            shown++;
+        }
     gw_view_list(page,
                  "Use is required over provided; of a limit, what is here over the limit. Up to 1.00 passes. Not shown "
                  "is never a "
                  "pass.",
-                 glass ? &BESIDE_GLASS : &VERDICTS, rows, n);
+                 glass ? &BESIDE_GLASS : &VERDICTS, rows, shown);
+    if (shown < n) say_others(page, stories, n, rows, shown);
 }
 
 /* Why ----------------------------------------------------------------------------------------------------------------
@@ -170,6 +195,7 @@ static const char *margin(struct page *page, double use)
 /* A sentence of which candidates are the subject: those of which the same is said share it. */
 struct sentence {
     const char *verb, *verbs, *words; /* "fails", "fail" */
+    bool leads, told;                 /* the first that is said of a candidate */
     GW_LIST(const char *) names;
     size_t capacity;
 };
@@ -180,6 +206,7 @@ struct telling {
     struct gw_memo known;
     struct sentence **items;
     size_t n, capacity;
+    const struct verdict_story *last; /* that something was said of */
 };
 
 static void say(struct telling *t, const struct verdict_story *story, const char *verb, const char *verbs,
@@ -195,20 +222,38 @@ static void say(struct telling *t, const struct verdict_story *story, const char
         t->items = gw_grow(arena, t->items, t->n, &t->capacity, sizeof(struct sentence *));
         t->items[t->n++] = s;
     }
+    s->leads = s->leads || story != t->last;
+    t->last = story;
     s->names.items = gw_grow(arena, s->names.items, s->names.n, &s->capacity, sizeof *s->names.items);
     s->names.items[s->names.n++] = story->summary->candidate->name;
 }
 
+static void tell_one(struct telling *t, struct sentence *s)
+{
+    struct gw_text out;
+    s->told = true;
+    gw_text_init(&out, t->page->arena);
+    gw_add_names(&out, s->names.items, s->names.n);
+    gw_text_addf(&out, " %s: %s", s->names.n == 1 ? s->verb : s->verbs, s->words);
+    gw_report_item(t->page->report, out.at);
+}
+
+/* A page with a picture on it has room for few: one of each candidate goes before what else is said of it, which its
+ * own part below repeats. */
 static void tell(struct telling *t)
 {
-    for (size_t i = 0; i < t->n; i++) {
-        const struct sentence *s = t->items[i];
-        struct gw_text out;
-        gw_text_init(&out, t->page->arena);
-        gw_add_names(&out, s->names.items, s->names.n);
-        gw_text_addf(&out, " %s: %s", s->names.n == 1 ? s->verb : s->verbs, s->words);
-        gw_report_item(t->page->report, out.at);
+    const size_t most = gw_is_short(t->page) ? GW_FIRST_LINES : t->n;
+    size_t told = 0, leads = 0;
+    for (size_t i = 0; i < t->n; i++) leads += t->items[i]->leads;
+    for (size_t i = 0; i < t->n && told < most; i++) {
+        if (t->n > most && !t->items[i]->leads && told + leads >= most) continue;
+        leads -= t->items[i]->leads;
+        tell_one(t, t->items[i]);
+        told++;
     }
+    if (told < t->n)
+        gw_report_line(t->page->report,
+                       gw_format(t->page->arena, "And %zu more below, with each candidate.", t->n - told));
 }
 
 const char *gw_failure_words(struct page *page, const struct cause *c)
@@ -299,8 +344,8 @@ static const struct cause *next_reason(const struct verdict_story *story, const 
 
 static void why_not_shown(struct telling *t, const struct verdict_story *story)
 {
-    enum { REASONS = 3 };
     const size_t asked = story->questions.n;
+    const int reasons = gw_is_short(t->page) ? 1 : 3;
     bool *told = gw_alloc(t->page->arena, story->untested.n + 1, sizeof *told);
     struct page *page = t->page;
     const struct cause *c;
@@ -308,7 +353,7 @@ static void why_not_shown(struct telling *t, const struct verdict_story *story)
     size_t at;
     gw_text_init(&out, page->arena);
     gw_text_add(&out, short_test(page, t->glass ? own_governing(story) : story->summary->governing));
-    for (int i = 0; i < REASONS && (c = next_reason(story, told, &at)) != NULL; i++) {
+    for (int i = 0; i < reasons && (c = next_reason(story, told, &at)) != NULL; i++) {
         told[at] = true;
         gw_text_addf(&out, "%s (%s); ", gw_cause_words(page, c), gw_kinds_words(page, &c->at));
     }

@@ -81,14 +81,16 @@ static size_t choose_held(struct questions *all, bool project, size_t shown, siz
 /* The project's, the first of each candidate, then what holds back most. */
 static size_t choose(struct questions *all, struct question *const *firsts, size_t n)
 {
-    const size_t own = choose_held(all, true, 0, OF_PROJECT);
+    const bool few = gw_is_short(all->page);
+    const size_t own = choose_held(all, true, 0, few ? 1 : OF_PROJECT);
+    const size_t most = few ? GW_FIRST_LINES - 1 - own : ASKED_MOST;
     size_t shown = 0;
-    for (size_t i = 0; i < n && shown < ASKED_MOST; i++) {
+    for (size_t i = 0; i < n && shown < most; i++) {
         if (!firsts[i] || firsts[i]->shown) continue;
         firsts[i]->shown = true;
         shown++;
     }
-    return own + choose_held(all, false, shown, ASKED);
+    return own + choose_held(all, false, shown, few ? most : ASKED);
 }
 
 static const char *whose(struct page *page, const struct question *q, size_t candidates)

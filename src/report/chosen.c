@@ -48,8 +48,11 @@ bool gw_has_choices(const struct gw_model *model)
 static void as_offered(struct page *page, const struct gw_model *model)
 {
     if (model->systems.n && gw_has_choices(model))
-        gw_report_line(page->report, "As offered, without options, and the project's lites with their own make-ups; "
-                                     "'select' looks for those with which it passes.");
+        gw_report_line(page->report,
+                       gw_is_short(page)
+                           ? "As offered, without options; 'select' looks for those with which it passes."
+                           : "As offered, without options, and the project's lites with their own make-ups; "
+                             "'select' looks for those with which it passes.");
 }
 
 void gw_page_chosen(struct page *page)

@@ -297,12 +297,18 @@ static const struct view_column ROW_COLUMNS[] = {COLUMN("Table", "table"), COLUM
 static const struct view ROWS = VIEW(&gw_row_record, ROW_COLUMNS);
 
 /* Of many candidates the first few have theirs on the page. */
-static void pictures(struct page *page, const struct gw_pictures *all)
+/* The first stands on the first page. */
+static void first_picture(struct page *page, const struct gw_pictures *all)
+{
+    if (page->report->pictures && all->n) gw_report_figure(page->report, &all->items[0].figure);
+}
+
+static void other_pictures(struct page *page, const struct gw_pictures *all)
 {
     enum { FEW = 3 };
     const size_t shown = page->results->all || all->n < FEW ? all->n : FEW;
     if (!page->report->pictures) return;
-    for (size_t i = 0; i < shown; i++) gw_report_figure(page->report, &all->items[i].figure);
+    for (size_t i = 1; i < shown; i++) gw_report_figure(page->report, &all->items[i].figure);
     if (shown < all->n)
         gw_report_line(page->report,
                        gw_format(page->arena,
@@ -316,6 +322,7 @@ static void explain_one(struct walk *walk, const struct explained *x)
     struct page *page = &walk->page;
     head(page, x->of->element);
     gw_page_chosen_at(page, x->of->element);
+    first_picture(page, &x->pictures);
     part(walk, "Wind");
     steps(walk, &x->of->trace);
     if (x->of->status != GW_OK)
@@ -323,7 +330,7 @@ static void explain_one(struct walk *walk, const struct explained *x)
                        gw_format(page->arena, "The computation stops here: %s.", gw_status_code(x->of->status)));
     design_values(walk, x->of->element);
     if (x->of->glass) glass(walk, x->of->glass, x->make_up);
-    pictures(page, &x->pictures);
+    other_pictures(page, &x->pictures);
     for (size_t i = 0; i < x->of->links.n; i++) link(walk, &x->of->links.items[i]);
     if (!page->results->sources) return;
     part(walk, "Rows of the tables that it rests on");

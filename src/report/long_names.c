@@ -92,11 +92,12 @@ const char *gw_shortened(struct gw_arena *arena, const struct gw_long_names *nam
 }
 
 enum gw_status gw_draw_figure(struct gw_canvas *canvas, const struct gw_report *report, const struct gw_figure *figure,
-                              enum gw_units shown, struct gw_engine *engine)
+                              bool small, enum gw_units shown, struct gw_engine *engine)
 {
     gw_canvas_init(canvas, report->arena);
     canvas->long_names = &report->long_names;
     canvas->on_page = true;
+    canvas->small = small;
     if (!figure->draw) return GW_MISSING;
     const enum gw_status status = figure->draw(canvas, figure->of, shown, engine);
     if (canvas->title) canvas->title = gw_shortened(report->arena, &report->long_names, canvas->title);

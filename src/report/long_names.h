@@ -12,6 +12,6 @@ const char *gw_shortened(struct gw_arena *arena, const struct gw_long_names *nam
 const char *gw_beginning(struct gw_arena *arena, const char *text, int most);
 /* A figure of a page on a new canvas, its names as the page has them; GW_MISSING: it has no drawing. */
 enum gw_status gw_draw_figure(struct gw_canvas *canvas, const struct gw_report *report, const struct gw_figure *figure,
-                              enum gw_units shown, struct gw_engine *engine);
+                              bool small, enum gw_units shown, struct gw_engine *engine);
 
 #endif

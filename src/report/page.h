@@ -12,6 +12,10 @@ struct page {
 };
 struct page gw_page_of(struct gw_report *report, const struct gw_results *results);
 
+/* A first page on which a picture is to stand has room for so many sentences of a kind; what is cut stands below. */
+enum { GW_FIRST_LINES = 3 };
+static inline bool gw_is_short(const struct page *page) { return page->report->pictures && !page->results->all; }
+
 /* Figures that a person designs to are rounded to the safe side: a demand up, a capacity down. */
 enum rounding { NEAREST, UP, DOWN };
 

@@ -76,7 +76,7 @@ static void figure(struct html *html, const struct gw_figure *of)
     struct gw_canvas canvas;
     gw_text_add(html->out, "<figure>");
     tag(html, "<figcaption>", of->title, "</figcaption>\n");
-    const enum gw_status status = gw_draw_figure(&canvas, html->report, of, html->shown, html->engine);
+    const enum gw_status status = gw_draw_figure(&canvas, html->report, of, false, html->shown, html->engine);
     if (status == GW_OK) {
         gw_text_addf(html->out, "<div class=\"paper\" role=\"region\" tabindex=\"0\" aria-label=\"Drawing %d\">",
                      ++html->figures);

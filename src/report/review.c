@@ -64,17 +64,8 @@ static const char *short_words(struct page *page, const struct gw_comment *c)
     gw_text_addf(&out, "Comment %d, %s, %s: submitted %s", c->number, item_words(page, c->item), words(page, &c->where),
                  words(page, &c->submitted));
     if (gw_said(&c->needed)) gw_text_addf(&out, "; needed %s", words(page, &c->needed));
-    if (gw_said(&c->effect)) gw_text_addf(&out, ". Effect: %s", words(page, &c->effect));
+    if (gw_said(&c->effect) && !gw_is_short(page)) gw_text_addf(&out, ". Effect: %s", words(page, &c->effect));
     return out.at;
-}
-
-static void failing(struct page *page, const struct gw_review *r)
-{
-    if (!r->counts[GW_IT_FAILS]) return;
-    gw_report_section(page->report, GW_PART_FIRST, "What fails");
-    for (size_t i = 0; i < r->comments.n; i++)
-        if (is_open(&r->comments.items[i]) && r->comments.items[i].consequence == GW_IT_FAILS)
-            gw_report_item(page->report, short_words(page, &r->comments.items[i]));
 }
 
 /* What it does may be a question too. */
@@ -85,15 +76,20 @@ static const char *asking_words(struct page *page, const struct gw_comment *c)
     return gw_format(page->arena, "%s%s Ask: %s", said, n && said[n - 1] == '?' ? "" : ".", words(page, &c->ask));
 }
 
-static void unshown(struct page *page, const struct gw_review *r)
+static void first_comments(struct page *page, const struct gw_review *r, enum gw_consequence consequence,
+                           const char *title)
 {
-    if (!r->counts[GW_IT_IS_NOT_SHOWN]) return;
-    gw_report_section(page->report, GW_PART_FIRST, "What is not shown, and whom to ask");
+    size_t n = 0;
+    if (!r->counts[consequence]) return;
+    gw_report_section(page->report, GW_PART_FIRST, title);
     for (size_t i = 0; i < r->comments.n; i++) {
         const struct gw_comment *c = &r->comments.items[i];
-        if (!is_open(c) || c->consequence != GW_IT_IS_NOT_SHOWN) continue;
-        gw_report_item(page->report, gw_said(&c->ask) ? asking_words(page, c) : short_words(page, c));
+        if (!is_open(c) || c->consequence != consequence || (n++ >= GW_FIRST_LINES && gw_is_short(page))) continue;
+        const bool asks = consequence == GW_IT_IS_NOT_SHOWN && gw_said(&c->ask);
+        gw_report_item(page->report, asks ? asking_words(page, c) : short_words(page, c));
     }
+    if (n > GW_FIRST_LINES && gw_is_short(page))
+        gw_report_line(page->report, gw_format(page->arena, "And %zu more below.", n - GW_FIRST_LINES));
 }
 
 /* Comments --------------------------------------------------------------------------------------------------------- */
@@ -212,8 +208,8 @@ void gw_review_page(struct gw_report *report, const struct gw_result *result)
         gw_report_line(report, gw_format(page.arena, "%s%s%s", h->title ? h->title : "",
                                          h->title && h->date ? ", " : "", h->date ? h->date : ""));
     verdict(&page, r);
-    failing(&page, r);
-    unshown(&page, r);
+    first_comments(&page, r, GW_IT_FAILS, "What fails");
+    first_comments(&page, r, GW_IT_IS_NOT_SHOWN, "What is not shown, and whom to ask");
     pictures(&page, result->pictures);
     comments(&page, r);
     confirm(&page, r);

@@ -178,6 +178,7 @@ static void candidate(struct page *page, const struct selections *s, const struc
     const struct gw_bid *bid = one->bid;
     gw_report_section(page->report, GW_PART_ANSWERS,
                       gw_format(page->arena, "%s: %s", bid->candidate->name, gw_verdict_loud((int)bid->verdict)));
+    if (!gw_is_told_first(page, (size_t)(one - s->items.items))) gw_tell_offered(page, bid);
     places(page, bid);
     gw_tell_choices(page, s, bid);
     tell_saving(page, s, bid);

@@ -31,6 +31,9 @@ void gw_place_row(struct place_row *out, struct gw_arena *arena, const struct gw
 /* select_first.c: who passes, as offered or with its plan, at which cost, how near to failing; a story a selection. */
 struct verdict_story;
 void gw_select_first(struct page *page, const struct selections *s, const struct verdict_story *stories);
+/* How a candidate stands as offered, and its least margins: of the i-th whether the first page has room for it. */
+void gw_tell_offered(struct page *page, const struct gw_bid *bid);
+bool gw_is_told_first(const struct page *page, size_t i);
 const char *gw_select_mass(struct page *page, double kg); /* "not known" */
 /* select_choices.c: each option and make-up that the plan takes, where, and what it comes to. */
 void gw_tell_choices(struct page *page, const struct selections *s, const struct gw_bid *bid);

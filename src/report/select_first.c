@@ -163,7 +163,10 @@ static const char *planned_words(struct page *page, const struct gw_bid *bid)
                      taken);
 }
 
-static void as_offered(struct page *page, const struct gw_bid *bid)
+/* Two lines each. */
+bool gw_is_told_first(const struct page *page, size_t i) { return !gw_is_short(page) || 2 * i < GW_FIRST_LINES; }
+
+void gw_tell_offered(struct page *page, const struct gw_bid *bid)
 {
     gw_report_item(page->report, gw_format(page->arena, "%s %s%s", bid->candidate->name, offered_words(page, bid),
                                            planned_words(page, bid)));
@@ -178,7 +181,11 @@ void gw_select_first(struct page *page, const struct selections *s, const struct
 {
     ranking(page, s, stories);
     if (s->items.n)
-        gw_report_line(page->report, "As offered: without options, and the project's lites with their own make-ups; so "
-                                     "does 'check' judge where it is given no plan.");
-    for (size_t i = 0; i < s->items.n; i++) as_offered(page, s->items.items[i].bid);
+        gw_report_line(page->report, gw_is_short(page)
+                                         ? "As offered: without options, each lite with its own make-up."
+                                         : "As offered: without options, and the project's lites with their own "
+                                           "make-ups; so does 'check' judge where it is given no plan.");
+    for (size_t i = 0; i < s->items.n && gw_is_told_first(page, i); i++) gw_tell_offered(page, s->items.items[i].bid);
+    if (s->items.n && !gw_is_told_first(page, s->items.n - 1))
+        gw_report_line(page->report, "The others as offered: below, with each.");
 }

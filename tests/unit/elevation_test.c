@@ -21,6 +21,17 @@ static void check_told(const struct gw_canvas *canvas, const char *name)
     }
 }
 
+/* Beside the answer on a first page: within a third of it, words on none. */
+static void check_small(struct world *w, const struct gw_picture *p, enum gw_units shown)
+{
+    struct gw_canvas canvas;
+    gw_canvas_init(&canvas, &w->arena);
+    canvas.on_page = canvas.small = true;
+    assert_int_equal(p->figure.draw(&canvas, p->figure.of, shown, NULL), GW_OK);
+    check_words(&canvas, p->name);
+    assert_true(canvas.height < 350);
+}
+
 static size_t draw_all(struct world *w, enum gw_units shown)
 {
     struct gw_results results;
@@ -36,6 +47,7 @@ static size_t draw_all(struct world *w, enum gw_units shown)
         assert_int_equal(p->figure.draw(&canvas, p->figure.of, shown, NULL), GW_OK);
         check_words(&canvas, p->name);
         check_told(&canvas, p->name);
+        if (strncmp(p->name, "elevation:", 10) == 0) check_small(w, p, shown);
         assert_true(canvas.description && *canvas.description);
         if (canvas.n > shapes) shapes = canvas.n;
     }

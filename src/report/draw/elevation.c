@@ -3,7 +3,8 @@
 
 #include <math.h>
 
-static const double LEFT = 116, WIDE = 461, HIGH = 560; /* pixels: names at the left; the wall at most */
+static const double LEFT = 116, WIDE = 461, HIGH = 560,
+                    SMALL_HIGH = 130; /* pixels: names at the left; the wall at most */
 static const struct gw_lettering MIDDLE = {.size = GW_LABEL_SIZE, .align = GW_ALIGN_MIDDLE};
 static const struct gw_lettering ZONE = {.size = GW_LABEL_SIZE, .bold = true, .align = GW_ALIGN_MIDDLE};
 static const struct gw_look ROOF = {.line = GW_INK, .width = GW_LINE_BOLD, .dashes = "22.7 3 1.9 3 1.9 3"};
@@ -20,13 +21,14 @@ double gw_elevation_y(const struct elevation_frame *f, double m)
 static double width_of(const struct elevation *of) { return of->grid->x[of->grid->n_columns]; }
 
 /* The first of the usual scales at which the wall fits. */
-static double scale_for(const struct elevation *of)
+static double scale_for(const struct elevation *of, bool small)
 {
     static const double ratios[] = {50, 100, 150, 200, 250, 300, 400, 500, 600, 750, 1000, 1500, 2000, 3000, 5000};
-    const double px = 96 / 0.0254, height = of->grid->lines.top - of->grid->lines.bottom;
+    const double px = 96 / 0.0254, height = of->grid->lines.top - of->grid->lines.bottom,
+                 high = small ? SMALL_HIGH : HIGH;
     for (size_t i = 0; i < sizeof ratios / sizeof *ratios; i++)
-        if (width_of(of) * px / ratios[i] <= WIDE && height * px / ratios[i] <= HIGH) return ratios[i];
-    return ceil(fmax(width_of(of) / WIDE, height / HIGH) * px);
+        if (width_of(of) * px / ratios[i] <= WIDE && height * px / ratios[i] <= high) return ratios[i];
+    return ceil(fmax(width_of(of) / WIDE, height / high) * px);
 }
 
 static double least_column(const struct gw_wall_grid *grid)
@@ -48,7 +50,7 @@ static void set_frame(struct elevation_frame *f, double top)
 {
     const double EVERY = 3 * 96 / 25.4, TENTH = 1.5 * 96 / 25.4, PX = 96 / 0.0254;
     const struct gw_wall_grid *grid = f->of->grid;
-    f->ratio = scale_for(f->of);
+    f->ratio = scale_for(f->of, f->sheet->canvas->small);
     f->px = PX / f->ratio;
     f->every_line = least_column(grid) * f->px >= EVERY && least_row(grid) * f->px >= EVERY / 2;
     f->every_tenth = least_column(grid) * f->px >= TENTH;
@@ -158,14 +160,14 @@ static double columns(const struct elevation_frame *f)
 {
     const double y = f->wall.bottom + 15, chain = y + 22;
     numbers(f, y);
+    if (f->sheet->canvas->small) return y + 6;
     const struct gw_point from = {f->wall.left, chain}, to = {f->wall.right, chain};
     const char *words = columns_words(f);
-    if (!gw_canvas_dimension(f->sheet->canvas, from, to, words)) {
-        const double half = gw_lettering_width(&MIDDLE, words) / 2;
-        gw_canvas_text(f->sheet->canvas, (struct gw_point){fmax((from.x + to.x) / 2, SHEET_MARGIN + half), chain + 2},
-                       &MIDDLE, words);
-    }
-    return chain + 16;
+    if (gw_canvas_dimension(f->sheet->canvas, from, to, words)) return chain + 16;
+    const double half = gw_lettering_width(&MIDDLE, words) / 2, below = chain + 14; /* the line has no room for them */
+    gw_canvas_text(f->sheet->canvas, (struct gw_point){fmax((from.x + to.x) / 2, SHEET_MARGIN + half), below}, &MIDDLE,
+                   words);
+    return below + 14;
 }
 
 const char *gw_elevation_size(struct gw_arena *arena, const struct gw_wall_grid *grid)
@@ -191,18 +193,38 @@ static const char *in_words(struct gw_arena *arena, const struct elevation *of)
     return out.at;
 }
 
-void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *of, enum gw_units shown)
+/* The words of a first page say what is worst, and the whole drawing has the rest; numbers of comments are the page's.
+ */
+static struct elevation as_small(const struct elevation *of)
 {
+    struct elevation small = *of;
+    small.n_lines = small.n_columns = 0;
+    if (small.n_flags && !small.flags[0].number) small.n_flags = 0;
+    return small;
+}
+
+static double head(struct sheet *sheet, const struct elevation *of)
+{
+    struct gw_canvas *canvas = sheet->canvas;
+    double y = gw_sheet_head(sheet, of->title);
+    const char *scale = gw_format(canvas->arena, "%s Seen from outside. Scale 1:%.0f on A4 and letter.", of->second,
+                                  scale_for(of, canvas->small));
+    if (canvas->small) {
+        const char *one = gw_format(canvas->arena, "%s. Seen from outside, 1:%.0f.", of->caption, scale_for(of, true));
+        return gw_sheet_lines(sheet, y - 3, &one, 1) - 5;
+    }
+    y = gw_sheet_lines(sheet, y, &scale, 1);
+    return gw_sheet_caption(sheet, (struct gw_point){SHEET_MARGIN, y + 8}, SHEET_LIVE, of->caption, of->note);
+}
+
+void gw_draw_elevation(struct gw_canvas *canvas, const struct elevation *whole, enum gw_units shown)
+{
+    const struct elevation small = as_small(whole), *of = canvas->small ? &small : whole;
     struct sheet sheet;
     gw_sheet_open(&sheet, canvas, shown);
     canvas->description = in_words(canvas->arena, of);
-    double y = gw_sheet_head(&sheet, of->title);
     struct elevation_frame f = {.of = of, .sheet = &sheet};
-    const char *scale =
-        gw_format(canvas->arena, "%s Seen from outside. Scale 1:%.0f on A4 and letter.", of->second, scale_for(of));
-    y = gw_sheet_lines(&sheet, y, &scale, 1);
-    y = gw_sheet_caption(&sheet, (struct gw_point){SHEET_MARGIN, y + 8}, SHEET_LIVE, of->caption, of->note);
-    set_frame(&f, y + 44);
+    set_frame(&f, head(&sheet, of) + (canvas->small ? 28 : 44));
     const struct elevation_areas areas = gw_elevation_areas(of, canvas->arena);
     gw_elevation_fill(&f, &areas);
     outline(&f);

@@ -105,7 +105,8 @@ static void put_row(const struct elevation_frame *f, const struct row *row, doub
     const double y = middle_of(f, row), left = f->wall.right + GAP;
     const char *name = row_name(f, row);
     const bool fits = gw_lettering_width(&ROW_NAME, name) <= f->wall.left - GAP - SHEET_MARGIN - width_of_floors;
-    if (fits) put_free(f, (struct gw_point){f->wall.left - GAP / 2, y}, &ROW_NAME, name);
+    const bool near_line = f->sheet->canvas->small && !f->every_line; /* the roof's runs on to its left */
+    if (fits && !near_line) put_free(f, (struct gw_point){f->wall.left - GAP / 2, y}, &ROW_NAME, name);
     for (size_t c = 0; c < f->of->n_columns && c < LEDGER_COLUMNS; c++) {
         const struct gw_point at = {left + COLUMN * (double)(c + 1), y};
         if (*row->cells[c]) put_free(f, at, &FIGURE, row->cells[c]);

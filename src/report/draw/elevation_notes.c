@@ -286,9 +286,9 @@ static void tell(const struct elevation_frame *f, const struct elevation_areas *
 
 double gw_elevation_foot(const struct elevation_frame *f, const struct elevation_areas *areas, double top)
 {
-    double y = f->of->n_flags ? put_list(f, top) : top;
+    double y = f->of->n_flags && !f->sheet->canvas->small ? put_list(f, top) : top;
     tell(f, areas);
     y = put_key(f, areas, y + 4);
     y = gw_sheet_lines(f->sheet, y + (f->of->n_lines ? 6 : 0), f->of->lines, f->of->n_lines);
-    return put_scale(f, y);
+    return f->sheet->canvas->small ? y - 5 : put_scale(f, y);
 }

@@ -154,20 +154,52 @@ void pdf_canvas(struct pdf *pdf, const struct gw_canvas *canvas, double x, doubl
     cairo_restore(cr);
 }
 
-/* To scale: the live width of a drawing's sheet is that of the page. What is higher than a page is made smaller. */
-void pdf_figure(struct pdf *pdf, const struct gw_figure *figure)
+/* The page has margins of its own. */
+static double above(double scale) { return SHEET_MARGIN * scale * 0.8; }
+static double below(double scale) { return SHEET_MARGIN * scale / 2; }
+static double height_at(const struct gw_canvas *canvas, double scale)
 {
+    return canvas->height * scale - above(scale) - below(scale);
+}
+
+/* To scale, but within a page; on the first one a little smaller, where that keeps it there. */
+static double scale_on(const struct pdf *pdf, const struct gw_canvas *canvas)
+{
+    const double least = 0.75, scale = fmin(PX, (pdf_bottom() - pdf_top()) / canvas->height);
+    const double room = (pdf_bottom() - pdf->y) / height_at(canvas, scale);
+    return pdf->page == 1 && room < 1 && room >= least ? room * scale : scale;
+}
+
+static bool has_room(const struct pdf *pdf, const struct gw_canvas *canvas)
+{
+    const double rounding = 1e-6;
+    return pdf->y + height_at(canvas, scale_on(pdf, canvas)) <= pdf_bottom() + rounding;
+}
+
+/* The first page has room for the small one, where the large one has none there. */
+static bool draw_small(struct gw_canvas *out, struct pdf *pdf, const struct gw_block *block)
+{
+    if (pdf->page != 1 || pdf->small) return false;
+    const bool drawn = gw_draw_figure(out, pdf->report, &block->figure, true, pdf->shown, pdf->engine) == GW_OK;
+    if (!drawn || !has_room(pdf, out)) return false;
+    pdf->small = block;
+    return true;
+}
+
+/* To scale: the live width of a drawing's sheet is that of the page. What is higher than a page is made smaller. */
+void pdf_figure(struct pdf *pdf, const struct gw_block *block)
+{
+    const struct gw_figure *figure = &block->figure;
     static const struct pdf_style title = {9.5, PDF_SEMIBOLD, GW_INK, NULL, false};
-    struct gw_canvas canvas;
-    if (gw_draw_figure(&canvas, pdf->report, figure, pdf->shown, pdf->engine) != GW_OK) {
+    struct gw_canvas canvas, small;
+    if (gw_draw_figure(&canvas, pdf->report, figure, false, pdf->shown, pdf->engine) != GW_OK) {
         pdf_paragraph(pdf, 0, figure->title, &title);
         pdf_paragraph(pdf, 0, figure->alternative, &pdf_body);
         return;
     }
-    const double most = pdf_bottom() - pdf_top();
-    const double scale = fmin(PX, most / canvas.height), above = SHEET_MARGIN * scale * 0.8;
-    const double height = canvas.height * scale - above; /* the page has a margin of its own */
-    pdf_need(pdf, height);
-    pdf_canvas(pdf, &canvas, pdf_left() - SHEET_MARGIN * scale, pdf->y - above, scale);
-    pdf->y += height + 8;
+    if (!has_room(pdf, &canvas) && draw_small(&small, pdf, block)) canvas = small;
+    const double scale = scale_on(pdf, &canvas);
+    pdf_need(pdf, height_at(&canvas, scale) - 1e-6);
+    pdf_canvas(pdf, &canvas, pdf_left() - SHEET_MARGIN * scale, pdf->y - above(scale), scale);
+    pdf->y += height_at(&canvas, scale) + below(scale) + 8;
 }

@@ -164,7 +164,7 @@ static void put_block(struct pdf *pdf, const struct gw_block *block)
         pdf_step(pdf, &block->equation);
         return;
     case GW_FIGURE:
-        pdf_figure(pdf, &block->figure);
+        pdf_figure(pdf, block);
         return;
     case GW_DEFINITION:
         definition(pdf, block);
@@ -192,7 +192,7 @@ static const char *tag_of(const struct gw_block *block)
     }
 }
 
-static void put(struct pdf *pdf, const struct gw_block *block)
+static void put_tagged(struct pdf *pdf, const struct gw_block *block)
 {
     if (!pdf->bookmarks || block->kind == GW_PAGE_BREAK) {
         put_block(pdf, block);
@@ -203,6 +203,15 @@ static void put(struct pdf *pdf, const struct gw_block *block)
     put_block(pdf, block);
     cairo_tag_end(pdf->cr, pdf->tag);
     pdf->tag = NULL;
+}
+
+/* The picture that the first page had no room for whole stands behind it. */
+static void put(struct pdf *pdf, size_t i)
+{
+    const struct gw_block *block = &pdf->report->blocks[i];
+    const bool ends = i && block->part != GW_PART_FIRST && block[-1].part == GW_PART_FIRST;
+    if (ends && pdf->small) put_tagged(pdf, pdf->small);
+    put_tagged(pdf, block);
 }
 
 /* The document ----------------------------------------------------------------------------------------------------- */
@@ -242,14 +251,14 @@ static int set_pages(struct gw_text *out, struct pdf *pdf, int pages)
     pdf->surface = cairo_pdf_surface_create_for_stream(take, out, PAGE_WIDTH, PAGE_HEIGHT);
     pdf->cr = cairo_create(pdf->surface);
     pdf->letters = letters_of(pdf->cr);
-    pdf->page = 0, pdf->pages = pages, pdf->outline = CAIRO_PDF_OUTLINE_ROOT;
+    pdf->page = 0, pdf->pages = pages, pdf->small = NULL, pdf->outline = CAIRO_PDF_OUTLINE_ROOT;
     pdf->bookmarks = out != NULL;
     pdf->derivations = gw_count_derivations(pdf->report);
     describe(pdf);
     /* Links must stand in a structure: without one cairo names objects that it never writes. */
     if (pdf->bookmarks) cairo_tag_begin(pdf->cr, "Document", NULL);
     pdf_new_page(pdf);
-    for (size_t i = 0; i < pdf->report->n; i++) put(pdf, &pdf->report->blocks[i]);
+    for (size_t i = 0; i < pdf->report->n; i++) put(pdf, i);
     if (pdf->bookmarks) cairo_tag_end(pdf->cr, "Document");
     cairo_show_page(pdf->cr);
     g_object_unref(pdf->letters);

@@ -24,13 +24,14 @@ struct pdf {
     struct gw_engine *engine;
     cairo_surface_t *surface;
     cairo_t *cr;
-    PangoContext *letters; /* of true widths: nothing is fitted to pixels */
-    double y;              /* where the next line begins */
-    int page, pages;       /* from 1; how many there are, 0 while that is found out */
-    int outline;           /* bookmark of the last section */
-    bool bookmarks;        /* and links: not while pages are counted */
-    const char *tag;       /* of the block that is set now, for those who have it read to them; NULL: none */
-    long derivations;      /* that the report has: D1, D2 ... */
+    PangoContext *letters;        /* of true widths: nothing is fitted to pixels */
+    double y;                     /* where the next line begins */
+    int page, pages;              /* from 1; how many there are, 0 while that is found out */
+    int outline;                  /* bookmark of the last section */
+    bool bookmarks;               /* and links: not while pages are counted */
+    const char *tag;              /* of the block that is set now, for those who have it read to them; NULL: none */
+    long derivations;             /* that the report has: D1, D2 ... */
+    const struct gw_block *small; /* drawn small on the first page; whole where the first part ends */
 };
 
 /* Live area. */
@@ -67,7 +68,7 @@ void pdf_paragraph(struct pdf *pdf, double indent, const char *text, const struc
 enum { PDF_TABLE_START = 70 }; /* pt, a table's caption, head and first row */
 void pdf_table(struct pdf *pdf, const struct gw_block *table);
 void pdf_step(struct pdf *pdf, const struct gw_equation *equation);
-void pdf_figure(struct pdf *pdf, const struct gw_figure *figure);
+void pdf_figure(struct pdf *pdf, const struct gw_block *block);
 void pdf_canvas(struct pdf *pdf, const struct gw_canvas *canvas, double x, double y, double scale);
 /* math.c: what it takes above and below its base line; drawn there. */
 struct pdf_box {
