@@ -45,7 +45,7 @@ double gw_combine_splice(double shear, double other);
 /* The end of a horizontal: its wind reaction, and across it half the weight of the glass that rests on it. */
 double gw_combine_end(double reaction, double weight, struct gw_engine *engine);
 /* Of the glass on a horizontal, N: its weight per area, Pa, times its width and height, m. */
-double gw_resting_weight(double per_area, double width, double height);
+double gw_resting_weight(double per_area, double width, double height, struct gw_engine *engine);
 /* m4, so that a member which deflects by `deflection` with E I of 1 N m2 keeps its limit, m. */
 double gw_inertia_for(double deflection, double elastic_modulus, double limit);
 

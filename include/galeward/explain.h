@@ -53,7 +53,8 @@ struct gw_derivation {
 struct gw_derivations {
     GW_LIST(struct gw_derivation) list;
 };
-/* Of an answer: the lite with the greatest pressure outward, and what decides each candidate where an element does. */
+/* Of an answer: the lite with the greatest pressure outward, and what decides each candidate (gw_deciding)
+ * where an element does. */
 void gw_find_derivations(struct gw_derivations *out, struct gw_ask *ask, const struct gw_takeoff *takeoff,
                          const struct gw_judgement *judgement);
 

@@ -283,6 +283,9 @@ size_t gw_same_pieces(const struct gw_element *others[GW_SAME_PIECES], const str
 
 /* Of two findings the graver one by verdict, then by utilization; NULL is graver than nothing. */
 bool gw_graver(const struct gw_finding *a, const struct gw_finding *b);
+/* The link on which a finding leans, where its failure or its pass is what governs and the finding has no figures of
+ * its own: its figures and its derivation are those that decide; else the finding itself. NULL of NULL. */
+const struct gw_finding *gw_deciding(const struct gw_finding *finding);
 
 #ifdef __cplusplus
 }

@@ -11,13 +11,6 @@ static const struct gw_element *greatest_outward(const struct gw_takeoff *takeof
     return out;
 }
 
-/* What governs, or the link of its load path that does. */
-static const struct gw_finding *deciding(const struct gw_summary *summary)
-{
-    const struct gw_finding *f = summary->governing;
-    return f && f->link ? f->link : f;
-}
-
 static void add(struct gw_derivations *out, struct gw_ask *ask, const struct gw_judgement *judgement,
                 const struct gw_element *element, const struct gw_finding *finding)
 {
@@ -41,7 +34,7 @@ void gw_find_derivations(struct gw_derivations *out, struct gw_ask *ask, const s
     out->list.n = 0;
     if (worst) add(out, ask, judgement, worst, NULL);
     for (size_t i = 0; i < judgement->summaries.n; i++) {
-        const struct gw_finding *f = deciding(&judgement->summaries.items[i]);
+        const struct gw_finding *f = gw_deciding(judgement->summaries.items[i].governing);
         if (f && f->demand->element) add(out, ask, judgement, f->demand->element, f);
     }
 }

@@ -83,7 +83,13 @@ double gw_combine_end(double reaction, double weight, struct gw_engine *engine)
     return force;
 }
 
-double gw_resting_weight(double per_area, double width, double height) { return per_area * width * height; }
+double gw_resting_weight(double per_area, double width, double height, struct gw_engine *engine)
+{
+    const double weight = per_area * width * height;
+    GW_STEP(engine, "D", GW_FORCE, weight, "glass that rests on it", "w*b*h", {"w|w|weight", per_area, GW_STRESS},
+            {"b", width, GW_THICKNESS}, {"h", height, GW_THICKNESS});
+    return weight;
+}
 
 double gw_inertia_for(double deflection, double elastic_modulus, double limit)
 {

@@ -35,12 +35,12 @@ static void bend(struct gw_rail_result *out, const struct gw_rail_case *in, stru
 {
     const double p = in->weight / 2, a = out->offset, span = in->span;
     out->moment = p * a;
-    GW_STEP(engine, "M", GW_BENDING, out->moment, BEAM_CLAUSE, "G/2*a", {"G", in->weight, GW_FORCE},
+    GW_STEP(engine, "M", GW_BENDING, out->moment, BEAM_CLAUSE, "G/2*a", {"G|D", in->weight, GW_FORCE},
             {"a", a, GW_THICKNESS});
     if (!gw_given(in->inertia)) return;
     out->deflection = p * a * (3 * span * span - 4 * a * a) / (24 * in->elastic_modulus * in->inertia);
     GW_STEP(engine, "d", GW_THICKNESS, out->deflection, BEAM_CLAUSE, "G/2*a*(3*L^2-4*a^2)/(24*E*I)",
-            {"G", in->weight, GW_FORCE}, {"a", a, GW_THICKNESS}, {"L", span, GW_THICKNESS},
+            {"G|D", in->weight, GW_FORCE}, {"a", a, GW_THICKNESS}, {"L", span, GW_THICKNESS},
             {"E", in->elastic_modulus, GW_STRESS}, {"I|I", in->inertia, GW_INERTIA});
 }
 
@@ -49,7 +49,7 @@ static void twist(struct gw_rail_result *out, const struct gw_rail_case *in, str
     if (!gw_given(in->shear_modulus)) return;
     const double p = in->weight / 2, a = out->offset;
     out->twist = p * in->eccentricity * a / (in->shear_modulus * in->torsion_constant);
-    GW_STEP(engine, "phi (rad)", GW_RATIO, out->twist, TWIST_CLAUSE, "G/2*e*a/(G_s*J)", {"G", in->weight, GW_FORCE},
+    GW_STEP(engine, "phi (rad)", GW_RATIO, out->twist, TWIST_CLAUSE, "G/2*e*a/(G_s*J)", {"G|D", in->weight, GW_FORCE},
             {"e", in->eccentricity, GW_THICKNESS}, {"a", a, GW_THICKNESS}, {"G_s", in->shear_modulus, GW_STRESS},
             {"J", in->torsion_constant, GW_INERTIA});
 }

@@ -60,7 +60,8 @@ void gw_shed_reach(struct gw_shed_reach *out, const struct gw_shed_case *in, str
 
 /* What the three answers differ in. */
 struct answer {
-    const char *above, *below;          /* symbols */
+    const char *above, *below, *sum;    /* symbols */
+    const char *of_above, *of_below;    /* as arguments of the sum */
     const char *of_ramp, *of_carried;   /* formulas */
     enum gw_dim dim, of_stress, length; /* its own; of p and E; of a, b and L */
     double (*of)(const struct gw_shed_lite *lite, double span);
@@ -82,7 +83,7 @@ static double side(const struct answer *answer, const struct gw_shed_case *in, c
         {even ? "b" : "a", even ? carried : gw_shed_ramp(in->span, lite->height), answer->length},
         {"L", in->span, answer->length},
         {"E", s->e, answer->of_stress},
-        {"I", s->i, GW_BEAM_INERTIA}};
+        {"I|I", s->i, GW_BEAM_INERTIA}};
     gw_trace_step(engine, lite == &in->above ? answer->above : answer->below, answer->dim,
                   in->pressure * value / (s->e * s->i), even ? SPREAD : SHED,
                   even ? answer->of_carried : answer->of_ramp, args, s == &NONE ? 3 : 5);
@@ -92,14 +93,21 @@ static double side(const struct answer *answer, const struct gw_shed_case *in, c
 static double both(const struct answer *answer, const struct gw_shed_case *in, const struct stiff *s,
                    struct gw_engine *engine)
 {
-    const double above = side(answer, in, &in->above, s, engine);
-    return in->pressure * (above + side(answer, in, &in->below, s, engine)) / (s->e * s->i);
+    const double above = side(answer, in, &in->above, s, engine), below = side(answer, in, &in->below, s, engine);
+    const double unit = in->pressure / (s->e * s->i), sum = unit * (above + below);
+    if (in->above.height > 0 && in->below.height > 0)
+        GW_STEP(engine, answer->sum, answer->dim, sum, "both lites at once", "a+b",
+                {answer->of_above, unit * above, answer->dim}, {answer->of_below, unit * below, answer->dim});
+    return sum;
 }
 
 double gw_shed_moment(const struct gw_shed_case *in, struct gw_engine *engine)
 {
     static const struct answer answer = {.above = "M_above",
                                          .below = "M_below",
+                                         .sum = "M_w",
+                                         .of_above = "a|M_above",
+                                         .of_below = "b|M_below",
                                          .of_ramp = "p*a*L^2/24*(3-4*a^2/L^2)",
                                          .of_carried = "p*b*L^2/8",
                                          .dim = GW_BENDING,
@@ -113,6 +121,9 @@ double gw_shed_reaction(const struct gw_shed_case *in, struct gw_engine *engine)
 {
     static const struct answer answer = {.above = "R_above",
                                          .below = "R_below",
+                                         .sum = "R_w",
+                                         .of_above = "a|R_above",
+                                         .of_below = "b|R_below",
                                          .of_ramp = "p*a*(L-a)/2",
                                          .of_carried = "p*b*L/2",
                                          .dim = GW_FORCE,
@@ -127,6 +138,9 @@ double gw_shed_deflection(const struct gw_shed_case *in, double elastic_modulus,
 {
     static const struct answer answer = {.above = "d_above",
                                          .below = "d_below",
+                                         .sum = "d_w",
+                                         .of_above = "a|d_above",
+                                         .of_below = "b|d_below",
                                          .of_ramp = "p*a*(5*L^2-4*a^2)^2/(1920*E*I)",
                                          .of_carried = "5*p*b*L^4/(384*E*I)",
                                          .dim = GW_BEAM_LENGTH,

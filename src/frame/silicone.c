@@ -85,8 +85,9 @@ static void bites(struct gw_silicone_result *out, const struct bead *bead, struc
             {"q", in->pressure, GW_STRESS}, {"b", short_side, GW_THICKNESS}, {"sigma_t", in->allowable, GW_STRESS});
     if (!bead->dead) return;
     out->bite_dead = in->weight / (2 * (in->width + in->height)) / in->dead_allowable;
-    GW_STEP(engine, "B_dead", GW_THICKNESS, out->bite_dead, DEAD_CLAUSE, "G/(2*(w+h)*tau)", {"G", in->weight, GW_FORCE},
-            {"w", in->width, GW_THICKNESS}, {"h", in->height, GW_THICKNESS}, {"tau", in->dead_allowable, GW_STRESS});
+    GW_STEP(engine, "B_dead", GW_THICKNESS, out->bite_dead, DEAD_CLAUSE, "G/(2*(w+h)*tau)",
+            {"G|D", in->weight, GW_FORCE}, {"w", in->width, GW_THICKNESS}, {"h", in->height, GW_THICKNESS},
+            {"tau", in->dead_allowable, GW_STRESS});
 }
 
 static void thickness(struct gw_silicone_result *out, const struct bead *bead, struct gw_engine *engine)
@@ -132,7 +133,7 @@ static void stresses(struct gw_silicone_result *out, const struct bead *bead, st
     use(out, out->stress_wind / in->allowable, "wind");
     if (bead->dead) {
         out->stress_dead = in->weight / (2 * (in->width + in->height)) / bite;
-        GW_STEP(engine, "tau", GW_STRESS, out->stress_dead, DEAD_CLAUSE, "G/(2*(w+h)*B)", {"G", in->weight, GW_FORCE},
+        GW_STEP(engine, "tau", GW_STRESS, out->stress_dead, DEAD_CLAUSE, "G/(2*(w+h)*B)", {"G|D", in->weight, GW_FORCE},
                 {"w", in->width, GW_THICKNESS}, {"h", in->height, GW_THICKNESS}, {"B", bite, GW_THICKNESS});
         use(out, out->stress_dead / in->dead_allowable, "dead");
     }

@@ -26,13 +26,33 @@ struct gw_plate_case gw_lite_plate_case(const struct gw_lite *in, double thickne
                                   .want = want};
 }
 
+/* Of plies or panes, one by one; one alone needs no step. */
+static double sum_of(const char *symbol, const double *weights, int n, struct gw_engine *engine)
+{
+    static const char *const formulas[] = {"", "", "w_1+w_2", "w_1+w_2+w_3", "w_1+w_2+w_3+w_4"};
+    static const char *const names[] = {"w_1|w_pane|weight", "w_2|w_pane|weight", "w_3|w_pane|weight",
+                                        "w_4|w_pane|weight"};
+    _Static_assert((int)GW_PANES <= 4 && (int)GW_PLIES <= 4, "a formula for each number of them");
+    struct gw_arg args[sizeof names / sizeof *names];
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+        args[i] = (struct gw_arg){names[i], weights[i], GW_PRESSURE};
+        sum += weights[i];
+    }
+    if (n > 1) gw_trace_step(engine, symbol, GW_PRESSURE, sum, "weight of its glass", formulas[n], args, (unsigned)n);
+    return sum;
+}
+
 double gw_make_up_weight(const struct gw_make_up *make_up, struct gw_engine *engine)
 {
-    double sum = 0;
-    for (int i = 0; i < make_up->n_panes; i++)
-        for (int k = 0; k < make_up->panes[i].n_plies; k++)
-            sum += gw_glass_weight(make_up->panes[i].plies[k].nominal, engine);
-    return sum;
+    double panes[GW_PANES];
+    for (int i = 0; i < make_up->n_panes; i++) {
+        const struct gw_pane *pane = &make_up->panes[i];
+        double plies[GW_PLIES];
+        for (int k = 0; k < pane->n_plies; k++) plies[k] = gw_glass_weight(pane->plies[k].nominal, engine);
+        panes[i] = sum_of("w_pane", plies, pane->n_plies, engine);
+    }
+    return sum_of("w", panes, make_up->n_panes, engine);
 }
 
 /* How much more of the first-principles route is used than of the standard's; by the resistances where nothing acts. */

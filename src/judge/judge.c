@@ -34,6 +34,13 @@ bool gw_graver(const struct gw_finding *a, const struct gw_finding *b)
     return gw_given(a->utilization) && !(a->utilization <= b->utilization);
 }
 
+const struct gw_finding *gw_deciding(const struct gw_finding *f)
+{
+    return f && f->link && f->verdict != GW_NOT_SHOWN && f->link->verdict == f->verdict && !gw_given(f->required)
+               ? f->link
+               : f;
+}
+
 /* Pressures too low show nothing: what passes under them is at best not shown. */
 void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low)
 {

@@ -33,7 +33,7 @@ double gw_weight_resting_on(struct gw_ask *ask, const struct gw_element *e)
     const struct gw_lite_type *rests = gw_heaviest_now(ask, e->grid, e->rests);
     if (!rests || !rests->layers.n) return GW_ABSENT;
     if (gw_make_up_from(&make_up, rests->layers.items, rests->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
-    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->span, e->above);
+    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->span, e->above, &ask->engine);
 }
 
 const char gw_unknown_line_of_weight[] =

@@ -67,8 +67,6 @@ const char *gw_places_words(struct page *page, const struct places *places, bool
 const char *gw_where_words(struct page *page, const struct cause *cause, bool heights);
 const char *gw_kinds_words(struct page *page, const struct places *places); /* "20 transoms" */
 long gw_places_count(const struct places *places);
-/* check_first.c: the link where its failure or its pass is what governs, whose figures decide; NULL of NULL. */
-const struct gw_finding *gw_deciding(const struct gw_finding *finding);
 /* "Ends of transoms (transom_connection)" */
 const char *gw_titled(struct page *page, const struct gw_finding *finding);
 /* " at east/lite/3"; "" of the project */

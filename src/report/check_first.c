@@ -84,14 +84,6 @@ static enum gw_verdict own_verdict(const struct verdict_story *story)
     return f ? f->verdict : GW_NOT_REQUIRED;
 }
 
-/* The link where its failure or its pass is what governs: its figures are those that decide. */
-const struct gw_finding *gw_deciding(const struct gw_finding *f)
-{
-    return f && f->link && f->verdict != GW_NOT_SHOWN && f->link->verdict == f->verdict && !gw_given(f->required)
-               ? f->link
-               : f;
-}
-
 /* A test's pressure that shows nothing here. */
 static const char *has_text(struct page *page, const struct gw_finding *f)
 {
@@ -101,9 +93,9 @@ static const char *has_text(struct page *page, const struct gw_finding *f)
 }
 
 /* On a page with derivations also where its steps are, else who gives the figures. */
-static const char *governs_text(struct page *page, const struct gw_system *candidate, const struct gw_finding *f)
+static const char *governs_text(struct page *page, const struct gw_finding *f)
 {
-    const char *titled = gw_titled(page, f), *steps = gw_derivation_of(page, candidate);
+    const char *titled = gw_titled(page, f), *steps = gw_steps_of(page, f);
     if (!page->report->pictures) return titled;
     if (steps) return gw_format(page->arena, "%s. Steps: %s", titled, steps);
     if (f->evidence == GW_EVIDENCE_NONE) return titled;
@@ -118,7 +110,7 @@ static struct verdict_row verdict_row(struct page *page, const struct verdict_st
         return (struct verdict_row){.summary = s, .governs = gw_message_text(page->arena, &s->held, page->shown)};
     if (!f) return (struct verdict_row){.summary = s, .governs = "nothing is asked"};
     return (struct verdict_row){.summary = s,
-                                .governs = governs_text(page, s->candidate, f),
+                                .governs = governs_text(page, f),
                                 .use = gw_use_text(page, f),
                                 .required = gw_required_text(page, f),
                                 .provided = has_text(page, f),

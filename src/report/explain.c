@@ -350,13 +350,25 @@ static const char *derivation_title(struct page *page, const struct gw_derivatio
                      f->demand->where, *asked ? ", asked " : "", asked, *has ? ", here " : "", has);
 }
 
-const char *gw_derivation_of(struct page *page, const struct gw_system *candidate)
+/* "D2" of what was found so; NULL: the report has it not. */
+static const char *derivation_of(struct page *page, const struct gw_finding *f)
 {
     const struct gw_derivations *all = &page->results->derivations;
-    for (size_t i = 0; i < all->list.n; i++)
-        if (all->list.items[i].finding && all->list.items[i].finding->candidate == candidate)
+    for (size_t i = 0; f && i < all->list.n; i++) {
+        const struct gw_finding *own = all->list.items[i].finding;
+        if (own && own->candidate == f->candidate && own->demand == f->demand)
             return gw_format(page->arena, "D%zu", i + 1);
+    }
     return NULL;
+}
+
+const char *gw_steps_of(struct page *page, const struct gw_finding *f)
+{
+    const char *own = derivation_of(page, f), *link = own ? NULL : derivation_of(page, f->link);
+    if (own) return own;
+    if (link) return gw_format(page->arena, "%s, of %s, on which it leans", link, f->link->demand->where);
+    if (f->evidence != GW_BY_CALCULATION || !f->demand->element) return NULL;
+    return gw_format(page->arena, "explain %s", f->demand->where);
 }
 
 void gw_page_derivations(struct page *page)

@@ -84,7 +84,7 @@ enum gw_status gw_fallout(struct gw_fallout_result *out, double drift_with_impor
     if (status) return status;
     out->required = fmax(rule->factor * drift_with_importance, least->least_m);
     GW_STEP(engine, "D_fallout", GW_THICKNESS, out->required, rule->clause, "max(c*D_pI,D_min)",
-            {"c", rule->factor, GW_RATIO}, {"D_pI", drift_with_importance, GW_THICKNESS},
+            {"c", rule->factor, GW_RATIO}, {"D_pI|D_pI|D_lite", drift_with_importance, GW_THICKNESS},
             {"D_min", least->least_m, GW_THICKNESS});
     if (gw_given(tested)) out->passes = seismic_reaches(tested, out->required) ? GW_YES : GW_NO;
     return GW_OK;

@@ -65,7 +65,7 @@ double gw_drift_of_ratio(double ratio, double story_height, struct gw_engine *en
 double gw_drift_without_importance(double drift_with_importance, double importance, struct gw_engine *engine)
 {
     GW_STEP(engine, "D_p,lite", GW_THICKNESS, drift_with_importance / importance, "D_pI = D_p I_e, ASCE 7 13.3.2",
-            "D_pI/I_e", {"D_pI", drift_with_importance, GW_THICKNESS}, {"I_e", importance, GW_RATIO});
+            "D_pI/I_e", {"D_pI|D_pI|D_lite", drift_with_importance, GW_THICKNESS}, {"I_e", importance, GW_RATIO});
     return drift_with_importance / importance;
 }
 

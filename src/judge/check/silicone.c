@@ -46,7 +46,7 @@ static double weight_of(struct gw_message *question, struct gw_ask *ask, const s
     }
     *question = GW_PLAINLY("how heavy is the glass that the bead carries? Ask the architect (lites: layers)");
     if (!type || gw_make_up_from(&make_up, type->layers.items, type->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
-    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->width, e->pane);
+    return gw_resting_weight(gw_make_up_weight(&make_up, &ask->engine), e->width, e->pane, &ask->engine);
 }
 
 static void add_weight(struct gw_capacity *out, struct gw_silicone_case *in, struct gw_ask *ask,

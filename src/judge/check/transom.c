@@ -36,9 +36,14 @@ static void add_twist(struct gw_capacity *out, struct gw_ask *ask, const struct 
                                        "manufacturer (transom: tube, or allowable_torque)"));
         return;
     }
-    GW_STEP(&ask->engine, "T", GW_BENDING, torque, "weight on one block beside the shear center", "P*e",
-            {"P", c->weight / 2, GW_FORCE}, {"e", eccentricity, GW_THICKNESS});
+    GW_STEP(&ask->engine, "T", GW_BENDING, torque, "weight on one block beside the shear center", "D/2*e",
+            {"D", c->weight, GW_FORCE}, {"e", eccentricity, GW_THICKNESS});
     const double shear = gw_given(c->member.shear) ? wind / c->member.shear : 0, twist = torque / c->member.torque;
+    if (gw_given(c->member.shear))
+        GW_STEP(&ask->engine, "u_v", GW_RATIO, shear, "shear under wind", "R/V_a", {"R|R", wind, GW_FORCE},
+                {"V_a|Va", c->member.shear, GW_FORCE});
+    GW_STEP(&ask->engine, "u_t", GW_RATIO, twist, "twist by the weight", "T/T_a", {"T", torque, GW_BENDING},
+            {"T_a", c->member.torque, GW_BENDING});
     const double use = gw_combine_twist(bending, shear, twist, &ask->engine);
     gw_capacity_limit(out, MOMENT, out->n, gw_term_of(d, MOMENT)->value / use,
                       GW_PLAINLY("twist by the weight of the glass beside the shear center, with bending and shear"))

@@ -37,7 +37,7 @@ static double weight_of(struct gw_ask *ask, const struct gw_element *lite)
     const struct gw_lite_type *type = gw_glazed_type(ask, lite);
     struct gw_make_up m;
     if (!type || gw_make_up_from(&m, type->layers.items, type->layers.n, &ask->engine) != GW_OK) return GW_ABSENT;
-    return gw_resting_weight(gw_make_up_weight(&m, &ask->engine), lite->width, lite->pane);
+    return gw_resting_weight(gw_make_up_weight(&m, &ask->engine), lite->width, lite->pane, &ask->engine);
 }
 
 /* The rule's length for the area bears the weight; the least length is for handling and creep besides. */
