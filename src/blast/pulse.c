@@ -188,10 +188,10 @@ static enum gw_status find_capacity(struct gw_blast_curve *c, const struct gw_li
 {
     struct gw_lite_result result;
     const struct gw_lite_load load = {"blast", GW_ABSENT, GW_ABSENT};
-    gw_trace_note(engine, "R_c", MODEL, SHORT);
     const enum gw_status status = gw_lite_assess(&result, lite, &load, engine);
     if (status) return status;
     c->capacity = result.resistance;
+    gw_trace_found(engine, "R_c", GW_PRESSURE, c->capacity, MODEL, SHORT, NULL, 0);
     c->n_notes = result.n_notes;
     memcpy(c->notes, result.notes, sizeof c->notes);
     c->thickness = result.panes[0].principles.deflection_thickness;
@@ -215,9 +215,10 @@ static void find_shape(struct gw_blast_curve *c, struct gw_engine *engine)
         }
     c->motion = square / (mean * mean);
     c->load_mass_factor = c->motion * mean / center;
-    gw_trace_note(engine, "kappa, K_L", MODEL,
-                  "mean square of the deflected shape over the square of its mean, and mean over center: small "
-                  "deflection under uniform pressure, by Navier's series");
+    static const char SERIES[] = "small deflection under uniform pressure, by Navier's series";
+    GW_TRACE_SAY(engine, "kappa, K_L", MODEL,
+                 "{} and {}: mean square of the deflected shape over the square of its mean, and mean over center: {}",
+                 gw_of_number(c->motion, 6), gw_of_number(mean / center, 6), gw_of_text(SERIES));
     GW_STEP(engine, "K_LM", GW_RATIO, c->load_mass_factor, MODEL, "kappa*K_L", {"kappa", c->motion, GW_RATIO},
             {"K_L", mean / center, GW_RATIO});
 }
@@ -409,9 +410,10 @@ static void trace_response(const struct gw_blast_response *r, const struct gw_bl
     /* psi and psi-ms do not cancel to seconds: the numbers are SI. */
     GW_STEP(engine, "t_d", GW_TIME, gw_blast_duration(load), "triangular pulse", "2*I/P", {"I", load.impulse, GW_RATIO},
             {"P", load.pressure, GW_RATIO});
-    gw_trace_note(engine, "R_max", MODEL,
-                  "the static pressure that bends the lite as far as the pulse does, by steps in time, halved until "
-                  "it stays");
+    GW_FOUND(engine, "R_max", GW_PRESSURE, r->equivalent, MODEL,
+             "the static pressure that bends the lite as far as the pulse does, by steps in time, halved until it "
+             "stays",
+             {"T", c->period, GW_TIME}, {"t_d", gw_blast_duration(load), GW_TIME});
     GW_STEP(engine, "load_factor", GW_RATIO, r->load_factor, MODEL, "R_max/P", {"R_max", r->equivalent, GW_PRESSURE},
             {"P", load.pressure, GW_PRESSURE});
     GW_STEP(engine, "use", GW_RATIO, r->use, MODEL, "R_max/R_c", {"R_max", r->equivalent, GW_PRESSURE},

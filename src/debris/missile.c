@@ -49,8 +49,9 @@ enum gw_status gw_debris_zone(int *zone, enum gw_debris_edition edition, double 
     const bool near = gw_given(coast_distance) && debris_within(coast_distance, region->shore_m);
     const struct gw_debris_zone *row = near ? shore : inland;
     *zone = (int)GW_USE(engine, row)->zone;
-    gw_trace_note(engine, "wind zone", row->row.source,
-                  near ? "by speed, within a mile of the coast" : "by speed, away from the coast");
+    GW_TRACE_SAY(engine, "wind zone", row->row.source, "{}: by the speed of {}, {}", gw_of_count(*zone),
+                 gw_of_quantity(GW_SPEED, speed),
+                 gw_of_text(near ? "within a mile of the coast" : "away from the coast"));
     return GW_OK;
 }
 
@@ -71,8 +72,9 @@ enum gw_status gw_debris_missile(enum gw_missile *missile, int zone, enum gw_pro
         if ((int)row->zone != zone || (row->high == GW_YES) != high) continue;
         const bool enhanced = protection == GW_PROTECTION_ENHANCED;
         *missile = (enum gw_missile)(enhanced ? row->enhanced : row->basic);
-        gw_trace_note(engine, "missile", GW_USE(engine, row)->row.source,
-                      enhanced ? "by zone and height, enhanced protection" : "by zone and height, basic protection");
+        GW_TRACE_SAY(engine, "missile", GW_USE(engine, row)->row.source,
+                     "by zone {} and the height of {}, {} protection", gw_of_count(zone),
+                     gw_of_quantity(GW_LENGTH, height), gw_of_text(enhanced ? "enhanced" : "basic"));
         return GW_OK;
     }
     return gw_refuse(engine, GW_BAD_VALUE, "wind_zone", "wind zones go from 1 to 4");
@@ -84,7 +86,8 @@ enum gw_status gw_debris_missile_hvhz(enum gw_missile *missile, double height, s
     const struct gw_debris_hvhz *row =
         &engine->tables->debris_hvhz[high ? GW_ROW_DEBRIS_HVHZ_HIGH : GW_ROW_DEBRIS_HVHZ_LOW];
     *missile = (enum gw_missile)GW_USE(engine, row)->missile;
-    gw_trace_note(engine, "missile", row->clause, "high-velocity hurricane zone, by height alone");
+    GW_TRACE_SAY(engine, "missile", row->clause, "high-velocity hurricane zone, by the height of {} alone",
+                 gw_of_quantity(GW_LENGTH, height));
     return GW_OK;
 }
 

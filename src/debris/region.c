@@ -249,7 +249,8 @@ static bool is_relieved(struct gw_debris_result *out, const struct gw_debris_cas
         out->reason = HIGH_UP;
         clause = engine->tables->debris_relief[GW_ROW_DEBRIS_RELIEF_HIGH_GLAZING].clause;
     }
-    gw_trace_note(engine, "protection", clause, out->reason);
+    GW_TRACE_SAY(engine, "protection", clause, "at {}: {}", gw_of_quantity(GW_SPEED, region_speed(in)),
+                 gw_of_text(out->reason));
     return out->reason != IN_REGION;
 }
 

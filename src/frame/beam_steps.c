@@ -137,7 +137,8 @@ static void handbook_steps(const struct beam_run *run, const struct form *form)
     const struct gw_beam_result *out = run->out;
     const bool sags = fabs(out->moment_max.value) > fabs(out->moment_min.value);
     const size_t held = run->nodes[0].support ? 0 : 1; /* the force on a support itself is not the span's */
-    gw_trace_note(run->engine, "beam", HANDBOOK, form->name);
+    GW_TRACE_SAY(run->engine, "beam", HANDBOOK, "{}, {} long", gw_of_text(form->name),
+                 gw_of_quantity(GW_LENGTH, run->in->length));
     form_step(run, form, "R", GW_FORCE, out->reactions[0] - run->forces[held], form->reaction);
     form_step(run, form, "R_2", GW_FORCE, out->reactions[1], form->second);
     form_step(run, form, "M", GW_MOMENT, (sags ? out->moment_max : out->moment_min).value, form->moment);
@@ -179,7 +180,9 @@ static void sum_write(struct sum *sum)
     if (!sum->n) return;
     if (sum->size <= CANCELS * fabs(sum->value))
         gw_trace_step(sum->run->engine, sum->symbol, sum->dim, sum->value, STATICS, sum->formula.at, sum->args, sum->n);
-    else gw_trace_note(sum->run->engine, sum->symbol, STATICS, "its parts cancel but for rounding or a small rest");
+    else
+        GW_TRACE_SAY(sum->run->engine, sum->symbol, STATICS, "{}: its parts cancel but for rounding or a small rest",
+                     gw_of_quantity(sum->dim, sum->value));
     gw_text_init(&sum->formula, arena_of(sum->run));
     sum->n = 0;
     sum->begun = true;
@@ -311,7 +314,9 @@ static void start_shear(const struct beam_run *run, size_t f)
     if (parts <= CANCELS * fabs(a->shear_after) * length)
         GW_STEP(run->engine, "V_a", GW_FORCE, a->shear_after, STATICS, "(S+M_b-M_a)/l", M("S", about.value),
                 M("M_b", b->before), M("M_a", a->after), L("l", length));
-    else gw_trace_note(run->engine, "V_a", STATICS, "the shear after a is as good as none");
+    else
+        GW_TRACE_SAY(run->engine, "V_a", STATICS, "{}: the shear after a is as good as none",
+                     gw_of_quantity(GW_FORCE, a->shear_after));
 }
 
 static bool is_value(double value, const struct gw_beam_extreme *extreme)
@@ -400,7 +405,9 @@ static void deflection_step(const struct beam_run *run)
         (fabs(a->moment) / 2 + fabs(a->shear) * s / 6 + fabs(4 * p->load_from + q) * s * s / 120) * s * s;
     if (none(y->value)) return;
     if (fabs(a->deflection) + fabs(a->slope) * s + bend / p->stiffness > CANCELS * fabs(y->value)) {
-        gw_trace_note(run->engine, "y", BENDING, "integrated piece by piece; the terms of the last one nearly cancel");
+        GW_TRACE_SAY(run->engine, "y", BENDING,
+                     "{}: integrated piece by piece; the terms of the last one nearly cancel",
+                     gw_of_quantity(GW_THICKNESS, y->value));
         return;
     }
     GW_STEP(run->engine, "y", GW_BEAM_LENGTH, y->value, BENDING, "y0+t0*s-(M0*s^2/2+V0*s^3/6-(4*q0+q)*s^4/120)/(E*I)",
@@ -409,10 +416,12 @@ static void deflection_step(const struct beam_run *run)
             {"I", segment->inertia, GW_BEAM_INERTIA});
 }
 
-static const char METHOD[] = "integrated exactly from piece to piece; moments over supports from equal slopes on both "
-                             "sides, no moment at hinges and free ends";
-static const char SUMS[] = "between two supports, hinges or ends a, b: S, the moment of the loads about b; V_a, the "
-                           "shear after a; then the moment at a, the shear times its arm, less the loads up to there";
+static const char METHOD[] =
+    "{} long, supports: {}, integrated exactly from piece to piece; moments over supports from equal slopes on both "
+    "sides, no moment at hinges and free ends";
+static const char SUMS[] =
+    "largest {}, least {}; between two supports, hinges or ends a, b: S, the moment of the loads about b; V_a, the "
+    "shear after a; then the moment at a, the shear times its arm, less the loads up to there";
 
 void gw_beam_steps(const struct beam_run *run)
 {
@@ -422,8 +431,10 @@ void gw_beam_steps(const struct beam_run *run)
         handbook_steps(run, form);
         return;
     }
-    gw_trace_note(run->engine, "beam", BENDING, METHOD);
-    gw_trace_note(run->engine, "moments", STATICS, SUMS);
+    GW_TRACE_SAY(run->engine, "beam", BENDING, METHOD, gw_of_quantity(GW_LENGTH, run->in->length),
+                 gw_of_count((long)(run->in->n_supports + run->in->n_clamps)));
+    GW_TRACE_SAY(run->engine, "moments", STATICS, SUMS, gw_of_quantity(GW_MOMENT, run->out->moment_max.value),
+                 gw_of_quantity(GW_MOMENT, run->out->moment_min.value));
     load_steps(run);
     const size_t derived = moment_steps(run, &run->out->moment_max, "M_max", SIZE_MAX);
     moment_steps(run, &run->out->moment_min, "M_min", derived);

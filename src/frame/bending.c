@@ -206,7 +206,9 @@ enum gw_status gw_bending_strength(struct gw_bending_result *out, const struct g
     if (status) return status;
     if (gw_metal_is_steel(in->metal)) return gw_bending_steel(out, in, engine);
     gw_trace_note(engine, "edition", in->edition == GW_ADM_2015 ? "ADM 2015" : "ADM 2020",
-                  "Aluminum Design Manual, Part I, allowable strength design, building-type structures");
+                  in->edition == GW_ADM_2015
+                      ? "Aluminum Design Manual 2015, Part I, allowable strength design, building-type structures"
+                      : "Aluminum Design Manual 2020, Part I, allowable strength design, building-type structures");
     status = gw_alloy_find(&alloy, in->metal, in->thickness, in->welded, engine);
     if (status) return status;
     if (in->welded) gw_bending_note(out, WELDED);

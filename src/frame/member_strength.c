@@ -111,7 +111,7 @@ static void take_stated(struct gw_member_strength *m, double *inertia, const str
     m->torque = in->allowable_torque;
     m->governing = "stated by the manufacturer";
     *inertia = in->inertia_x;
-    gw_trace_note(engine, "M_a", "stated by the manufacturer", "allowable moment and inertia as stated");
+    gw_trace_found(engine, "M_a", GW_BENDING, m->moment, "stated by the manufacturer", "as stated", NULL, 0);
 }
 
 static enum gw_status add_insert(struct gw_member_strength *m, double inertia, const struct gw_member_insert *insert,

@@ -380,8 +380,9 @@ enum gw_status gw_mullion_derive(const struct gw_mullion_forces *of, const struc
     enum gw_status status = set_line(&line);
     if (status == GW_OK) status = add_loads(&line, of->pattern, stretches[i].overhang);
     if (status != GW_OK) return status;
-    gw_trace_note(engine, "w", "line loads",
-                  "each stretch: its own pressure times the width carried; x from the wall's bottom");
+    GW_TRACE_SAY(engine, "w", "line loads",
+                 "over {} from the wall's bottom, each stretch its own pressure times the width carried: loads: {}",
+                 gw_of_quantity(GW_LENGTH, line.beam.length), gw_of_count((long)line.beam.n_loads));
     for (size_t k = 0; k < line.beam.n_loads; k++)
         GW_STEP(engine, "w", GW_LINE_LOAD, line.loads[k].start, "line loads", "w",
                 {"w", line.loads[k].start, GW_LINE_LOAD});

@@ -110,9 +110,10 @@ static void proportion(struct gw_silicone_result *out, const struct bead *bead, 
     out->thickness = round_up(fmax(fmax(shape->least_m, moved), bite / shape->ratio), shape->thickness_step_m);
     out->bite = fmax(bite, round_up(out->thickness, shape->bite_step_m));
     out->aspect = out->bite / out->thickness;
-    gw_trace_note(engine, "B, T", shape->row.source,
-                  "rounded up; the bite at least the thickness and at most its multiple, the thickness at least the "
-                  "least");
+    GW_TRACE_SAY(engine, "B, T", shape->row.source,
+                 "{} and {}: rounded up; the bite at least the thickness and at most its multiple, the thickness at "
+                 "least the least",
+                 gw_of_quantity(GW_THICKNESS, out->bite), gw_of_quantity(GW_THICKNESS, out->thickness));
 }
 
 static void use(struct gw_silicone_result *out, double ratio, const char *name)

@@ -38,7 +38,8 @@ enum gw_status gw_interlayer_modulus(double *out, enum gw_interlayer material, d
         return gw_refuse(engine, GW_OUTSIDE_METHOD, "interlayer.temperature",
                          "warmer or longer than the table of this interlayer: give shear_modulus from test data");
     gw_used_add(&engine->used, &row->row);
-    gw_trace_note(engine, "G", row->row.source, "from the table, at the next warmer and next longer row");
+    gw_trace_found(engine, "G", GW_STRESS, row->modulus_pa, row->row.source,
+                   "from the table, at the next warmer and next longer row", NULL, 0);
     *out = row->modulus_pa;
     return GW_OK;
 }

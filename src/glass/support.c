@@ -123,9 +123,10 @@ static enum gw_status open_three(struct gw_support_result *out, struct shape *s,
     s->largest = plate.largest;
     GW_STEP(engine, "r", GW_RATIO, ratio, THREE.clause, "a/b", {"a", s->in.span, GW_THICKNESS},
             {"b", s->in.breadth, GW_THICKNESS});
-    gw_trace_note(engine, "alpha, beta", THREE.clause,
-                  "deflection over q b^4/(E t^3) and stress over q b^2/t^2 at the middle of the free edge b, from the "
-                  "sine series of the plate");
+    GW_TRACE_SAY(engine, "alpha, beta", THREE.clause,
+                 "{} and {}: deflection over q b^4/(E t^3) and stress over q b^2/t^2 at the middle of the free edge b, "
+                 "from the sine series of the plate",
+                 gw_of_number(out->alpha, 6), gw_of_number(out->beta, 6));
     note(out, bounded(s) ? NOTE_THREE : NOTE_THREE_BARE);
     return GW_OK;
 }

@@ -22,9 +22,11 @@ static double shed_width(struct gw_ask *ask, const struct gw_element *e)
                 {"b_1|b_", reach.above, GW_THICKNESS}, {"b_2|b_", reach.below, GW_THICKNESS});
         return both;
     }
-    gw_trace_note(&ask->engine, "b", "roof line", "what of it lies on this side");
-    const double low = z - reach.below, high = z + reach.above;
-    return fmax(e->parapet ? high - fmax(low, e->bottom) : fmin(high, e->top) - low, 0);
+    const double low = z - reach.below, high = z + reach.above,
+                 own = fmax(e->parapet ? high - fmax(low, e->bottom) : fmin(high, e->top) - low, 0);
+    GW_FOUND(&ask->engine, "b", GW_THICKNESS, own, "roof line", "what of it lies on this side",
+             {"b_above", reach.above, GW_THICKNESS}, {"b_below", reach.below, GW_THICKNESS});
+    return own;
 }
 
 struct gw_screw_side gw_screw_side_of(struct gw_ask *ask, const struct gw_element *e)

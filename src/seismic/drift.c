@@ -170,14 +170,16 @@ enum gw_status gw_lite_drift(struct gw_lite_drift_result *out, const struct gw_l
         return rack(out, in, engine);
     case GW_PATH_ALL_IN_LITE:
         out->in_lite = in->drift;
-        gw_trace_note(engine, "D_lite", KINEMATICS, "stiff bands above and below: all of the drift is in the lite");
+        gw_trace_found(engine, "D_lite", GW_THICKNESS, out->in_lite, KINEMATICS,
+                       "stiff bands above and below: all of the drift is in the lite", NULL, 0);
         return GW_OK;
     case GW_PATH_SLIDING_HEAD:
         return slide_head(out, in, engine);
     case GW_PATH_SLIDING:
         out->slip = in->drift;
         gw_seismic_note(&out->notes, NOTE_CORNER);
-        gw_trace_note(engine, "D_lite", KINEMATICS, "the stack joint slides by the drift: none in the lite");
+        gw_trace_found(engine, "D_lite", GW_THICKNESS, out->in_lite, KINEMATICS,
+                       "the stack joint slides by the drift: none in the lite", NULL, 0);
         return GW_OK;
     case GW_PATH_TILTING:
         return tilt(out, in, engine);

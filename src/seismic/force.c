@@ -100,7 +100,8 @@ static enum gw_status find_coefficients(struct force *f)
     if (status || (gw_given(in->ap) && gw_given(in->rp))) return status;
     gw_used_add(&f->engine->used, &row->row);
     gw_seismic_note_unseen(&f->out->notes, &row->row, NOTE_TABLE);
-    gw_trace_note(f->engine, "a_p, R_p", row->row.source, row->title);
+    GW_TRACE_SAY(f->engine, "a_p, R_p", row->row.source, "{} and {}: {}", gw_of_number(f->out->ap, 6),
+                 gw_of_number(f->out->rp, 6), gw_of_text(row->title));
     return GW_OK;
 }
 
@@ -117,7 +118,8 @@ static enum gw_status find_coefficients_22(struct force *f)
     if (status || (gw_given(in->car) && gw_given(in->rpo))) return status;
     gw_used_add(&f->engine->used, &row->row);
     gw_seismic_note_unseen(&f->out->notes, &row->row, NOTE_TABLE_22);
-    gw_trace_note(f->engine, "C_AR, R_po", row->row.source, row->title);
+    GW_TRACE_SAY(f->engine, "C_AR, R_po", row->row.source, "{} and {}: {}", gw_of_number(f->out->car, 6),
+                 gw_of_number(f->out->rpo, 6), gw_of_text(row->title));
     return GW_OK;
 }
 
@@ -150,8 +152,8 @@ static void find_ductility(struct force *f)
     struct gw_seismic_force_result *out = f->out;
     if (!(f->z_h > 0) || !gw_given(in->response_modification)) {
         out->rmu = f->z_h > 0 ? row->unknown : row->at_grade;
-        gw_trace_note(f->engine, "R_mu", row->clause,
-                      f->z_h > 0 ? "the structure's system is unknown" : "at or below grade");
+        gw_trace_found(f->engine, "R_mu", GW_RATIO, out->rmu, row->clause,
+                       f->z_h > 0 ? "the structure's system is unknown" : "at or below grade", NULL, 0);
         return;
     }
     double root = sqrt(row->factor * in->response_modification / (in->structure_importance * in->overstrength));

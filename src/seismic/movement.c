@@ -79,10 +79,11 @@ static void trace_item(const struct gw_movement_item *item, enum gw_direction wa
 {
     GW_STEP(engine, item->name ? item->name : "item", GW_THICKNESS, item->value, BUDGET, "m",
             {"m", item->value, GW_THICKNESS});
-    gw_trace_note(engine, item->kind == GW_TOLERANCE ? "tolerance" : "movement", BUDGET,
-                  way == GW_BOTH_WAYS ? "each way"
-                  : way == GW_CLOSES  ? "closes"
-                                      : "opens");
+    GW_TRACE_SAY(engine, item->kind == GW_TOLERANCE ? "tolerance" : "movement", BUDGET, "{} {}",
+                 gw_of_quantity(GW_THICKNESS, item->value),
+                 gw_of_text(way == GW_BOTH_WAYS ? "each way"
+                            : way == GW_CLOSES  ? "closes"
+                                                : "opens"));
 }
 
 static struct gw_movement_sums beyond(const struct gw_movement_sums *sums, double more)

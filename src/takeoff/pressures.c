@@ -274,8 +274,8 @@ enum gw_status gw_takeoff_again(const struct gw_model *model, struct gw_element 
 static void trace_area(const struct gw_element *e, bool anchor_tributary, struct gw_engine *engine)
 {
     if (e->kind == GW_ANCHOR && e->parapet) {
-        GW_STEP(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2", "A_m", {"A_m", e->effective_area, GW_AREA});
-        gw_trace_note(engine, "A", "ASCE 7 26.2", "above the roof: no larger than that of the mullions it holds there");
+        gw_trace_found(engine, "A", GW_AREA, e->effective_area, "ASCE 7 26.2",
+                       "above the roof: no larger than that of the mullions it holds there", NULL, 0);
         return;
     }
     bool by_span = e->kind == GW_MULLION || e->kind == GW_TRANSOM || (e->kind == GW_ANCHOR && !anchor_tributary);

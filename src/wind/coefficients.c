@@ -20,6 +20,12 @@ int gw_wind_figure_clause(const struct wind_run *run)
     return run->low ? GW_ROW_WIND_CLAUSES_LOW_FIGURE : GW_ROW_WIND_CLAUSES_HIGH_FIGURE;
 }
 
+static void figure_by_height(const struct wind_run *run, const char *clause, const char *why)
+{
+    GW_TRACE_SAY(run->engine, "GC_p", clause, "mean roof height {}: {}",
+                 gw_of_quantity(GW_LENGTH, run->in->mean_roof_height), gw_of_text(why));
+}
+
 void gw_wind_choose_figure(struct wind_run *run)
 {
     const struct gw_wind_figure *figure = &run->engine->tables->wind_figure[GW_ROW_WIND_FIGURE_WALL];
@@ -28,7 +34,7 @@ void gw_wind_choose_figure(struct wind_run *run)
                *high = gw_wind_clause(run, GW_ROW_WIND_CLAUSES_HIGH_FIGURE);
     run->low = wind_at_most(run->in->mean_roof_height, figure->low_height_m);
     if (run->low) {
-        gw_trace_note(run->engine, "GC_p", low, "the figure for low buildings; q_h at every height, for both signs");
+        figure_by_height(run, low, "the figure for low buildings; q_h at every height, for both signs");
         return;
     }
     if (run->in->alternative_60_90 == GW_YES) {
@@ -40,7 +46,7 @@ void gw_wind_choose_figure(struct wind_run *run)
                                 "height over width)");
         if (run->low) return;
     }
-    gw_trace_note(run->engine, "GC_p", high, "the figure for high buildings; q_z inward, q_h outward");
+    figure_by_height(run, high, "the figure for high buildings; q_z inward, q_h outward");
 }
 
 double gw_wind_area(const struct wind_run *run, double span, double width)

@@ -50,7 +50,10 @@ static int roof_zone(const struct wind_run *run)
         why = "nearer to the corner than c_3: beside roof zone 3";
         zone = 3;
     }
-    gw_trace_note(run->engine, "GC_p,roof", clause, why);
+    if (gw_given(distance))
+        GW_TRACE_SAY(run->engine, "GC_p,roof", clause, "{} from the corner: {}", gw_of_quantity(GW_LENGTH, distance),
+                     gw_of_text(why));
+    else gw_trace_note(run->engine, "GC_p,roof", clause, why);
     return zone;
 }
 

@@ -4,14 +4,26 @@
 #include <stddef.h>
 #include <string.h>
 
-void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text)
+static void keep(const struct wind_run *run, const char *text)
 {
     struct gw_wind_result *out = run->out;
-    gw_trace_note(run->engine, symbol, clause, text);
     if (!out) return;
     for (unsigned i = 0; i < out->n_notes; i++)
         if (out->notes[i] == text) return;
     if (out->n_notes < GW_WIND_NOTES) out->notes[out->n_notes++] = text;
+}
+
+void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text)
+{
+    gw_trace_note(run->engine, symbol, clause, text);
+    keep(run, text);
+}
+
+void gw_wind_note_of(const struct wind_run *run, const char *symbol, const char *clause, struct gw_value figure,
+                     const char *text)
+{
+    GW_TRACE_SAY(run->engine, symbol, clause, "{}: {}", figure, gw_of_text(text));
+    keep(run, text);
 }
 
 const char *gw_wind_clause(const struct wind_run *run, int item)
@@ -128,8 +140,8 @@ static enum gw_status find_levels(const struct wind_run *run)
     if (!gw_wind_level_at(run, in->mean_roof_height, out->ke, &at_roof, &roof)) return run->engine->fault.status;
     if (!gw_given(in->height) || !(fabs(in->height - in->mean_roof_height) > 0)) {
         height = roof;
-        gw_trace_note(run->engine, "q_z", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
-                      "at the mean roof height: q_z = q_h");
+        GW_TRACE_SAY(run->engine, "q_z", gw_wind_clause(run, GW_ROW_WIND_CLAUSES_VELOCITY),
+                     "at the mean roof height: q_z = q_h = {}", gw_of_quantity(GW_PRESSURE, roof.q));
     } else if (!gw_wind_level_at(run, in->height, out->ke, &at_height, &height)) {
         return run->engine->fault.status;
     }

@@ -71,11 +71,13 @@ static double held_height(const struct wind_run *run, const struct gw_wind_terra
     double least = lowest_height(run, low);
     if (gw_given(low->kz_always) && wind_below(z, low->always_m)) note_floor_rule(run, low, clause);
     if (z < least) {
-        gw_wind_note(run, "z", clause, "z raised to the lowest height at which K_z is taken");
+        gw_wind_note_of(run, "z", clause, gw_of_quantity(GW_LENGTH, least),
+                        "z raised to the lowest height at which K_z is taken");
         return least;
     }
     if (z > terrain->zg_m) {
-        gw_wind_note(run, "z", clause, "z is above the gradient height: K_z held at its value there");
+        gw_wind_note_of(run, "z", clause, gw_of_quantity(GW_LENGTH, terrain->zg_m),
+                        "z is above the gradient height: K_z held at its value there");
         return terrain->zg_m;
     }
     return z;
@@ -120,7 +122,7 @@ double gw_wind_ke_of_run(const struct wind_run *run)
         return 1;
     }
     if (gw_given(in->ke)) {
-        gw_trace_note(run->engine, "K_e", clause, "K_e as given");
+        gw_trace_found(run->engine, "K_e", GW_RATIO, in->ke, clause, "as given", NULL, 0);
         return in->ke;
     }
     if (!gw_given(in->elevation)) {
@@ -158,7 +160,8 @@ static double velocity_pressure(const struct wind_run *run, const struct gw_wind
 static double topographic_factor(const struct wind_run *run, const char *symbol, double z)
 {
     if (!gw_given(run->in->kzt)) return gw_wind_kzt_of_run(run, symbol, run->in->topography, z);
-    gw_trace_note(run->engine, symbol, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZT), "K_zt as given");
+    gw_trace_found(run->engine, symbol, GW_RATIO, run->in->kzt, gw_wind_clause(run, GW_ROW_WIND_CLAUSES_KZT),
+                   "as given", NULL, 0);
     return run->in->kzt;
 }
 

@@ -42,6 +42,9 @@ static inline double wind_roof_slope(const struct gw_wind_case *in)
 
 /* pressure.c: a remark for the result and the derivation; each once in the result. `text` is constant. */
 void gw_wind_note(const struct wind_run *run, const char *symbol, const char *clause, const char *text);
+/* With a figure before it: "15 ft: z raised to ...". */
+void gw_wind_note_of(const struct wind_run *run, const char *symbol, const char *clause, struct gw_value figure,
+                     const char *text);
 /* The clause of an item (GW_ROW_WIND_CLAUSES_...) in the edition of the run. */
 const char *gw_wind_clause(const struct wind_run *run, int item);
 
