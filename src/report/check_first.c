@@ -2,6 +2,7 @@
 #include "base/fields.h"
 #include "base/tolerance.h"
 #include "report/check.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 

@@ -1,6 +1,7 @@
 /* A candidate, merged: what fails, what is missing, what its tests do not reach, what passes, what is not required. */
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -40,6 +41,8 @@ static const struct view UNTESTED = VIEW(&CAUSE_ROW_RECORD, UNTESTED_COLUMNS);
 /* Where tables have captions that say what they are. */
 static const char *caption(struct page *page, const char *what) { return page->report->pictures ? what : ""; }
 
+static const char RATED[] = "Provided by a test or a statement: as its report or the system's file gives it.";
+
 static void causes(struct page *page, const char *what, const struct view *view, const struct causes *causes)
 {
     struct cause_row *rows = gw_alloc(page->arena, causes->n + 1, sizeof *rows);
@@ -53,6 +56,7 @@ static void causes(struct page *page, const char *what, const struct view *view,
             .why = gw_format(page->arena, "%s%s", gw_cause_words(page, c), gw_where_words(page, c, true))};
     }
     gw_view_list(page, caption(page, what), view, rows, causes->n);
+    if (view == &FAILS && causes->n) gw_page_how_found(page, causes->items[0]->worst->demand->element, RATED);
 }
 
 /* Passes -------------------------------------------------------------------------------------------------------------
@@ -108,6 +112,16 @@ static void gather(struct page *page, struct pass_rows *rows, const struct verdi
     }
 }
 
+/* The first row of an element. */
+static const struct gw_element *example(const void *const *rows, size_t n)
+{
+    for (size_t i = 0; i < n; i++) {
+        const struct pass_row *row = rows[i];
+        if (row->governing->demand->element) return row->governing->demand->element;
+    }
+    return NULL;
+}
+
 static void passes(struct page *page, const struct pass_rows *rows)
 {
     const void **shown = gw_alloc(page->arena, rows->n + 1, sizeof(const void *));
@@ -115,6 +129,7 @@ static void passes(struct page *page, const struct pass_rows *rows)
     for (size_t i = 0; i < rows->n; i++)
         if (rows->items[i].governing) shown[n++] = &rows->items[i];
     gw_view_table(page, caption(page, "What passes, where it is nearest to its limit"), &PASSES, shown, n);
+    if (n) gw_page_how_found(page, example(shown, n), RATED);
 }
 
 /* Checks that are not required by one reason: the one that stands at `i` and those after it. */
@@ -221,6 +236,10 @@ static void reach(struct page *page, const struct gw_system *candidate)
     for (size_t i = 0; i < j->reaches.n; i++)
         if (j->reaches.items[i].candidate == candidate) rows[n++] = &j->reaches.items[i];
     gw_view_table(page, caption(page, "How far it goes by calculation, as the wall is"), &REACHES, rows, n);
+    if (n)
+        gw_page_how_found(page, NULL,
+                          "Each is the value at which use is 1: give it by --set, or in the project, to see "
+                          "its steps.");
 }
 
 /* With --sources: what each check's gravest figure rests on; checks that rest on the same rows share a line. */

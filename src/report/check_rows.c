@@ -1,6 +1,7 @@
 /* A candidate in full: a row a check with all its notes, and the groups that fail or are not shown. */
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -218,6 +219,7 @@ static void put_troubles(struct page *page, struct trouble *troubles, size_t n)
     qsort(troubles, n, sizeof *troubles, by_reading);
     gw_report_heading(page->report, 3, "What fails or is not shown, every row");
     gw_view_list(page, "", &TROUBLES, troubles, n);
+    gw_page_how_found(page, troubles[0].finding->demand->element, "");
 }
 
 void gw_check_rows(struct page *page, const struct verdict_story *story)
@@ -235,5 +237,6 @@ void gw_check_rows(struct page *page, const struct verdict_story *story)
     }
     gw_report_heading(page->report, 3, "Every check");
     gw_view_list(page, "", &CHECKS, rows.items, rows.n);
+    gw_page_how_found(page, NULL, "Provided by a test or a statement: as its report or the system's file gives it.");
     put_troubles(page, troubles, n);
 }

@@ -3,6 +3,7 @@
 #include "base/fields.h"
 
 #include "report/draw/pictures.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/sheets.h"
 #include "report/view.h"
@@ -81,6 +82,9 @@ static void mock_up(struct page *page)
 {
     gw_report_section(page->report, GW_PART_DEMANDS, "Tests of a laboratory mock-up, in their order");
     gw_page_mock_up_table(page);
+    gw_page_how_found(page, NULL,
+                      "Limits are the standards' own; what is asked of air and water stands under Other "
+                      "demands.");
 }
 
 /* The whole -------------------------------------------------------------------------------------------------------- */
@@ -108,6 +112,8 @@ static void every_group(struct page *page)
                    "itself. Zone: p is above the roof line, ? is a place unknown and taken at its worst. Area is the "
                    "effective wind area. In and out: strength / allowable-stress level.");
     gw_view_list(page, "", &GROUPS, t->elements.items, t->elements.n);
+    gw_page_how_found(page, t->elements.n ? &t->elements.items[0] : NULL,
+                      "Given pressures stand there with their source.");
 }
 
 static const struct view_column BUILDING_COLUMNS[] = {

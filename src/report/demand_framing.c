@@ -1,6 +1,7 @@
 /* What framing must bring, and what its anchors hand to the structure. */
 #include "base/fields.h"
 #include "report/demand.h"
+#include "report/how_found.h"
 #include "report/ledger.h"
 #include "report/results.h"
 #include "report/view.h"
@@ -198,6 +199,14 @@ static double of_member(const void *row) { return greatest(row); }
 static const struct view MEMBERS =
     VIEW(&MEMBER_ROW_RECORD, MEMBER_COLUMNS, .same = like_members, .merge = take_member, .badness = of_member);
 
+/* Moments and reactions are worked out where a candidate's check asks for them. */
+static const char *as_checked(const struct gw_answer *answer)
+{
+    return answer->model->systems.n ? "They stand there under what the candidates' checks ask."
+                                    : "They stand there once the project lists a candidate: its checks ask for "
+                                      "them.";
+}
+
 void gw_page_members(struct page *page)
 {
     const struct gw_answer *answer = page->results->answer;
@@ -213,6 +222,7 @@ void gw_page_members(struct page *page)
     }
     gw_report_section(page->report, GW_PART_DEMANDS, "What framing must bring under wind (0.6 W)");
     gw_view_list(page, "", &MEMBERS, rows, n);
+    gw_page_how_found(page, answer->members.items[items[0].index].element, as_checked(answer));
     gw_report_line(page->report,
                    gw_format(page->arena,
                              "%sM, V: largest moment and shear of one; I: of aluminum, for the limit of deflection. "
@@ -270,6 +280,7 @@ void gw_page_reactions(struct page *page)
     }
     gw_report_section(page->report, GW_PART_DEMANDS, "Reactions of the anchors under wind, each");
     gw_view_list(page, "", &REACTIONS, rows, kept);
+    gw_page_how_found(page, answer->reactions.items[items[0].index].element, as_checked(answer));
     gw_report_line(page->report,
                    "In and out: strength level (1.0 W) / allowable-stress level (0.6 W), the worst of the row. Wall: "
                    "the piece of mullion that hangs on the anchor, 0 where it is slotted; its dead load is that area "

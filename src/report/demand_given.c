@@ -2,6 +2,7 @@
 #include "base/fields.h"
 #include "base/tolerance.h"
 #include "report/demand.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -134,5 +135,6 @@ void gw_page_given(struct page *page)
     gw_report_section(page->report, GW_PART_DEMANDS, "Given pressures that differ by more than 5 %");
     gw_view_list(page, "Strength level; a line for each zone, size and direction, of its worst element. Too low first.",
                  &DIFFERENCES, lines, n);
+    if (n) gw_page_how_found(page, lines[0].worst->element, "Given pressures stand there with their source.");
     higher(page, t);
 }

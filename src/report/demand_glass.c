@@ -2,6 +2,7 @@
 #include "base/fields.h"
 #include "base/tolerance.h"
 #include "report/demand.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -185,12 +186,18 @@ void gw_page_glass(struct page *page)
 {
     const struct gw_takeoff *t = page->results->answer->takeoff;
     struct glass_row *rows = gw_alloc(page->arena, t->elements.n + 1, sizeof *rows);
+    const struct gw_element *first = NULL;
     size_t n = 0;
-    for (size_t i = 0; i < t->elements.n; i++)
-        if (t->elements.items[i].kind == GW_LITE) rows[n++] = row_of(&t->elements.items[i]);
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind != GW_LITE) continue;
+        if (!first) first = e;
+        rows[n++] = row_of(e);
+    }
     gw_report_section(page->report, GW_PART_DEMANDS, "Glass and pieces");
     n = merge(rows, n);
     if (n) schedule(page, rows, n);
+    if (n) gw_page_how_found(page, first, "Sizes, areas and counts are the take-off's own.");
     gw_report_line(page->report, "Sizes from center to center of framing. Edges: of all of them, for sealant and "
                                  "gaskets. ASD: the worst.");
     say_counts(page);

@@ -1,6 +1,7 @@
 /* Demands besides the pressures: of walls, lite types and the project; what hazards and movement ask of elements. */
 #include "base/fields.h"
 #include "report/demand.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -170,5 +171,7 @@ void gw_page_other_demands(struct page *page)
     size_t n = gather(page, lines, judgement);
     gw_report_section(page->report, GW_PART_DEMANDS, "Other demands");
     gw_view_list(page, "", &LINES, lines, n);
+    if (n)
+        gw_page_how_found(page, NULL, "What is asked of the project, a wall or a lite type is as its file gives it.");
     not_required(page, judgement);
 }

@@ -1,6 +1,7 @@
 /* Each wall: what it is, where its edge zone lies, and its pressures by height. */
 #include "base/tolerance.h"
 #include "report/demand.h"
+#include "report/how_found.h"
 #include "report/ledger.h"
 #include "report/view.h"
 
@@ -230,6 +231,7 @@ static void wall(struct page *page, const struct ordered *items, size_t n)
         gw_format(page->arena, "Wall %s, building %s", e->wall, e->building ? e->building->name : "not known"));
     say_what_it_is(page, items, n);
     ledger(page, items, n);
+    gw_page_how_found(page, e, "Given pressures stand there with their source.");
 }
 
 static void unknown_places(struct page *page)

@@ -2,6 +2,7 @@
 #include "report/explain.h"
 #include "base/tolerance.h"
 #include "report/draw/pictures.h"
+#include "report/how_found.h"
 #include "report/results.h"
 #include "report/view.h"
 
@@ -268,6 +269,7 @@ static void untested(struct page *page, const struct gw_explained_link *l)
         gw_report_cell(page->report, use.length ? use.at : "");
         gw_report_cell(page->report, gw_message_text(page->arena, &f->untested, page->shown));
     }
+    gw_page_how_found(page, rows[0].worst->demand->element, "");
 }
 
 static void linked(struct walk *walk, const struct gw_explained_link *l)
@@ -350,27 +352,6 @@ static const char *derivation_title(struct page *page, const struct gw_derivatio
                      f->demand->where, *asked ? ", asked " : "", asked, *has ? ", here " : "", has);
 }
 
-/* "D2" of what was found so; NULL: the report has it not. */
-static const char *derivation_of(struct page *page, const struct gw_finding *f)
-{
-    const struct gw_derivations *all = &page->results->derivations;
-    for (size_t i = 0; f && i < all->list.n; i++) {
-        const struct gw_finding *own = all->list.items[i].finding;
-        if (own && own->candidate == f->candidate && own->demand == f->demand)
-            return gw_format(page->arena, "D%zu", i + 1);
-    }
-    return NULL;
-}
-
-const char *gw_steps_of(struct page *page, const struct gw_finding *f)
-{
-    const char *own = derivation_of(page, f), *link = own ? NULL : derivation_of(page, f->link);
-    if (own) return own;
-    if (link) return gw_format(page->arena, "%s, of %s, on which it leans", link, f->link->demand->where);
-    if (f->evidence != GW_BY_CALCULATION || !f->demand->element) return NULL;
-    return gw_format(page->arena, "explain %s", f->demand->where);
-}
-
 void gw_page_derivations(struct page *page)
 {
     const struct gw_derivations *all = &page->results->derivations;
@@ -384,11 +365,13 @@ void gw_page_derivations(struct page *page)
                             gw_format(page->arena, "mullion:%s:%s", gw_picture_word(page->arena, d->element->id),
                                       gw_picture_word(page->arena, d->finding->candidate->name)));
         if (!d->link) steps(&walk, &d->of->trace);
+        else gw_page_how_found(page, d->element, "So come about the pressures that it starts from.");
     }
     if (all->list.n)
-        gw_report_line(page->report,
-                       "Every other figure: galeward explain PROJECT ELEMENT. All digits are carried; what "
-                       "is printed is rounded.");
+        gw_report_line(page->report, gw_format(page->arena,
+                                               "Every other figure: %s. All digits are carried; what is printed is "
+                                               "rounded.",
+                                               gw_explain_command(page, NULL)));
 }
 
 /* Foot ------------------------------------------------------------------------------------------------------------- */

@@ -58,10 +58,8 @@ struct ordered *gw_order_elements(struct gw_arena *arena, const struct gw_takeof
 /* assumptions.c: what is said of another wall or building does not concern the element. */
 bool gw_concerns_element(const struct gw_assumption *a, const struct gw_answer *answer, const struct gw_element *e);
 
-/* explain.c: the derivations that a report brings with it; where the steps of a figure are: "D2"; of a link on which it
- * leans "D2, of east/mullion/21, on which it leans"; else the command that prints them; NULL: nothing is worked out. */
+/* explain.c: the derivations that a report brings with it. */
 void gw_page_derivations(struct page *page);
-const char *gw_steps_of(struct page *page, const struct gw_finding *finding);
 
 /* head_foot.c */
 /* Sheets are read and filed: long tables hold the worst, the page of text that the command writes holds the rest. */

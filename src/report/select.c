@@ -3,6 +3,7 @@
 #include "base/fields.h"
 #include "report/check.h"
 #include "report/draw/pictures.h"
+#include "report/how_found.h"
 #include "report/margins.h"
 #include "report/results.h"
 #include "report/view.h"
@@ -65,6 +66,7 @@ static void places(struct page *page, const struct gw_bid *bid)
     struct place_row *rows = gw_alloc(page->arena, bid->places.n + 1, sizeof *rows);
     for (size_t i = 0; i < bid->places.n; i++) gw_place_row(&rows[i], page->arena, bid, &bid->places.items[i]);
     gw_view_list(page, "", &CHOICES, rows, bid->places.n);
+    gw_page_how_planned(page);
 }
 
 /* "zone 5 of east" */

@@ -1,6 +1,7 @@
 /* The first page of choosing: who passes, as offered or with what is chosen, at which cost, how near to failing. */
 #include "base/fields.h"
 #include "report/check.h"
+#include "report/how_found.h"
 #include "report/margins.h"
 #include "report/results.h"
 #include "report/select.h"
@@ -100,6 +101,7 @@ static void ranking(struct page *page, const struct selections *s, const struct 
               "have them. Mass: of metal and glass. Questions: what is not shown for want of an answer, and reports "
               "behind statements. To confirm: conditions of its tests that nobody stated.",
         &RANKS, rows, s->items.n);
+    if (s->items.n) gw_page_how_planned(page);
 }
 
 /* As offered ------------------------------------------------------------------------------------------------------- */
