@@ -31,7 +31,10 @@ static void what_follows(struct page *page)
 
 static void of_all(struct page *page, const struct verdict_story *stories)
 {
+    const struct gw_derivations *steps = &page->results->derivations;
     gw_report_section(page->report, GW_PART_ANSWERS, "Of every candidate");
+    if (steps->list.n && !steps->list.items[0].finding)
+        gw_report_line(page->report, "How the greatest pressure on a lite comes about: D1.");
     gw_check_not_asked(page, &stories[0]);
     weak_verdicts(page);
 }
