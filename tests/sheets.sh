@@ -65,6 +65,35 @@ in_order() { # text in one line, lines that are looked for in it
           else from += at } END { exit bad || !FNR }' "$1" "$2"
 }
 
+# Where figures of a page lead, of HTML: a row's link to a derivation ("D2 east/transom/28"), a flag's on a drawing. The
+# heading of that derivation names the place.
+one_a_line() { tr '\n' ' ' <"$2" | sed "s/<wbr>//g; s/<$1[ >]/\n&/g; s/<\/$1>/&\n/g"; }
+led() {
+    one_a_line tr "$1" | sed -nE 's/^<tr.*data-of="Where">([^<]*)<.*Steps: <a href="#(D[0-9]+)".*/\2 \1/p'
+    sed 's/<[^>]*>//g' "$1" | grep -o 'D[0-9]*, of [^,]*, on which it leans' | sed -E 's/, of (.*), on .*/ \1/'
+    sed 's/<[^>]*>/ /g' "$1" | tr -s ' \n' '  ' | grep -o 'Steps: D[0-9]*, or explain [^ ,;]*' |
+        sed -E 's/Steps: (D[0-9]+), or explain /\1 /; s/\.$//'
+}
+leads_home() { # HTML
+    grep -o '<h2 id="D[0-9]*">[^<]*' "$1" | sed 's/.*>//' >derivations
+    led "$1" >led
+    grep -o 'href="#D[0-9]*"' "$1" | sed 's/.*#\(D[0-9]*\)"/\1/' >targets
+    awk 'FILENAME == "derivations" { head[$1] = $0 ","; next }
+        !($1 in head) { print $1 " is nowhere"; bad = 1; next }
+        FILENAME == "led" && !index(head[$1], substr($0, length($1) + 2) ",") { print "leads elsewhere: " $0; bad = 1 }
+        END { exit bad }' derivations led targets
+}
+# Every row that leads nowhere says by whom its figures are given, or the table is followed by the command for them.
+unled() { # HTML: captions of tables of figures with neither
+    one_a_line table "$1" | awk '
+        /^<table/ { head = body = $0; sub(/<\/thead>.*/, "", head); sub(/.*<\/thead>/, "", body); getline after
+            gsub(/<[^>]*>/, "\n", after); sub(/^[ \n]*/, "", after)
+            figures = head ~ />(Use|Required|In|Out|In [a-zN]+|ASD in [a-zN]+|M [a-zN-]+)</
+            if (!figures || after ~ /^(Steps: galeward|At the greatest)/) next
+            rows = gsub(/<tr/, "", body); own = gsub(/Steps: |, given by |nothing is asked/, "", body)
+            if (own < rows) print head }'
+}
+
 # Every command's pages of the demo projects ------------------------------------------------------------------------
 
 both() { # name, arguments...: HTML and PDF of one result
@@ -93,6 +122,10 @@ both() { # name, arguments...: HTML and PDF of one result
     named=$(pdfinfo -dests "$sheet.pdf" | grep -c '"D[0-9]*"$')
     holds "$sheet: each derivation is a place in the PDF, with a link to it" \
         '[ "$named" = "$(grep -c "^D[0-9]" headings)" ] && { [ "$named" = 0 ] || [ "$links" -ge "$named" ]; }'
+    holds "$sheet.html: each link to a derivation has its place there, which names what it is of" 'leads_home "$sheet.html"'
+    case $1 in demand | check | select | explain)
+        holds "$sheet.html: each table of figures leads to their steps" '[ -z "$(unled "$sheet.html")" ]' ;;
+    esac
     holds "$sheet.html: a caption to each table" \
         '[ "$(grep -c "<table" "$sheet.html")" = "$(grep -c "<caption>..*[0-9] rows\{0,1\}\." "$sheet.html")" ]'
     pdftotext -l 1 "$sheet.pdf" text
@@ -122,6 +155,11 @@ both tern-street-inspect inspect "$tern" --system "$root/projects/systems/heron.
 both stint-court-inspect inspect "$root/tests/golden/inspect/stint-court.yaml" "$root/tests/golden/inspect/readings.csv" \
     --set "readings={columns: {column: Bay, item: What, value: Measured, by: Crew}}"
 
+for name in tern-street gull-point; do
+    holds "$name-check.html: rows lead to derivations" '[ "$(led $name-check.html | grep -c "^D")" -ge 3 ]'
+    holds "$name-check.html: the command for other figures, whole" \
+        'sed "s/<[^>]*>//g" $name-check.html | grep -q "^Steps: galeward explain $root/projects/$name.yaml [a-z]*/"'
+done
 sentences() { # PDF, text page, pattern of the lines that are looked for
     pdftotext "$1" text
     one_line text >flat

@@ -54,7 +54,7 @@ struct gw_derivations {
     GW_LIST(struct gw_derivation) list;
 };
 /* Of an answer: the lite with the greatest pressure outward, and what decides each candidate (gw_deciding)
- * where an element does. */
+ * where an element does, then the link on which that leans. */
 void gw_find_derivations(struct gw_derivations *out, struct gw_ask *ask, const struct gw_takeoff *takeoff,
                          const struct gw_judgement *judgement);
 

@@ -30,11 +30,12 @@ void gw_find_derivations(struct gw_derivations *out, struct gw_ask *ask, const s
                          const struct gw_judgement *judgement)
 {
     const struct gw_element *worst = greatest_outward(takeoff);
-    out->list.items = gw_alloc(ask->arena, judgement->summaries.n + 1, sizeof *out->list.items);
+    out->list.items = gw_alloc(ask->arena, 2 * judgement->summaries.n + 1, sizeof *out->list.items);
     out->list.n = 0;
     if (worst) add(out, ask, judgement, worst, NULL);
     for (size_t i = 0; i < judgement->summaries.n; i++) {
-        const struct gw_finding *f = gw_deciding(judgement->summaries.items[i].governing);
+        const struct gw_finding *f = gw_deciding(judgement->summaries.items[i].governing), *link = f ? f->link : NULL;
         if (f && f->demand->element) add(out, ask, judgement, f->demand->element, f);
+        if (link && link->demand->element) add(out, ask, judgement, link->demand->element, link);
     }
 }

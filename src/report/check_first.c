@@ -130,9 +130,8 @@ static void say_others(struct page *page, const struct verdict_story *stories, s
     for (size_t i = 0; i < n; i++) {
         bool there = false;
         for (size_t k = 0; k < shown; k++) there = there || rows[k].summary == stories[i].summary;
-        const struct gw_finding *f = there ? NULL : gw_deciding(stories[i].summary->governing);
-        const char *own = f ? gw_steps_of(page, f) : NULL;
-        if (own) gw_text_addf(&steps, "%s%s", steps.length ? "; " : " Their steps: ", own);
+        const char *own = there ? NULL : gw_derivations_of(page, stories[i].summary->candidate);
+        if (own) gw_text_addf(&steps, "%s%s", steps.length ? ", " : " Their steps: ", own);
     }
     gw_report_line(page->report, gw_format(page->arena, "And %zu more below, each in its part.%s%s", n - shown,
                                            steps.at, steps.length ? "." : ""));

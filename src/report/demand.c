@@ -61,6 +61,8 @@ static void apart(struct page *page)
 {
     gw_report_section(page->report, GW_PART_DEMANDS, "Tests of specimens of their own");
     gw_page_apart_table(page);
+    if (page->report->pictures)
+        gw_report_line(page->report, "What is asked of them is as their methods and the project's file give it.");
 }
 
 void gw_page_mock_up_table(struct page *page)

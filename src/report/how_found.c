@@ -52,7 +52,7 @@ void gw_page_how_found(struct page *page, const struct gw_element *example, cons
 static const char *derivation_of(struct page *page, const struct gw_finding *f)
 {
     const struct gw_derivations *all = &page->results->derivations;
-    for (size_t i = 0; f && i < all->list.n; i++) {
+    for (size_t i = 0; i < all->list.n; i++) {
         const struct gw_finding *own = all->list.items[i].finding;
         if (own && own->candidate == f->candidate && own->demand == f->demand)
             return gw_format(page->arena, "D%zu", i + 1);
@@ -60,11 +60,25 @@ static const char *derivation_of(struct page *page, const struct gw_finding *f)
     return NULL;
 }
 
+const char *gw_derivations_of(struct page *page, const struct gw_system *candidate)
+{
+    const struct gw_derivations *all = &page->results->derivations;
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < all->list.n; i++) {
+        const struct gw_finding *own = all->list.items[i].finding;
+        if (own && own->candidate == candidate) gw_text_addf(&out, "%sD%zu", out.length ? ", " : "", i + 1);
+    }
+    return out.length ? out.at : NULL;
+}
+
 const char *gw_steps_of(struct page *page, const struct gw_finding *f)
 {
-    const char *own = derivation_of(page, f), *link = own ? NULL : derivation_of(page, f->link);
+    const char *own = derivation_of(page, f), *link = f->link ? derivation_of(page, f->link) : NULL;
+    if (link)
+        return gw_format(page->arena, "%s%s%s, of %s, on which it leans", own ? own : "", own ? " and " : "", link,
+                         f->link->demand->where);
     if (own) return own;
-    if (link) return gw_format(page->arena, "%s, of %s, on which it leans", link, f->link->demand->where);
     if (f->evidence != GW_BY_CALCULATION || !f->demand->element) return NULL;
     return gw_format(page->arena, "explain %s", f->demand->where);
 }
