@@ -69,7 +69,7 @@ struct gw_review {
     /* Of the whole: the gravest of those, as decided where the project decides, and of which comments it is. */
     enum gw_disposition disposition;
     struct gw_message because;
-    const char *previous;         /* the result that they are compared with; NULL */
+    const char *previous; /* the result that they are compared with; NULL */
 };
 
 /* `answer` holds the demands of the project (gw_answer_demand). `scratch` may be NULL. */

@@ -221,12 +221,9 @@ static void stories_add_no_lines(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        WORLD_TEST(first_lines_of_the_demo_answer),
-        WORLD_TEST(given_too_low_are_asked_first),
-        WORLD_TEST(not_shown_has_no_use),
-        WORLD_TEST(many_candidates_are_told_first),
-        WORLD_TEST(each_rating_has_its_own_gaps),
-        WORLD_TEST(the_glass_of_the_project_is_told_once),
+        WORLD_TEST(first_lines_of_the_demo_answer), WORLD_TEST(given_too_low_are_asked_first),
+        WORLD_TEST(not_shown_has_no_use),           WORLD_TEST(many_candidates_are_told_first),
+        WORLD_TEST(each_rating_has_its_own_gaps),   WORLD_TEST(the_glass_of_the_project_is_told_once),
         WORLD_TEST(stories_add_no_lines),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
