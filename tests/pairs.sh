@@ -20,6 +20,10 @@ review() {
     "$program" review "$work/project.yaml" "$work/submittal.yaml" --format json >"$work/out" 2>"$work/err"
     [ -s "$work/out" ] || { head -3 "$work/err"; return; }
     word=$(awk -F'"' '$2 == "consequence" { print $4; exit }' "$work/out")
+    "$program" review "$work/project.yaml" "$work/submittal.yaml" >"$work/page" 2>/dev/null
+    case $word in
+    fails | "not shown") grep -q " passes, as claimed" "$work/page" && word="$word under a headline that passes" ;;
+    esac
     echo "${word:-no comment}"
 }
 

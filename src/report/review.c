@@ -25,6 +25,11 @@ static const char *system_words(struct page *page, const struct gw_review *r)
                                        [GW_NOT_REQUIRED] = "is asked nothing"};
     if (!r->judged) return "No system is known.";
     const char *claimed = says[r->as_claimed.verdict], *shown = says[r->as_evidenced.verdict];
+    if (r->as_evidenced.verdict == GW_PASS && gw_review_worst(r) <= GW_IT_IS_NOT_SHOWN)
+        return gw_format(page->arena,
+                         "%s passes by its own file and reports alone: what else was submitted, as the comments say, "
+                         "does not.",
+                         r->judged->name);
     if (claimed == shown)
         return gw_format(page->arena, "%s %s, as claimed and by the evidence that holds.", r->judged->name, claimed);
     return gw_format(page->arena, "%s %s as claimed, and %s by the evidence that holds.", r->judged->name, claimed,
