@@ -141,7 +141,7 @@ static void verdicts(struct page *page, const struct verdict_story *stories, siz
 {
     struct verdict_row *rows = gw_alloc(page->arena, n + 1, sizeof *rows);
     const bool glass = glass_fails_all(stories, n);
-    const size_t most = gw_is_short(page) && n > 2 * GW_FIRST_LINES ? 2 * GW_FIRST_LINES : n;
+    const size_t room = 2 * (size_t)GW_FIRST_LINES, most = gw_is_short(page) && n > room ? room : n;
     size_t shown = 0;
     for (size_t r = 0; r < sizeof BEST_FIRST / sizeof *BEST_FIRST; r++)
         for (size_t i = 0; i < n && shown < most; i++) {
