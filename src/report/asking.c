@@ -11,7 +11,7 @@ enum kind { SAYS, ASKS, ORDERS };
 static bool begins(const char *text, const char *const *with, size_t n)
 {
     for (size_t i = 0; i < n; i++)
-        if (strncmp(text, with[i], strlen(with[i])) == 0) return true;
+        if (*text == *with[i] && strncmp(text, with[i], strlen(with[i])) == 0) return true;
     return false;
 }
 
