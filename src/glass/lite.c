@@ -33,13 +33,15 @@ static double sum_of(const char *symbol, const double *weights, int n, struct gw
     static const char *const names[] = {"w_1|w_pane|weight", "w_2|w_pane|weight", "w_3|w_pane|weight",
                                         "w_4|w_pane|weight"};
     _Static_assert((int)GW_PANES <= 4 && (int)GW_PLIES <= 4, "a formula for each number of them");
-    struct gw_arg args[sizeof names / sizeof *names];
+    enum { MOST = sizeof names / sizeof *names };
+    struct gw_arg args[MOST];
     double sum = 0;
     for (int i = 0; i < n; i++) {
         args[i] = (struct gw_arg){names[i], weights[i], GW_PRESSURE};
         sum += weights[i];
     }
-    if (n > 1) gw_trace_step(engine, symbol, GW_PRESSURE, sum, "weight of its glass", formulas[n], args, (unsigned)n);
+    if (n > 1 && n <= MOST)
+        gw_trace_step(engine, symbol, GW_PRESSURE, sum, "weight of its glass", formulas[n], args, (unsigned)n);
     return sum;
 }
 

@@ -210,7 +210,8 @@ static struct gw_message insert_as_drawn(struct reviewing *r, const struct gw_me
     struct gw_tube tube = *own->tube;
     tube.depth = depth;
     drawn.tube = &tube;
-    return gw_insert_too_deep(own) ? (struct gw_message){0} : gw_ask_if_it_fits(r, &drawn);
+    if (gw_insert_too_deep(own)) return GW_PLAINLY(NULL);
+    return gw_ask_if_it_fits(r, &drawn);
 }
 
 /* As deep as the others it is drawn with them. */
