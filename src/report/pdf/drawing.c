@@ -154,6 +154,8 @@ void pdf_canvas(struct pdf *pdf, const struct gw_canvas *canvas, double x, doubl
     cairo_restore(cr);
 }
 
+static const double ROUNDING = 1e-6; /* pt, of what was made to fit */
+
 /* The page has margins of its own. */
 static double above(double scale) { return SHEET_MARGIN * scale * 0.8; }
 static double below(double scale) { return SHEET_MARGIN * scale / 2; }
@@ -172,8 +174,7 @@ static double scale_on(const struct pdf *pdf, const struct gw_canvas *canvas)
 
 static bool has_room(const struct pdf *pdf, const struct gw_canvas *canvas)
 {
-    const double rounding = 1e-6;
-    return pdf->y + height_at(canvas, scale_on(pdf, canvas)) <= pdf_bottom() + rounding;
+    return pdf->y + height_at(canvas, scale_on(pdf, canvas)) <= pdf_bottom() + ROUNDING;
 }
 
 /* The first page has room for the small one, where the large one has none there. */
@@ -199,7 +200,7 @@ void pdf_figure(struct pdf *pdf, const struct gw_block *block)
     }
     if (!has_room(pdf, &canvas) && draw_small(&small, pdf, block)) canvas = small;
     const double scale = scale_on(pdf, &canvas);
-    pdf_need(pdf, height_at(&canvas, scale) - 1e-6);
+    pdf_need(pdf, height_at(&canvas, scale) - ROUNDING);
     pdf_canvas(pdf, &canvas, pdf_left() - SHEET_MARGIN * scale, pdf->y - above(scale), scale);
     pdf->y += height_at(&canvas, scale) + below(scale) + 8;
 }
