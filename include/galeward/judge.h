@@ -163,7 +163,7 @@ struct gw_finding {
     const struct gw_gaps *gaps; /* besides `untested`: of every other rating; NULL: there is none */
     struct gw_message
         confirm; /* of a pass: what of the test is to be confirmed, which report to ask for; not said: nothing */
-    const struct gw_finding *rated; /* a rating that is too low, though something else decides; NULL: none */
+    const struct gw_finding *rated; /* a rating that covers and is too low, though something else decides; NULL */
     const struct gw_finding *link;  /* the link of the load path that governs, where one does; NULL */
     long lean;                      /* how many of the elements here lean on that link */
     const struct gw_used *used;     /* never NULL */

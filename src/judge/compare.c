@@ -18,7 +18,7 @@ static struct gw_outcome weigh_term(const struct gw_showing *s, const struct gw_
                            .provided = s->provided[term],
                            .dim = t->dim,
                            .direction = t->direction};
-    o.use = gw_use_of(o.required, o.provided, d->at_most);
+    o.use = gw_given(s->use) ? s->use : gw_use_of(o.required, o.provided, d->at_most);
     o.verdict = gw_verdict_of(o.use, s->met);
     if (!gw_given(o.provided) && s->met == GW_UNSAID)
         o.message = GW_PLAINLY("the rating gives no value for this direction");
@@ -84,6 +84,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
     struct gw_showing s = {.required = GW_ABSENT,
                            .provided = {GW_ABSENT, GW_ABSENT},
                            .met = GW_UNSAID,
+                           .use = GW_ABSENT,
                            .proof = GW_ABSENT,
                            .as_stiff = GW_ABSENT};
     if (gw_is_altered(ask, d, rating)) return (struct gw_outcome){.rating = NULL};
@@ -363,6 +364,20 @@ static void add_why(struct gw_outcome *by, struct gw_ask *ask, const struct gw_o
                       : gw_say_both(ask->arena, &by->untested, "; ", &by->question);
 }
 
+/* What a short test comes to where calculation does not show more, or is not taken. */
+static const struct gw_outcome *too_low(struct gw_outcome tested, struct gw_ask *ask, const struct gw_outcome *by)
+{
+    struct gw_outcome *out = gw_alloc(ask->arena, 1, sizeof *out);
+    *out = tested;
+    if (!gw_given(tested.provided)) out->required = GW_ABSENT;
+    out->message = by->verdict == GW_PASS
+                       ? GW_SAY(ask->arena, "{}; calculation shows it, and the project asks for a test",
+                                gw_of_message(&by->untested))
+                       : GW_SAY(ask->arena, "{}; no complete calculation shows more: {}", gw_of_message(&by->untested),
+                                gw_of_message(&by->message));
+    return out;
+}
+
 static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system)
 {
     struct gw_outcome o;
@@ -375,6 +390,7 @@ static struct gw_outcome rating_or_limits(struct gw_ask *ask, const struct gw_de
         struct gw_outcome by = gw_calculate(ask, d, system);
         by.weight = o.verdict == GW_PASS && by.evidence == GW_BY_CALCULATION;
         if (o.verdict != GW_PASS) by.untested = lacking(ask, d, &o);
+        if (o.verdict == GW_FAIL && o.covers) by.too_low = too_low(o, ask, &by);
         by.gaps = gaps_of_others(ask, d, system, &o);
         if (by.verdict == GW_NOT_SHOWN) add_why(&by, ask, &o);
         return by;
@@ -434,6 +450,14 @@ static void keep(struct gw_finding *f, const struct gw_outcome *o)
     f->used = o->used;
 }
 
+static void keep_too_low(struct gw_finding *f, struct gw_ask *ask, const struct gw_outcome *tested)
+{
+    struct gw_finding *rated = gw_alloc(ask->arena, 1, sizeof *rated);
+    *rated = *f;
+    keep(rated, tested);
+    f->rated = rated;
+}
+
 /* Not asked, not known, or no part of the system; false: it is to be compared. */
 static bool settled(struct gw_outcome *o, const struct gw_demand *d, const struct gw_system *system)
 {
@@ -463,6 +487,7 @@ void gw_find(struct gw_finding *f, struct gw_ask *ask)
     if (!settled(&o, d, system)) o = routes[d->check->does->route](ask, d, system);
     f->at_most = d->at_most;
     keep(f, &o);
+    if (o.too_low) keep_too_low(f, ask, o.too_low);
     gw_ask_evidence(f, ask);
 }
 

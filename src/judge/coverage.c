@@ -53,6 +53,7 @@ static bool hold(struct gw_showing *out, struct gw_pressures held, double inward
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     out->met = low || silent ? GW_NO : GW_YES;
+    out->use = fmax(inward / held.inward, outward / held.outward);
     return out->covers && low;
 }
 
@@ -121,7 +122,7 @@ static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const st
                             double asked, double share, bool insert)
 {
     out->met = GW_UNSAID;
-    out->proof = GW_ABSENT;
+    out->use = out->proof = GW_ABSENT;
     if (measured)
         gw_compare_number(ask, "pressure at the deflection", GW_PRESSURE, measured->at, asked,
                           measured->at >= asked * (1 - GW_HAIR));
@@ -423,6 +424,21 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
                                     "span, carry (tested: splice_shear)?");
 }
 
+static struct gw_message anchors_held_less(struct gw_ask *ask, struct gw_pressures held, double in, double outward)
+{
+    const bool presses = held.inward < in * (1 - GW_HAIR);
+    return GW_SAY(
+        ask->arena, "the anchors of its specimen show {}, here {} of wind are asked, and no wind test shows a weight",
+        gw_of_capacity(GW_FORCE, presses ? held.inward : held.outward), gw_of_demand(GW_FORCE, presses ? in : outward));
+}
+
+/* Less wall hung on them than hangs here: their force tells of a smaller specimen, not of a pressure too low. */
+static bool bears_less(struct gw_ask *ask, const struct gw_element *e, double area, double in, double outward)
+{
+    const struct gw_pressures here = gw_pressures_on(ask, e);
+    return here.inward * area < in * (1 - GW_HAIR) || here.outward * area < outward * (1 - GW_HAIR);
+}
+
 /* A laboratory holds the specimen by anchors of its own unless the report says otherwise. What its own anchors held is
  * half a simple span, between two spans a whole one; the weight that hangs on an anchor no wind test shows. */
 void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
@@ -451,15 +467,13 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     out->weight = says || bearing->piece > 0 || bearing->borne != GW_BORNE_ONCE;
     const struct gw_pressures held = {proved.inward * area, proved.outward * area};
     const double in = gw_term_of(demand, 0)->value, outward = gw_term_of(demand, 1)->value;
-    const bool presses = held.inward < in * (1 - GW_HAIR), own = gw_specimen_includes(rating, GW_INCLUDES_ANCHORS);
+    const bool own = gw_specimen_includes(rating, GW_INCLUDES_ANCHORS);
     gw_compare_words(ask, "anchors", own ? "hung in the specimen" : "not named", "the system's", own);
     gw_compare_number(ask, "wind on it inward", GW_FORCE, held.inward, in, held.inward >= in * (1 - GW_HAIR));
     gw_compare_number(ask, "wind on it outward", GW_FORCE, held.outward, outward,
                       held.outward >= outward * (1 - GW_HAIR));
-    if (hold(out, held, in, outward))
-        out->why = GW_SAY(ask->arena,
-                          "the anchors of its specimen show {}, here {} of wind are asked, and no wind test "
-                          "shows a weight",
-                          gw_of_capacity(GW_FORCE, presses ? held.inward : held.outward),
-                          gw_of_demand(GW_FORCE, presses ? in : outward));
+    if (!hold(out, held, in, outward)) return;
+    out->why = anchors_held_less(ask, held, in, outward);
+    out->foreign = bears_less(ask, e, area, in, outward);
+    out->covers = !out->foreign;
 }

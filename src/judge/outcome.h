@@ -12,14 +12,15 @@ struct gw_outcome {
     enum gw_dim dim;
     enum gw_load_direction direction;
     struct gw_message message, remark, question, unmeasured;
-    struct gw_message untested;     /* why the best of its tests does not show it */
-    struct gw_message how;          /* of a test: see gw_showing */
-    const struct gw_gaps *gaps;     /* of the other ratings, where none shows it; NULL */
-    struct gw_message confirm;      /* a condition of what it shows */
-    const struct gw_rating *rating; /* NULL: by calculation */
-    const struct gw_rating *beside; /* of the same specimen, which shows more; NULL */
-    bool foreign;                   /* of a rating that says nothing here */
-    bool own_component;             /* of a rating of the component itself: a spandrel's is one of fixed lites too */
+    struct gw_message untested;       /* why the best of its tests does not show it */
+    struct gw_message how;            /* of a test: see gw_showing */
+    const struct gw_gaps *gaps;       /* of the other ratings, where none shows it; NULL */
+    struct gw_message confirm;        /* a condition of what it shows */
+    const struct gw_rating *rating;   /* NULL: by calculation */
+    const struct gw_rating *beside;   /* of the same specimen, which shows more; NULL */
+    const struct gw_outcome *too_low; /* of a calculation: the test that covers and is short; NULL */
+    bool foreign;                     /* of a rating that says nothing here */
+    bool own_component;               /* of a rating of the component itself: a spandrel's is one of fixed lites too */
     bool covers, adverse, presumed, weight;
     double as_stiff;      /* of a test: see gw_showing; else absent */
     double proof, safety; /* of a test: held over asked; of a limit: its factor */

@@ -41,14 +41,26 @@ static void gather(struct gw_paths *links, const struct gw_finding *findings, si
 }
 
 /* What the links of a path come to. */
+struct held {
+    const struct gw_finding *by;
+    long pieces; /* of the element's, that lean on it */
+};
 struct path {
-    const struct gw_finding *worst;
+    struct held worst;
+    struct held low;                   /* whose test is short where no calculation that is taken shows more */
     const struct gw_finding *untested; /* the first that a test recorded does not show */
     const struct gw_finding *stated;   /* the first that stands on what names no report */
     const struct gw_finding *calculated;
-    long pieces; /* of the element's, that lean on the worst */
-    const struct gw_used *used;
+    bool test_alone; /* the project takes no calculation */
 };
+
+/* A short test decides where calculation does not show the link, or where the project takes none. */
+static bool is_low(const struct path *path, const struct gw_finding *f)
+{
+    const struct gw_finding *least = path->low.by;
+    if (!f->rated || f->verdict == GW_FAIL || (f->verdict == GW_PASS && !path->test_alone)) return false;
+    return !least || !(f->rated->utilization <= least->rated->utilization);
+}
 
 static void take(struct path *path, const struct gw_finding *f, long pieces)
 {
@@ -59,9 +71,8 @@ static void take(struct path *path, const struct gw_finding *f, long pieces)
     if (calculated && !path->calculated) path->calculated = f;
     if (calculated && !path->untested && gw_said(&f->untested)) path->untested = f;
     if (!path->stated && f->evidence == GW_BY_STATEMENT) path->stated = f;
-    if (!gw_graver(f, path->worst)) return;
-    path->worst = f;
-    path->pieces = pieces;
+    if (is_low(path, f)) path->low = (struct held){f, pieces};
+    if (gw_graver(f, path->worst.by)) path->worst = (struct held){f, pieces};
 }
 
 /* A lite's own glass and bead count; those of others do not. */
@@ -78,38 +89,41 @@ static void walk_links(const struct gw_paths *links, struct gw_ask *ask, const s
 
 static void take_link(void *path, const struct gw_finding *f, long pieces) { take(path, f, pieces); }
 
-static void walk(struct path *path, const struct gw_paths *links, struct gw_ask *ask, const struct gw_element *e)
+static void walk(struct path *path, const struct gw_paths *links, struct gw_ask *ask, const struct gw_demand *d)
 {
-    *path = (struct path){.worst = NULL};
-    walk_links(links, ask, e, take_link, path);
+    const struct gw_evidence_asked asked = gw_evidence_asked(ask, d);
+    *path = (struct path){.test_alone = asked.test && !asked.calculation};
+    walk_links(links, ask, d->element, take_link, path);
 }
 
 /* Verdicts -----------------------------------------------------------------------------------------------------------
  */
 
 /* Other elements than lites are pieces of one member, which lean as one. */
-static long leaning(const struct gw_finding *f, const struct path *path)
+static long leaning(const struct gw_finding *f, const struct held *held)
 {
     const struct gw_element *e = f->demand->element;
-    return e->kind == GW_LITE && path->pieces < e->count ? path->pieces : e->count;
+    return e->kind == GW_LITE && held->pieces < e->count ? held->pieces : e->count;
 }
 
-static struct gw_message at_link(struct gw_ask *ask, const struct gw_finding *f, const struct path *path)
+static struct gw_message at_link(struct gw_ask *ask, const struct gw_finding *f, const struct held *held)
 {
-    const struct gw_finding *w = path->worst;
-    const long count = f->demand->element->kind == GW_LITE ? f->demand->element->count : path->pieces;
-    const struct gw_message share = path->pieces < count ? GW_SAY(ask->arena, " (on which {} of these {} lean)",
-                                                                  gw_of_count(path->pieces), gw_of_count(count))
+    const struct gw_demand *link = held->by->demand;
+    const long count = f->demand->element->kind == GW_LITE ? f->demand->element->count : held->pieces;
+    const struct gw_message share = held->pieces < count ? GW_SAY(ask->arena, " (on which {} of these {} lean)",
+                                                                  gw_of_count(held->pieces), gw_of_count(count))
                                                          : (struct gw_message){0};
-    return GW_SAY(ask->arena, "{} at {}{}", gw_of_text(w->demand->check->id), gw_of_text(w->demand->where),
+    return GW_SAY(ask->arena, "{} at {}{}", gw_of_text(link->check->id), gw_of_text(link->where),
                   gw_of_message(&share));
 }
 
-static void lean_on_worst(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+/* The link's own figures stand with it. */
+static void lean_on(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *link)
 {
-    f->link = path->worst;
+    f->link = link;
+    f->required = f->provided = GW_ABSENT;
     ask->engine.used = *f->used;
-    f->used = gw_ask_close(ask, path->worst->used);
+    f->used = gw_ask_close(ask, link->used);
 }
 
 static struct gw_message how_short(struct gw_ask *ask, const struct gw_finding *f)
@@ -120,16 +134,16 @@ static struct gw_message how_short(struct gw_ask *ask, const struct gw_finding *
 
 static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
-    const struct gw_message at = at_link(ask, f, path);
+    const struct gw_message at = at_link(ask, f, &path->worst);
     const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
     const struct gw_message rated = is_short ? how_short(ask, f) : f->message;
     const char *missing = is_short ? "no complete calculation shows more" : "by calculation a link is missing";
-    f->link = path->worst;
+    f->link = path->worst.by;
     if (!covered) f->untested = rated;
     f->message = covered ? GW_SAY(ask->arena, "a link is missing: {}: {}", gw_of_message(&at),
-                                  gw_of_message(&path->worst->message))
+                                  gw_of_message(&path->worst.by->message))
                          : GW_SAY(ask->arena, "{}; {}: {}: {}", gw_of_message(&rated), gw_of_text(missing),
-                                  gw_of_message(&at), gw_of_message(&path->worst->message));
+                                  gw_of_message(&at), gw_of_message(&path->worst.by->message));
     if (is_short) return; /* as submitted */
     f->verdict = GW_NOT_SHOWN;
     f->evidence = GW_EVIDENCE_NONE;
@@ -137,18 +151,17 @@ static void not_shown(struct gw_finding *f, struct gw_ask *ask, const struct pat
 
 static void fails(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
-    const struct gw_message at = at_link(ask, f, path);
+    const struct gw_message at = at_link(ask, f, &path->worst);
     const struct gw_message by_test = how_short(ask, f);
     if (f->verdict != GW_PASS) f->untested = f->verdict == GW_FAIL ? by_test : f->message;
     const struct gw_message tested =
         f->verdict == GW_FAIL ? GW_SAY(ask->arena, " ({})", gw_of_message(&by_test)) : (struct gw_message){0};
-    lean_on_worst(f, ask, path);
+    lean_on(f, ask, path->worst.by);
     f->verdict = GW_FAIL;
-    f->evidence = path->worst->evidence;
-    f->required = f->provided = GW_ABSENT;
-    f->utilization = path->worst->utilization;
-    f->direction = path->worst->direction;
-    f->message = GW_SAY(ask->arena, "{} fails: {}{}", gw_of_message(&at), gw_of_message(&path->worst->message),
+    f->evidence = path->worst.by->evidence;
+    f->utilization = path->worst.by->utilization;
+    f->direction = path->worst.by->direction;
+    f->message = GW_SAY(ask->arena, "{} fails: {}{}", gw_of_message(&at), gw_of_message(&path->worst.by->message),
                         gw_of_message(&tested));
 }
 
@@ -176,20 +189,19 @@ static struct gw_message which_report(struct gw_ask *ask, const struct gw_findin
 /* The test's own figures where it shows every link; else those of the link that governs. */
 static void passes(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
 {
-    const struct gw_message at = at_link(ask, f, path);
+    const struct gw_message at = at_link(ask, f, &path->worst);
     const bool is_short = f->verdict == GW_FAIL, covered = f->verdict == GW_PASS;
     const bool tested = covered && !path->calculated && (!path->stated || f->evidence == GW_BY_STATEMENT);
     const struct gw_message why = is_short ? how_short(ask, f) : f->message, lacks = first_untested(ask, path, covered);
-    f->link = path->worst;
+    f->link = path->worst.by;
     f->verdict = GW_PASS;
     if (!covered) f->untested = why;
     if (tested) return;
-    lean_on_worst(f, ask, path);
+    lean_on(f, ask, path->worst.by);
     const bool own_statement = f->evidence == GW_BY_STATEMENT && has_own_test(f->demand->element);
     f->evidence = path->stated || own_statement ? GW_BY_STATEMENT : GW_BY_CALCULATION;
-    f->required = f->provided = GW_ABSENT;
-    f->utilization = path->worst->utilization;
-    f->direction = path->worst->direction;
+    f->utilization = path->worst.by->utilization;
+    f->direction = path->worst.by->direction;
     const bool stated = f->evidence == GW_BY_STATEMENT;
     f->message = GW_SAY(ask->arena, "by {}, every link of it{}; {} governs ({})",
                         gw_of_text(stated ? "statement and calculation" : "calculation"), gw_of_message(&lacks),
@@ -248,6 +260,21 @@ static void ask_for_test(struct gw_finding *f, struct gw_ask *ask, const struct 
     f->question = ask_for_rating(ask, rated, path);
 }
 
+/* A link whose test covers it and is short fails what leans on it, as its own rating would. */
+static void fails_as_tested(struct gw_finding *f, struct gw_ask *ask, const struct path *path)
+{
+    const struct gw_finding *rated = path->low.by->rated;
+    const struct gw_message at = at_link(ask, f, &path->low);
+    lean_on(f, ask, rated);
+    f->verdict = GW_FAIL;
+    f->evidence = rated->evidence;
+    f->utilization = rated->utilization;
+    f->direction = rated->direction;
+    f->lean = leaning(f, &path->low);
+    f->question = f->confirm = f->remark = (struct gw_message){0};
+    f->message = GW_SAY(ask->arena, "{}: its test is short: {}", gw_of_message(&at), gw_of_message(&rated->message));
+}
+
 static void keep_rated(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated)
 {
     struct gw_finding *kept = gw_alloc(ask->arena, 1, sizeof *kept);
@@ -261,14 +288,15 @@ static void judge_path(struct gw_finding *f, const struct gw_paths *links, struc
     const struct gw_finding rated = *f;
     struct path path;
     if ((f->adverse && f->verdict == GW_FAIL) || (has_own_test(e) && f->verdict != GW_PASS)) return;
-    walk(&path, links, ask, e);
-    if (rated.verdict == GW_FAIL && path.worst && path.worst != f) keep_rated(f, ask, &rated);
-    const struct gw_finding *worst = path.worst == f ? NULL : path.worst;
-    f->lean = worst ? leaning(f, &path) : 0;
+    walk(&path, links, ask, f->demand);
+    const struct gw_finding *worst = path.worst.by == f ? NULL : path.worst.by;
+    if (rated.verdict == GW_FAIL && worst) keep_rated(f, ask, &rated);
+    f->lean = worst ? leaning(f, &path.worst) : 0;
     if (worst && worst->verdict == GW_FAIL) fails(f, ask, &path);
     else if (worst && !f->adverse && worst->verdict == GW_NOT_SHOWN) not_shown(f, ask, &path);
     else if (worst && !f->adverse) passes(f, ask, &path);
     ask_for_test(f, ask, &rated, &path);
+    if (path.low.by && f->verdict != GW_FAIL) fails_as_tested(f, ask, &path);
 }
 
 const struct gw_paths *gw_paths_of(const struct gw_finding *findings, size_t n, struct gw_ask *ask)
