@@ -154,6 +154,7 @@ struct gw_finding {
     bool at_most;              /* the provided one is not to exceed the required one */
     bool adverse;              /* a test speaks against it, whatever calculation shows */
     bool wind_tested;          /* calculated for its weight alone: a test shows its wind */
+    bool as_rated;             /* what the test of a link says, whose own verdict is by calculation: see `rated` */
     double utilization;        /* required / provided in the sense of the check; absent where unknown */
     struct gw_message message;
     struct gw_message remark;   /* what a reader must see first although it changes no verdict; not said: nothing */

@@ -74,7 +74,11 @@ struct gw_showing {
     double provided[2]; /* by term */
     double required;    /* where it is not the first term's; absent */
     enum gw_bool met;   /* where the engine compares by a rule of its own; unsaid: by the numbers */
-    double use;         /* asked over shown, where they are not the terms of the demand; absent: by the numbers */
+    struct {
+        double asked, held; /* where it held less, in the terms of the test; absent: by the terms of the demand */
+        enum gw_dim dim;
+        enum gw_load_direction direction;
+    } low;
     struct gw_message why;        /* what is not covered, or a condition to confirm */
     struct gw_message how;        /* of a cover: how its number follows from what was measured; not said: as recorded */
     struct gw_message confirm;    /* besides a cover by a link's test: what to confirm of it */

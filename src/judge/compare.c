@@ -18,7 +18,13 @@ static struct gw_outcome weigh_term(const struct gw_showing *s, const struct gw_
                            .provided = s->provided[term],
                            .dim = t->dim,
                            .direction = t->direction};
-    o.use = gw_given(s->use) ? s->use : gw_use_of(o.required, o.provided, d->at_most);
+    if (gw_given(s->low.asked)) {
+        o.required = s->low.asked;
+        o.provided = s->low.held;
+        o.dim = s->low.dim;
+        o.direction = s->low.direction;
+    }
+    o.use = gw_use_of(o.required, o.provided, d->at_most);
     o.verdict = gw_verdict_of(o.use, s->met);
     if (!gw_given(o.provided) && s->met == GW_UNSAID)
         o.message = GW_PLAINLY("the rating gives no value for this direction");
@@ -84,7 +90,7 @@ static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, 
     struct gw_showing s = {.required = GW_ABSENT,
                            .provided = {GW_ABSENT, GW_ABSENT},
                            .met = GW_UNSAID,
-                           .use = GW_ABSENT,
+                           .low = {.asked = GW_ABSENT, .held = GW_ABSENT},
                            .proof = GW_ABSENT,
                            .as_stiff = GW_ABSENT};
     if (gw_is_altered(ask, d, rating)) return (struct gw_outcome){.rating = NULL};
@@ -369,12 +375,12 @@ static const struct gw_outcome *too_low(struct gw_outcome tested, struct gw_ask 
 {
     struct gw_outcome *out = gw_alloc(ask->arena, 1, sizeof *out);
     *out = tested;
-    if (!gw_given(tested.provided)) out->required = GW_ABSENT;
-    out->message = by->verdict == GW_PASS
-                       ? GW_SAY(ask->arena, "{}; calculation shows it, and the project asks for a test",
-                                gw_of_message(&by->untested))
-                       : GW_SAY(ask->arena, "{}; no complete calculation shows more: {}", gw_of_message(&by->untested),
-                                gw_of_message(&by->message));
+    const struct gw_value report = gw_of_text(gw_report_name(tested.rating));
+    out->message =
+        by->verdict == GW_PASS
+            ? GW_SAY(ask->arena, "{} is short; calculation shows it, and the project asks for a test", report)
+            : GW_SAY(ask->arena, "{} is short; no complete calculation shows more: {}", report,
+                     gw_of_message(&by->message));
     return out;
 }
 
@@ -455,6 +461,7 @@ static void keep_too_low(struct gw_finding *f, struct gw_ask *ask, const struct 
     struct gw_finding *rated = gw_alloc(ask->arena, 1, sizeof *rated);
     *rated = *f;
     keep(rated, tested);
+    rated->as_rated = true;
     f->rated = rated;
 }
 

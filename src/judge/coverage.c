@@ -44,8 +44,18 @@ static struct gw_message held_less(struct gw_ask *ask, bool inward, double held,
                   gw_of_demand(GW_PRESSURE, here));
 }
 
+/* The direction in which it is the shorter. */
+static void set_low(struct gw_showing *out, enum gw_dim dim, struct gw_pressures held, double inward, double outward)
+{
+    const bool presses = !(outward / held.outward > inward / held.inward);
+    out->low.dim = dim;
+    out->low.direction = presses ? GW_INWARD : GW_OUTWARD;
+    out->low.asked = presses ? inward : outward;
+    out->low.held = presses ? held.inward : held.outward;
+}
+
 /* What it held both ways, against what is asked; silence is no failure. True: it covers, and held less. */
-static bool hold(struct gw_showing *out, struct gw_pressures held, double inward, double outward)
+static bool hold(struct gw_showing *out, enum gw_dim dim, struct gw_pressures held, double inward, double outward)
 {
     const bool low = held.inward < inward * (1 - GW_HAIR) || held.outward < outward * (1 - GW_HAIR);
     const bool silent = !low && !(gw_given(held.inward) && gw_given(held.outward));
@@ -53,7 +63,7 @@ static bool hold(struct gw_showing *out, struct gw_pressures held, double inward
     out->covers = !gw_said(&out->why);
     out->foreign = !out->covers;
     out->met = low || silent ? GW_NO : GW_YES;
-    out->use = fmax(inward / held.inward, outward / held.outward);
+    if (low) set_low(out, dim, held, inward, outward);
     return out->covers && low;
 }
 
@@ -67,7 +77,7 @@ static void finish(struct gw_showing *out, struct gw_ask *ask, const struct gw_r
     gw_compare_number(ask, "pressure inward", GW_PRESSURE, proved.inward, in, proved.inward >= in * (1 - GW_HAIR));
     gw_compare_number(ask, "pressure outward", GW_PRESSURE, proved.outward, outward,
                       proved.outward >= outward * (1 - GW_HAIR));
-    if (hold(out, proved, in, outward))
+    if (hold(out, GW_PRESSURE, proved, in, outward))
         out->why = held_less(ask, presses, presses ? proved.inward : proved.outward, presses ? in : outward);
     out->proof = ask->model->tables->proof_loads[GW_ROW_PROOF_LOADS_E330].proof *
                  (in >= outward ? proved.inward / in : proved.outward / outward);
@@ -122,7 +132,7 @@ static void show_deflection(struct gw_showing *out, struct gw_ask *ask, const st
                             double asked, double share, bool insert)
 {
     out->met = GW_UNSAID;
-    out->use = out->proof = GW_ABSENT;
+    out->low.asked = out->proof = GW_ABSENT;
     if (measured)
         gw_compare_number(ask, "pressure at the deflection", GW_PRESSURE, measured->at, asked,
                           measured->at >= asked * (1 - GW_HAIR));
@@ -472,7 +482,7 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     gw_compare_number(ask, "wind on it inward", GW_FORCE, held.inward, in, held.inward >= in * (1 - GW_HAIR));
     gw_compare_number(ask, "wind on it outward", GW_FORCE, held.outward, outward,
                       held.outward >= outward * (1 - GW_HAIR));
-    if (!hold(out, held, in, outward)) return;
+    if (!hold(out, GW_FORCE, held, in, outward)) return;
     out->why = anchors_held_less(ask, held, in, outward);
     out->foreign = bears_less(ask, e, area, in, outward);
     out->covers = !out->foreign;

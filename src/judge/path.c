@@ -272,7 +272,10 @@ static void fails_as_tested(struct gw_finding *f, struct gw_ask *ask, const stru
     f->direction = rated->direction;
     f->lean = leaning(f, &path->low);
     f->question = f->confirm = f->remark = (struct gw_message){0};
-    f->message = GW_SAY(ask->arena, "{}: its test is short: {}", gw_of_message(&at), gw_of_message(&rated->message));
+    f->message =
+        GW_SAY(ask->arena, "{}: its test shows {} {}, here {} is asked: {}", gw_of_message(&at),
+               gw_of_capacity(rated->dim, rated->provided), gw_of_text(gw_load_direction_name(rated->direction)),
+               gw_of_demand(rated->dim, rated->required), gw_of_message(&rated->message));
 }
 
 static void keep_rated(struct gw_finding *f, struct gw_ask *ask, const struct gw_finding *rated)

@@ -26,12 +26,16 @@ struct cause_groups {
     struct gw_memo known;
 };
 
+/* By the test of a link, which is no finding of its own. */
+static bool by_link_as_rated(const struct gw_finding *f) { return f->link && f->link->as_rated; }
+
 /* What stands on links speaks through them, where the link is as grave: a test that is asked for and too short fails a
  * path whose links pass by calculation. */
 static bool speaks(const struct gw_finding *f)
 {
     const bool through = f->demand->check->path && f->link;
-    return !through || gw_said(&f->question) || gw_verdict_rank(f->link->verdict) < gw_verdict_rank(f->verdict);
+    return !through || by_link_as_rated(f) || gw_said(&f->question) ||
+           gw_verdict_rank(f->link->verdict) < gw_verdict_rank(f->verdict);
 }
 
 static enum statement statement_in(const struct told_by *by, size_t i)
@@ -70,6 +74,7 @@ static void reach(struct cause_group *g, const struct gw_element *e, const struc
 static const struct gw_message *message_of(const struct gw_finding *f)
 {
     if (f->verdict == GW_PASS) return &f->remark;
+    if (by_link_as_rated(f)) return &f->link->message; /* its own names the link's place */
     return f->verdict == GW_NOT_SHOWN && gw_said(&f->question) ? &f->question : &f->message;
 }
 
@@ -181,6 +186,13 @@ static struct gw_message basis_of(struct reviewing *r, const struct gw_demand *d
                   gw_of_text(d->row->test ? d->row->test : d->check->clause));
 }
 
+/* Those of the test that is short, its own or that of a link. */
+static const struct gw_finding *figures_of(const struct gw_finding *f)
+{
+    if (by_link_as_rated(f)) return f->link;
+    return f->rated && !gw_given(f->provided) ? f->rated : f;
+}
+
 static void tell(struct reviewing *r, const struct cause_group *g)
 {
     const struct gw_finding *f = g->worst;
@@ -192,11 +204,11 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     const struct gw_message more =
         GW_SAY(r->arena, "{} places, at worst {}", gw_of_count(g->n), gw_of_text(f->demand->where));
     c->where = g->places.n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
-    const struct gw_finding *figures = f->rated && !gw_given(f->provided) ? f->rated : f;
+    const struct gw_finding *figures = figures_of(f);
     c->submitted = claimed(r, figures);
     c->needed = asked(r, figures);
     c->basis = basis_of(r, f->demand);
-    if (f->demand->state != GW_NOT_KNOWN) c->effect = *g->said;
+    if (f->demand->state != GW_NOT_KNOWN) c->effect = by_link_as_rated(f) ? f->message : *g->said;
     c->evidence = f->evidence;
     c->places.items = g->places.items;
     c->places.n = g->places.n;
