@@ -32,6 +32,17 @@ double gw_use_of(double required, double provided, bool at_most);
 /* By the engine's own rule where it has one, else by the use. */
 enum gw_verdict gw_verdict_of(double use, enum gw_bool met);
 bool gw_outcome_graver(const struct gw_outcome *a, const struct gw_outcome *b);
+/* rated.c: the best of the ratings; false: none applies. Only the one that is taken leaves its derivation. */
+bool gw_best_rating(struct gw_outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+                    const struct gw_system *system);
+/* Why it does not show it. */
+struct gw_message gw_lacking(struct gw_ask *ask, const struct gw_demand *d, const struct gw_outcome *tested);
+/* Why the other ratings do not show it either, each by itself. */
+const struct gw_gaps *gw_gaps_of_others(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system,
+                                        const struct gw_outcome *best);
+/* A pass names the reports of other specimens that are short. */
+void gw_name_short_ones(struct gw_outcome *best, struct gw_ask *ask, const struct gw_demand *d,
+                        const struct gw_system *system);
 /* limits.c: what the system's limits show, all rows used gathered. */
 struct gw_outcome gw_calculate(struct gw_ask *ask, const struct gw_demand *d, const struct gw_system *system);
 /* The same, each limit by itself; those that act together are one. */
