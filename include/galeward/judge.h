@@ -167,6 +167,7 @@ struct gw_finding {
     const struct gw_finding *rated; /* a rating that covers and is too low, though something else decides; NULL */
     const struct gw_finding *link;  /* the link of the load path that governs, where one does; NULL */
     long lean;                      /* how many of the elements here lean on that link */
+    long share;                     /* of the elements here those that its verdict is of, where not all are; 0: all */
     const struct gw_used *used;     /* never NULL */
 };
 
@@ -189,6 +190,11 @@ struct gw_judgement {
 void gw_judge_demands(struct gw_judgement *out, struct gw_ask *ask);
 /* The demands, then every candidate, with what the ask's plans choose, against each. */
 void gw_judge(struct gw_judgement *out, struct gw_ask *ask);
+/* The same where nothing leans on anything: the findings that gw_judge_leaning is then given, changed or not. */
+void gw_judge_apart(struct gw_judgement *out, struct gw_ask *ask);
+/* What the findings of one candidate, by demand, come to where elements lean on others. `chosen`: make-ups of its plan;
+ * NULL: the project's own. The findings stay where they are. */
+void gw_judge_leaning(struct gw_finding *findings, size_t n, struct gw_ask *ask, const struct gw_chosen *chosen);
 /* One check at one element for one system, either of which may be a copy with other numbers; a candidate of the ask's
  * plans is taken with what is chosen there. The caller keeps `demand` as long as the finding. With `ask->trace` set,
  * with the derivation of both sides. */

@@ -54,22 +54,42 @@ void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings,
     summary->verdict = fails ? GW_FAIL : unshown || too_low ? GW_NOT_SHOWN : GW_PASS;
 }
 
-static void judge_system(struct gw_finding *findings, struct gw_summary *summary, struct gw_judgement *out,
-                         struct gw_ask *ask, const struct gw_system *system)
+/* Each demand by itself. */
+static void find(struct gw_finding *findings, const struct gw_judgement *out, struct gw_ask *ask,
+                 const struct gw_system *system)
 {
-    const size_t n = out->demands.n;
     struct gw_planned *planned = gw_planned_of(ask, system);
     if (planned) {
-        gw_judge_plan(findings, summary, out, ask, &planned->plan, &planned->offers);
+        gw_find_by_plan(findings, out, ask, &planned->plan, &planned->offers, &planned->make_ups);
         return;
     }
-    for (size_t i = 0; i < n; i++) {
+    for (size_t i = 0; i < out->demands.n; i++) {
         findings[i].candidate = system;
         findings[i].demand = &out->demands.items[i];
         gw_fasten(&findings[i], ask);
         gw_find(&findings[i], ask);
     }
+}
+
+void gw_judge_leaning(struct gw_finding *findings, size_t n, struct gw_ask *ask, const struct gw_chosen *chosen)
+{
+    ask->choice = chosen;
     gw_judge_paths(findings, n, ask, gw_paths_of(findings, n, ask));
+    ask->choice = NULL;
+}
+
+static const struct gw_chosen *chosen_for(const struct gw_ask *ask, const struct gw_system *system)
+{
+    const struct gw_planned *planned = gw_planned_of(ask, system);
+    return planned ? &planned->make_ups : NULL;
+}
+
+static void judge_system(struct gw_finding *findings, struct gw_summary *summary, struct gw_judgement *out,
+                         struct gw_ask *ask, const struct gw_system *system)
+{
+    const size_t n = out->demands.n;
+    find(findings, out, ask, system);
+    gw_judge_leaning(findings, n, ask, chosen_for(ask, system));
     *summary = (struct gw_summary){.candidate = system};
     gw_summarize(summary, findings, n, ask->takeoff->too_low);
 }
@@ -87,6 +107,16 @@ void gw_judge(struct gw_judgement *out, struct gw_ask *ask)
         judge_system(&out->findings.items[c * each], &out->summaries.items[c], out, ask, &model->systems.items[c]);
     out->findings.n = each * candidates;
     out->summaries.n = candidates;
+}
+
+void gw_judge_apart(struct gw_judgement *out, struct gw_ask *ask)
+{
+    const struct gw_model *model = ask->model;
+    gw_find_demands(out, ask);
+    out->findings.n = out->demands.n * model->systems.n;
+    out->findings.items = gw_alloc(ask->arena, out->findings.n + 1, sizeof *out->findings.items);
+    for (size_t c = 0; c < model->systems.n; c++)
+        find(&out->findings.items[c * out->demands.n], out, ask, &model->systems.items[c]);
 }
 
 /* With what is chosen there; the caller puts back what the ask had. */

@@ -3,6 +3,7 @@
 #define GALEWARD_JUDGE_INTERNAL_H
 
 #include "galeward/memo.h"
+#include "galeward/plan.h"
 #include "judge/check.h"
 
 struct gw_leaning;
@@ -39,6 +40,9 @@ void gw_find_demands(struct gw_judgement *out, struct gw_ask *ask);
 const struct gw_judged_wall *gw_judged_walls(struct gw_ask *ask, size_t *n);
 /* judge.c: what a candidate's findings come to; `too_low`: given pressures that govern are. */
 void gw_summarize(struct gw_summary *summary, const struct gw_finding *findings, size_t n, bool too_low);
+/* plan.c: every demand by what a plan chooses there, before anything leans on anything. */
+void gw_find_by_plan(struct gw_finding *findings, const struct gw_judgement *demands, struct gw_ask *ask,
+                     const struct gw_plan *plan, struct gw_offers *offers, struct gw_chosen *chosen);
 /* fastened.c: a demand of screws for the spacing of the system, where the wall has none of its own. */
 void gw_fasten(struct gw_finding *finding, struct gw_ask *ask);
 /* altered.c: an option made the part another than the one that was tested, so that its tests are of something else; or

@@ -5,16 +5,25 @@
 #include "judge/corner.h"
 #include "judge/judge_internal.h"
 
-static struct gw_leans *lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on, long pieces)
+static struct gw_leans *leans_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on)
 {
-    for (size_t i = 0; i < l->n; i++) {
-        if (l->items[i].on != on) continue;
-        l->items[i].pieces += pieces;
-        return &l->items[i];
-    }
+    for (size_t i = 0; i < l->n; i++)
+        if (l->items[i].on == on) return &l->items[i];
     l->items = gw_grow(arena, l->items, l->n, &l->capacity, sizeof *l->items);
-    l->items[l->n] = (struct gw_leans){.on = on, .pieces = pieces};
+    l->items[l->n] = (struct gw_leans){.on = on};
+    if (l->words) l->items[l->n].members = gw_alloc(arena, l->words, sizeof(uint64_t));
     return &l->items[l->n++];
+}
+
+enum { BITS = 64 };
+
+/* One more piece does: of a lite the one that is being walked. */
+static struct gw_leans *lean_on(struct gw_leaning *l, struct gw_arena *arena, const struct gw_element *on)
+{
+    struct gw_leans *leans = leans_on(l, arena, on);
+    leans->pieces++;
+    if (l->words) leans->members[l->walked / BITS] |= (uint64_t)1 << l->walked % BITS;
+    return leans;
 }
 
 /* Pieces of mullions -------------------------------------------------------------------------------------------------
@@ -44,13 +53,13 @@ static void lean_on_pieces(struct gw_leaning *l, struct gw_ask *ask, const struc
         const struct gw_grid_strip *strip = &mullions->strips[s];
         if (strip->top < from + GW_HAIR_M || strip->bottom > to - GW_HAIR_M) continue;
         struct gw_leans *leans =
-            lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]], 1);
+            lean_on(l, ask->arena, &all[mullions->groups[s * mullions->axis->n_classes + class_of_line]]);
         leans->splice = leans->splice || gw_chain_spliced(chain, &hold, strip->bottom, strip->top);
     }
     for (size_t s = 0; s < anchors->n_strips; s++) {
         const double level = g->lines.anchors[anchors->strips[s].member];
         if (level < from - GW_HAIR_M || level > to + GW_HAIR_M) continue;
-        lean_on(l, ask->arena, &all[anchors->groups[s * anchors->axis->n_classes + anchors->axis->class_of[line]]], 1);
+        lean_on(l, ask->arena, &all[anchors->groups[s * anchors->axis->n_classes + anchors->axis->class_of[line]]]);
     }
 }
 
@@ -72,8 +81,8 @@ static void lean_horizontally(struct gw_leaning *l, struct gw_ask *ask, const st
                               size_t column)
 {
     for (size_t level = row; level <= row + 1; level++) {
-        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM, level, column), 1);
-        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM_SCREW, level, column), 1);
+        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM, level, column));
+        lean_on(l, ask->arena, gw_takeoff_member(ask->takeoff, g, GW_SORT_TRANSOM_SCREW, level, column));
     }
 }
 
@@ -84,7 +93,7 @@ static void lean_vertically(struct gw_leaning *l, struct gw_ask *ask, const stru
     for (size_t line = column; line <= column + 1; line++) {
         const struct gw_grid_layer *screws = &g->layers[GW_SORT_MULLION_SCREW];
         const unsigned group = screws->groups[lite->strip * screws->axis->n_classes + screws->axis->class_of[line]];
-        lean_on(l, ask->arena, &ask->takeoff->elements.items[group], 1);
+        lean_on(l, ask->arena, &ask->takeoff->elements.items[group]);
         lean_on_line(l, ask, g, line, strip->bottom, strip->top);
     }
 }
@@ -94,8 +103,10 @@ static void of_lite(struct gw_leaning *l, struct gw_ask *ask, const struct gw_el
     const struct gw_grid_axis *axis = e->grid->layers[GW_SORT_LITE].axis;
     const size_t row = e->grid->layers[GW_SORT_LITE].strips[e->strip].member;
     const unsigned first = axis->first[e->place_class], end = axis->first[e->place_class + 1];
-    lean_on(l, ask->arena, e, (long)(end - first));
+    l->words = (end - first + BITS - 1) / BITS;
     for (unsigned i = first; i < end; i++) {
+        l->walked = i - first;
+        lean_on(l, ask->arena, e);
         lean_horizontally(l, ask, e->grid, row, axis->members[i]);
         lean_vertically(l, ask, e, axis->members[i]);
     }
@@ -129,7 +140,7 @@ static void add_lite(struct gw_leaning *out, struct gw_ask *ask, const struct gw
     const struct gw_grid_layer *lites = &g->layers[GW_SORT_LITE];
     if (strip >= lites->n_strips || column >= lites->axis->n_places) return;
     const unsigned group = lites->groups[strip * lites->axis->n_classes + lites->axis->class_of[column]];
-    lean_on(out, ask->arena, &ask->takeoff->elements.items[group], 1);
+    lean_on(out, ask->arena, &ask->takeoff->elements.items[group]);
 }
 
 void gw_lites_beside(struct gw_leaning *out, struct gw_ask *ask, const struct gw_element *e)

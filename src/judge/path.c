@@ -52,47 +52,67 @@ struct path {
     const struct gw_finding *stated;   /* the first that stands on what names no report */
     const struct gw_finding *calculated;
     bool test_alone; /* the project takes no calculation */
+    /* Pieces of the element that lean on a link that fails, that is not shown, that no test shows. */
+    size_t words;
+    uint64_t *failing, *unshown, *beyond;
 };
 
 /* A short test decides where calculation does not show the link, or where the project takes none. */
 static bool is_low(const struct path *path, const struct gw_finding *f)
 {
-    const struct gw_finding *least = path->low.by;
-    if (!f->rated || f->verdict == GW_FAIL || (f->verdict == GW_PASS && !path->test_alone)) return false;
+    return f->rated && (f->verdict == GW_NOT_SHOWN || (f->verdict == GW_PASS && path->test_alone));
+}
+
+static bool is_lower(const struct gw_finding *f, const struct gw_finding *least)
+{
     return !least || !(f->rated->utilization <= least->rated->utilization);
 }
 
-static void take(struct path *path, const struct gw_finding *f, long pieces)
+static void add_pieces(const struct path *path, uint64_t *set, const struct gw_leans *leans)
+{
+    for (size_t i = 0; i < path->words; i++) set[i] |= leans->members[i];
+}
+
+static void take(struct path *path, const struct gw_finding *f, const struct gw_leans *leans)
 {
     if (!f || f->verdict == GW_NOT_REQUIRED) return;
     /* glass, its bead and its seats: no wind test shows their strength */
     const bool testable = f->demand->check->does->test != NULL && !f->wind_tested;
-    const bool calculated = f->evidence == GW_BY_CALCULATION && testable;
+    const bool calculated = f->evidence == GW_BY_CALCULATION && testable, low = is_low(path, f);
     if (calculated && !path->calculated) path->calculated = f;
     if (calculated && !path->untested && gw_said(&f->untested)) path->untested = f;
     if (!path->stated && f->evidence == GW_BY_STATEMENT) path->stated = f;
-    if (is_low(path, f)) path->low = (struct held){f, pieces};
-    if (gw_graver(f, path->worst.by)) path->worst = (struct held){f, pieces};
+    if (low && is_lower(f, path->low.by)) path->low = (struct held){f, leans->pieces};
+    if (gw_graver(f, path->worst.by)) path->worst = (struct held){f, leans->pieces};
+    if (low || f->verdict == GW_FAIL) add_pieces(path, path->failing, leans);
+    if (f->verdict == GW_NOT_SHOWN) add_pieces(path, path->unshown, leans);
+    if (calculated && gw_said(&f->untested)) add_pieces(path, path->beyond, leans);
 }
 
 /* A lite's own glass and bead count; those of others do not. */
 static void walk_links(const struct gw_paths *links, struct gw_ask *ask, const struct gw_element *e,
-                       void (*visit)(void *user, const struct gw_finding *f, long pieces), void *user)
+                       void (*visit)(void *user, const struct gw_finding *f, const struct gw_leans *leans), void *user)
 {
     const struct gw_leaning *l = gw_leaning_of(ask, e);
     for (size_t i = 0; i < l->n; i++)
         for (size_t k = 1; k <= links->each; k++) { /* links in order, what speaks against it last */
             const struct gw_finding *f = links->of[links->each * l->items[i].on->index + k % links->each];
-            if (f && (f->demand->check != &gw_check_splice || l->items[i].splice)) visit(user, f, l->items[i].pieces);
+            if (f && (f->demand->check != &gw_check_splice || l->items[i].splice)) visit(user, f, &l->items[i]);
         }
 }
 
-static void take_link(void *path, const struct gw_finding *f, long pieces) { take(path, f, pieces); }
+static void take_link(void *path, const struct gw_finding *f, const struct gw_leans *leans) { take(path, f, leans); }
 
 static void walk(struct path *path, const struct gw_paths *links, struct gw_ask *ask, const struct gw_demand *d)
 {
     const struct gw_evidence_asked asked = gw_evidence_asked(ask, d);
-    *path = (struct path){.test_alone = asked.test && !asked.calculation};
+    const size_t words = gw_leaning_of(ask, d->element)->words;
+    uint64_t *sets = gw_alloc(ask->arena, 3 * words + 1, sizeof *sets);
+    *path = (struct path){.test_alone = asked.test && !asked.calculation,
+                          .words = words,
+                          .failing = sets,
+                          .unshown = sets + words,
+                          .beyond = sets + 2 * words};
     walk_links(links, ask, d->element, take_link, path);
 }
 
@@ -285,6 +305,27 @@ static void keep_rated(struct gw_finding *f, struct gw_ask *ask, const struct gw
     f->rated = kept;
 }
 
+static long pieces_in(const struct path *path, const uint64_t *set)
+{
+    long n = 0;
+    for (size_t i = 0; i < path->words; i++)
+        for (uint64_t left = set[i]; left; left &= left - 1) n++;
+    return n;
+}
+
+/* How many of alike elements the verdict is of: what it is of by itself it is of all. */
+static long share(const struct gw_finding *f, const struct gw_finding *rated, const struct path *path)
+{
+    const struct gw_element *e = f->demand->element;
+    if (f->verdict == GW_PASS || !f->link || gw_given(f->required)) return 0;
+    const uint64_t *set = f->verdict == GW_FAIL                      ? path->failing
+                          : path->worst.by->verdict != GW_PASS       ? path->unshown
+                          : rated->verdict == GW_PASS && path->words ? path->beyond
+                                                                     : NULL;
+    const long n = set ? pieces_in(path, set) : 0;
+    return n < e->count ? n : 0;
+}
+
 static void judge_path(struct gw_finding *f, const struct gw_paths *links, struct gw_ask *ask)
 {
     const struct gw_element *e = f->demand->element;
@@ -300,6 +341,7 @@ static void judge_path(struct gw_finding *f, const struct gw_paths *links, struc
     else if (worst && !f->adverse) passes(f, ask, &path);
     ask_for_test(f, ask, &rated, &path);
     if (path.low.by && f->verdict != GW_FAIL) fails_as_tested(f, ask, &path);
+    f->share = share(f, &rated, &path);
 }
 
 const struct gw_paths *gw_paths_of(const struct gw_finding *findings, size_t n, struct gw_ask *ask)
@@ -315,10 +357,10 @@ struct visit {
     void *user;
 };
 
-static void visit_link(void *user, const struct gw_finding *f, long pieces)
+static void visit_link(void *user, const struct gw_finding *f, const struct gw_leans *leans)
 {
     const struct visit *v = user;
-    (void)pieces;
+    (void)leans;
     v->visit(v->user, (size_t)(f - v->findings));
 }
 

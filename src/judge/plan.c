@@ -195,26 +195,30 @@ static void judge_everywhere(struct gw_finding *out, struct gw_ask *ask, const s
     gw_judge_at(out, ask, d, plan->candidate, gw_offer_with(offers, 0), chosen, 0, &reads);
 }
 
+void gw_find_by_plan(struct gw_finding *findings, const struct gw_judgement *demands, struct gw_ask *ask,
+                     const struct gw_plan *plan, struct gw_offers *offers, struct gw_chosen *chosen)
+{
+    for (size_t i = 0; i < demands->demands.n; i++) {
+        const struct gw_demand *d = &demands->demands.items[i];
+        struct gw_reads reads;
+        if (!d->element) {
+            judge_everywhere(&findings[i], ask, d, plan, offers, chosen);
+            continue;
+        }
+        const size_t place = plan->places->of[d->element->index];
+        gw_judge_at(&findings[i], ask, d, plan->candidate, gw_offer_with(offers, plan->choices[place].options), chosen,
+                    place, &reads);
+    }
+}
+
 void gw_judge_plan(struct gw_finding *findings, struct gw_summary *summary, const struct gw_judgement *demands,
                    struct gw_ask *ask, const struct gw_plan *plan, struct gw_offers *offers)
 {
     const size_t n = demands->demands.n;
     struct gw_chosen chosen;
     gw_plan_chosen(&chosen, plan, ask->model, ask->arena);
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_demand *d = &demands->demands.items[i];
-        struct gw_reads reads;
-        if (!d->element) {
-            judge_everywhere(&findings[i], ask, d, plan, offers, &chosen);
-            continue;
-        }
-        const size_t place = plan->places->of[d->element->index];
-        gw_judge_at(&findings[i], ask, d, plan->candidate, gw_offer_with(offers, plan->choices[place].options), &chosen,
-                    place, &reads);
-    }
-    ask->choice = &chosen;
-    gw_judge_paths(findings, n, ask, gw_paths_of(findings, n, ask));
-    ask->choice = NULL;
+    gw_find_by_plan(findings, demands, ask, plan, offers, &chosen);
+    gw_judge_leaning(findings, n, ask, &chosen);
     *summary = (struct gw_summary){.candidate = plan->candidate};
     gw_summarize(summary, findings, n, ask->takeoff->too_low);
 }

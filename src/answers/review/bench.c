@@ -154,8 +154,8 @@ static void plan_looks(struct reviewing *r, struct bench *b)
     b->ask.plans = plans;
 }
 
-void gw_bench_judge(struct reviewing *r, struct bench *b, const struct gw_model *model,
-                    const struct gw_takeoff *takeoff, const struct look *looks, size_t n)
+static void set_up(struct reviewing *r, struct bench *b, const struct gw_model *model, const struct gw_takeoff *takeoff,
+                   const struct look *looks, size_t n)
 {
     *b = (struct bench){.model = *model, .takeoff = takeoff, .looks = looks, .n = n};
     b->model.systems.items = gw_alloc(r->arena, n + 1, sizeof *b->model.systems.items);
@@ -163,7 +163,36 @@ void gw_bench_judge(struct reviewing *r, struct bench *b, const struct gw_model 
     for (size_t i = 0; i < n; i++) b->model.systems.items[i] = *looked_at(r, &looks[i], 0);
     gw_ask_init(&b->ask, &b->model, takeoff, r->arena);
     if (r->planned) plan_looks(r, b);
+}
+
+void gw_bench_judge(struct reviewing *r, struct bench *b, const struct gw_model *model,
+                    const struct gw_takeoff *takeoff, const struct look *looks, size_t n)
+{
+    set_up(r, b, model, takeoff, looks, n);
     gw_judge(&b->judgement, &b->ask);
+}
+
+/* With what is drawn otherwise standing among what is not, things lean on each other anew. */
+bool gw_bench_judge_partly(struct effect *out, struct reviewing *r, const struct gw_takeoff *takeoff,
+                           const struct look *look, bool (*is_other)(const void *user, const struct gw_element *e),
+                           const void *user)
+{
+    struct bench *own = gw_alloc(r->arena, 1, sizeof *own), *other = gw_alloc(r->arena, 1, sizeof *other);
+    set_up(r, own, r->ask->model, r->ask->takeoff, r->bench.looks, 1);
+    set_up(r, other, r->ask->model, takeoff, look, 1);
+    gw_judge_apart(&own->judgement, &own->ask);
+    gw_judge_apart(&other->judgement, &other->ask);
+    const size_t n = own->judgement.demands.n;
+    struct gw_finding *findings = own->judgement.findings.items;
+    if (other->judgement.demands.n != n) return false;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_element *e = findings[i].demand->element;
+        if (e && is_other(user, e)) findings[i] = other->judgement.findings.items[i];
+    }
+    const struct gw_planned *planned = gw_planned_of(&own->ask, &own->model.systems.items[0]);
+    gw_judge_leaning(findings, n, &own->ask, planned ? &planned->make_ups : NULL);
+    gw_effect_of(out, r, gw_bench_findings(&r->bench, 0), findings, n);
+    return true;
 }
 
 const struct gw_finding *gw_bench_findings(const struct bench *b, size_t look)

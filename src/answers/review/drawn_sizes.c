@@ -92,17 +92,14 @@ static const struct gw_takeoff *stretched(struct reviewing *r, const struct gw_s
 
 static bool is_opening(const struct gw_element *e) { return e->grid && e->grid->opening; }
 
-/* What a longer span changes is told by mullions and anchors, of openings by everything, as a wider module is. */
-static void keep_kinds(struct gw_finding *findings, const struct gw_finding *was, size_t n,
-                       const struct gw_shop_value *d)
+/* What is built as drawn: of a longer span mullions and anchors, of openings everything, as of a wider module. The
+ * mullion of a corner is one for both walls. */
+static bool is_built_so(const void *drawn, const struct gw_element *e)
 {
-    const bool module = d->what == GW_SHOP_MODULE;
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_element *e = findings[i].demand->element;
-        const bool stands = e && (e->kind == GW_MULLION || e->kind == GW_ANCHOR || is_opening(e));
-        if (e && is_across_corner(e, d)) continue;
-        if (!e || !is_at(e, d) || (!module && !stands)) findings[i] = was[i];
-    }
+    const struct gw_shop_value *d = drawn;
+    const bool span = d->what == GW_SHOP_SPAN || d->what == GW_SHOP_ANCHOR_SPACING;
+    const bool stands = e->kind == GW_MULLION || e->kind == GW_ANCHOR || is_opening(e);
+    return is_across_corner(e, d) || (is_at(e, d) && (stands || !span));
 }
 
 /* Why it is not shown so, and whom to ask. */
@@ -117,14 +114,7 @@ static bool effect_of_size(struct effect *out, struct reviewing *r, const struct
 {
     const bool module = d->what == GW_SHOP_MODULE;
     const struct gw_takeoff *takeoff = stretched(r, d, module ? 1 : factor, module ? factor : 1);
-    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
-    if (!takeoff) return false;
-    gw_bench_judge(r, bench, r->ask->model, takeoff, &r->bench.looks[0], 1);
-    const size_t n = bench->judgement.demands.n;
-    if (n != r->bench.judgement.demands.n) return false;
-    keep_kinds(bench->judgement.findings.items, gw_bench_findings(&r->bench, 0), n, d);
-    gw_effect_of(out, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), n);
-    return true;
+    return takeoff && gw_bench_judge_partly(out, r, takeoff, r->bench.looks, is_built_so, d);
 }
 
 /* "13 ft or 16 ft": nothing between them. Of many, from the least to the most. */
@@ -245,9 +235,8 @@ void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
 {
     const struct gw_member_spec *m = r->judged->mullion;
     const double drawn = v->drawn->read.number, here = m && m->tube ? m->tube->depth : GW_ABSENT;
-    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
     struct look *look = gw_alloc(r->arena, 1, sizeof *look);
-    struct effect effect;
+    struct effect effect = {.worst = GW_PASS};
     v->basis = GW_SAY(r->arena, "mullion of {}", gw_of_text(r->judged->name));
     if (!gw_given(here)) {
         v->consequence = GW_IT_IS_NOT_SHOWN;
@@ -259,8 +248,7 @@ void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
     v->consequence = GW_CONSEQUENCES;
     if (fabs(drawn - here) <= GW_HAIR_M) return;
     *look = with_depth(r, drawn);
-    gw_bench_judge(r, bench, r->ask->model, r->ask->takeoff, look, 1);
-    gw_effect_of(&effect, r, gw_bench_findings(&r->bench, 0), gw_bench_findings(bench, 0), bench->judgement.demands.n);
+    gw_bench_judge_partly(&effect, r, r->ask->takeoff, look, is_built_so, v->drawn);
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
     v->effect = effect.said;
     if (effect.first) v->evidence = effect.first->evidence;
@@ -304,25 +292,19 @@ static struct other_size size_of(const struct reviewing *r, const struct judged_
     return out;
 }
 
+/* Of several things drawn, all that is there. */
+static bool is_there(const void *drawn, const struct gw_element *e)
+{
+    return is_at(e, drawn) || is_across_corner(e, drawn);
+}
+
 static bool effect_of_all(struct effect *out, struct reviewing *r, const struct gw_shop_value *d,
                           const struct other_size *size)
 {
     const struct gw_takeoff *takeoff = stretched(r, d, size->up, size->across);
-    struct bench *bench = gw_alloc(r->arena, 1, sizeof *bench);
-    const struct gw_finding *was = gw_bench_findings(&r->bench, 0);
     struct look *look = gw_alloc(r->arena, 1, sizeof *look);
-    if (!takeoff) return false;
     *look = gw_given(size->depth) ? with_depth(r, size->depth) : r->bench.looks[0];
-    gw_bench_judge(r, bench, r->ask->model, takeoff, look, 1);
-    const size_t n = bench->judgement.demands.n;
-    if (n != r->bench.judgement.demands.n) return false;
-    for (size_t i = 0; i < n; i++) {
-        struct gw_finding *f = &bench->judgement.findings.items[i];
-        const struct gw_element *e = f->demand->element;
-        if (!e || (!is_at(e, d) && !is_across_corner(e, d))) *f = was[i];
-    }
-    gw_effect_of(out, r, was, bench->judgement.findings.items, n);
-    return true;
+    return takeoff && gw_bench_judge_partly(out, r, takeoff, look, is_there, d);
 }
 
 void gw_judge_sizes_together(struct judged_value *list, struct reviewing *r, size_t n)

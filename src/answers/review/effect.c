@@ -25,6 +25,12 @@ static bool is_turn(const struct turn *t, const struct gw_finding *was, const st
            t->is == is->verdict;
 }
 
+static size_t places_of(const struct gw_finding *f)
+{
+    if (!f->demand->element) return 1;
+    return (size_t)(f->share ? f->share : f->demand->element->count);
+}
+
 static void turn(struct turns *turns, struct reviewing *r, const struct gw_finding *was, const struct gw_finding *is)
 {
     size_t at = 0;
@@ -34,7 +40,7 @@ static void turn(struct turns *turns, struct reviewing *r, const struct gw_findi
         turns->items[turns->n++] = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
     }
     struct turn *t = &turns->items[at];
-    t->n += is->demand->element ? (size_t)is->demand->element->count : 1;
+    t->n += places_of(is);
     if (gw_graver(is, t->first)) t->first = is;
 }
 

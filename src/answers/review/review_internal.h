@@ -98,6 +98,12 @@ struct look gw_look_of(const struct gw_system *base);
 struct voided gw_nothing_voided(struct reviewing *r);
 void gw_bench_judge(struct reviewing *r, struct bench *bench, const struct gw_model *model,
                     const struct gw_takeoff *takeoff, const struct look *looks, size_t n);
+struct effect;
+/* What it comes to where the elements that are `is_other` are as that look and take-off have them, the rest as is, and
+ * what leans on them too; false: that take-off is of other elements. */
+bool gw_bench_judge_partly(struct effect *out, struct reviewing *r, const struct gw_takeoff *takeoff,
+                           const struct look *look, bool (*is_other)(const void *user, const struct gw_element *e),
+                           const void *user);
 /* By demand. */
 const struct gw_finding *gw_bench_findings(const struct bench *bench, size_t look);
 /* Systems with the options that the project chooses anywhere, each once, and without any: of those of `base`. */
