@@ -93,6 +93,7 @@ struct gw_model {
     const struct gw_source *set_source;
     bool judges_ages;                  /* of reports, by the set's limit: those of a submittal */
     const struct gw_blast *site_blast; /* under a set: as the project has it; NULL: it has none */
+    const struct gw_model *tested; /* whose lite types tests name, where this one's glass is another; NULL: its own */
 };
 
 /* Loads a project ("-": standard input) with its schedule and candidates; all mistakes of all files are reported. True
@@ -163,6 +164,8 @@ bool gw_model_face(const struct gw_model *model, const char *name, struct gw_fac
 /* Of the opening, else of its wall. */
 const struct gw_building *gw_model_opening_building(const struct gw_model *model, const struct gw_opening *opening);
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
+/* The same of a name in the record of a test: what was tested stays what it was, whatever glass is judged. */
+const struct gw_lite_type *gw_model_tested_lite(const struct gw_model *model, const char *name);
 
 #ifdef __cplusplus
 }

@@ -68,6 +68,7 @@ struct gw_showing {
     bool foreign;       /* it says nothing here, not even by a number too small */
     bool weight;        /* it shows the wind there; the weight besides, which no wind test shows, is calculated */
     bool adverse;       /* what it says against the system counts, whatever calculation shows */
+    bool lesser;        /* of another level than is asked: what is of it, though it shows nothing here, goes before */
     bool presumed;      /* adverse: of a size that is not recorded, or scaled up; not enough to fail what else passes */
     double proof;       /* the pressure that it held over what is asked, in the direction with more; absent */
     double as_stiff;    /* what the place bends if it is as stiff as the specimen that was measured; absent */

@@ -23,6 +23,7 @@ struct gw_message gw_specimen_short_of_lite(struct gw_ask *ask, const struct gw_
 struct gw_message gw_specimen_short_of_mullion(struct gw_ask *ask, const struct gw_rating *rating,
                                                const struct gw_element *mullion);
 /* A make-up named by a lite type of the project, and that of another: the same name or the same layers. */
+bool gw_is_type(const struct gw_lite_type *a, const struct gw_lite_type *b); /* or a copy with the same glass */
 bool gw_made_alike(const struct gw_ask *ask, const char *named, const struct gw_lite_type *here);
 /* A specimen with that recorded hung in it. */
 bool gw_specimen_includes(const struct gw_rating *rating, enum gw_included what);

@@ -21,6 +21,7 @@ struct gw_outcome {
     const struct gw_outcome *too_low; /* of a calculation: the test that covers and is short; NULL */
     bool foreign;                     /* of a rating that says nothing here */
     bool own_component;               /* of a rating of the component itself: a spandrel's is one of fixed lites too */
+    bool lesser;                      /* of a rating of another level */
     bool covers, adverse, presumed, weight;
     double as_stiff;      /* of a test: see gw_showing; else absent */
     double proof, safety; /* of a test: held over asked; of a limit: its factor */

@@ -1,5 +1,6 @@
 #include "judge/racking.h"
 
+#include "judge/coverage.h"
 #include "judge/drift.h"
 #include "judge/glass_lite.h"
 
@@ -79,7 +80,7 @@ static struct gw_message of_glass(struct gw_ask *ask, const struct specimen *s, 
     const struct gw_lite_type *here = gw_glazed_type(ask, e);
     if (!s->n && !s->make_up) return not_recorded(ask, "make-up of the glass");
     if (!here) return GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
-    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : gw_model_lite(ask->model, s->make_up) == here)
+    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : gw_made_alike(ask, s->make_up, here))
         return (struct gw_message){0};
     if (s->n) return GW_SAY(ask->arena, "tested with other glass than {}", gw_of_text(e->lite));
     return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(s->make_up), gw_of_text(e->lite));

@@ -40,6 +40,7 @@ static struct gw_outcome weigh(const struct gw_showing *s, const struct gw_deman
     if (gw_said(&s->why) && !proviso) o.message = s->why;
     if (s->covers && !s->adverse && o.verdict == GW_PASS) o.confirm = gw_said(&s->why) ? s->why : s->confirm;
     o.covers = s->covers;
+    o.lesser = s->lesser;
     o.adverse = s->adverse;
     o.presumed = s->presumed;
     o.as_stiff = gw_given(s->as_stiff) ? s->as_stiff : o.provided;
@@ -58,6 +59,7 @@ static bool shows_more(const struct gw_outcome *a, const struct gw_outcome *b, b
     if (a->adverse) return a->presumed != b->presumed ? b->presumed : gw_outcome_graver(a, b);
     if (path && a->covers != b->covers) return a->covers;
     const int left = gw_verdict_rank(a->verdict), right = gw_verdict_rank(b->verdict);
+    if (a->lesser != b->lesser) return b->lesser;
     if (a->foreign != b->foreign) return b->foreign;
     if (left != right) return left < right;
     /* where neither shows it, a statement does not stand for a report, whose gaps can be asked about */
@@ -79,15 +81,41 @@ static void doubt_statement(struct gw_outcome *o, struct gw_ask *ask, const stru
     o->message = gw_said(&o->message) ? gw_say_both(ask->arena, &report, "; ", &o->message) : report;
 }
 
+static struct gw_showing nothing_shown(void)
+{
+    return (struct gw_showing){.required = GW_ABSENT,
+                               .provided = {GW_ABSENT, GW_ABSENT},
+                               .met = GW_UNSAID,
+                               .low = {.asked = GW_ABSENT, .held = GW_ABSENT},
+                               .proof = GW_ABSENT,
+                               .as_stiff = GW_ABSENT};
+}
+
+/* A test of what is not built here counts as if it were not there; of several levels it is still the one that was asked
+ * for, so that none of a lesser level is taken for the answer. */
+static struct gw_outcome of_another(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
+{
+    struct gw_showing s = nothing_shown();
+    struct gw_outcome o = {.rating = NULL};
+    if (!d->check->does->levels) return o;
+    gw_ask_open(ask);
+    d->check->does->test(&s, ask, d, rating);
+    if (!s.applies || s.lesser) return o;
+    o = weigh_term(&s, d, 0);
+    o.verdict = GW_NOT_SHOWN;
+    o.evidence = GW_EVIDENCE_NONE;
+    o.provided = o.use = GW_ABSENT;
+    o.foreign = true;
+    o.rating = rating;
+    o.message = GW_PLAINLY("it is no evidence of what is built here");
+    o.used = gw_ask_close(ask, d->used);
+    return o;
+}
+
 static struct gw_outcome test_by(struct gw_ask *ask, const struct gw_demand *d, const struct gw_rating *rating)
 {
-    struct gw_showing s = {.required = GW_ABSENT,
-                           .provided = {GW_ABSENT, GW_ABSENT},
-                           .met = GW_UNSAID,
-                           .low = {.asked = GW_ABSENT, .held = GW_ABSENT},
-                           .proof = GW_ABSENT,
-                           .as_stiff = GW_ABSENT};
-    if (gw_is_altered(ask, d, rating)) return (struct gw_outcome){.rating = NULL};
+    struct gw_showing s = nothing_shown();
+    if (gw_is_altered(ask, d, rating)) return of_another(ask, d, rating);
     gw_ask_open(ask);
     gw_trace_group(&ask->engine, "What its test shows");
     d->check->does->test(&s, ask, d, rating);

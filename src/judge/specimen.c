@@ -91,10 +91,15 @@ bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_typ
     return same;
 }
 
+bool gw_is_type(const struct gw_lite_type *a, const struct gw_lite_type *b)
+{
+    return a == b || (a && b && a->layers.items == b->layers.items && strcmp(a->name, b->name) == 0);
+}
+
 bool gw_made_alike(const struct gw_ask *ask, const char *named, const struct gw_lite_type *here)
 {
-    const struct gw_lite_type *type = gw_model_lite(ask->model, named);
-    if (!type || !here || type == here) return type && here;
+    const struct gw_lite_type *type = gw_model_tested_lite(ask->model, named);
+    if (!type || !here || gw_is_type(type, here)) return type && here;
     if (!type->layers.n) return false;
     struct gw_tested_lite lite = {.width = GW_ABSENT};
     lite.layers.items = type->layers.items, lite.layers.n = type->layers.n;

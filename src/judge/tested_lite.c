@@ -61,13 +61,13 @@ static struct lack lack_of_one(struct gw_ask *ask, const struct gw_tested_lite *
 static struct gw_message short_of_named(struct gw_ask *ask, const struct gw_tested *t, const struct gw_element *e,
                                         const struct gw_lite_type *type)
 {
-    const struct gw_lite_type *named = t->make_up ? gw_model_lite(ask->model, t->make_up) : NULL;
+    const struct gw_lite_type *named = t->make_up ? gw_model_tested_lite(ask->model, t->make_up) : NULL;
     struct gw_tested_lite lite = {.width = t->lite_width, .height = t->lite_height, .support = GW_NO_INTEGER};
     if (named) lite.layers.items = named->layers.items, lite.layers.n = named->layers.n;
     if (t->layers.n) lite.layers.items = t->layers.items, lite.layers.n = t->layers.n;
     if (t->make_up && type && gw_given(lite.width) && !gw_made_alike(ask, t->make_up, type))
         return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(type->name));
-    return lack_of_one(ask, &lite, e, type, named && named == type).why;
+    return lack_of_one(ask, &lite, e, type, named && gw_is_type(named, type)).why;
 }
 
 /* Fewer things are missing; of as many the larger lite, whose size is recorded. */

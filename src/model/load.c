@@ -58,6 +58,11 @@ const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const cha
     return NULL;
 }
 
+const struct gw_lite_type *gw_model_tested_lite(const struct gw_model *model, const char *name)
+{
+    return gw_model_lite(model->tested ? model->tested : model, name);
+}
+
 void gw_note_input(struct gw_model *model, const struct gw_source *source)
 {
     char hash[sizeof model->inputs.items->sha256];

@@ -266,12 +266,14 @@ static void alter_ratings(struct reviewing *r, struct gw_system *system, const s
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_rating *own = &system->ratings.items[i];
         const bool taken = is_voided(r, look->out, own), old = look->other_all || gw_report_is_accepted(r, own->report);
-        if ((taken && !is_computed(r, own)) || (old && look->other.joints && is_of_joints(own))) continue;
+        const bool gone = taken && !is_computed(r, own), level = own->test == GW_TEST_IMPACT;
+        if ((gone && !level) || (old && look->other.joints && is_of_joints(own))) continue;
         ratings[n] = *own;
+        if (gone) ratings[n].altered = UINT32_MAX; /* none of a lesser missile takes its place */
         if (old) ratings[n].altered |= look->other.parts;
         if (old && r->accepted) ratings[n].screw_then = r->accepted->screw;
         if (look->facts && own->report) record_facts(r, &ratings[n], system, look);
-        if (taken) ratings[n].report = NULL;
+        if (taken && !gone) ratings[n].report = NULL;
         n++;
     }
     system->ratings.items = ratings;

@@ -12,6 +12,8 @@ struct cause {
     enum out_of_use capacities; /* stated ones do not either */
     enum fact fact;             /* of one that the record now says: judged against one as the wall needs it */
     bool gone;                  /* the evidence does not hold, or is not known to: less than a remark where asked for */
+    bool answered;              /* another report may answer for it: said only where something gets worse */
+    bool unsaid;                /* and nothing does */
     enum gw_consequence none;   /* where nothing gets worse */
     enum gw_consequence most;   /* never graver: an open question is no failure */
     struct gw_message submitted, needed, basis, ask;

@@ -50,7 +50,7 @@ static struct gw_message needed_of(struct reviewing *r, struct gw_message all, c
     return gw_say_both(r->arena, &all, "; ", &one);
 }
 
-/* Another report of such a rating lists that make-up: this one need not. */
+/* Another report of such a rating lists that make-up: this one need not, as far as that one reaches. */
 static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct gw_lite_type *type, unsigned tests)
 {
     for (size_t i = 0; i < r->reports.n; i++) {
@@ -79,21 +79,26 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
 {
     const struct named_report *n = &r->reports.items[report];
     const struct make_ups built = gw_make_ups_built(r);
-    struct gw_message glass = {0}, thick = {0};
+    struct gw_message glass = {0}, thick = {0}, elsewhere = {0};
     for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
         const struct gw_lite_type *type = built.items[i];
         if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
         if (!answers_for(r, report, type)) continue;
-        if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) continue;
+        if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) {
+            elsewhere = needed_of(r, elsewhere, type);
+            continue;
+        }
         glass = needed_of(r, glass, type);
         if (!in_range(r, n->entry, type)) thick = needed_of(r, thick, type);
     }
-    const bool of_glass = gw_said(&glass) && (n->tests & OF_GLASS),
-               of_joints = gw_said(&thick) && (n->tests & OF_JOINTS);
+    const bool of_joints = gw_said(&thick) && (n->tests & OF_JOINTS), answered = !gw_said(&glass) && !of_joints;
+    if (answered) glass = elsewhere;
+    const bool of_glass = gw_said(&glass) && (n->tests & OF_GLASS);
     if (!of_glass && !of_joints) return;
     struct cause *c = gw_cause_add(out, r, "report_make_up", report);
     const struct gw_message *needed = of_glass ? &glass : &thick;
     c->fact = of_glass ? MAKE_UP_FACT : NO_FACT;
+    c->answered = answered;
     c->tests = of_joints ? OF_JOINTS : 0;
     c->submitted = make_ups_of(r, n->entry);
     c->needed = *needed;

@@ -49,6 +49,7 @@ static void effect_of(struct effect *out, struct reviewing *r, const struct gw_g
     lites[at].layers.items = mark->layers.items;
     lites[at].layers.n = mark->layers.n;
     model.project.lites.items = lites;
+    model.tested = r->ask->model;
     model.diags = &diags;
     if (!gw_takeoff_run(takeoff, &model, r->arena, &diags)) return;
     gw_bench_judge(r, bench, &model, takeoff, &r->bench.looks[0], 1);

@@ -183,6 +183,8 @@ static void tell_evidence(struct reviewing *r, const struct causes *causes, cons
     gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, at->reported), n);
     share_rest(r, list, causes->n, &all);
     for (size_t i = 0; i < causes->n; i++) {
+        list[i].cause->unsaid = list[i].cause->answered && !list[i].effect.n;
+        if (list[i].cause->unsaid) continue;
         if (list[i].cause->fact) gw_comment_tells(r, &list[i].effect);
         if (at->recorded != NO_PART) measure_alone(&list[i], r, at->claimed, at->recorded);
         tell_cause(r, &list[i], of_look(r, list[i].cause->offered.voided, at->claimed),
@@ -196,7 +198,8 @@ static void list_complete(struct reviewing *r, const struct causes *causes)
     for (size_t i = 0; i < r->reports.n; i++) {
         const struct named_report *n = &r->reports.items[i];
         bool said = !n->entry;
-        for (size_t k = 0; k < causes->n; k++) said = said || causes->items[k].report == i;
+        for (size_t k = 0; k < causes->n; k++)
+            said = said || (causes->items[k].report == i && !causes->items[k].unsaid);
         if (said) continue;
         const bool used = n->tests || n->capacities;
         gw_complete_add(r, "report", n->name,
