@@ -25,6 +25,13 @@ static bool may_ask(const struct gw_demand *d, const struct gw_rating *rating)
     return !by_component || gw_same_component(rating, d->component);
 }
 
+/* A missile that is less than the one asked for was shot for another place. */
+bool gw_rating_answers(const struct gw_demand *d, const struct gw_rating *rating)
+{
+    if (!may_ask(d, rating)) return false;
+    return rating->test != GW_TEST_IMPACT || !d->hazard || gw_missile_covers(rating->missile, d->hazard->missile);
+}
+
 bool gw_rating_is_asked(const struct reviewing *r, const struct gw_rating *rating)
 {
     const struct gw_judgement *j = &r->out->answer->judgement;

@@ -12,6 +12,7 @@ struct cause {
     enum out_of_use capacities; /* stated ones do not either */
     enum fact fact;             /* of one that the record now says: judged against one as the wall needs it */
     bool gone;                  /* the evidence does not hold, or is not known to: less than a remark where asked for */
+    bool alone;                 /* only where a test alone is taken */
     bool answered;              /* another report may answer for it: said only where something gets worse */
     bool unsaid;                /* and nothing does */
     enum gw_consequence none;   /* where nothing gets worse */
@@ -35,8 +36,10 @@ struct cause *gw_cause_add(struct causes *out, struct reviewing *r, const char *
 bool gw_cause_is_asked(const struct reviewing *r, const struct cause *c);
 struct gw_message gw_without_it(struct reviewing *r, const struct cause *c, const struct gw_finding *findings,
                                 const struct gw_finding *all_gone);
-/* Ratings that asks of a project, by their checks, take a test alone. */
-bool gw_test_alone(struct reviewing *r, enum gw_test test);
+/* The demand takes a test alone. */
+bool gw_takes_test_alone(const struct reviewing *r, const struct gw_demand *d);
+/* asked.c: the rating is one of what the demand asks, whether it is high enough or not. */
+bool gw_rating_answers(const struct gw_demand *d, const struct gw_rating *rating);
 /* "the ratings structural, water and a stated capacity" */
 const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests);
 

@@ -146,6 +146,12 @@ static const char *subject_of(struct reviewing *r, const struct cause_group *g)
     return g->zones ? d->element->wall : gw_format(r->arena, "%s, zone %d", d->element->wall, d->element->zone);
 }
 
+/* Rounded as wherever it is asked; a limit as a capacity is. */
+static struct gw_value asked_value(bool at_most, enum gw_dim dim, double value)
+{
+    return at_most ? gw_of_capacity(dim, value) : gw_of_demand(dim, value);
+}
+
 /* Terms of one dimension are of two directions, or of one. */
 static struct gw_message every_term(struct reviewing *r, const struct gw_demand *d)
 {
@@ -155,8 +161,9 @@ static struct gw_message every_term(struct reviewing *r, const struct gw_demand 
         if (!gw_given(t->value)) continue;
         const char *most = d->at_most && !gw_given(t->response) ? "at most " : "";
         const char *direction = gw_load_direction_name(t->direction);
-        const struct gw_message one = GW_SAY(r->arena, "{}{}{}{}", gw_of_text(most), gw_of_quantity(t->dim, t->value),
-                                             gw_of_text(*direction ? " " : ""), gw_of_text(direction));
+        const struct gw_message one =
+            GW_SAY(r->arena, "{}{}{}{}", gw_of_text(most), asked_value(d->at_most, t->dim, t->value),
+                   gw_of_text(*direction ? " " : ""), gw_of_text(direction));
         said = gw_said(&said) ? gw_say_both(r->arena, &said, ", ", &one) : one;
     }
     return said;
@@ -167,15 +174,16 @@ static struct gw_message asked(struct reviewing *r, const struct gw_finding *f)
     const struct gw_demand *d = f->demand;
     if (!gw_given(f->required) && gw_given(gw_term_of(d, 0)->value) && d->state == GW_ASKED) return every_term(r, d);
     if (!gw_given(f->required)) return d->message;
-    return GW_SAY(r->arena, "{}{} {}", gw_of_text(f->at_most ? "at most " : ""), gw_of_quantity(f->dim, f->required),
-                  gw_of_text(gw_load_direction_name(f->direction)));
+    return GW_SAY(r->arena, "{}{} {}", gw_of_text(f->at_most ? "at most " : ""),
+                  asked_value(f->at_most, f->dim, f->required), gw_of_text(gw_load_direction_name(f->direction)));
 }
 
 static struct gw_message claimed(struct reviewing *r, const struct gw_finding *f)
 {
     if (f->demand->state == GW_NOT_KNOWN) return GW_PLAINLY("what is asked is not known, so nothing can be compared");
     if (!gw_given(f->provided)) return GW_PLAINLY("nothing that shows it");
-    return GW_SAY(r->arena, "{} {}", gw_of_quantity(f->dim, f->provided),
+    return GW_SAY(r->arena, "{} {}",
+                  f->at_most ? gw_of_demand(f->dim, f->provided) : gw_of_capacity(f->dim, f->provided),
                   gw_of_text(gw_load_direction_name(f->direction)));
 }
 

@@ -71,7 +71,7 @@ const char *gw_ratings_words(struct reviewing *r, size_t report, unsigned tests)
  */
 
 /* The project's rule for structural, water and air; a row's for all. */
-static bool takes_test_alone(struct reviewing *r, const struct gw_demand *d)
+bool gw_takes_test_alone(const struct reviewing *r, const struct gw_demand *d)
 {
     const struct gw_requirements *q = r->ask->model->project.requirements;
     if (d->row && d->row->evidence.n) {
@@ -84,16 +84,6 @@ static bool takes_test_alone(struct reviewing *r, const struct gw_demand *d)
     }
     if (strcmp(d->check->id, "water") == 0) return q && q->water && q->water->evidence.n;
     return strcmp(d->check->id, "air") == 0 && q && q->air && q->air->evidence.n;
-}
-
-bool gw_test_alone(struct reviewing *r, enum gw_test test)
-{
-    const struct gw_judgement *j = &r->out->answer->judgement;
-    for (size_t i = 0; test != GW_TEST_UNSET && i < j->demands.n; i++)
-        if (strcmp(j->demands.items[i].check->id, gw_check_of_test(test)) == 0 &&
-            takes_test_alone(r, &j->demands.items[i]))
-            return true;
-    return false;
 }
 
 /* Standards ------------------------------------------------------------------------------------------------------- */
@@ -275,21 +265,34 @@ static void check_age(struct causes *out, struct reviewing *r, size_t report)
 
 /* Who, where, what ------------------------------------------------------------------------------------------------- */
 
-static unsigned tests_alone(struct reviewing *r, unsigned tests)
+static bool answers_alone(const struct reviewing *r, const struct gw_rating *rating)
+{
+    const struct gw_judgement *j = &r->out->answer->judgement;
+    for (size_t i = 0; rating->test != GW_TEST_UNSET && i < j->demands.n; i++)
+        if (gw_takes_test_alone(r, &j->demands.items[i]) && gw_rating_answers(&j->demands.items[i], rating))
+            return true;
+    return false;
+}
+
+/* Those of its ratings that answer where a test alone is taken. */
+static unsigned tests_alone(const struct reviewing *r, size_t report)
 {
     unsigned out = 0;
-    for (int t = GW_TEST_STRUCTURAL; t <= GW_TEST_OTHER; t++)
-        if ((tests & (1u << t)) && gw_test_alone(r, (enum gw_test)t)) out |= 1u << t;
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
+        const bool of_it = rating->report && gw_report_index(r, rating->report) == report;
+        if (of_it && answers_alone(r, rating)) out |= 1u << rating->test;
+    }
     return out;
 }
 
 static void check_by(struct causes *out, struct reviewing *r, size_t report)
 {
-    const struct named_report *n = &r->reports.items[report];
-    const enum gw_report_by by = n->entry->by;
+    const enum gw_report_by by = r->reports.items[report].entry->by;
     if (by == GW_BY_INDEPENDENT) return;
     struct cause *c = gw_cause_add(out, r, "report_by", report);
-    c->tests = tests_alone(r, n->tests);
+    c->tests = tests_alone(r, report);
+    c->alone = true;
     c->submitted = by == GW_BY_MANUFACTURER ? GW_PLAINLY("by the manufacturer") : GW_PLAINLY("by whom is not known");
     c->needed = GW_PLAINLY("a report of an independent laboratory or engineer");
     c->basis = c->tests ? GW_PLAINLY("the project takes a test alone (evidence: test), which is to be independent")

@@ -149,6 +149,17 @@ static const struct gw_finding *lost_by_all(struct reviewing *r, const struct gw
     return out;
 }
 
+/* Who tested counts where a test alone is taken. */
+static const struct gw_finding *where_it_counts(struct reviewing *r, const struct cause *c,
+                                                const struct gw_finding *without, const struct gw_finding *with)
+{
+    const size_t n = r->bench.judgement.demands.n;
+    struct gw_finding *out = gw_alloc(r->arena, n + 1, sizeof *out);
+    for (size_t i = 0; i < n; i++)
+        out[i] = !c->alone || gw_takes_test_alone(r, &r->bench.judgement.demands.items[i]) ? without[i] : with[i];
+    return out;
+}
+
 static const struct gw_finding *of_look(const struct reviewing *r, size_t look, size_t base)
 {
     return gw_bench_findings(&r->bench, look == NO_PART ? base : look);
@@ -161,7 +172,8 @@ static void measure_alone(struct measured *m, struct reviewing *r, size_t claime
     const struct gw_finding *was = of_look(r, looks->favored, recorded);
     struct effect alone;
     gw_effect_of(&alone, r, was,
-                 lost_by_all(r, of_look(r, looks->voided, recorded), was, gw_bench_findings(&r->bench, claimed)),
+                 lost_by_all(r, where_it_counts(r, m->cause, of_look(r, looks->voided, recorded), was), was,
+                             gw_bench_findings(&r->bench, claimed)),
                  r->bench.judgement.demands.n);
     if (gw_verdict_rank(alone.worst) <= gw_verdict_rank(m->effect.worst)) return;
     m->effect = alone;
@@ -177,8 +189,9 @@ static void tell_evidence(struct reviewing *r, const struct causes *causes, cons
     for (size_t i = 0; i < causes->n; i++) {
         struct cause *c = &causes->items[i];
         list[i].cause = c;
-        gw_effect_of(&list[i].effect, r, of_look(r, c->offered.favored, at->claimed),
-                     of_look(r, c->offered.voided, at->claimed), n);
+        const struct gw_finding *was = of_look(r, c->offered.favored, at->claimed);
+        gw_effect_of(&list[i].effect, r, was, where_it_counts(r, c, of_look(r, c->offered.voided, at->claimed), was),
+                     n);
     }
     gw_effect_of(&all, r, as_claimed, gw_bench_findings(&r->bench, at->reported), n);
     share_rest(r, list, causes->n, &all);
