@@ -50,26 +50,26 @@ static struct gw_message needed_of(struct reviewing *r, struct gw_message all, c
     return gw_say_both(r->arena, &all, "; ", &one);
 }
 
-/* Another report of such a rating lists that make-up: this one need not, as far as that one reaches. */
-static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct gw_lite_type *type, unsigned tests)
+/* A vent or a door is shown by ratings of its own kind alone: whatever its make-up, no other's report answers for it.
+ */
+static bool answers_for(const struct reviewing *r, size_t report, const struct gw_lite_type *type, unsigned tests)
 {
-    for (size_t i = 0; i < r->reports.n; i++) {
-        const struct named_report *n = &r->reports.items[i];
-        if (i != report && n->entry && n->entry->make_ups.n && (n->tests & tests) &&
-            gw_report_made_of(n->entry, type->layers.items, type->layers.n))
+    for (size_t i = 0; i < r->ratings.n; i++) {
+        const struct gw_rating *rating = r->ratings.items[i];
+        if (rating->report && gw_report_index(r, rating->report) == report && (tests & (1u << rating->test)) &&
+            gw_same_component(rating, type->component))
             return true;
     }
     return false;
 }
 
-/* A vent or a door is shown by ratings of its own kind alone: whatever its make-up, no other's report answers for it.
- */
-static bool answers_for(const struct reviewing *r, size_t report, const struct gw_lite_type *type)
+/* Another report of such a rating lists that make-up: this one need not, as far as that one reaches. */
+static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct gw_lite_type *type, unsigned tests)
 {
-    for (size_t i = 0; i < r->ratings.n; i++) {
-        const struct gw_rating *rating = r->ratings.items[i];
-        if (rating->report && gw_report_index(r, rating->report) == report &&
-            gw_same_component(rating, type->component))
+    for (size_t i = 0; i < r->reports.n; i++) {
+        const struct named_report *n = &r->reports.items[i];
+        if (i != report && n->entry && n->entry->make_ups.n && answers_for(r, i, type, tests) &&
+            gw_report_made_of(n->entry, type->layers.items, type->layers.n))
             return true;
     }
     return false;
@@ -83,7 +83,7 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
     for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
         const struct gw_lite_type *type = built.items[i];
         if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
-        if (!answers_for(r, report, type)) continue;
+        if (!answers_for(r, report, type, UINT32_MAX)) continue;
         if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) {
             elsewhere = needed_of(r, elsewhere, type);
             continue;
