@@ -90,7 +90,7 @@ static void weigh_size(struct gw_impact_comparison *out, const struct gw_impact_
         add(out, GW_UNSHOWN, "the lite is larger than the one tested, each side as it stands");
     if (!gw_given(rating->bite))
         add(out, GW_UNSHOWN, "the tested glass bite is not given; ask the manufacturer for it");
-    else if (!gw_given(demand->bite)) add(out, GW_UNSHOWN, "the project's glass bite is not given");
+    else if (!gw_given(demand->bite)) add(out, GW_UNSHOWN, "the project's glass bite is not given, nor the system's");
     else if (!debris_reaches(demand->bite, rating->bite))
         add(out, GW_UNSHOWN, "the glass bite is less than the one tested");
 }

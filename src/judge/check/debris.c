@@ -198,11 +198,19 @@ static struct gw_impact_rating impact_rating(const struct gw_rating *r)
                                      .cycles = r->cycles};
 }
 
-/* m: what was read on the wall goes before what the project says. */
+/* m, of the system that is judged, in its pocket; absent: it gives none, or a bead holds the glass. */
+static double bite_of_system(const struct gw_ask *ask)
+{
+    if (!ask->system || ask->system->system->glazing == GW_SILICONE) return GW_ABSENT;
+    const struct gw_drift_spec *drift = gw_part(ask->system, drift);
+    return drift ? drift->bite : GW_ABSENT;
+}
+
+/* m: what was read on the wall goes before the project's and the system's, of which the lesser is there. */
 static double bite_here(const struct gw_ask *ask)
 {
     const struct gw_hung *hung = ask->system ? ask->system->hung : NULL;
-    return hung && gw_given(hung->bite) ? hung->bite : impact_of(ask)->bite;
+    return hung && gw_given(hung->bite) ? hung->bite : fmin(impact_of(ask)->bite, bite_of_system(ask));
 }
 
 static struct gw_impact_demand impact_demand(const struct gw_ask *ask, const struct gw_demand *d)
