@@ -167,7 +167,7 @@ void gw_field_clear(const struct gw_field *field, void *at);
 bool gw_record_alike(const struct gw_record *record, const void *a, const void *b);
 /* One value in which two structs of one record differ, as people read it; not said: it gives none. */
 struct gw_record_difference {
-    const char *path; /* "tube.depth", "[2].report" in a list */
+    const char *path; /* "tube.depth", "[2].report" in a list, of items with names "[steel insert]" */
     struct gw_message a, b;
 };
 struct gw_record_differences {

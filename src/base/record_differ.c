@@ -145,6 +145,27 @@ static void differ_records(struct walk *w, const char *path, const struct gw_rec
     }
 }
 
+/* As its file has it; a list, which keys do not tell apart, is other as a whole. */
+static struct gw_message written(struct walk *w, const struct gw_node *node)
+{
+    if (!node) return (struct gw_message){0};
+    return node->kind == GW_SCALAR ? plain(w, gw_of_text(node->text)) : GW_PLAINLY("a list");
+}
+
+static void differ_trees(struct walk *w, const char *path, const struct gw_node *a, const struct gw_node *b)
+{
+    const bool maps = (!a || a->kind == GW_MAPPING) && (!b || b->kind == GW_MAPPING);
+    if (same_tree(a, b)) return;
+    if (!maps) {
+        add(w, path, written(w, a), written(w, b));
+        return;
+    }
+    for (const struct gw_node *x = a ? a->first : NULL; x; x = x->next)
+        differ_trees(w, below(w, path, x->key), x, b ? gw_node_get(b, x->key) : NULL);
+    for (const struct gw_node *y = b ? b->first : NULL; y; y = y->next)
+        if (!a || !gw_node_get(a, y->key)) differ_trees(w, below(w, path, y->key), NULL, y);
+}
+
 /* A record that only one side gives: each of its values. */
 static void differ_from_none(struct walk *w, const char *path, const struct gw_field *field, const void *a,
                              const void *b)
@@ -188,9 +209,26 @@ static void differ_items(struct walk *w, const char *path, const struct gw_field
     else differ_records(w, path, field->record, a, b);
 }
 
-static const char *numbered(struct walk *w, const char *path, size_t i)
+/* What its items are told by: a name, where that is their first key; NULL: their number. */
+static const char *name_of(const struct gw_field *field, const void *item)
 {
-    return below(w, path, gw_format(w->arena, "[%zu]", i + 1));
+    const struct gw_field *f = field->type == GW_T_RECORD && field->record->n ? field->record->fields : NULL;
+    if (!f || f->type != GW_T_TEXT || strcmp(f->key, "name") != 0) return NULL;
+    return *(const char *const *)(const void *)((const char *)item + f->offset);
+}
+
+static const char *labeled(struct walk *w, const char *path, const struct gw_field *field, const void *item, size_t i)
+{
+    const char *name = name_of(field, item);
+    return below(w, path, name ? gw_format(w->arena, "[%s]", name) : gw_format(w->arena, "[%zu]", i + 1));
+}
+
+/* One that only one side has: by its name alone, where it has one. */
+static void differ_alone(struct walk *w, const char *path, const struct gw_field *field, const void *a, const void *b)
+{
+    const struct gw_message given = GW_PLAINLY("given"), nothing = {0};
+    if (name_of(field, a ? a : b)) add(w, path, a ? given : nothing, b ? given : nothing);
+    else differ_items(w, path, field, a, b);
 }
 
 static void differ_lists(struct walk *w, const char *path, const struct gw_field *field, const struct gw_many *a,
@@ -201,10 +239,12 @@ static void differ_lists(struct walk *w, const char *path, const struct gw_field
     pair(&p, field, a, b, same_kind);
     for (size_t i = 0; i < a->n; i++) {
         const void *x = item(field, a, i), *y = p.of_a[i] ? item(field, b, p.of_a[i] - 1) : NULL;
-        if (!y || !same_item(field, x, y)) differ_items(w, numbered(w, path, y ? p.of_a[i] - 1 : i), field, x, y);
+        const char *label = labeled(w, path, field, x, y ? p.of_a[i] - 1 : i);
+        if (!y) differ_alone(w, label, field, x, NULL);
+        else if (!same_item(field, x, y)) differ_items(w, label, field, x, y);
     }
     for (size_t k = 0; k < b->n; k++)
-        if (!p.taken[k]) differ_items(w, numbered(w, path, k), field, NULL, item(field, b, k));
+        if (!p.taken[k]) differ_alone(w, labeled(w, path, field, item(field, b, k), k), field, NULL, item(field, b, k));
 }
 
 static void differ(struct walk *w, const char *path, const struct gw_field *field, const void *a, const void *b)
@@ -220,8 +260,8 @@ static void differ(struct walk *w, const char *path, const struct gw_field *fiel
         else differ_from_none(w, path, field, x, y);
         return;
     }
-    const struct gw_message other = GW_PLAINLY("other keys");
-    if (field->type == GW_T_TREE) add(w, path, other, other);
+    if (field->type == GW_T_TREE)
+        differ_trees(w, path, *(const struct gw_node *const *)a, *(const struct gw_node *const *)b);
     else add(w, path, shown(w, field, a), shown(w, field, b));
 }
 

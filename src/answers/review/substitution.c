@@ -12,6 +12,24 @@ static bool counts(const struct gw_field *field)
     return true;
 }
 
+/* What it costs, and what the cost counts, is of no wall. */
+static bool is_price(const char *path)
+{
+    static const char *const keys[] = {"cost", "once", "of"};
+    const char *last = strrchr(path, '.');
+    for (size_t i = 0; last && i < sizeof keys / sizeof *keys; i++)
+        if (strcmp(last + 1, keys[i]) == 0) return true;
+    return false;
+}
+
+static void leave_prices(struct gw_record_differences *differences)
+{
+    size_t n = 0;
+    for (size_t i = 0; i < differences->list.n; i++)
+        if (!is_price(differences->list.items[i].path)) differences->list.items[n++] = differences->list.items[i];
+    differences->list.n = n;
+}
+
 void gw_find_substitutions(struct substitutions *out, struct reviewing *r)
 {
     const struct gw_record *record = &gw_system_record;
@@ -22,6 +40,7 @@ void gw_find_substitutions(struct substitutions *out, struct reviewing *r)
         if (f->type == GW_T_NODE || !counts(f)) continue;
         gw_field_differ(&s->differences, r->arena, f, (const char *)r->accepted + f->offset,
                         (const char *)r->judged + f->offset);
+        leave_prices(&s->differences);
         if (!s->differences.list.n) continue;
         s->part = i;
         gw_otherness_of(&s->other, r, i, &s->differences);
