@@ -58,7 +58,12 @@ struct substitutions {
     size_t n;
 };
 void gw_find_substitutions(struct substitutions *out, struct reviewing *r);
-void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect);
+/* Either system: the accepted one, and it with that part of the offered one. */
+void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect,
+                          const struct gw_system *accepted, const struct gw_system *offered);
+/* lines_offered.c: what the part does to screw lines, said with the comment. */
+void gw_lines_as_offered(struct gw_comment *c, struct reviewing *r, const char *part, const struct gw_system *accepted,
+                         const struct gw_system *offered);
 
 /* checks.c: what the checks say of the system as it is claimed. */
 struct told_by {

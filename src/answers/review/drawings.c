@@ -70,7 +70,7 @@ static double rounded_down(double left)
     return floor(left / unit + GW_HAIR) * unit;
 }
 
-static struct gw_message left_words(struct reviewing *r, const struct gw_item_result *result)
+struct gw_message gw_left_words(struct reviewing *r, const struct gw_item_result *result)
 {
     if (!result->mechanism) return result->message;
     const bool two = result->remaining - result->remaining_worst > GW_HAIR * result->remaining;
@@ -93,7 +93,7 @@ static void tell_left(struct judged_value *v, struct reviewing *r, const struct 
     const bool asks = result->verdict == GW_ITEM_UNKNOWN && !result->mechanism &&
                       strchr(gw_message_text(r->arena, &result->message, GW_SI), '?');
     if (asks) v->ask = result->message;
-    else v->effect = left_words(r, result);
+    else v->effect = gw_left_words(r, result);
 }
 
 static enum gw_consequence consequence_of(enum gw_item_verdict verdict)

@@ -13,6 +13,9 @@ struct judged_value {
     bool told;
 };
 
+/* "left by clamp: 1.11, 1.5 required; ..." */
+struct gw_message gw_left_words(struct reviewing *r, const struct gw_item_result *result);
+
 /* Of one wall, and of one zone of it where both name one. */
 bool gw_drawn_at_one_place(const struct gw_shop_value *a, const struct gw_shop_value *b);
 

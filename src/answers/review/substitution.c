@@ -95,7 +95,8 @@ static void ask_of_insert(struct gw_comment *c, struct reviewing *r, const char 
     c->evidence = GW_EVIDENCE_NONE;
 }
 
-void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect)
+void gw_tell_substitution(struct reviewing *r, const struct substitution *s, const struct effect *effect,
+                          const struct gw_system *accepted, const struct gw_system *offered)
 {
     const char *key = gw_system_record.fields[s->part].key;
     const bool reckoned = gw_is_assumption(key, &s->differences);
@@ -109,6 +110,7 @@ void gw_tell_substitution(struct reviewing *r, const struct substitution *s, con
                             gw_of_text(r->submittal->submittal->accepted))
                    : GW_SAY(r->arena, "a substitution: {} was accepted", gw_of_text(r->submittal->submittal->accepted));
     gw_comment_effect(c, effect);
+    gw_lines_as_offered(c, r, key, accepted, offered);
     ask_of_insert(c, r, key);
     if (c->consequence != none) c->disposition = GW_SPECIFIED_ITEM;
     gw_comment_at(c, place_of(r, key));

@@ -245,7 +245,8 @@ static void tell_substitutions(struct reviewing *r, const struct substitutions *
         const struct gw_finding *is =
             lost_by_all(r, gw_bench_findings(&r->bench, accepted + 1 + i), was, gw_bench_findings(&r->bench, offered));
         gw_effect_of(&effect, r, was, is, r->bench.judgement.demands.n);
-        gw_tell_substitution(r, &s->items[i], &effect);
+        const struct gw_system *systems = r->bench.model.systems.items;
+        gw_tell_substitution(r, &s->items[i], &effect, &systems[accepted], &systems[accepted + 1 + i]);
         gw_comment_tells(r, &effect);
     }
     if (r->accepted && r->accepted != r->judged && !s->n)
