@@ -12,11 +12,12 @@ struct cause {
     enum out_of_use capacities; /* stated ones do not either */
     enum fact fact;             /* of one that the record now says: judged against one as the wall needs it */
     bool gone;                  /* the evidence does not hold, or is not known to: less than a remark where asked for */
-    bool alone;                 /* only where a test alone is taken */
-    bool answered;              /* another report may answer for it: said only where something gets worse */
-    bool unsaid;                /* and nothing does */
-    enum gw_consequence none;   /* where nothing gets worse */
-    enum gw_consequence most;   /* never graver: an open question is no failure */
+    /* At which demands what it takes away counts; NULL: wherever. */
+    bool (*counts)(const struct reviewing *r, const struct gw_demand *d);
+    bool answered;            /* another report may answer for it: said only where something gets worse */
+    bool unsaid;              /* and nothing does */
+    enum gw_consequence none; /* where nothing gets worse */
+    enum gw_consequence most; /* never graver: an open question is no failure */
     struct gw_message submitted, needed, basis, ask;
     struct cause_looks {
         size_t favored, voided; /* NO_PART: none */

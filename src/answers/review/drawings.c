@@ -41,12 +41,19 @@ static const struct gw_system *system_at(struct reviewing *r, const struct gw_sp
     return with ? with : system;
 }
 
+/* Rounded to the safe side; beside the same value as that is, so that in other units it does not read as short. */
+static struct gw_value beside(const struct gw_shop_value *d, double limit, int side)
+{
+    const bool same = fabs(d->read.number - limit) <= GW_HAIR * fabs(limit);
+    return gw_item_limit_shown(d->id, limit, same ? 0 : side);
+}
+
 /* "at least 1/4 in and at most 9 in (system)" */
 static struct gw_message limit_words(struct reviewing *r, const struct gw_shop_value *d, const struct gw_item_limit *l)
 {
     struct gw_message least = {0}, most = {0};
-    if (gw_given(l->at_least)) least = GW_SAY(r->arena, "at least {}", gw_item_limit_shown(d->id, l->at_least, 1));
-    if (gw_given(l->at_most)) most = GW_SAY(r->arena, "at most {}", gw_item_limit_shown(d->id, l->at_most, -1));
+    if (gw_given(l->at_least)) least = GW_SAY(r->arena, "at least {}", beside(d, l->at_least, 1));
+    if (gw_given(l->at_most)) most = GW_SAY(r->arena, "at most {}", beside(d, l->at_most, -1));
     return gw_say_both(r->arena, &least, " and ", &most);
 }
 

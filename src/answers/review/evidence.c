@@ -292,7 +292,7 @@ static void check_by(struct causes *out, struct reviewing *r, size_t report)
     if (by == GW_BY_INDEPENDENT) return;
     struct cause *c = gw_cause_add(out, r, "report_by", report);
     c->tests = tests_alone(r, report);
-    c->alone = true;
+    c->counts = gw_takes_test_alone;
     c->submitted = by == GW_BY_MANUFACTURER ? GW_PLAINLY("by the manufacturer") : GW_PLAINLY("by whom is not known");
     c->needed = GW_PLAINLY("a report of an independent laboratory or engineer");
     c->basis = c->tests ? GW_PLAINLY("the project takes a test alone (evidence: test), which is to be independent")

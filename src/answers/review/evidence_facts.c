@@ -151,6 +151,13 @@ static bool is_reinforced(const struct reviewing *r)
     return all;
 }
 
+/* Of a wall as a whole, unless every place of it is. */
+static bool is_plain_there(const struct reviewing *r, const struct gw_demand *d)
+{
+    const struct gw_member_spec *m = d->element ? gw_built_at(r, d->element)->mullion : NULL;
+    return !m || !m->insert;
+}
+
 /* Reinforced, as the mullion is; with something else. */
 static void check_other_reinforcement(struct causes *out, struct reviewing *r, size_t report, const char *was)
 {
@@ -182,6 +189,7 @@ static void check_reinforcement(struct causes *out, struct reviewing *r, size_t 
     c->fact = n->tests & BIT(STRUCTURAL) ? REINFORCEMENT_FACT : NO_FACT;
     c->tests = n->tests & ON_MULLIONS;
     c->gone = c->tests;
+    c->counts = is_plain_there;
     c->submitted = GW_SAY(r->arena, "tested with {}", gw_of_text(was));
     c->needed = GW_PLAINLY("a test of the mullion without reinforcement, or the reinforcement that was tested");
     c->basis = GW_PLAINLY("a test of a reinforced mullion shows no plain one");

@@ -149,14 +149,13 @@ static const struct gw_finding *lost_by_all(struct reviewing *r, const struct gw
     return out;
 }
 
-/* Who tested counts where a test alone is taken. */
 static const struct gw_finding *where_it_counts(struct reviewing *r, const struct cause *c,
                                                 const struct gw_finding *without, const struct gw_finding *with)
 {
     const size_t n = r->bench.judgement.demands.n;
     struct gw_finding *out = gw_alloc(r->arena, n + 1, sizeof *out);
     for (size_t i = 0; i < n; i++)
-        out[i] = !c->alone || gw_takes_test_alone(r, &r->bench.judgement.demands.items[i]) ? without[i] : with[i];
+        out[i] = !c->counts || c->counts(r, &r->bench.judgement.demands.items[i]) ? without[i] : with[i];
     return out;
 }
 
