@@ -164,6 +164,10 @@ bool gw_model_face(const struct gw_model *model, const char *name, struct gw_fac
 /* Of the opening, else of its wall. */
 const struct gw_building *gw_model_opening_building(const struct gw_model *model, const struct gw_opening *opening);
 const struct gw_lite_type *gw_model_lite(const struct gw_model *model, const char *name);
+/* Layer by layer the same glass: nominal thicknesses by their designation, cavities and interlayers as they are spelled
+ * in inches and in millimeters. */
+bool gw_layers_alike(const struct gw_tables *tables, const struct gw_layer *a, size_t n, const struct gw_layer *b,
+                     size_t m);
 /* The same of a name in the record of a test: what was tested stays what it was, whatever glass is judged. */
 const struct gw_lite_type *gw_model_tested_lite(const struct gw_model *model, const char *name);
 

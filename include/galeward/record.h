@@ -196,6 +196,7 @@ const char *gw_choice_name(const struct gw_choice *choices, int value); /* "" fo
 const struct gw_choice *gw_choice_match(const struct gw_choice *choices, const char *word);
 /* Do two words differ in those alone? */
 bool gw_words_alike(const char *a, const char *b);
+bool gw_says_none(const char *text); /* "none", "None", "n/a", "-", "not reinforced" */
 const struct gw_field *gw_record_field(const struct gw_record *record, const char *key);
 /* The nearest of the record's keys, or NULL. */
 const char *gw_record_nearest(const struct gw_record *record, const char *key);

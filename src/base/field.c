@@ -34,6 +34,14 @@ bool gw_words_alike(const char *a, const char *b)
     }
 }
 
+bool gw_says_none(const char *text)
+{
+    static const char *const words[] = {"", "none", "no", "nil", "n/a", "na", "not reinforced", "unreinforced"};
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        if (gw_words_alike(text, words[i])) return true;
+    return false;
+}
+
 const struct gw_choice *gw_choice_match(const struct gw_choice *choices, const char *word)
 {
     const struct gw_choice *found = NULL;

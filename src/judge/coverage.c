@@ -313,7 +313,7 @@ static bool is_like(struct gw_ask *ask, const struct gw_rating *rating, const st
     const struct gw_tested *t = rating->tested;
     const bool half = ask->system && gw_is_half(ask->system, e);
     const bool insert = ask->system && gw_part(ask->system, mullion) && gw_part(ask->system, mullion)->insert;
-    const bool bare = t->reinforcement && strcmp(t->reinforcement, "none") == 0;
+    const bool bare = t->reinforcement && gw_says_none(t->reinforcement);
     return !gw_said(&unhung) && !half && !e->overhang && !(bare && insert) && fabs(t->span - e->span) < GW_HAIR_M;
 }
 

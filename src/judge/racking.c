@@ -53,34 +53,13 @@ static struct gw_message of_size(struct gw_ask *ask, const struct gw_tested *t, 
     return (struct gw_message){0};
 }
 
-static bool same(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) <= GW_HAIR_M; }
-
-/* 6 mm and 1/4 in are one designation. */
-static bool same_glass(const struct gw_tables *tables, double a, double b)
-{
-    const struct gw_glass_thickness *row = gw_given(a) && gw_given(b) ? gw_glass_designation(tables, a) : NULL;
-    return row ? row == gw_glass_designation(tables, b) : same(a, b);
-}
-
-static bool same_layers(const struct gw_tables *tables, const struct gw_layer *a, size_t n,
-                        const struct gw_lite_type *b)
-{
-    if (!b || n != b->layers.n) return false;
-    for (size_t i = 0; i < n; i++) {
-        const struct gw_layer *x = &a[i], *y = &b->layers.items[i];
-        if (!same_glass(tables, x->glass, y->glass) || x->treatment != y->treatment || !same(x->cavity, y->cavity) ||
-            x->interlayer != y->interlayer || !same(x->thickness, y->thickness))
-            return false;
-    }
-    return true;
-}
-
 static struct gw_message of_glass(struct gw_ask *ask, const struct specimen *s, const struct gw_element *e)
 {
     const struct gw_lite_type *here = gw_glazed_type(ask, e);
     if (!s->n && !s->make_up) return not_recorded(ask, "make-up of the glass");
     if (!here) return GW_PLAINLY("which glass is in it? Ask the architect (lites: layers)");
-    if (s->n ? same_layers(ask->model->tables, s->layers, s->n, here) : gw_made_alike(ask, s->make_up, here))
+    if (s->n ? gw_layers_alike(ask->model->tables, s->layers, s->n, here->layers.items, here->layers.n)
+             : gw_made_alike(ask, s->make_up, here))
         return (struct gw_message){0};
     if (s->n) return GW_SAY(ask->arena, "tested with other glass than {}", gw_of_text(e->lite));
     return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(s->make_up), gw_of_text(e->lite));

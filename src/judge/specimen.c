@@ -74,21 +74,9 @@ struct gw_message gw_specimen_short_of(struct gw_ask *ask, const struct gw_dimen
     return why;
 }
 
-static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
-
-static bool same_layer(const struct gw_layer *a, const struct gw_layer *b)
+bool gw_same_make_up(const struct gw_ask *ask, const struct gw_tested_lite *lite, const struct gw_lite_type *type)
 {
-    return same_length(a->glass, b->glass) && same_length(a->cavity, b->cavity) &&
-           same_length(a->thickness, b->thickness) && a->treatment == b->treatment && a->interlayer == b->interlayer &&
-           (a->frit == GW_YES) == (b->frit == GW_YES); /* fired on, it takes strength */
-}
-
-bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type)
-{
-    bool same = lite->layers.n == type->layers.n;
-    for (size_t i = 0; i < lite->layers.n && same; i++)
-        same = same_layer(&lite->layers.items[i], &type->layers.items[i]);
-    return same;
+    return gw_layers_alike(ask->model->tables, lite->layers.items, lite->layers.n, type->layers.items, type->layers.n);
 }
 
 bool gw_is_type(const struct gw_lite_type *a, const struct gw_lite_type *b)
@@ -103,7 +91,7 @@ bool gw_made_alike(const struct gw_ask *ask, const char *named, const struct gw_
     if (!type->layers.n) return false;
     struct gw_tested_lite lite = {.width = GW_ABSENT};
     lite.layers.items = type->layers.items, lite.layers.n = type->layers.n;
-    return gw_same_make_up(&lite, here);
+    return gw_same_make_up(ask, &lite, here);
 }
 
 struct gw_message gw_made_otherwise(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e)
@@ -116,10 +104,10 @@ struct gw_message gw_made_otherwise(struct gw_ask *ask, const struct gw_rating *
     if (t->make_up && !gw_made_alike(ask, t->make_up, here))
         return GW_SAY(ask->arena, "tested with make-up {}, here {}", gw_of_text(t->make_up), gw_of_text(here->name));
     one.layers.items = t->layers.items, one.layers.n = t->layers.n;
-    alike = recorded && gw_same_make_up(&one, here);
+    alike = recorded && gw_same_make_up(ask, &one, here);
     for (size_t i = 0; i < t->lites.n; i++) {
         recorded = recorded || t->lites.items[i].layers.n;
-        alike = alike || (t->lites.items[i].layers.n && gw_same_make_up(&t->lites.items[i], here));
+        alike = alike || (t->lites.items[i].layers.n && gw_same_make_up(ask, &t->lites.items[i], here));
     }
     if (!here->layers.n || !recorded || alike || t->make_up) return (struct gw_message){0};
     return GW_SAY(ask->arena, "tested with another make-up than {}", gw_of_text(here->name));

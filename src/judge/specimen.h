@@ -17,7 +17,7 @@ bool gw_specimen_alike(struct gw_ask *ask, const struct gw_message *a, const str
 
 /* Of make-ups that the record names or gives: that none of them is the one here; of one that gives none: not said. */
 struct gw_message gw_made_otherwise(struct gw_ask *ask, const struct gw_rating *rating, const struct gw_element *e);
-bool gw_same_make_up(const struct gw_tested_lite *lite, const struct gw_lite_type *type);
+bool gw_same_make_up(const struct gw_ask *ask, const struct gw_tested_lite *lite, const struct gw_lite_type *type);
 /* As the system is glazed, where the record says nothing; a mixed system is as its record says. */
 bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing);
 

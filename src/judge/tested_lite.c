@@ -24,7 +24,7 @@ static void add(struct lack *out, struct gw_ask *ask, struct gw_message one)
 static void lack_of_make_up(struct lack *out, struct gw_ask *ask, const struct gw_tested_lite *lite,
                             const struct gw_lite_type *type, bool named_alike)
 {
-    const bool alike = named_alike || (type && lite->layers.n && gw_same_make_up(lite, type));
+    const bool alike = named_alike || (type && lite->layers.n && gw_same_make_up(ask, lite, type));
     if (type && type->layers.n)
         gw_compare_words(ask, "make-up",
                          alike            ? "the same"

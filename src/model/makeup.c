@@ -1,6 +1,8 @@
 /* Layers as a file lists them, as panes and cavities. */
 #include "galeward/model.h"
 
+#include "base/tolerance.h"
+
 #include "tables_data.h"
 
 static bool is_glass(const struct gw_layer *l) { return gw_given(l->glass); }
@@ -185,4 +187,29 @@ void gw_layers_say(struct gw_text *out, const struct gw_layer *layers, size_t n,
         if (gw_given(l->cavity)) gw_text_add(out, " cavity");
         else gw_text_addf(out, " %s", gw_choice_name(gw_interlayer_choices, (int)l->interlayer));
     }
+}
+
+static bool both_absent(double a, double b) { return !gw_given(a) && !gw_given(b); }
+
+/* 6 mm and 1/4 in are one designation. */
+static bool same_glass(const struct gw_tables *tables, double a, double b)
+{
+    const struct gw_glass_thickness *row = gw_given(a) && gw_given(b) ? gw_glass_designation(tables, a) : NULL;
+    return both_absent(a, b) || (row ? row == gw_glass_designation(tables, b) : fabs(a - b) < GW_HAIR_M);
+}
+
+static bool is_spelled_so(double a, double b, double apart) { return both_absent(a, b) || fabs(a - b) <= apart; }
+
+bool gw_layers_alike(const struct gw_tables *tables, const struct gw_layer *a, size_t n, const struct gw_layer *b,
+                     size_t m)
+{
+    const struct gw_make_up_spelling *t = tables->make_up_spelling;
+    bool alike = n == m;
+    for (size_t i = 0; alike && i < n; i++)
+        alike = same_glass(tables, a[i].glass, b[i].glass) && a[i].treatment == b[i].treatment &&
+                is_spelled_so(a[i].cavity, b[i].cavity, t[GW_ROW_MAKE_UP_SPELLING_CAVITY].apart_m) &&
+                a[i].interlayer == b[i].interlayer &&
+                is_spelled_so(a[i].thickness, b[i].thickness, t[GW_ROW_MAKE_UP_SPELLING_INTERLAYER].apart_m) &&
+                (a[i].frit == GW_YES) == (b[i].frit == GW_YES); /* fired on, it takes strength */
+    return alike;
 }

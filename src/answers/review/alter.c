@@ -88,22 +88,12 @@ void gw_find_named_reports(struct reviewing *r)
 
 /* Make-ups -------------------------------------------------------------------------------------------------------- */
 
-static bool same_length(double a, double b) { return (!gw_given(a) && !gw_given(b)) || fabs(a - b) < GW_HAIR_M; }
-
-bool gw_layers_alike(const struct gw_layer *a, size_t n, const struct gw_layer *b, size_t m)
-{
-    bool alike = n == m;
-    for (size_t i = 0; alike && i < n; i++)
-        alike = same_length(a[i].glass, b[i].glass) && same_length(a[i].cavity, b[i].cavity) &&
-                same_length(a[i].thickness, b[i].thickness) && a[i].treatment == b[i].treatment &&
-                a[i].interlayer == b[i].interlayer && (a[i].frit == GW_YES) == (b[i].frit == GW_YES);
-    return alike;
-}
-
-bool gw_report_made_of(const struct gw_submitted_report *report, const struct gw_layer *layers, size_t n)
+bool gw_report_made_of(const struct reviewing *r, const struct gw_submitted_report *report,
+                       const struct gw_layer *layers, size_t n)
 {
     for (size_t i = 0; i < report->make_ups.n; i++)
-        if (gw_layers_alike(report->make_ups.items[i].layers.items, report->make_ups.items[i].layers.n, layers, n))
+        if (gw_layers_alike(r->ask->model->tables, report->make_ups.items[i].layers.items,
+                            report->make_ups.items[i].layers.n, layers, n))
             return true;
     return false;
 }
@@ -154,10 +144,11 @@ static struct stated make_ups_needed(struct reviewing *r)
     return (struct stated){list, built.n};
 }
 
-static bool is_stated(const struct stated *s, const struct gw_layer *layers, size_t n)
+static bool is_stated(const struct reviewing *r, const struct stated *s, const struct gw_layer *layers, size_t n)
 {
     for (size_t i = 0; i < s->n; i++)
-        if (gw_layers_alike(s->make_ups[i].layers.items, s->make_ups[i].layers.n, layers, n)) return true;
+        if (gw_layers_alike(r->ask->model->tables, s->make_ups[i].layers.items, s->make_ups[i].layers.n, layers, n))
+            return true;
     return false;
 }
 
@@ -171,7 +162,7 @@ static void record_lites(struct reviewing *r, struct gw_tested *t, const struct 
     struct gw_tested_lite *lites = gw_alloc(r->arena, n * s->n + 1, sizeof *lites);
     size_t made = 0;
     for (size_t i = 0; i < n; i++) {
-        if (own[i].layers.n && is_stated(s, own[i].layers.items, own[i].layers.n)) {
+        if (own[i].layers.n && is_stated(r, s, own[i].layers.items, own[i].layers.n)) {
             lites[made++] = own[i];
             continue;
         }
@@ -190,8 +181,8 @@ static bool flat_is_stated(struct reviewing *r, const struct gw_tested *t, const
 {
     const struct gw_lite_type *type = t->make_up ? gw_model_lite(r->ask->model, t->make_up) : NULL;
     if (t->lites.n) return false;
-    if (t->layers.n) return is_stated(s, t->layers.items, t->layers.n);
-    return type && is_stated(s, type->layers.items, type->layers.n);
+    if (t->layers.n) return is_stated(r, s, t->layers.items, t->layers.n);
+    return type && is_stated(r, s, type->layers.items, type->layers.n);
 }
 
 static void record_make_ups(struct reviewing *r, struct gw_tested *t, const struct stated *s)

@@ -88,15 +88,23 @@ bool gw_takes_test_alone(const struct reviewing *r, const struct gw_demand *d)
 
 /* Standards ------------------------------------------------------------------------------------------------------- */
 
-/* The designation stands by itself: E330 is none of E3301. */
+static const char *past_blanks(const char *at) { return at + strspn(at, " -"); }
+
+/* E330, E 330, E-330 are one designation; it stands by itself: E330 is none of E3301. */
+static bool begins_with(const char *at, const char *code)
+{
+    for (code = past_blanks(code); *code; code = past_blanks(code + 1), at++) {
+        at = past_blanks(at);
+        if (toupper((unsigned char)*at) != toupper((unsigned char)*code)) return false;
+    }
+    return !isdigit((unsigned char)*at);
+}
+
 static bool names(const char *text, const char *code)
 {
-    const size_t length = strlen(code);
     for (const char *at = text; *at; at++) {
-        size_t n = 0;
-        while (code[n] && toupper((unsigned char)at[n]) == toupper((unsigned char)code[n])) n++;
-        const bool begins = at == text || !isalnum((unsigned char)at[-1]);
-        if (n == length && begins && !isdigit((unsigned char)at[n])) return true;
+        const bool starts = at == text || !isalnum((unsigned char)at[-1]);
+        if (starts && begins_with(at, code)) return true;
     }
     return false;
 }

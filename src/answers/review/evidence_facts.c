@@ -69,7 +69,7 @@ static bool is_shown_elsewhere(struct reviewing *r, size_t report, const struct 
     for (size_t i = 0; i < r->reports.n; i++) {
         const struct named_report *n = &r->reports.items[i];
         if (i != report && n->entry && n->entry->make_ups.n && answers_for(r, i, type, tests) &&
-            gw_report_made_of(n->entry, type->layers.items, type->layers.n))
+            gw_report_made_of(r, n->entry, type->layers.items, type->layers.n))
             return true;
     }
     return false;
@@ -82,7 +82,7 @@ static void check_make_up(struct causes *out, struct reviewing *r, size_t report
     struct gw_message glass = {0}, thick = {0}, elsewhere = {0};
     for (size_t i = 0; n->entry->make_ups.n && i < built.n; i++) {
         const struct gw_lite_type *type = built.items[i];
-        if (gw_report_made_of(n->entry, type->layers.items, type->layers.n)) continue;
+        if (gw_report_made_of(r, n->entry, type->layers.items, type->layers.n)) continue;
         if (!answers_for(r, report, type, UINT32_MAX)) continue;
         if (is_shown_elsewhere(r, report, type, n->tests & (OF_GLASS | OF_JOINTS))) {
             elsewhere = needed_of(r, elsewhere, type);
@@ -180,7 +180,7 @@ static void check_reinforcement(struct causes *out, struct reviewing *r, size_t 
 {
     const struct named_report *n = &r->reports.items[report];
     const char *was = n->entry->reinforcement;
-    if (!was || strcmp(was, "none") == 0 || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS))) return;
+    if (!was || gw_says_none(was) || !(n->tests & (BIT(STRUCTURAL) | ON_MULLIONS))) return;
     if (is_reinforced(r)) {
         check_other_reinforcement(out, r, report, was);
         return;

@@ -12,12 +12,12 @@ static bool is_of(const struct gw_lite_type *made, const struct gw_lite_type *ty
 }
 
 /* It is what stands somewhere in the place of that type. */
-static bool is_built(const struct make_ups *built, const struct gw_glass_mark *mark)
+static bool is_built(const struct reviewing *r, const struct make_ups *built, const struct gw_glass_mark *mark)
 {
     for (size_t i = 0; i < built->n; i++)
         if (is_of(built->items[i], mark->type) &&
-            gw_layers_alike(built->items[i]->layers.items, built->items[i]->layers.n, mark->layers.items,
-                            mark->layers.n))
+            gw_layers_alike(r->ask->model->tables, built->items[i]->layers.items, built->items[i]->layers.n,
+                            mark->layers.items, mark->layers.n))
             return true;
     return false;
 }
@@ -78,7 +78,8 @@ static void differs(struct reviewing *r, const struct make_ups *built, const str
 static bool names_its_make_up(const struct reviewing *r, const struct gw_tested *t, const struct gw_glass_mark *mark)
 {
     const struct gw_lite_type *type = t->make_up ? gw_model_lite(r->ask->model, t->make_up) : NULL;
-    return type && gw_layers_alike(type->layers.items, type->layers.n, mark->layers.items, mark->layers.n);
+    return type && gw_layers_alike(r->ask->model->tables, type->layers.items, type->layers.n, mark->layers.items,
+                                   mark->layers.n);
 }
 
 static bool records(const struct reviewing *r, const struct gw_tested *t, const struct gw_glass_mark *mark, bool *any)
@@ -86,11 +87,14 @@ static bool records(const struct reviewing *r, const struct gw_tested *t, const 
     if (!t) return false;
     *any = *any || t->layers.n || t->make_up;
     if (names_its_make_up(r, t, mark)) return true;
-    if (t->layers.n && gw_layers_alike(t->layers.items, t->layers.n, mark->layers.items, mark->layers.n)) return true;
+    if (t->layers.n &&
+        gw_layers_alike(r->ask->model->tables, t->layers.items, t->layers.n, mark->layers.items, mark->layers.n))
+        return true;
     for (size_t i = 0; i < t->lites.n; i++) {
         const struct gw_tested_lite *l = &t->lites.items[i];
         *any = *any || l->layers.n;
-        if (l->layers.n && gw_layers_alike(l->layers.items, l->layers.n, mark->layers.items, mark->layers.n))
+        if (l->layers.n &&
+            gw_layers_alike(r->ask->model->tables, l->layers.items, l->layers.n, mark->layers.items, mark->layers.n))
             return true;
     }
     return false;
@@ -121,7 +125,7 @@ static void untested(struct reviewing *r, const struct gw_glass_mark *mark)
 
 static void check_mark(struct reviewing *r, const struct make_ups *built, const struct gw_glass_mark *mark)
 {
-    if (!is_built(built, mark)) {
+    if (!is_built(r, built, mark)) {
         differs(r, built, mark);
         return;
     }

@@ -126,8 +126,8 @@ struct make_ups {
     size_t n;
 };
 struct make_ups gw_make_ups_built(struct reviewing *r);
-bool gw_layers_alike(const struct gw_layer *a, size_t n, const struct gw_layer *b, size_t m);
-bool gw_report_made_of(const struct gw_submitted_report *report, const struct gw_layer *layers, size_t n);
+bool gw_report_made_of(const struct reviewing *r, const struct gw_submitted_report *report,
+                       const struct gw_layer *layers, size_t n);
 
 /* alter.c: what to ask of an insert that may not fit in a tube; not said: it fits, there is none, or is not known. */
 struct gw_message gw_ask_if_it_fits(struct reviewing *r, const struct gw_member_spec *spec);

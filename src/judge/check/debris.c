@@ -236,11 +236,12 @@ static struct gw_message reasons(struct gw_ask *ask, const struct gw_impact_comp
     return m;
 }
 
-static bool is_of(const struct gw_tested_lite *lite, const struct gw_demand *d, const struct gw_lite_type *here)
+static bool is_of(const struct gw_ask *ask, const struct gw_tested_lite *lite, const struct gw_demand *d,
+                  const struct gw_lite_type *here)
 {
     const bool other =
         lite->component && !gw_same_component(&(struct gw_rating){.component = lite->component}, d->component);
-    return !other && (!here || !lite->layers.n || gw_same_make_up(lite, here));
+    return !other && (!here || !lite->layers.n || gw_same_make_up(ask, lite, here));
 }
 
 /* By the lite of the specimen that shows most, of those that are made as the one here. */
@@ -253,7 +254,7 @@ static void compare(struct gw_impact_comparison *out, struct gw_ask *ask, const 
     gw_impact_compare(out, &has, &needs, &ask->engine);
     for (size_t i = 0; t && i < t->lites.n; i++) {
         struct gw_impact_comparison one;
-        if (!is_of(&t->lites.items[i], d, gw_type_of(ask, d->element))) continue;
+        if (!is_of(ask, &t->lites.items[i], d, gw_type_of(ask, d->element))) continue;
         has.width = t->lites.items[i].width;
         has.height = t->lites.items[i].height;
         gw_impact_compare(&one, &has, &needs, &ask->engine);
