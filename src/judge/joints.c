@@ -1,6 +1,7 @@
 /* Water and air hold for the kinds of joint in the specimen, and after its structural load. */
 #include "judge/coverage.h"
 #include "judge/outcome.h"
+#include "judge/specimen.h"
 
 /* Where units stand one upon the other, and mullions of sticks: at splices; without any, at every anchor but the first
  * and the last, as is assumed. A window wall's stand between slabs, and meet at the splices that are named. */
@@ -77,12 +78,14 @@ void gw_ask_joints(struct gw_showing *out, struct gw_ask *ask, const struct gw_d
 {
     struct joint joints[JOINTS];
     const bool fixed = gw_same_component(rating, GW_FIXED); /* joints of the wall are none of a vent's */
-    find_joints(joints, ask, fixed ? gw_takeoff_wall(ask->takeoff, demand->where) : NULL);
+    const struct gw_wall_grid *wall = gw_takeoff_wall(ask->takeoff, demand->where);
+    find_joints(joints, ask, fixed ? wall : NULL);
     const bool recorded = rating->tested && rating->tested->includes.n;
     struct gw_message why = {0};
     if (rating->after_structural == GW_NO)
         why = GW_PLAINLY("measured before the structural load: ask for the result after it");
     else if (recorded) why = not_in_specimen(ask, rating, joints);
+    if (!gw_said(&why)) why = gw_specimen_pressed_otherwise(ask, rating, wall);
     out->covers = !gw_said(&why);
     out->why = why;
     if (!out->covers) return;

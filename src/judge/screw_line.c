@@ -3,8 +3,11 @@
 
 #include "judge/by_set.h"
 #include "judge/checks.h"
+#include "judge/judge_internal.h"
 #include "judge/leaning.h"
 #include "judge/specimen.h"
+
+#include <string.h>
 
 const struct gw_system *gw_line_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                         const struct gw_system *system)
@@ -118,6 +121,40 @@ static void look_at_lites(struct gw_left *out, struct gw_ask *ask, const struct 
     }
 }
 
+/* Of that wall, each component's. */
+static const struct gw_finding *found_of_wall(struct gw_ask *ask, const struct gw_check *check,
+                                              const struct gw_judged_wall *wall, const struct gw_system *system)
+{
+    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
+    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
+    const struct gw_engine own = ask->engine;
+    struct gw_trace *trace = ask->trace;
+    ask->trace = NULL;
+    gw_judge_demand(d, ask, check, &(struct gw_place){.where = wall->wall, .wall = wall, .component = wall->component});
+    *f = (struct gw_finding){.candidate = system, .demand = d};
+    gw_find(f, ask);
+    ask->trace = trace;
+    ask->engine = own;
+    gw_used_merge(&ask->engine.used, f->used);
+    return f;
+}
+
+/* Its screws press the gaskets that keep water and air out, which tests alone show. */
+static void look_at_joints(struct gw_left *out, struct gw_ask *ask, const struct gw_check *check,
+                           const struct gw_spot *spot, const struct gw_system *as_read, const struct gw_system *system)
+{
+    size_t n;
+    const struct gw_judged_wall *walls = gw_judged_walls(ask, &n);
+    for (size_t i = 0; i < n && !gw_said(&out->taken); i++) {
+        if (strcmp(walls[i].wall, spot->screws->wall) != 0) continue;
+        if (!by_test(found_of_wall(ask, check, &walls[i], system))) continue;
+        const struct gw_finding *now = found_of_wall(ask, check, &walls[i], as_read);
+        if (now->verdict != GW_PASS)
+            out->taken = GW_SAY(ask->arena, "{} of {}: {}", gw_of_text(check->id), gw_of_text(walls[i].wall),
+                                gw_of_message(&now->message));
+    }
+}
+
 void gw_left_ratings(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                      const struct gw_system *system)
 {
@@ -127,4 +164,6 @@ void gw_left_ratings(struct gw_left *out, struct gw_ask *ask, const struct gw_sp
     look_at_link(out, ask, &gw_check_screw, spot, as_read, system);
     look_at_lites(out, ask, &gw_check_debris, spot, as_read, system);
     look_at_lites(out, ask, &gw_check_blast, spot, as_read, system);
+    look_at_joints(out, ask, &gw_check_water, spot, as_read, system);
+    look_at_joints(out, ask, &gw_check_air, spot, as_read, system);
 }

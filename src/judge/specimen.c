@@ -155,10 +155,10 @@ struct gw_message gw_specimen_fastened(struct gw_ask *ask, const struct gw_teste
 }
 
 /* The spacing of every plate of a wall is one. */
-static double spacing_on(struct gw_ask *ask, const struct gw_element *e)
+static double spacing_on(struct gw_ask *ask, const struct gw_wall_grid *grid)
 {
-    const struct gw_grid_layer *l = &e->grid->layers[GW_SORT_MULLION_SCREW];
-    const double spacing = ask->system ? gw_screw_spacing(ask->system, e->grid) : GW_ABSENT;
+    const struct gw_grid_layer *l = &grid->layers[GW_SORT_MULLION_SCREW];
+    const double spacing = ask->system ? gw_screw_spacing(ask->system, grid) : GW_ABSENT;
     return gw_given(spacing) ? spacing : ask->takeoff->elements.items[l->groups[0]].height;
 }
 
@@ -187,7 +187,7 @@ static struct gw_message loosened(struct gw_ask *ask, const struct gw_rating *ra
 {
     const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL,
                                      then = fastened_then(ask, rating, e);
-    const double spacing = spacing_on(ask, e), end = gw_screw_end_distance(ask->system);
+    const double spacing = spacing_on(ask, e->grid), end = gw_screw_end_distance(ask->system);
     const bool apart = !t && then.spacing < spacing - GW_HAIR_M,
                far = !(t && gw_given(t->end_distance)) && then.end_distance < end - GW_HAIR_M;
     if (!apart && !far) return (struct gw_message){0};
@@ -200,12 +200,21 @@ static struct gw_message loosened(struct gw_ask *ask, const struct gw_rating *ra
         gw_of_quantity(GW_THICKNESS, apart ? spacing : end));
 }
 
+struct gw_message gw_specimen_pressed_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
+                                                const struct gw_wall_grid *grid)
+{
+    const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL;
+    const bool plated = ask->system && ask->system->system->glazing != GW_SILICONE;
+    if (!plated || !t || !grid || !grid->layers[GW_SORT_MULLION_SCREW].n_strips) return (struct gw_message){0};
+    return gw_specimen_fastened(ask, t, spacing_on(ask, grid));
+}
+
 struct gw_message gw_specimen_fastened_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
                                                  const struct gw_element *e)
 {
     const struct gw_tested_fastening *t = rating->tested ? rating->tested->fastening : NULL;
     const bool plated = ask->system && ask->system->system->glazing != GW_SILICONE;
     if (!plated) return (struct gw_message){0};
-    const struct gw_message why = t ? gw_specimen_fastened(ask, t, spacing_on(ask, e)) : (struct gw_message){0};
+    const struct gw_message why = t ? gw_specimen_fastened(ask, t, spacing_on(ask, e->grid)) : (struct gw_message){0};
     return gw_said(&why) ? why : loosened(ask, rating, e);
 }

@@ -27,5 +27,8 @@ struct gw_message gw_specimen_fastened(struct gw_ask *ask, const struct gw_teste
  */
 struct gw_message gw_specimen_fastened_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
                                                  const struct gw_element *lite);
+/* The same of the joints of a wall: what its screws press. */
+struct gw_message gw_specimen_pressed_otherwise(struct gw_ask *ask, const struct gw_rating *rating,
+                                                const struct gw_wall_grid *grid);
 
 #endif

@@ -236,7 +236,7 @@ static void check_fastening(struct causes *out, struct reviewing *r, size_t repo
                end = f->end_distance<s->end_distance - GW_HAIR_M, thick = f->diameter> s->diameter + GW_HAIR_M;
     if (!apart && !end && !thick) return;
     struct cause *c = gw_cause_add(out, r, "report_fastening", report);
-    c->fact = n->tests & OF_EDGES ? FASTENING_FACT : NO_FACT;
+    c->fact = FASTENING_FACT;
     c->tests = n->tests & OF_JOINTS; /* what presses the gasket */
     c->gone = c->tests;
     c->submitted = apart   ? GW_SAY(r->arena, "screws {} apart", gw_of_quantity(GW_THICKNESS, f->spacing))
