@@ -54,6 +54,20 @@ bool gw_capacity_is_asked(const struct reviewing *r, const char *key)
     return !any;
 }
 
+/* The check that judges a part which none is named after. */
+static const char *check_of_part(const char *key)
+{
+    static const struct {
+        const char *part, *check;
+    } of[] = {{"corner_anchor", "anchor"},
+              {"jamb_anchor", "anchor"},
+              {"corner_mullion", "mullion"},
+              {"jamb_mullion", "mullion"}};
+    for (size_t i = 0; i < sizeof of / sizeof *of; i++)
+        if (strcmp(of[i].part, key) == 0) return of[i].check;
+    return key;
+}
+
 /* Said once a check: the gravest of what it comes to. */
 static bool concerns(const struct reviewing *r, const struct cause *c, const struct gw_check *check)
 {
@@ -61,7 +75,7 @@ static bool concerns(const struct reviewing *r, const struct cause *c, const str
     for (int t = GW_TEST_STRUCTURAL; t <= GW_TEST_OTHER; t++)
         if ((c->tests & n->asked & (1u << t)) && strcmp(check->id, check_of[t]) == 0) return true;
     for (size_t i = 0; c->capacities && i < n->stated.n; i++)
-        if (strcmp(check->id, n->stated.items[i]) == 0) return true;
+        if (strcmp(check->id, check_of_part(n->stated.items[i])) == 0) return true;
     return false;
 }
 

@@ -89,14 +89,6 @@ static const struct gw_node *node_of(const struct reviewing *r, const struct cau
     return at ? at : r->judged->node;
 }
 
-/* Nothing gets worse without it: what else shows it stands there, and the claim is still to be shown. */
-static void without_effect(struct reviewing *r, struct gw_comment *out, const struct cause *c,
-                           const struct gw_finding *without, const struct gw_finding *evidenced)
-{
-    out->effect = gw_without_it(r, c, without, evidenced);
-    if (out->consequence == GW_IT_IS_NOT_SHOWN && c->most == GW_IT_FAILS) out->disposition = GW_SPECIFIED_ITEM;
-}
-
 static void tell_cause(struct reviewing *r, const struct measured *m, const struct gw_finding *without,
                        const struct gw_finding *evidenced)
 {
@@ -107,7 +99,8 @@ static void tell_cause(struct reviewing *r, const struct measured *m, const stru
     if (consequence < c->most) consequence = c->most;
     struct gw_comment *out = gw_comment_add(r, c->item, r->reports.items[c->report].name, consequence);
     gw_comment_effect(out, &m->effect);
-    if (c->gone && !m->effect.n) without_effect(r, out, c, without, evidenced);
+    /* nothing gets worse without it: what else shows it stands there, and the claim is still to be shown */
+    if (c->gone && !m->effect.n) out->effect = gw_without_it(r, c, without, evidenced);
     /* evidence that does not hold is none, even where something else shows the wall */
     if (consequence == GW_A_REMARK && (c->tests || c->capacities || c->fact)) out->disposition = GW_CORRECTIONS_NOTED;
     out->where = where_of(r, c);
