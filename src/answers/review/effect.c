@@ -25,10 +25,13 @@ static bool is_turn(const struct turn *t, const struct gw_finding *was, const st
            t->is == is->verdict;
 }
 
-static size_t places_of(const struct gw_finding *f)
+/* What two walls share at a corner is counted with the first of them. */
+static size_t places_of(const struct reviewing *r, const struct gw_finding *f)
 {
-    if (!f->demand->element) return 1;
-    return (size_t)(f->share ? f->share : f->demand->element->count);
+    const struct gw_element *e = f->demand->element;
+    if (!e) return 1;
+    if (f->share) return (size_t)f->share;
+    return (size_t)(e->corner && !e->parapet ? gw_pieces_once(r->ask->takeoff, e) : e->count);
 }
 
 static void turn(struct turns *turns, struct reviewing *r, const struct gw_finding *was, const struct gw_finding *is)
@@ -40,7 +43,7 @@ static void turn(struct turns *turns, struct reviewing *r, const struct gw_findi
         turns->items[turns->n++] = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
     }
     struct turn *t = &turns->items[at];
-    t->n += places_of(is);
+    t->n += places_of(r, is);
     if (gw_graver(is, t->first)) t->first = is;
 }
 
