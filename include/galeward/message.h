@@ -8,6 +8,8 @@
 
 #include "galeward/units.h"
 
+#include <stdint.h>
+
 #ifdef __cplusplus
 extern "C" {
 #endif
@@ -160,6 +162,7 @@ const char *gw_message_text(struct gw_arena *arena, const struct gw_message *mes
 void gw_message_shape(struct gw_text *out, const struct gw_message *message);
 /* Whether two messages say the same: the same words and values. */
 bool gw_message_same(const struct gw_message *a, const struct gw_message *b);
+uint64_t gw_message_hash(const struct gw_message *message); /* equal for such as are the same, but for rare figures */
 
 #ifdef __cplusplus
 }

@@ -173,3 +173,44 @@ bool gw_message_same(const struct gw_message *a, const struct gw_message *b)
         if (!same_value(&a->values[i], &b->values[i])) return false;
     return true;
 }
+
+/* Hashes ---------------------------------------------------------------------------------------------------------- */
+
+static uint64_t mixed(uint64_t hash, uint64_t word)
+{
+    hash = (hash ^ word) * UINT64_C(0x9e3779b97f4a7c15);
+    return hash ^ hash >> 29;
+}
+
+static uint64_t text_hash(uint64_t hash, const char *text)
+{
+    uint64_t word = 0;
+    unsigned n = 0;
+    for (; text && *text; text++) {
+        word = word << 8 | (unsigned char)*text;
+        if (++n % 8 == 0) hash = mixed(hash, word);
+    }
+    return mixed(hash, word ^ n);
+}
+
+/* Without the last bits, in which figures that are the same may differ. */
+static uint64_t number_hash(uint64_t hash, double number)
+{
+    const float rough = isnan(number) ? -1.0F : (float)number;
+    uint32_t bits;
+    memcpy(&bits, &rough, sizeof bits);
+    return mixed(hash, bits);
+}
+
+uint64_t gw_message_hash(const struct gw_message *message)
+{
+    uint64_t hash = text_hash(0, message->format);
+    for (unsigned i = 0; i < message->n; i++) {
+        const struct gw_value *v = &message->values[i];
+        if (v->kind == GW_V_TEXT) hash = text_hash(hash, v->as.text);
+        else if (v->kind == GW_V_COUNT) hash = mixed(hash, (uint64_t)v->as.count);
+        else if (v->kind == GW_V_MESSAGE || v->kind == GW_V_ABROAD) hash = mixed(hash, gw_message_hash(v->as.message));
+        else hash = number_hash(hash, v->as.number);
+    }
+    return hash;
+}

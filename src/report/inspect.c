@@ -5,6 +5,8 @@
 #include "report/draw/pictures.h"
 #include "report/sheets.h"
 
+#include "galeward/memo.h"
+
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
@@ -20,13 +22,15 @@ static const char *plural(long n) { return n == 1 ? "" : "s"; }
  */
 
 struct alike {
-    const struct gw_inspected *first;
+    const struct gw_inspected *first, *last;
     long n, named;
     struct gw_text lines, places;
+    size_t next; /* 1 + another one whose key is the same; 0: none */
 };
 struct merged {
     struct alike *items;
     size_t n, capacity;
+    struct gw_memo known; /* 1 + an index in `items` */
 };
 enum { NAMED = 6 }; /* places and lines named of one entry; of what is not met all are */
 
@@ -45,12 +49,17 @@ static bool is_alike(const struct alike *a, const struct gw_inspected *row)
 
 static struct alike *find_alike(struct inspect_page *p, struct merged *m, const struct gw_inspected *row)
 {
-    enum { LOOKED_AT = 64 };
-    for (size_t i = m->n; i-- > 0 && m->n - i <= LOOKED_AT;)
-        if (is_alike(&m->items[i], row)) return &m->items[i];
+    const struct gw_item_value v = row->reading->value;
+    uint64_t key[] = {(uint64_t)row->item->id, (uint64_t)v.word, 0, gw_message_hash(&row->message)};
+    const double number = v.word ? 0 : v.number + 0.0; /* zero is zero, whatever its sign */
+    memcpy(&key[2], &number, sizeof number);
+    size_t *at = (size_t *)(void *)gw_memo_at(&m->known, p->page.arena, key, sizeof key);
+    for (size_t i = *at; i; i = m->items[i - 1].next)
+        if (is_alike(&m->items[i - 1], row)) return &m->items[i - 1];
     m->items = gw_grow(p->page.arena, m->items, m->n, &m->capacity, sizeof *m->items);
     struct alike *a = &m->items[m->n++];
-    *a = (struct alike){.first = row};
+    *a = (struct alike){.first = row, .next = *at};
+    *at = m->n;
     gw_text_init(&a->lines, p->page.arena);
     gw_text_init(&a->places, p->page.arena);
     return a;
@@ -63,9 +72,11 @@ static void add_row(struct inspect_page *p, struct merged *m, const struct gw_in
         a->named++;
         if (a->n) gw_text_add(&a->lines, ", ");
         gw_text_count(&a->lines, (long)row->reading->node->line);
-        if (a->n) gw_text_add(&a->places, "; ");
-        gw_text_add(&a->places, row->place);
+        const bool other = !a->n || strcmp(a->last->place, row->place) != 0;
+        if (a->n && other) gw_text_add(&a->places, "; ");
+        if (other) gw_text_add(&a->places, row->place);
     }
+    a->last = row;
     a->n++;
 }
 
