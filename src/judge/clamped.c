@@ -9,6 +9,8 @@
 #include "galeward/clamp.h"
 #include "tables_data.h"
 
+#include <string.h>
+
 static const double DAY = 86400, YEAR = 365.25 * 86400; /* s, exact */
 
 /* Age ------------------------------------------------------------------------------------------------------------- */
@@ -166,19 +168,34 @@ bool gw_bottomed(const struct gw_as_read *read, const struct gw_system *system)
     return system->pressure_plate->thickness + c->stack + c->chase - length <= GW_HAIR_M; /* absent: not known */
 }
 
+/* As the check of screws has it; with a derivation anew. */
+static const struct gw_demand *demand_on(struct gw_ask *ask, const struct gw_element *screws,
+                                         const struct gw_system *as_read)
+{
+    const void *key[] = {screws, as_read};
+    void **kept = ask->trace ? NULL : gw_memo_at(&ask->memory->suctions, ask->arena, key, sizeof key);
+    const struct gw_demand *known = kept ? *kept : NULL;
+    if (!known) {
+        struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
+        struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
+        const struct gw_engine own = ask->engine;
+        gw_judge_limits(f, d, ask, &gw_check_screw, screws, as_read);
+        ask->engine = own;
+        known = f->demand;
+        if (kept) memcpy(kept, &known, sizeof known);
+    }
+    gw_used_merge(&ask->engine.used, known->used);
+    return known;
+}
+
 /* Suction on a screw between two others, and on the one that the plate's end loads most; absent: not known, and
  * `unknown` asks. */
 static void find_suction(struct gw_screw_line *out, struct gw_ask *ask, const struct gw_system *as_read)
 {
-    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
-    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
-    const struct gw_engine own = ask->engine;
-    gw_judge_limits(f, d, ask, &gw_check_screw, out->spot.screws, as_read);
-    out->pull = gw_term_of(f->demand, 0)->value;
-    ask->engine = own;
-    gw_used_merge(&ask->engine.used, f->demand->used);
-    out->screws = f->demand->element;
-    if (!gw_given(out->pull)) out->unknown = f->demand->message;
+    const struct gw_demand *d = demand_on(ask, out->spot.screws, as_read);
+    out->pull = gw_term_of(d, 0)->value;
+    out->screws = d->element;
+    if (!gw_given(out->pull)) out->unknown = d->message;
     else out->end_pull = gw_end_screw_pull(ask, out->screws, as_read, out->pull);
 }
 

@@ -23,6 +23,9 @@ struct gw_judge_memory {
     struct gw_memo blasts;             /* by lite type and size */
     struct gw_memo specimens;          /* what a specimen felt, by its record */
     struct gw_memo fastened;           /* groups of screws at other spacings */
+    struct gw_memo lines_read;         /* systems with screws as they were read */
+    struct gw_memo links_read;         /* findings by check, element and such a system */
+    struct gw_memo suctions;           /* the same of the check of screws, by calculation alone */
     double *drifts;                    /* by row of the requirement set: the site's greatest; absent: not found yet */
 };
 

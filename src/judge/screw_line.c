@@ -12,11 +12,22 @@
 const struct gw_system *gw_line_as_read(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
                                         const struct gw_system *system)
 {
-    static const enum gw_item_id line[] = {GW_ITEM_screw_spacing, GW_ITEM_screw_end_distance, GW_ITEM_screw_length};
+    enum { OF_LINE = 3 };
+    static const enum gw_item_id line[OF_LINE] = {GW_ITEM_screw_spacing, GW_ITEM_screw_end_distance,
+                                                  GW_ITEM_screw_length};
+    struct {
+        const struct gw_system *system;
+        double read[OF_LINE];
+    } key = {system, {0}};
+    for (int i = 0; i < OF_LINE; i++) key.read[i] = read->of[line[i]].number;
+    void **kept = gw_memo_at(&ask->memory->lines_read, ask->arena, &key, sizeof key);
+    if (*kept) return *kept;
     struct gw_as_read of_screws;
     gw_as_read_clear(&of_screws);
-    for (size_t i = 0; i < sizeof line / sizeof *line; i++) of_screws.of[line[i]] = read->of[line[i]];
-    return gw_system_as_read(ask, spot, &of_screws, system);
+    for (int i = 0; i < OF_LINE; i++) of_screws.of[line[i]] = read->of[line[i]];
+    const struct gw_system *as_read = gw_system_as_read(ask, spot, &of_screws, system);
+    memcpy(kept, &as_read, sizeof as_read);
+    return as_read;
 }
 
 static bool by_test(const struct gw_finding *f) { return f->verdict == GW_PASS && f->evidence == GW_BY_TEST; }
@@ -25,14 +36,24 @@ static bool by_test(const struct gw_finding *f) { return f->verdict == GW_PASS &
 static const struct gw_finding *found(struct gw_ask *ask, const struct gw_check *check, const struct gw_element *e,
                                       const struct gw_system *system)
 {
-    struct gw_finding *f = gw_alloc(ask->arena, 1, sizeof *f);
-    struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
-    const struct gw_engine own = ask->engine;
-    struct gw_trace *trace = ask->trace;
-    ask->trace = NULL;
-    gw_judge_element(f, d, ask, check, e, system);
-    ask->trace = trace;
-    ask->engine = own;
+    const struct {
+        const struct gw_check *check;
+        const struct gw_element *e;
+        const struct gw_system *system;
+        size_t place; /* whose make-ups are chosen */
+    } key = {check, e, system, ask->choice ? ask->choice->place + 1 : 0};
+    void **kept = gw_memo_at(&ask->memory->links_read, ask->arena, &key, sizeof key);
+    struct gw_finding *f = *kept;
+    if (!f) {
+        struct gw_demand *d = gw_alloc(ask->arena, 1, sizeof *d);
+        const struct gw_engine own = ask->engine;
+        struct gw_trace *trace = ask->trace;
+        *kept = f = gw_alloc(ask->arena, 1, sizeof *f);
+        ask->trace = NULL;
+        gw_judge_element(f, d, ask, check, e, system);
+        ask->trace = trace;
+        ask->engine = own;
+    }
     gw_used_merge(&ask->engine.used, f->used);
     return f;
 }
