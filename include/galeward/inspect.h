@@ -91,8 +91,8 @@ void gw_spot_say(struct gw_text *out, const struct gw_spot *spot);
 
 /* Along one edge of a lite, m; absent: not read. */
 struct gw_edge_read {
-    double gap, widest; /* edge clearance, the least and the largest of its points */
-    double bite;        /* the least */
+    double gap, widest;   /* edge clearance, the least and the largest of its points */
+    double bite, deepest; /* the least and the largest */
 };
 /* All that was read at a spot, the worst of its points, whatever the item; and what goes with it. */
 struct gw_as_read {

@@ -38,6 +38,7 @@ struct gw_left {
     struct gw_item_limit limit; /* in the place of the item's own where it hangs on what else was read there: a joint at
                                    the temperature of its metal; basis GW_LIMIT_NONE: no. The system's own go before,
                                    unless its basis says that it follows from them */
+    const char *short_by;       /* what to say of a value in its limit that is short; NULL: nothing else than usual */
     bool lost;                  /* not met whatever mechanisms say: "slope inward"; `remark` says why */
     bool undecided;             /* unknown though in its limit: `unknown` says why (a torque without a date) */
 };

@@ -2,6 +2,7 @@
 #include "judge/items.h"
 
 #include "judge/judge_internal.h"
+#include "judge/lite_drift.h"
 
 #define ROW_NUMBER(id_, dim_) [GW_ITEM_##id_] = &gw_item_##id_,
 #define ROW_WORD(id_) [GW_ITEM_##id_] = &gw_item_##id_,
@@ -32,7 +33,7 @@ void gw_as_read_clear(struct gw_as_read *read)
 {
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) read->of[i] = (struct gw_item_value){GW_ABSENT, 0};
     for (size_t i = 0; i < sizeof read->edges / sizeof *read->edges; i++)
-        read->edges[i] = (struct gw_edge_read){GW_ABSENT, GW_ABSENT, GW_ABSENT};
+        read->edges[i] = (struct gw_edge_read){GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
     read->torque_age = read->temperature_least = read->temperature_most = GW_ABSENT;
     read->other_least = read->other_most = GW_ABSENT;
     read->drawn = read->pocket_open = false;
@@ -201,7 +202,7 @@ static bool edges_in_order(struct gw_ask *ask, const struct gw_spot *spot, const
     struct gw_spot there = *spot;
     bool all = true;
     for (there.edge = GW_EDGE_HEAD; there.edge <= GW_EDGE_RIGHT; there.edge++) {
-        const struct gw_item_value gap = {read->edges[there.edge].gap, 0};
+        const struct gw_item_value gap = {gw_narrow_gap(read, there.edge, system), 0};
         if (there.edge == spot->edge || !gw_given(gap.number)) continue;
         all = all && in_order(ask, &gw_item_edge_clearance, &there, gap, system);
     }
@@ -246,7 +247,8 @@ static void judge(struct gw_item_result *out, struct gw_ask *ask, const struct g
     }
     const bool in = value.word ? sense == GW_WORD_SOUND : is_in(&out->limit, &left, value.number);
     const bool is_short_in = in && is_short(governing(&left));
-    settle(out, ask, item, &left, is_short_in ? short_by(ask, item, spot, read, system) : in ? "" : NULL);
+    const char *by_what = left.short_by ? left.short_by : is_short_in ? short_by(ask, item, spot, read, system) : "";
+    settle(out, ask, item, &left, is_short_in ? by_what : in ? "" : NULL);
 }
 
 void gw_item_judge(struct gw_item_result *out, struct gw_ask *ask, const struct gw_item *item,

@@ -4,6 +4,7 @@
 #include "judge/items.h"
 #include "judge/racking.h"
 
+#include "base/tolerance.h"
 #include "galeward/seismic.h"
 
 bool gw_left_is_open(const struct gw_left *left)
@@ -20,12 +21,39 @@ double gw_skew_of(const struct gw_element *lite, double difference)
 
 /* Room ------------------------------------------------------------------------------------------------------------- */
 
-/* The gap that was read at an edge; one of no edge may be any; absent. */
-static double gap_at(const struct gw_spot *spot, const struct gw_as_read *read, int edge)
+double gw_pocket_depth(int edge, const struct gw_system *system)
 {
-    const double own = read->of[GW_ITEM_edge_clearance].number;
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    const bool side = edge == GW_EDGE_LEFT || edge == GW_EDGE_RIGHT;
+    if (!d || system->system->glazing == GW_SILICONE) return GW_ABSENT;
+    return d->bite + (edge < 0 ? fmin(d->side_gap, d->end_gap) : side ? d->side_gap : d->end_gap);
+}
+
+double gw_gap_left_by(double bite, int edge, const struct gw_system *system)
+{
+    const double depth = gw_pocket_depth(edge, system), gap = depth - bite;
+    return system->system->glazing != GW_MIXED && gap > GW_HAIR * depth ? gap : GW_ABSENT;
+}
+
+double gw_narrow_gap(const struct gw_as_read *read, int edge, const struct gw_system *system)
+{
+    const struct gw_edge_read *e = &read->edges[edge];
+    return gw_given(e->gap) ? e->gap : gw_gap_left_by(e->deepest, edge, system);
+}
+
+double gw_wide_gap(const struct gw_as_read *read, int edge, const struct gw_system *system)
+{
+    const struct gw_edge_read *e = &read->edges[edge];
+    return gw_given(e->widest) ? e->widest : gw_gap_left_by(e->bite, edge, system);
+}
+
+/* One that was read of no edge may be any; absent. */
+static double gap_at(const struct gw_spot *spot, const struct gw_as_read *read, int edge,
+                     const struct gw_system *system)
+{
+    const double own = read->of[GW_ITEM_edge_clearance].number, there = gw_narrow_gap(read, edge, system);
     if (gw_given(own) && spot->edge == edge) return own;
-    return spot->edge < 0 ? fmin(own, read->edges[edge].gap) : read->edges[edge].gap; /* fmin takes what is given */
+    return spot->edge < 0 ? fmin(own, there) : there; /* fmin takes what is given */
 }
 
 /* Of two opposite edges; one that nobody read is as drawn, and one above that counts as drawn: one side's gain is the
@@ -36,13 +64,15 @@ static double average(double drawn, double a, double b)
     return (fmin(drawn, a) + fmin(drawn, b)) / 2;
 }
 
-static struct gw_room room_of(const struct gw_spot *spot, const struct gw_as_read *read,
-                              const struct gw_drift_spec *drawn)
+static struct gw_room room_of(const struct gw_spot *spot, const struct gw_as_read *read, const struct gw_system *system)
 {
+    const struct gw_drift_spec *drawn = gw_part(system, drift);
     struct gw_room room = {GW_ABSENT, GW_ABSENT, GW_ABSENT};
+    double gap[4];
     if (!drawn) return room;
-    room.side_gap = average(drawn->side_gap, gap_at(spot, read, GW_EDGE_LEFT), gap_at(spot, read, GW_EDGE_RIGHT));
-    room.end_gap = average(drawn->end_gap, gap_at(spot, read, GW_EDGE_HEAD), gap_at(spot, read, GW_EDGE_SILL));
+    for (int edge = GW_EDGE_HEAD; edge <= GW_EDGE_RIGHT; edge++) gap[edge] = gap_at(spot, read, edge, system);
+    room.side_gap = average(drawn->side_gap, gap[GW_EDGE_LEFT], gap[GW_EDGE_RIGHT]);
+    room.end_gap = average(drawn->end_gap, gap[GW_EDGE_HEAD], gap[GW_EDGE_SILL]);
     return room;
 }
 
@@ -70,7 +100,7 @@ static double skew_read(struct gw_ask *ask, const struct gw_spot *spot, const st
     return difference > practice.at_most * (1 + GW_HAIR) ? gw_skew_of(spot->lite, difference) : 0;
 }
 
-static void append(struct gw_left *out, struct gw_ask *ask, const struct gw_left *more)
+void gw_left_append(struct gw_left *out, struct gw_ask *ask, const struct gw_left *more)
 {
     for (unsigned i = 0; i < more->n; i++) out->list[out->n++] = more->list[i];
     if (gw_said(&more->unknown)) gw_left_unknown(out, more->unknown);
@@ -90,23 +120,23 @@ void gw_left_by_room(struct gw_left *out, struct gw_ask *ask, const struct gw_sp
                      const struct gw_system *system)
 {
     const struct gw_drift_spec *drawn = gw_part(system, drift);
-    const struct gw_room none = {GW_ABSENT, GW_ABSENT, GW_ABSENT}, gaps = room_of(spot, read, drawn);
+    const struct gw_room none = {GW_ABSENT, GW_ABSENT, GW_ABSENT}, gaps = room_of(spot, read, system);
     const double skew = skew_read(ask, spot, read, system);
     const struct gw_left by_gaps = drifts(ask, spot, system, &gaps);
     struct gw_room room;
     if (!(skew > 0)) {
-        append(out, ask, &by_gaps);
+        gw_left_append(out, ask, &by_gaps);
         return;
     }
     const bool turns = less_skew(&room, &none, drawn, spot->lite, skew);
     const struct gw_left by_skew = drifts(ask, spot, system, turns ? &room : &none);
-    if (gw_left_is_open(&by_gaps)) append(out, ask, &by_gaps);
-    if (turns && gw_left_is_open(&by_skew)) append(out, ask, &by_skew);
+    if (gw_left_is_open(&by_gaps)) gw_left_append(out, ask, &by_gaps);
+    if (turns && gw_left_is_open(&by_skew)) gw_left_append(out, ask, &by_skew);
     if (!turns || gw_left_is_open(&by_gaps) || gw_left_is_open(&by_skew)) return;
     const bool both_turn = less_skew(&room, &gaps, drawn, spot->lite, skew);
     const struct gw_left by_both = drifts(ask, spot, system, both_turn ? &room : &none);
     out->undecided = out->undecided || !both_turn || gw_left_is_open(&by_both);
-    if (!out->undecided) append(out, ask, &by_both);
+    if (!out->undecided) gw_left_append(out, ask, &by_both);
     else
         gw_left_unknown(out, GW_PLAINLY("is that gap less because the opening is out of square, or besides? Measure "
                                         "it at both ends of the edge, and at the edge opposite"));

@@ -75,6 +75,7 @@ static void add_edges(struct result_key *key, const struct gw_as_read *read)
         add_number(key, e->gap);
         add_number(key, e->widest);
         add_number(key, e->bite);
+        add_number(key, e->deepest);
     }
 }
 

@@ -16,7 +16,7 @@ struct gap {
 struct worst {
     const struct gw_inspected *all[GW_ITEM_COUNT][5], *plain[GW_ITEM_COUNT][5];
     /* along the edges of a lite, by enum gw_edge */
-    const struct gw_inspected *narrow[4], *wide[4], *bite[4];
+    const struct gw_inspected *narrow[4], *wide[4], *bite[4], *deep[4];
     struct gap *gaps;
     size_t n_gaps, capacity;
     bool pocket_open;
@@ -135,10 +135,10 @@ static void take_edge(struct worst *w, const struct gw_inspected *row)
 {
     const int edge = row->spot.edge;
     if (row->item->on != GW_ON_EDGE || edge < 0) return;
-    if (row->item->id == GW_ITEM_glass_bite) take_number(&w->bite[edge], row, 1);
-    if (row->item->id != GW_ITEM_edge_clearance) return;
-    take_number(&w->narrow[edge], row, 1);
-    take_number(&w->wide[edge], row, -1);
+    const bool bite = row->item->id == GW_ITEM_glass_bite;
+    if (!bite && row->item->id != GW_ITEM_edge_clearance) return;
+    take_number(bite ? &w->bite[edge] : &w->narrow[edge], row, 1);
+    take_number(bite ? &w->deep[edge] : &w->wide[edge], row, -1);
 }
 
 static void find_worst(struct gw_inspecting *in, struct worst *w, const struct gw_thing *thing)
@@ -148,7 +148,7 @@ static void find_worst(struct gw_inspecting *in, struct worst *w, const struct g
         const int edge = gw_edge_of_row(row);
         w->all[row->item->id][edge] = w->plain[row->item->id][edge] = NULL;
     }
-    for (size_t i = 0; i < 4; i++) w->narrow[i] = w->wide[i] = w->bite[i] = NULL;
+    for (size_t i = 0; i < 4; i++) w->narrow[i] = w->wide[i] = w->bite[i] = w->deep[i] = NULL;
     w->pocket_open = false;
     w->n_gaps = w->capacity = 0;
     w->gaps = NULL;
@@ -258,15 +258,27 @@ static void put_screws(struct gw_inspecting *in, struct company *c, const struct
 
 static double number_of(const struct gw_inspected *row) { return row ? row->reading->value.number : GW_ABSENT; }
 
-/* Gaps all round go with each other and with the skew of the opening; a bite with the gap opposite, at its widest. */
-static void put_edges(struct company *c, const struct worst *w, const struct gw_inspected *row)
+/* A bite above the drawn is judged by the gap that it leaves. */
+static bool leaves_less_gap(struct gw_inspecting *in, const struct gw_inspected *row)
+{
+    return row->item->id == GW_ITEM_glass_bite && row->reading->value.number > limit_of(in, row)->at_least;
+}
+
+/* Gaps all round go with each other and with the skew of the opening; a bite with the gap opposite, at its widest. A
+ * gap that nobody read is what the bite leaves. */
+static void put_edges(struct gw_inspecting *in, struct company *c, const struct worst *w,
+                      const struct gw_inspected *row)
 {
     const enum gw_item_id own = row->item->id;
-    const bool round = own == GW_ITEM_edge_clearance || own == GW_ITEM_squareness;
+    const bool bite = own == GW_ITEM_glass_bite, round = !bite || leaves_less_gap(in, row);
+    const bool tells = in->out->system->system->glazing != GW_MIXED; /* a bead's bite tells no gap */
     for (int i = 0; i < 4; i++) {
-        c->read.edges[i] = (struct gw_edge_read){number_of(w->narrow[i]), number_of(w->wide[i]), number_of(w->bite[i])};
-        if (round && !(own == GW_ITEM_edge_clearance && i == row->spot.edge)) c->gap[i] = w->narrow[i];
-        if (own == GW_ITEM_glass_bite && i == gw_edge_opposite(row->spot.edge)) c->gap[i] = w->wide[i];
+        const struct gw_inspected *narrow = w->narrow[i] || !tells ? w->narrow[i] : w->deep[i],
+                                  *wide = w->wide[i] || !tells ? w->wide[i] : w->bite[i];
+        c->read.edges[i] = (struct gw_edge_read){number_of(w->narrow[i]), number_of(w->wide[i]), number_of(w->bite[i]),
+                                                 number_of(w->deep[i])};
+        if (round && !(own != GW_ITEM_squareness && i == row->spot.edge)) c->gap[i] = narrow;
+        if (bite && i == gw_edge_opposite(row->spot.edge)) c->gap[i] = wide;
     }
 }
 
@@ -295,7 +307,7 @@ static enum bears bears_of(size_t item)
     return of[item];
 }
 
-static void put_lite(struct company *c, const struct worst *w, const struct gw_inspected *row)
+static void put_lite(struct gw_inspecting *in, struct company *c, const struct worst *w, const struct gw_inspected *row)
 {
     const int edge = row->item->on == GW_ON_POCKET ? 1 + GW_EDGE_SILL : gw_edge_of_row(row);
     const enum bears own = bears_of(row->item->id);
@@ -304,7 +316,7 @@ static void put_lite(struct company *c, const struct worst *w, const struct gw_i
         put(c, w->all[i][0]);
         if (edge) put(c, w->all[i][edge]);
     }
-    if (own == BEARS_ROOM) put_edges(c, w, row);
+    if (own == BEARS_ROOM) put_edges(in, c, w, row);
     if (own == BEARS_WATER) c->read.pocket_open = w->pocket_open;
 }
 
@@ -342,7 +354,7 @@ static void keep_company(struct gw_inspecting *in, struct company *c, const stru
     gw_as_read_clear(&c->read);
     c->share = GW_ABSENT;
     if (thing->family == GW_OF_SCREWS) put_screws(in, c, w, row);
-    else if (thing->family == GW_OF_LITE) put_lite(c, w, row);
+    else if (thing->family == GW_OF_LITE) put_lite(in, c, w, row);
     else if (thing->family != GW_OF_CREW) put_others(c, w, row);
     c->read.of[row->item->id] = row->reading->value;
     if (row->item->id == GW_ITEM_screw_torque) c->read.torque_age = row->age;

@@ -74,15 +74,18 @@ static void bite_limit(struct gw_item_limit *out, struct gw_ask *ask, const stru
     if (gw_given(out->at_least)) out->basis = row ? GW_LIMIT_PRACTICE : GW_LIMIT_SYSTEM;
 }
 
-/* The gap at the opposite edge, which the lite can close: the widest that was read there, else as drawn, and what was
- * missing at this one. */
+/* The gap at the opposite edge, which the lite can close: the widest that was read there or that the bite leaves which
+ * was, else as drawn, and what is missing at this one. */
 static double gap_opposite(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
-                           const struct gw_system *system)
+                           const struct gw_system *system, double bite)
 {
-    const double drawn = drawn_gap(spot, system), here = read->of[GW_ITEM_edge_clearance].number;
+    const double drawn = drawn_gap(spot, system), read_here = read->of[GW_ITEM_edge_clearance].number;
     const double gap = gw_given(drawn) ? drawn : practice_gap(ask, spot->lite);
     const int opposite = gw_edge_opposite(spot->edge);
-    if (opposite >= 0 && gw_given(read->edges[opposite].widest)) return read->edges[opposite].widest;
+    const double across = opposite >= 0 ? gw_wide_gap(read, opposite, system) : GW_ABSENT;
+    if (gw_given(across)) return across;
+    const bool follows = !gw_given(read_here) && spot->edge >= 0;
+    const double here = follows ? gw_gap_left_by(bite, spot->edge, system) : read_here;
     return gw_given(here) && here < gap ? 2 * gap - here : gap;
 }
 
@@ -100,12 +103,12 @@ static double drawn_in(struct gw_left *out, struct gw_ask *ask, const struct gw_
 /* How far the lite may go towards the opposite edge, m: sideways until its side blocks stop it, or where there are none
  * until it meets its pocket; up only where the frame racks; down it stands. False: its room is not known. */
 static bool goes_away(double *least, double *most, struct gw_ask *ask, const struct gw_spot *spot,
-                      const struct gw_as_read *read, const struct gw_system *system)
+                      const struct gw_as_read *read, const struct gw_system *system, double bite)
 {
     const struct gw_edge_block_free *row = &ask->model->tables->edge_block_free[0];
     const bool stays =
         spot->edge == GW_EDGE_HEAD || (spot->edge == GW_EDGE_SILL && !gw_may_drift(ask, spot->lite, system));
-    *least = *most = stays ? 0 : gap_opposite(ask, spot, read, system);
+    *least = *most = stays ? 0 : gap_opposite(ask, spot, read, system, bite);
     if (stays || !gw_given(*most)) return stays;
     gw_used_add(&ask->engine.used, &row->row);
     *least = spot->edge == GW_EDGE_SILL ? 0 : fmin(*most, row->free_m);
@@ -137,7 +140,7 @@ static void stays_in_pocket(struct gw_left *out, struct gw_ask *ask, const struc
     const double bow = drawn_in(out, ask, e, is_side(spot) || spot->edge < 0 ? e->width : e->pane);
     struct gw_thermal_result t = {.growth = 0};
     double least, most;
-    if (!goes_away(&least, &most, ask, spot, read, system)) {
+    if (!goes_away(&least, &most, ask, spot, read, system, bite)) {
         gw_left_unknown(out, GW_PLAINLY("how much room has the glass at its edges? Ask the manufacturer (drift: "
                                         "side_gap, end_gap)"));
         return;
@@ -167,160 +170,7 @@ static bool keeps_too_little(struct gw_ask *ask, double bite, double drawn)
     return bite < GW_USE(&ask->engine, &ask->model->tables->bite_kept[0])->share * drawn * (1 - GW_HAIR);
 }
 
-/* Depth: what the gap takes of a pocket its bite has not ------------------------------------------------------------
- */
-
-/* Of an edge that is not said the least; absent: the system states no such pocket. */
-static double pocket_depth(const struct gw_spot *spot, const struct gw_system *system)
-{
-    const struct gw_drift_spec *d = gw_part(system, drift);
-    if (!d || system->system->glazing == GW_SILICONE) return GW_ABSENT;
-    return d->bite + (spot->edge < 0 ? fmin(d->side_gap, d->end_gap) : is_side(spot) ? d->side_gap : d->end_gap);
-}
-
-/* A lite whose gap here is `gap` and whose bite follows: where the gap opposite was not read it is as much narrower,
- * one side's gain being the other's loss. Short even between side blocks, or less than the gasket was drawn to bear on,
- * or than a rating recorded where `rated`; by gaps that were read on both sides also where no side blocks hold it. */
-static bool bite_is_short(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
-                          const struct gw_system *system, double gap, bool rated)
-{
-    const double bite = pocket_depth(spot, system) - gap, drawn = drawn_gap(spot, system);
-    const int opposite = gw_edge_opposite(spot->edge);
-    const bool both = opposite >= 0 && gw_given(read->edges[opposite].widest);
-    struct gw_as_read as_it_follows = *read;
-    struct gw_left left = {0};
-    if (!(bite > 0) || keeps_too_little(ask, bite, pocket_bite(system))) return true;
-    if (opposite >= 0 && !both) as_it_follows.edges[opposite].widest = fmax(2 * drawn - gap, 0);
-    stays_in_pocket(&left, ask, spot, &as_it_follows, system, bite);
-    if (rated) gw_left_by_tests_of_bite(&left, ask, spot->lite, system, bite, true);
-    bool is_short = gw_said(&left.taken);
-    for (unsigned i = 0; i < left.n; i++) is_short = is_short || left.list[i].bad < 1 - GW_HAIR;
-    return is_short || (both && gw_left_is_open(&left));
-}
-
-static struct gw_message more_than_deep(struct gw_ask *ask, double gap, double bite, double depth)
-{
-    return GW_SAY(ask->arena,
-                  "a gap of {} and a bite of {} are more than the {} of the pocket: which of the two is right, or is "
-                  "that pocket deeper",
-                  gw_of_quantity(GW_THICKNESS, gap), gw_of_quantity(GW_THICKNESS, bite),
-                  gw_of_quantity(GW_THICKNESS, depth));
-}
-
-/* Of a bite that was read with a gap: the two are more than the pocket, and the gap would leave too little. */
-static void pocket_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                              const struct gw_as_read *read, const struct gw_system *system, double bite, double gap)
-{
-    const double depth = pocket_depth(spot, system);
-    if (bite + gap <= depth * (1 + GW_HAIR) || !bite_is_short(ask, spot, read, system, gap, false)) return;
-    out->undecided = true;
-    gw_left_unknown(out, more_than_deep(ask, gap, bite, depth));
-}
-
-/* Of a bite that was read alone, above the drawn one: so deep that too little gap is left. */
-static void gap_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                           const struct gw_as_read *read, const struct gw_system *system, double bite)
-{
-    const double depth = pocket_depth(spot, system), gap = fmax(depth - bite, 0);
-    struct gw_as_read follows = *read;
-    struct gw_left left = {0};
-    if (bite <= pocket_bite(system) * (1 + GW_HAIR)) return;
-    follows.of[GW_ITEM_edge_clearance].number = gap;
-    gw_left_by_room(&left, ask, spot, &follows, system);
-    bool is_short = gap <= GW_HAIR * depth;
-    for (unsigned i = 0; i < left.n; i++) is_short = is_short || left.list[i].bad < 1 - GW_HAIR;
-    if (!is_short) return;
-    out->undecided = true;
-    gw_left_unknown(out, GW_SAY(ask->arena, "in a pocket of {} it leaves a gap of {}: {}",
-                                gw_of_quantity(GW_THICKNESS, depth), gw_of_quantity(GW_THICKNESS, gap),
-                                gw_of_text(read->drawn ? "what edge clearance is drawn with it?"
-                                                       : "measure the edge clearance there")));
-}
-
-static void shares_the_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                              const struct gw_as_read *read, const struct gw_system *system, double bite)
-{
-    const double here = read->of[GW_ITEM_edge_clearance].number;
-    const double widest = spot->edge < 0 ? here : fmax(here, read->edges[spot->edge].widest);
-    if (!gw_given(pocket_depth(spot, system))) return;
-    if (gw_given(widest)) pocket_is_used_up(out, ask, spot, read, system, bite, widest);
-    else gap_is_used_up(out, ask, spot, read, system, bite);
-}
-
-/* Of a gap above the drawn one: the bite that it leaves. */
-static void bite_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                            const struct gw_as_read *read, const struct gw_system *system, double gap)
-{
-    const double depth = pocket_depth(spot, system), bite = read->of[GW_ITEM_glass_bite].number;
-    const bool fits = bite + gap <= depth * (1 + GW_HAIR);
-    if (fits || !bite_is_short(ask, spot, read, system, gap, !gw_given(bite))) return;
-    out->undecided = true;
-    gw_left_unknown(out, gw_given(bite) ? more_than_deep(ask, gap, bite, depth)
-                                        : GW_SAY(ask->arena, "in a pocket of {} it leaves a bite of {}: {}",
-                                                 gw_of_quantity(GW_THICKNESS, depth),
-                                                 gw_of_quantity(GW_THICKNESS, fmax(depth - gap, 0)),
-                                                 gw_of_text(read->drawn ? "what bite is drawn with it?"
-                                                                        : "measure the bite there, and the gap "
-                                                                          "opposite")));
-}
-
-/* The lite may go by such a gap out of the bite that was read opposite. */
-static void leaves_opposite(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                            const struct gw_as_read *read, const struct gw_system *system, double gap)
-{
-    struct gw_spot across = *spot;
-    struct gw_as_read there = *read;
-    struct gw_left left = {0};
-    across.edge = gw_edge_opposite(spot->edge);
-    if (across.edge < 0 || !gw_given(read->edges[across.edge].bite)) return;
-    there.of[GW_ITEM_edge_clearance].number = read->edges[across.edge].gap;
-    there.edges[spot->edge].widest = gap;
-    stays_in_pocket(&left, ask, &across, &there, system, read->edges[across.edge].bite);
-    if (!gw_left_is_open(&left)) return;
-    out->undecided = true;
-    gw_left_unknown(out, GW_SAY(ask->arena,
-                                "the lite may go so far out of the {} of bite that was read opposite: do side blocks "
-                                "keep it from moving?",
-                                gw_of_quantity(GW_THICKNESS, read->edges[across.edge].bite)));
-}
-
-static void takes_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                       const struct gw_as_read *read, const struct gw_system *system, double gap)
-{
-    const double depth = pocket_depth(spot, system);
-    if (!gw_given(depth) || depth - gap >= pocket_bite(system) * (1 - GW_HAIR)) return;
-    bite_is_used_up(out, ask, spot, read, system, gap);
-    leaves_opposite(out, ask, spot, read, system, gap);
-}
-
-/* Bite, judged ------------------------------------------------------------------------------------------------------
- */
-
-static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
-                      const struct gw_as_read *read, const struct gw_system *system)
-{
-    const double bite = read->of[GW_ITEM_glass_bite].number;
-    const struct gw_room room = {GW_ABSENT, GW_ABSENT, bite};
-    struct gw_item_limit limit;
-    if (!spot->lite) {
-        gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
-        return;
-    }
-    gw_item_limit_at(&limit, ask, &gw_item_glass_bite, spot, system);
-    gw_left_by_tests_of_bite(out, ask, spot->lite, system, bite, is_below(&limit, bite));
-    if (system->system->glazing == GW_SILICONE) {
-        gw_left_by_check(out, ask, "silicone", &gw_check_silicone, spot->lite, gw_with_room(ask, system, &room));
-        return;
-    }
-    if (keeps_too_little(ask, bite, limit.at_least))
-        gw_left_unknown(out, GW_PLAINLY("how much of the glass does the gasket need to bear on? Ask the manufacturer"));
-    if (system->system->glazing == GW_MIXED)
-        gw_left_unknown(out, GW_PLAINLY("is that edge held by a plate or by a bead?"));
-    else shares_the_pocket(out, ask, spot, read, system, bite);
-    stays_in_pocket(out, ask, spot, read, system, bite);
-}
-
-/* Edge clearance --------------------------------------------------------------------------------------------------- */
+/* Gap -------------------------------------------------------------------------------------------------------------- */
 
 static void clearance_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
                             const struct gw_system *system)
@@ -360,11 +210,184 @@ static void left_in_the_cold(struct gw_left *out, struct gw_ask *ask, const stru
                      "(movement: coldest, hottest, set_coldest, set_warmest)");
 }
 
+/* What such a gap leaves of the story's drift, and in the cold. */
+static void gap_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                     const struct gw_system *system, double gap)
+{
+    struct gw_item_limit limit;
+    gw_left_by_room(out, ask, spot, read, system);
+    gw_item_limit_at(&limit, ask, &gw_item_edge_clearance, spot, system);
+    if (is_below(&limit, gap)) left_in_the_cold(out, ask, spot, read, gap);
+}
+
+/* Depth: what the gap takes of a pocket its bite has not ------------------------------------------------------------
+ */
+
+/* A lite whose gap here is `gap` and whose bite follows: where the gap opposite was not read it is as much narrower,
+ * one side's gain being the other's loss. Short even between side blocks, or less than the gasket was drawn to bear on,
+ * or than a rating recorded where `rated`; by gaps that were read on both sides also where no side blocks hold it. */
+static bool bite_is_short(struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                          const struct gw_system *system, double gap, bool rated)
+{
+    const double bite = gw_pocket_depth(spot->edge, system) - gap, drawn = drawn_gap(spot, system);
+    const int opposite = gw_edge_opposite(spot->edge);
+    const bool both = opposite >= 0 && gw_given(gw_wide_gap(read, opposite, system));
+    struct gw_as_read as_it_follows = *read;
+    struct gw_left left = {0};
+    if (!(bite > 0) || keeps_too_little(ask, bite, pocket_bite(system))) return true;
+    if (opposite >= 0 && !both) as_it_follows.edges[opposite].widest = fmax(2 * drawn - gap, 0);
+    stays_in_pocket(&left, ask, spot, &as_it_follows, system, bite);
+    if (rated) gw_left_by_tests_of_bite(&left, ask, spot->lite, system, bite, true);
+    bool is_short = gw_said(&left.taken);
+    for (unsigned i = 0; i < left.n; i++) is_short = is_short || left.list[i].bad < 1 - GW_HAIR;
+    return is_short || (both && gw_left_is_open(&left));
+}
+
+static struct gw_message more_than_deep(struct gw_ask *ask, double gap, double bite, double depth)
+{
+    return GW_SAY(ask->arena,
+                  "a gap of {} and a bite of {} are more than the {} of the pocket: which of the two is right, or is "
+                  "that pocket deeper",
+                  gw_of_quantity(GW_THICKNESS, gap), gw_of_quantity(GW_THICKNESS, bite),
+                  gw_of_quantity(GW_THICKNESS, depth));
+}
+
+/* Of a bite that was read with a gap: the two are more than the pocket, and the gap would leave too little. */
+static void pocket_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                              const struct gw_as_read *read, const struct gw_system *system, double bite, double gap)
+{
+    const double depth = gw_pocket_depth(spot->edge, system);
+    if (bite + gap <= depth * (1 + GW_HAIR) || !bite_is_short(ask, spot, read, system, gap, false)) return;
+    out->undecided = true;
+    gw_left_unknown(out, more_than_deep(ask, gap, bite, depth));
+}
+
+/* Of a bite above the drawn one, in a pocket that is known to be so deep: judged by the gap that it leaves, as if that
+ * had been read. */
+static void by_its_gap(struct gw_left *out, struct gw_ask *ask, const struct gw_left *left, double depth, double gap)
+{
+    gw_left_append(out, ask, left);
+    if (!gw_left_is_open(left)) return;
+    out->undecided = out->undecided || gw_said(&left->unknown);
+    out->short_by = "in its own limit, short by the gap that it leaves";
+    out->remark = GW_SAY(ask->arena, "in a pocket of {} it leaves a gap of {}", gw_of_quantity(GW_THICKNESS, depth),
+                         gw_of_quantity(GW_THICKNESS, gap));
+}
+
+/* Of a bite without its gap. Where it leaves none, or of a drawing, whose edge nobody says, too little: asked. */
+static void gap_follows(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                        const struct gw_as_read *read, const struct gw_system *system, double bite)
+{
+    const double depth = gw_pocket_depth(spot->edge, system), gap = fmax(depth - bite, 0);
+    struct gw_as_read follows = *read;
+    struct gw_left left = {0};
+    const bool any = gap > GW_HAIR * depth;
+    if (bite <= pocket_bite(system) * (1 + GW_HAIR)) return;
+    follows.of[GW_ITEM_edge_clearance].number = gap;
+    if (any) gap_left(&left, ask, spot, &follows, system, gap);
+    if (any && spot->edge >= 0) {
+        by_its_gap(out, ask, &left, depth, gap);
+        return;
+    }
+    bool is_short = !any;
+    for (unsigned i = 0; i < left.n; i++) is_short = is_short || left.list[i].bad < 1 - GW_HAIR;
+    if (!is_short) return;
+    out->undecided = true;
+    gw_left_unknown(out, GW_SAY(ask->arena, "in a pocket of {} it leaves a gap of {}: {}",
+                                gw_of_quantity(GW_THICKNESS, depth), gw_of_quantity(GW_THICKNESS, gap),
+                                gw_of_text(read->drawn ? "what edge clearance is drawn with it?"
+                                                       : "measure the edge clearance there")));
+}
+
+static void shares_the_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                              const struct gw_as_read *read, const struct gw_system *system, double bite)
+{
+    const double here = read->of[GW_ITEM_edge_clearance].number;
+    const double widest = spot->edge < 0 ? here : fmax(here, read->edges[spot->edge].widest);
+    if (!gw_given(gw_pocket_depth(spot->edge, system))) return;
+    if (gw_given(widest)) pocket_is_used_up(out, ask, spot, read, system, bite, widest);
+    else gap_follows(out, ask, spot, read, system, bite);
+}
+
+/* Of a gap above the drawn one: the bite that it leaves. */
+static void bite_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                            const struct gw_as_read *read, const struct gw_system *system, double gap)
+{
+    const double depth = gw_pocket_depth(spot->edge, system), bite = read->of[GW_ITEM_glass_bite].number;
+    const bool fits = bite + gap <= depth * (1 + GW_HAIR);
+    if (fits || !bite_is_short(ask, spot, read, system, gap, !gw_given(bite))) return;
+    out->undecided = true;
+    gw_left_unknown(out, gw_given(bite) ? more_than_deep(ask, gap, bite, depth)
+                                        : GW_SAY(ask->arena, "in a pocket of {} it leaves a bite of {}: {}",
+                                                 gw_of_quantity(GW_THICKNESS, depth),
+                                                 gw_of_quantity(GW_THICKNESS, fmax(depth - gap, 0)),
+                                                 gw_of_text(read->drawn ? "what bite is drawn with it?"
+                                                                        : "measure the bite there, and the gap "
+                                                                          "opposite")));
+}
+
+/* The lite may go by such a gap out of the bite that was read opposite. */
+static void leaves_opposite(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                            const struct gw_as_read *read, const struct gw_system *system, double gap)
+{
+    struct gw_spot across = *spot;
+    struct gw_as_read there = *read;
+    struct gw_left left = {0};
+    across.edge = gw_edge_opposite(spot->edge);
+    if (across.edge < 0 || !gw_given(read->edges[across.edge].bite)) return;
+    there.of[GW_ITEM_edge_clearance].number = read->edges[across.edge].gap;
+    there.edges[spot->edge].widest = gap;
+    stays_in_pocket(&left, ask, &across, &there, system, read->edges[across.edge].bite);
+    if (!gw_left_is_open(&left)) return;
+    out->undecided = true;
+    gw_left_unknown(out, GW_SAY(ask->arena,
+                                "the lite may go so far out of the {} of bite that was read opposite: do side blocks "
+                                "keep it from moving?",
+                                gw_of_quantity(GW_THICKNESS, read->edges[across.edge].bite)));
+}
+
+static void takes_bite(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                       const struct gw_as_read *read, const struct gw_system *system, double gap)
+{
+    const double depth = gw_pocket_depth(spot->edge, system);
+    if (!gw_given(depth) || depth - gap >= pocket_bite(system) * (1 - GW_HAIR)) return;
+    leaves_opposite(out, ask, spot, read, system, gap);
+    bite_is_used_up(out, ask, spot, read, system, gap);
+}
+
+/* Bite, judged ------------------------------------------------------------------------------------------------------
+ */
+
+static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                      const struct gw_as_read *read, const struct gw_system *system)
+{
+    const double bite = read->of[GW_ITEM_glass_bite].number;
+    const struct gw_room room = {GW_ABSENT, GW_ABSENT, bite};
+    struct gw_item_limit limit;
+    if (!spot->lite) {
+        gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
+        return;
+    }
+    gw_item_limit_at(&limit, ask, &gw_item_glass_bite, spot, system);
+    gw_left_by_tests_of_bite(out, ask, spot->lite, system, bite, is_below(&limit, bite));
+    if (system->system->glazing == GW_SILICONE) {
+        gw_left_by_check(out, ask, "silicone", &gw_check_silicone, spot->lite, gw_with_room(ask, system, &room));
+        return;
+    }
+    if (keeps_too_little(ask, bite, limit.at_least))
+        gw_left_unknown(out, GW_PLAINLY("how much of the glass does the gasket need to bear on? Ask the manufacturer"));
+    if (system->system->glazing == GW_MIXED)
+        gw_left_unknown(out, GW_PLAINLY("is that edge held by a plate or by a bead?"));
+    else shares_the_pocket(out, ask, spot, read, system, bite);
+    stays_in_pocket(out, ask, spot, read, system, bite);
+}
+
+/* Edge clearance --------------------------------------------------------------------------------------------------- */
+
 static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                            const struct gw_as_read *read, const struct gw_system *system)
 {
     const double gap = read->of[GW_ITEM_edge_clearance].number;
-    struct gw_item_limit limit;
     if (!(gap > 0)) {
         out->lost = true;
         out->remark = GW_PLAINLY("the glass touches metal");
@@ -374,9 +397,7 @@ static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct
         gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
         return;
     }
-    gw_left_by_room(out, ask, spot, read, system);
-    gw_item_limit_at(&limit, ask, &gw_item_edge_clearance, spot, system);
-    if (is_below(&limit, gap)) left_in_the_cold(out, ask, spot, read, gap);
+    gap_left(out, ask, spot, read, system, gap);
     takes_bite(out, ask, spot, read, system, gap);
 }
 
