@@ -227,6 +227,18 @@ static void judge_value(struct judged_value *v, struct reviewing *r)
     }
 }
 
+static bool same_words(struct reviewing *r, const struct judged_value *a, const struct judged_value *b)
+{
+    const struct gw_message *x = gw_said(&a->ask) ? &a->ask : &a->effect, *y = gw_said(&b->ask) ? &b->ask : &b->effect;
+    return strcmp(gw_message_text(r->arena, x, GW_SI), gw_message_text(r->arena, y, GW_SI)) == 0;
+}
+
+static void say_together(struct judged_value *joint, struct reviewing *r)
+{
+    struct gw_message *said = gw_said(&joint->ask) ? &joint->ask : &joint->effect;
+    if (gw_said(said)) *said = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(said));
+}
+
 /* What is not known by itself may be with what else is drawn there. Where that fails by itself it is what fails. */
 static void answer_by_others(struct judged_value *list, struct reviewing *r, size_t n)
 {
@@ -245,9 +257,9 @@ static void answer_by_others(struct judged_value *list, struct reviewing *r, siz
         }
         if (!others) continue;
         judge_item(&joint, r, true);
-        if (joint.consequence == GW_IT_IS_NOT_SHOWN || (failing && joint.consequence == GW_IT_FAILS)) continue;
-        if (gw_said(&joint.effect))
-            joint.effect = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(&joint.effect));
+        const bool alike = joint.consequence == GW_IT_IS_NOT_SHOWN && same_words(r, &joint, &list[i]);
+        if (alike || (failing && joint.consequence == GW_IT_FAILS)) continue;
+        say_together(&joint, r);
         with[i] = joint;
     }
     memcpy(list, with, n * sizeof *with);
@@ -266,8 +278,7 @@ static void judge_together(struct judged_value *list, struct reviewing *r, size_
         if (!alone) continue;
         judge_item(&joint, r, true);
         if (joint.consequence >= list[i].consequence) continue;
-        struct gw_message *said = gw_said(&joint.ask) ? &joint.ask : &joint.effect;
-        *said = GW_SAY(r->arena, "with what else is drawn there: {}", gw_of_message(said));
+        say_together(&joint, r);
         list[i] = joint;
     }
 }

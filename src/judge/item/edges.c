@@ -23,6 +23,15 @@ static double drawn_gap(const struct gw_spot *spot, const struct gw_system *syst
     return spot->edge < 0 ? fmax(d->side_gap, d->end_gap) : is_side(spot) ? d->side_gap : d->end_gap;
 }
 
+/* A drawing says no edge: its clearance is of the edge whose gap it is. Below 0: of neither, or of either. */
+static int edge_drawn(const struct gw_system *system, double gap)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    if (!d || fabs(d->side_gap - d->end_gap) <= GW_HAIR_DRAWN * gap) return -1;
+    if (fabs(gap - d->side_gap) <= GW_HAIR_DRAWN * gap) return GW_EDGE_LEFT;
+    return fabs(gap - d->end_gap) <= GW_HAIR_DRAWN * gap ? GW_EDGE_HEAD : -1;
+}
+
 static double practice_gap(struct gw_ask *ask, const struct gw_element *lite)
 {
     const struct gw_glazing_room *row = gw_practice_room(ask, lite);
@@ -247,9 +256,22 @@ static struct gw_message more_than_deep(struct gw_ask *ask, double gap, double b
 {
     return GW_SAY(ask->arena,
                   "a gap of {} and a bite of {} are more than the {} of the pocket: which of the two is right, or is "
-                  "that pocket deeper",
+                  "that pocket deeper?",
                   gw_of_quantity(GW_THICKNESS, gap), gw_of_quantity(GW_THICKNESS, bite),
                   gw_of_quantity(GW_THICKNESS, depth));
+}
+
+/* Of a bite that is drawn with a gap: the two are more than any pocket that the gap may stand in. */
+static bool contradicts(struct gw_left *out, struct gw_ask *ask, const struct gw_system *system, double bite,
+                        double gap)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    const int edge = edge_drawn(system, gap);
+    const double depth = edge < 0 ? d->bite + fmax(d->side_gap, d->end_gap) : gw_pocket_depth(edge, system);
+    if (bite + gap <= depth * (1 + GW_HAIR_DRAWN)) return false;
+    out->undecided = true;
+    gw_left_unknown(out, more_than_deep(ask, gap, bite, depth));
+    return true;
 }
 
 /* Of a bite that was read with a gap: the two are more than the pocket, and the gap would leave too little. */
@@ -299,14 +321,17 @@ static void gap_follows(struct gw_left *out, struct gw_ask *ask, const struct gw
                                                        : "measure the edge clearance there")));
 }
 
-static void shares_the_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+/* False: of that state nothing else can be told. */
+static bool shares_the_pocket(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                               const struct gw_as_read *read, const struct gw_system *system, double bite)
 {
     const double here = read->of[GW_ITEM_edge_clearance].number;
     const double widest = spot->edge < 0 ? here : fmax(here, read->edges[spot->edge].widest);
-    if (!gw_given(gw_pocket_depth(spot->edge, system))) return;
+    if (!gw_given(gw_pocket_depth(spot->edge, system))) return true;
+    if (gw_given(widest) && read->drawn) return !contradicts(out, ask, system, bite, widest);
     if (gw_given(widest)) pocket_is_used_up(out, ask, spot, read, system, bite, widest);
     else gap_follows(out, ask, spot, read, system, bite);
+    return true;
 }
 
 /* Of a gap above the drawn one: the bite that it leaves. */
@@ -378,11 +403,40 @@ static void bite_left(struct gw_left *out, struct gw_ask *ask, const struct gw_s
         gw_left_unknown(out, GW_PLAINLY("how much of the glass does the gasket need to bear on? Ask the manufacturer"));
     if (system->system->glazing == GW_MIXED)
         gw_left_unknown(out, GW_PLAINLY("is that edge held by a plate or by a bead?"));
-    else shares_the_pocket(out, ask, spot, read, system, bite);
+    else if (!shares_the_pocket(out, ask, spot, read, system, bite)) return;
     stays_in_pocket(out, ask, spot, read, system, bite);
 }
 
 /* Edge clearance --------------------------------------------------------------------------------------------------- */
+
+static void at_edge(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                    const struct gw_system *system)
+{
+    const double gap = read->of[GW_ITEM_edge_clearance].number;
+    gap_left(out, ask, spot, read, system, gap);
+    takes_bite(out, ask, spot, read, system, gap);
+}
+
+/* Between the gaps at the sides and at the ends it is short of one of them, and nobody says which. */
+static void as_drawn(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,
+                     const struct gw_system *system)
+{
+    const struct gw_drift_spec *d = gw_part(system, drift);
+    const double gap = read->of[GW_ITEM_edge_clearance].number;
+    const bool between = d && gap > fmin(d->side_gap, d->end_gap) && gap < fmax(d->side_gap, d->end_gap);
+    struct gw_spot there = *spot;
+    there.edge = edge_drawn(system, gap);
+    if (there.edge >= 0) gw_item_limit_at(&out->limit, ask, &gw_item_edge_clearance, &there, system);
+    if (there.edge >= 0 || !between) {
+        at_edge(out, ask, &there, read, system);
+        return;
+    }
+    out->undecided = true;
+    gw_left_unknown(out, GW_SAY(ask->arena,
+                                "at which edge of the glass is it? The system has {} at its sides, {} at its head and "
+                                "sill",
+                                gw_of_quantity(GW_THICKNESS, d->side_gap), gw_of_quantity(GW_THICKNESS, d->end_gap)));
+}
 
 static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                            const struct gw_as_read *read, const struct gw_system *system)
@@ -397,8 +451,8 @@ static void clearance_left(struct gw_left *out, struct gw_ask *ask, const struct
         gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
         return;
     }
-    gap_left(out, ask, spot, read, system, gap);
-    takes_bite(out, ask, spot, read, system, gap);
+    if (read->drawn && spot->edge < 0) as_drawn(out, ask, spot, read, system);
+    else at_edge(out, ask, spot, read, system);
 }
 
 /* Rows ------------------------------------------------------------------------------------------------------------- */
