@@ -216,6 +216,7 @@ void gw_inspect(struct gw_inspection *out, struct gw_ask *ask, const struct gw_r
     for (size_t i = 0; i < in.list.n; i++) gw_close_rows(&in, &in.list.items[i]);
     for (size_t i = 0; i < in.list.n; i++) gw_judge_thing(&in, &in.list.items[i]);
     for (size_t i = 0; i < in.list.n; i++) gw_contradict(&in, &in.list.items[i]);
+    gw_doubt_torques(&in);
     for (size_t i = 0; i < out->rows.n; i++) out->counts[out->rows.items[i].verdict] += gw_is_open(&out->rows.items[i]);
     gw_engine_init(&ask->engine, ask->model->tables, NULL);
     gw_count_shares(&in);

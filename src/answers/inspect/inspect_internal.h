@@ -98,6 +98,13 @@ static inline struct gw_inspected *gw_open_at(struct gw_inspecting *in, size_t t
 void gw_contradict(struct gw_inspecting *in, const struct gw_thing *thing);
 /* Appends to what is said of a row. */
 void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_message said);
+/* doubts.c: why such a row cannot be judged; not said: it can. */
+struct gw_message gw_cannot_be(struct gw_inspecting *in, const struct gw_inspected *row, const struct gw_as_read *read);
+bool gw_is_before_fastening(const struct gw_inspected *row);
+/* By the project metal gets never as hot, or as cold. */
+bool gw_is_no_temperature(const struct gw_inspecting *in, const struct gw_reading *r);
+/* After all rows were judged: torques of a day and crew whose driver was not checked are not sure. */
+void gw_doubt_torques(struct gw_inspecting *in);
 /* together.c: judges the rows of one thing with each other. */
 void gw_judge_thing(struct gw_inspecting *in, const struct gw_thing *thing);
 /* The result of an item at a spot, and its limit in words, kept. */

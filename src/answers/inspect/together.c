@@ -307,14 +307,23 @@ static enum bears bears_of(size_t item)
     return of[item];
 }
 
+/* All corners of a lite stand in its pocket. */
+static const struct gw_inspected *worst_corner(const struct worst *w)
+{
+    const struct gw_inspected *const *of = w->all[GW_ITEM_gasket_corner], *worst = of[0];
+    for (int edge = 1; edge <= 4; edge++)
+        if (of[edge] && (!worst || rank_of_word(of[edge]) > rank_of_word(worst))) worst = of[edge];
+    return worst;
+}
+
 static void put_lite(struct gw_inspecting *in, struct company *c, const struct worst *w, const struct gw_inspected *row)
 {
     const int edge = row->item->on == GW_ON_POCKET ? 1 + GW_EDGE_SILL : gw_edge_of_row(row);
     const enum bears own = bears_of(row->item->id);
     for (size_t i = 0; own && i < GW_ITEM_COUNT; i++) {
         if (i == row->item->id || bears_of(i) != own) continue;
-        put(c, w->all[i][0]);
-        if (edge) put(c, w->all[i][edge]);
+        if (i == GW_ITEM_gasket_corner) put(c, worst_corner(w));
+        else put(c, w->all[i][edge] ? w->all[i][edge] : w->all[i][0]);
     }
     if (own == BEARS_ROOM) put_edges(in, c, w, row);
     if (own == BEARS_WATER) c->read.pocket_open = w->pocket_open;
@@ -330,7 +339,7 @@ static void put_others(struct company *c, const struct worst *w, const struct gw
 static void put_temperature(struct gw_inspecting *in, double *least, double *most, const struct gw_reading *r)
 {
     const struct gw_movement_rules *m = in->ask->model->project.movement;
-    if (!gw_given(r->temperature)) return;
+    if (!gw_given(r->temperature) || gw_is_no_temperature(in, r)) return;
     *least = *most = r->temperature;
     if (r->of_air) *most = m && gw_given(m->hottest) ? fmax(m->hottest, r->temperature) : GW_ABSENT;
 }
@@ -409,36 +418,6 @@ static void say_company(struct gw_inspecting *in, struct gw_inspected *row, cons
 /* Judging -----------------------------------------------------------------------------------------------------------
  */
 
-static bool is_before(const struct gw_inspected *row)
-{
-    const struct gw_reading *r = row->reading;
-    return r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on;
-}
-
-/* A point farther along an edge than it is long; of a number: twice as many screws as are asked have no room there. */
-static bool is_beyond(const struct gw_inspected *row)
-{
-    const struct gw_reading *r = row->reading;
-    const struct gw_element *lite = row->spot.lite, *screws = row->spot.screws;
-    if (!gw_given(r->at) || !lite || row->spot.edge < 0 || row->spot.worst) return false;
-    const double length = row->spot.edge >= GW_EDGE_LEFT ? lite->pane : lite->width;
-    if (r->at_distance) return r->at > length * (1 + GW_HAIR);
-    return row->item->on == GW_ON_SCREWS && screws && (r->at - 1) * screws->height / 2 > length;
-}
-
-static const char *cannot_be(const struct gw_inspected *row, const struct gw_as_read *read)
-{
-    const struct gw_reading *r = row->reading;
-    if (is_before(row)) return "read before it was fastened: which of the two days is wrong";
-    if (is_beyond(row)) return "its point lies beyond the end of that line: where was it read";
-    if (row->item->id == GW_ITEM_joint_width && !gw_given(r->temperature))
-        return "the joint moves with the metal: what was its temperature when the width was read";
-    if (row->item->id == GW_ITEM_joint_width && !gw_given(read->temperature_most))
-        return "of the air alone: what was the temperature of the metal, or how hot does a surface get "
-               "(movement: {hottest: ...})";
-    return NULL;
-}
-
 /* Of a row that cannot be judged its limit alone. */
 static const struct gw_item_result *held_to(struct gw_inspecting *in, const struct gw_item_result *result)
 {
@@ -458,11 +437,12 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
     row->limit = kept->limit;
     if (thing->family == GW_OF_SCREWS)
         row->with = memcpy(gw_alloc(in->ask->arena, 1, sizeof c.read), &c.read, sizeof c.read);
-    const char *asks = cannot_be(row, &c.read);
-    if (row->item->on == GW_ON_JOINT && kept->result.verdict == GW_ITEM_NOT_MET && !is_before(row)) asks = NULL;
+    const bool lost = row->item->on == GW_ON_JOINT && kept->result.verdict == GW_ITEM_NOT_MET;
+    const struct gw_message why = gw_cannot_be(in, row, &c.read);
+    const bool asks = gw_said(&why) && (!lost || gw_is_before_fastening(row));
     row->verdict = asks ? GW_ITEM_UNKNOWN : row->result->verdict;
-    row->message = asks ? GW_PLAINLY(asks) : row->result->message;
-    row->action = asks ? GW_PLAINLY(asks) : row->result->action;
+    row->message = asks ? why : row->result->message;
+    row->action = asks ? why : row->result->action;
     if (asks) row->result = held_to(in, row->result);
     else say_company(in, row, &c);
     if (row->closed_by)

@@ -1,0 +1,129 @@
+/* What makes a reading doubtful, whatever its value is: its day, its point, its temperature, the tool it was set with.
+ */
+#include "answers/inspect/inspect_internal.h"
+
+#include "base/tolerance.h"
+
+#include <string.h>
+
+/* Of itself -------------------------------------------------------------------------------------------------------- */
+
+bool gw_is_before_fastening(const struct gw_inspected *row)
+{
+    const struct gw_reading *r = row->reading;
+    return r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on;
+}
+
+/* Numbers run from 1, distances from an end. */
+static bool is_no_point(const struct gw_reading *r) { return r->at_distance ? r->at < 0 : r->at < 1 - GW_HAIR; }
+
+/* A point farther along an edge than it is long; of a number: twice as many screws as are asked have no room there. */
+static bool is_beyond(const struct gw_inspected *row)
+{
+    const struct gw_reading *r = row->reading;
+    const struct gw_element *lite = row->spot.lite, *screws = row->spot.screws;
+    if (!gw_given(r->at) || !lite || row->spot.edge < 0 || row->spot.worst) return false;
+    const double length = row->spot.edge >= GW_EDGE_LEFT ? lite->pane : lite->width;
+    if (r->at_distance) return r->at > length * (1 + GW_HAIR);
+    return row->item->on == GW_ON_SCREWS && screws && (r->at - 1) * screws->height / 2 > length;
+}
+
+/* K, of what the project has metal get, the end that such a one is beyond; absent: none, or it does not say. */
+static double passed_by(const struct gw_inspecting *in, double temperature)
+{
+    const struct gw_movement_rules *m = in->ask->model->project.movement;
+    if (m && temperature > m->hottest * (1 + GW_HAIR)) return m->hottest;
+    return m && temperature < m->coldest * (1 - GW_HAIR) ? m->coldest : GW_ABSENT;
+}
+
+bool gw_is_no_temperature(const struct gw_inspecting *in, const struct gw_reading *r)
+{
+    return gw_given(passed_by(in, r->temperature));
+}
+
+static struct gw_message off_the_range(struct gw_inspecting *in, const struct gw_reading *r)
+{
+    const double passed = passed_by(in, r->temperature);
+    const bool hot = r->temperature > passed;
+    return GW_SAY(in->ask->arena,
+                  "read at {}, and by the project metal gets no {} than {} (movement: {}): which is right",
+                  gw_of_quantity(GW_TEMPERATURE, r->temperature), gw_of_text(hot ? "hotter" : "colder"),
+                  gw_of_quantity(GW_TEMPERATURE, passed), gw_of_text(hot ? "hottest" : "coldest"));
+}
+
+struct gw_message gw_cannot_be(struct gw_inspecting *in, const struct gw_inspected *row, const struct gw_as_read *read)
+{
+    const struct gw_reading *r = row->reading;
+    const bool width = row->item->id == GW_ITEM_joint_width;
+    if (gw_is_before_fastening(row)) return GW_PLAINLY("read before it was fastened: which of the two days is wrong");
+    if (is_no_point(r))
+        return GW_PLAINLY("points are numbered from 1, or measured from the left or lower end: where was it read");
+    if (is_beyond(row)) return GW_PLAINLY("its point lies beyond the end of that line: where was it read");
+    if (width && !gw_given(r->temperature))
+        return GW_PLAINLY("the joint moves with the metal: what was its temperature when the width was read");
+    if (row->item->on == GW_ON_JOINT && gw_is_no_temperature(in, r)) return off_the_range(in, r);
+    if (width && !gw_given(read->temperature_most))
+        return GW_PLAINLY("of the air alone: what was the temperature of the metal, or how hot does a surface get "
+                          "(movement: {hottest: ...})");
+    return GW_PLAINLY(NULL);
+}
+
+/* The tool --------------------------------------------------------------------------------------------------------- */
+
+static bool is_unchecked(const struct gw_inspected *row)
+{
+    return row->item->id == GW_ITEM_driver_checked && gw_is_open(row) &&
+           strcmp(gw_item_word(row->item->id, row->reading->value), "no") == 0;
+}
+
+/* Of that day and crew, or it may be: where one of them says no day, or, on one wall, no crew. */
+static bool may_be_of(const struct gw_reading *torque, const struct gw_reading *driver)
+{
+    const bool days = torque->day != GW_NO_DAY && driver->day != GW_NO_DAY;
+    if (days && torque->day != driver->day) return false;
+    if (torque->by && driver->by) return strcmp(torque->by, driver->by) == 0;
+    return !torque->wall || !driver->wall || strcmp(torque->wall, driver->wall) == 0;
+}
+
+static const struct gw_inspected *set_unchecked(const struct gw_inspecting *in, const struct gw_inspected *row)
+{
+    for (size_t i = 0; i < in->out->rows.n; i++) {
+        const struct gw_inspected *driver = &in->out->rows.items[i];
+        if (is_unchecked(driver) && may_be_of(row->reading, driver->reading)) return driver;
+    }
+    return NULL;
+}
+
+static void doubt(struct gw_inspecting *in, struct gw_inspected *row, const struct gw_inspected *driver)
+{
+    gw_add_said(in, row,
+                GW_SAY(in->ask->arena, "the driver of that day was not checked (line {}): its torques are not sure",
+                       gw_of_count((long)driver->reading->node->line)));
+    row->verdict = GW_ITEM_UNKNOWN;
+    row->action = GW_PLAINLY("read the torques of that day anew");
+}
+
+/* What holds only by that torque is as little sure. */
+static void doubt_line(struct gw_inspecting *in, const struct gw_inspected *torque, const struct gw_inspected *driver)
+{
+    const struct gw_thing *thing = &in->list.items[torque->thing - 1];
+    for (size_t i = 0; i < thing->n; i++) {
+        struct gw_inspected *row = gw_row_of(in, thing, i);
+        const bool by_it = row->with && row->with->of[GW_ITEM_screw_torque].number == torque->reading->value.number;
+        if (row != torque && gw_is_open(row) && by_it && row->verdict == GW_ITEM_OUTSIDE_HOLDS) doubt(in, row, driver);
+    }
+}
+
+void gw_doubt_torques(struct gw_inspecting *in)
+{
+    bool any = false;
+    for (size_t i = 0; i < in->out->rows.n; i++) any = any || is_unchecked(&in->out->rows.items[i]);
+    for (size_t i = 0; any && i < in->out->rows.n; i++) {
+        struct gw_inspected *row = &in->out->rows.items[i];
+        if (row->item->id != GW_ITEM_screw_torque || !gw_is_open(row) || !row->thing) continue;
+        const struct gw_inspected *driver = set_unchecked(in, row);
+        if (!driver) continue;
+        doubt_line(in, row, driver);
+        if (row->verdict == GW_ITEM_WITHIN || row->verdict == GW_ITEM_OUTSIDE_HOLDS) doubt(in, row, driver);
+    }
+}
