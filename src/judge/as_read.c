@@ -28,7 +28,8 @@ double gw_engagement_read(struct gw_ask *ask, const struct gw_as_read *read, con
                                             .chase = c->chase,
                                             .tip = c->tip,
                                             .engagement_required = GW_ABSENT};
-    return gw_screw_length(&r, &in, &engine) == GW_OK ? r.engagement : GW_ABSENT;
+    if (gw_screw_length(&r, &in, &engine) != GW_OK) return GW_ABSENT;
+    return r.engagement > GW_HAIR_M ? r.engagement : 0; /* what rounding leaves of none is none */
 }
 
 /* Practice says 1 to 1 1/2 diameters: as much of it as the chase takes with the tip clear of its bottom. */

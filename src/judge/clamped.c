@@ -81,7 +81,7 @@ enum gw_torque_age gw_torque_age_of(struct gw_ask *ask, const struct gw_as_read 
 {
     const double torque = read->of[GW_ITEM_screw_torque].number;
     struct gw_item_limit limit = {.at_least = GW_ABSENT, .at_most = GW_ABSENT};
-    if (!gw_given(torque)) return GW_TORQUE_FRESH;
+    if (!gw_given(torque) || read->drawn) return GW_TORQUE_FRESH; /* a drawing's is the one to fasten with */
     if (gw_given(read->torque_age)) return read->torque_age > DAY ? GW_TORQUE_AGED : GW_TORQUE_FRESH;
     gw_torque_limit(&limit, ask, system);
     const double aged = limit.at_least * gw_clamp_retained(ask, system, service(system));
@@ -309,7 +309,9 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
         GW_SAY(ask->arena, "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
                gw_of_quantity(GW_FORCE, line.left[0]), gw_of_quantity(GW_FORCE, line.left[1]),
                gw_of_quantity(GW_MOMENT, line.torque),
-               gw_of_text(line.torque_read ? "read there" : "the least torque that is asked, none was read"),
+               gw_of_text(line.torque_read && read->drawn ? "as it is drawn"
+                          : line.torque_read              ? "read there"
+                                                          : "the least torque that is asked, none was read"),
                gw_of_number(line.share, 2), gw_of_quantity(GW_FORCE, suction)));
     clamp->unsure =
         gw_torque_age_of(ask, read, system) == GW_TORQUE_UNSURE && bad >= factor * line.share * (1 - GW_HAIR);

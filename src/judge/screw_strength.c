@@ -46,6 +46,10 @@ static void look_at_thread(struct gw_left *out, struct gw_ask *ask, const struct
                                             "its pull-out (screw: tested_pullout)"));
         return;
     }
+    if (!(holds > 0)) {
+        gw_left_by(out, "thread", 0, 0, 1, GW_SAY(ask->arena, "{}, and no thread holds it", gw_of_message(&pull)));
+        return;
+    }
     if (!p->tight && !shorter && at_most(p) <= holds * (1 + GW_HAIR)) return;
     gw_left_by(out, "thread", over(holds, at_least(p)), over(holds, at_most(p)), 1,
                GW_SAY(ask->arena, "{}, where {} strips at {}{}", gw_of_message(&pull),

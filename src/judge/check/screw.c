@@ -67,12 +67,16 @@ static enum gw_status find(struct gw_screw_hold *out, const struct gw_system *s,
     return status == GW_OK ? gw_screw_hold(out, &r, gw_part(s, screw)->tested_pullout, engine) : status;
 }
 
+/* As it was read, it does not reach its thread. */
+static bool is_loose(const struct gw_screw_spec *k) { return k && (k->engagement <= 0 || k->tested_pullout <= 0); }
+
 double gw_thread_strips_at(struct gw_ask *ask, const struct gw_system *system)
 {
     const struct gw_screw_spec *k = gw_part(system, screw);
     struct gw_engine untold = ask->engine; /* its derivation is the check's */
     struct gw_screw_result r;
     untold.trace = NULL;
+    if (is_loose(k)) return 0;
     if (!k || gw_given(k->tested_pullout)) return k ? k->tested_pullout : GW_ABSENT;
     if (missing(system) || solve(&r, system, &untold) != GW_OK) return GW_ABSENT;
     ask->engine.used = untold.used;
@@ -98,6 +102,7 @@ static void capacity(struct gw_capacity *out, struct gw_ask *ask, const struct g
     if (gw_part(system, screw) && gw_given(gw_part(system, screw)->tested_pullout))
         out->evidence = gw_stated_evidence(gw_part(system, screw)->report);
     if (question) gw_capacity_unknown(out, GW_PLAINLY(question));
+    else if (is_loose(gw_part(system, screw))) gw_capacity_limit(out, 0, 0, 0, GW_PLAINLY("no thread holds it"));
     else if (find(&hold, system, &ask->engine) != GW_OK) gw_capacity_unknown(out, gw_fault_message(ask));
     else if (!gw_given(hold.allowable))
         gw_capacity_unknown(

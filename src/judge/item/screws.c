@@ -138,7 +138,7 @@ static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct
     }
     out->lost = gw_bottomed(read, system) || !(engaged > 0);
     if (!(engaged > 0)) {
-        out->remark = GW_PLAINLY("it does not reach into the chase");
+        out->remark = GW_PLAINLY("no thread holds it: none of full thread reaches into the chase");
         return;
     }
     gw_left_clamp(out, ask, spot, read, system);
