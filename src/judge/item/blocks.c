@@ -20,13 +20,20 @@ static const char *without_blocks(const struct gw_ask *ask, const struct gw_syst
 
 static double area_of(const struct gw_element *lite) { return lite ? lite->width * lite->pane : GW_ABSENT; }
 
+/* Each system of units has the rule in round numbers of its own. */
+static double length_by_area(struct gw_ask *ask, const struct gw_element *lite)
+{
+    const struct gw_setting_block *row = GW_USE(&ask->engine, &ask->model->tables->setting_block[0]);
+    return (ask->model->project.units == GW_SI ? row->per_area_si : row->per_area) * area_of(lite);
+}
+
 static void length_limit(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_spot *spot,
                          const struct gw_system *system)
 {
     const struct gw_setting_block *row = GW_USE(&ask->engine, &ask->model->tables->setting_block[0]);
     const double area = area_of(spot->lite);
     (void)system;
-    out->at_least = fmax(row->least_m, row->per_area * area);
+    out->at_least = fmax(row->least_m, length_by_area(ask, spot->lite));
     out->basis = GW_LIMIT_PRACTICE;
     if (gw_given(area)) out->note = GW_SAY(ask->arena, "for a lite of {}", gw_of_quantity(GW_AREA, area));
 }
@@ -44,21 +51,21 @@ static double weight_of(struct gw_ask *ask, const struct gw_element *lite)
 static void length_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                         const struct gw_as_read *read, const struct gw_system *system)
 {
-    const struct gw_setting_block *row = GW_USE(&ask->engine, &ask->model->tables->setting_block[0]);
     const double length = read->of[GW_ITEM_setting_block_length].number;
     (void)system;
     if (!spot->lite) {
         gw_left_unknown(out, GW_PLAINLY(WHICH_LITE));
         return;
     }
-    const double weight = weight_of(ask, spot->lite), needed = row->per_area * area_of(spot->lite);
+    const double weight = weight_of(ask, spot->lite), needed = length_by_area(ask, spot->lite);
     if (!gw_given(weight)) {
         gw_left_unknown(out, GW_PLAINLY(gw_unknown_weight));
         return;
     }
     gw_left_by(out, "bearing", length / needed, length / needed, 1,
                GW_SAY(ask->arena, "the lite's area asks {} of each block, which bears {}",
-                      gw_of_quantity(GW_THICKNESS, needed), gw_of_quantity(GW_FORCE, weight / 2)));
+                      gw_item_limit_shown(GW_ITEM_setting_block_length, needed, 1),
+                      gw_of_quantity(GW_FORCE, weight / 2)));
 }
 
 /* Place ------------------------------------------------------------------------------------------------------------ */
@@ -237,7 +244,7 @@ const struct gw_item gw_item_setting_block_length = {
     .hold = true,
     .how = "tape, each of the two",
     .prevents = "crushed edge, sheared seal",
-    .clause = "guidance on setting blocks: 0.1 in per ft2 of the lite, 4 in at least",
+    .clause = "guidance on setting blocks: 0.1 in per ft2 of the lite, or 27 mm per m2, 4 in at least",
     .if_missed = "look at the other block",
     .does = &(const struct gw_item_functions){.without = without_blocks, .limit = length_limit, .left = length_left}};
 const struct gw_item gw_item_setting_block_place = {
