@@ -209,17 +209,27 @@ static void differ_items(struct walk *w, const char *path, const struct gw_field
     else differ_records(w, path, field->record, a, b);
 }
 
-/* What its items are told by: a name, where that is their first key; NULL: their number. */
-static const char *name_of(const struct gw_field *field, const void *item)
+static const char *text_of(const struct gw_record *record, const char *key, const void *item)
 {
-    const struct gw_field *f = field->type == GW_T_RECORD && field->record->n ? field->record->fields : NULL;
-    if (!f || f->type != GW_T_TEXT || strcmp(f->key, "name") != 0) return NULL;
-    return *(const char *const *)(const void *)((const char *)item + f->offset);
+    const struct gw_field *f = gw_record_field(record, key);
+    return f && f->type == GW_T_TEXT ? *(const char *const *)(const void *)((const char *)item + f->offset) : NULL;
+}
+
+/* What an item is told by: its name, or what it is of and the report that it names; NULL: its number. */
+static const char *name_of(struct walk *w, const struct gw_field *field, const void *item)
+{
+    if (field->type != GW_T_RECORD || !field->record->n) return NULL;
+    const struct gw_field *first = field->record->fields;
+    const char *name = text_of(field->record, "name", item), *report = text_of(field->record, "report", item);
+    if (name && strcmp(first->key, "name") == 0) return name;
+    if (!report || first->type != GW_T_CHOICE) return NULL;
+    const int kind = *(const int *)(const void *)((const char *)item + first->offset);
+    return gw_format(w->arena, "%s %s", gw_choice_name(first->choices, kind), report);
 }
 
 static const char *labeled(struct walk *w, const char *path, const struct gw_field *field, const void *item, size_t i)
 {
-    const char *name = name_of(field, item);
+    const char *name = name_of(w, field, item);
     return below(w, path, name ? gw_format(w->arena, "[%s]", name) : gw_format(w->arena, "[%zu]", i + 1));
 }
 
@@ -227,7 +237,7 @@ static const char *labeled(struct walk *w, const char *path, const struct gw_fie
 static void differ_alone(struct walk *w, const char *path, const struct gw_field *field, const void *a, const void *b)
 {
     const struct gw_message given = GW_PLAINLY("given"), nothing = {0};
-    if (name_of(field, a ? a : b)) add(w, path, a ? given : nothing, b ? given : nothing);
+    if (name_of(w, field, a ? a : b)) add(w, path, a ? given : nothing, b ? given : nothing);
     else differ_items(w, path, field, a, b);
 }
 
