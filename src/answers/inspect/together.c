@@ -134,7 +134,8 @@ static void take_number(const struct gw_inspected **best, const struct gw_inspec
 static void take_edge(struct worst *w, const struct gw_inspected *row)
 {
     const int edge = row->spot.edge;
-    if (row->item->on != GW_ON_EDGE || edge < 0) return;
+    const bool any = row->spot.worst && !row->reading->edge_word; /* of any edge: at each it is the row's own */
+    if (row->item->on != GW_ON_EDGE || edge < 0 || any) return;
     const bool bite = row->item->id == GW_ITEM_glass_bite;
     if (!bite && row->item->id != GW_ITEM_edge_clearance) return;
     take_number(bite ? &w->bite[edge] : &w->narrow[edge], row, 1);
