@@ -85,13 +85,27 @@ static bool may_be_of(const struct gw_reading *torque, const struct gw_reading *
     return !torque->wall || !driver->wall || strcmp(torque->wall, driver->wall) == 0;
 }
 
-static const struct gw_inspected *set_unchecked(const struct gw_inspecting *in, const struct gw_inspected *row)
+/* Drivers that were not checked, of one day, crew and wall the first; and torques that are not sure for it, by thing
+ * and value. */
+struct tools {
+    const struct gw_inspected **drivers;
+    size_t n;
+    struct gw_memo told, torques;
+};
+
+static void find_drivers(struct tools *t, struct gw_inspecting *in)
 {
+    struct gw_arena *arena = in->ask->arena;
+    t->drivers = gw_alloc(arena, in->out->rows.n + 1, sizeof(struct gw_inspected *));
     for (size_t i = 0; i < in->out->rows.n; i++) {
-        const struct gw_inspected *driver = &in->out->rows.items[i];
-        if (is_unchecked(driver) && may_be_of(row->reading, driver->reading)) return driver;
+        const struct gw_inspected *row = &in->out->rows.items[i];
+        const struct gw_reading *r = row->reading;
+        if (!is_unchecked(row)) continue;
+        const char *whose = gw_format(arena, "%s\n%s", r->by ? r->by : "", r->wall ? r->wall : "");
+        void **at = gw_memo_named(&t->told, arena, &r->day, sizeof r->day, whose);
+        if (!*at) t->drivers[t->n++] = row;
+        *at = t;
     }
-    return NULL;
 }
 
 static void doubt(struct gw_inspecting *in, struct gw_inspected *row, const struct gw_inspected *driver)
@@ -103,27 +117,35 @@ static void doubt(struct gw_inspecting *in, struct gw_inspected *row, const stru
     row->action = GW_PLAINLY("read the torques of that day anew");
 }
 
-/* What holds only by that torque is as little sure. */
-static void doubt_line(struct gw_inspecting *in, const struct gw_inspected *torque, const struct gw_inspected *driver)
+static const void **torque_of(struct tools *t, struct gw_inspecting *in, size_t thing, double value)
 {
-    const struct gw_thing *thing = &in->list.items[torque->thing - 1];
-    for (size_t i = 0; i < thing->n; i++) {
-        struct gw_inspected *row = gw_row_of(in, thing, i);
-        const bool by_it = row->with && row->with->of[GW_ITEM_screw_torque].number == torque->reading->value.number;
-        if (row != torque && gw_is_open(row) && by_it && row->verdict == GW_ITEM_OUTSIDE_HOLDS) doubt(in, row, driver);
-    }
+    double key[] = {(double)thing, value};
+    return (const void **)gw_memo_at(&t->torques, in->ask->arena, key, sizeof key);
 }
 
+static void doubt_torque(struct tools *t, struct gw_inspecting *in, struct gw_inspected *row)
+{
+    const struct gw_inspected *driver = NULL;
+    for (size_t i = 0; i < t->n && !driver; i++)
+        if (may_be_of(row->reading, t->drivers[i]->reading)) driver = t->drivers[i];
+    if (!driver) return;
+    *torque_of(t, in, row->thing, row->reading->value.number) = driver;
+    if (row->verdict == GW_ITEM_WITHIN || row->verdict == GW_ITEM_OUTSIDE_HOLDS) doubt(in, row, driver);
+}
+
+/* What holds only by such a torque is as little sure. */
 void gw_doubt_torques(struct gw_inspecting *in)
 {
-    bool any = false;
-    for (size_t i = 0; i < in->out->rows.n; i++) any = any || is_unchecked(&in->out->rows.items[i]);
-    for (size_t i = 0; any && i < in->out->rows.n; i++) {
-        struct gw_inspected *row = &in->out->rows.items[i];
-        if (row->item->id != GW_ITEM_screw_torque || !gw_is_open(row) || !row->thing) continue;
-        const struct gw_inspected *driver = set_unchecked(in, row);
-        if (!driver) continue;
-        doubt_line(in, row, driver);
-        if (row->verdict == GW_ITEM_WITHIN || row->verdict == GW_ITEM_OUTSIDE_HOLDS) doubt(in, row, driver);
+    struct tools t = {0};
+    struct gw_inspected *rows = in->out->rows.items;
+    find_drivers(&t, in);
+    for (size_t i = 0; t.n && i < in->out->rows.n; i++)
+        if (rows[i].item->id == GW_ITEM_screw_torque && rows[i].thing && gw_is_open(&rows[i]))
+            doubt_torque(&t, in, &rows[i]);
+    for (size_t i = 0; t.n && i < in->out->rows.n; i++) {
+        if (rows[i].verdict != GW_ITEM_OUTSIDE_HOLDS || !rows[i].with || !gw_is_open(&rows[i])) continue;
+        const struct gw_inspected *driver =
+            *torque_of(&t, in, rows[i].thing, rows[i].with->of[GW_ITEM_screw_torque].number);
+        if (driver) doubt(in, &rows[i], driver);
     }
 }
