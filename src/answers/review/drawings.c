@@ -101,6 +101,9 @@ static void tell_left(struct judged_value *v, struct reviewing *r, const struct 
                       strchr(gw_message_text(r->arena, &result->message, GW_SI), '?');
     if (asks) v->ask = result->message;
     else v->effect = gw_left_words(r, result);
+    const char *without = gw_item_without(gw_item_of(v->drawn->id), r->ask, r->judged);
+    if (without)
+        v->ask = GW_SAY(r->arena, "of what is it drawn? By its file the system has none ({})", gw_of_text(without));
 }
 
 static enum gw_consequence consequence_of(enum gw_item_verdict verdict)

@@ -236,7 +236,7 @@ const struct gw_item gw_item_weep_place = {
     .prevents = "dry slots, wet pockets, air on the edge of the unit",
     .clause = "common practice, no source",
     .if_missed = "look at every plate of that row: was it hung upside down",
-    .does = &(const struct gw_item_functions){.without = without_plate, .left = left_of_weep_place}};
+    .does = &(const struct gw_item_functions){.without = without_weeps, .left = left_of_weep_place}};
 const struct gw_item gw_item_weep_count = {
     .id = GW_ITEM_weep_count,
     .stage = GW_STAGE_COVERS,
