@@ -4,6 +4,7 @@
 #include "report/draw/pictures.h"
 #include "report/how_found.h"
 #include "report/results.h"
+#include "report/steps.h"
 #include "report/view.h"
 
 #include <string.h>
@@ -50,65 +51,9 @@ static void part(struct walk *walk, const char *title)
     gw_report_section(walk->page.report, GW_PART_DERIVATIONS, gw_format(walk->page.arena, "%s%s", walk->of, title));
 }
 
-static bool is_shown(const struct page *page, const struct gw_step *step)
-{
-    return step->leads == GW_YES || page->results->all;
-}
-
-static bool is_given_before(const struct page *page, const struct gw_trace *trace, size_t step, unsigned arg)
-{
-    const char *name = trace->steps[step].args[arg].name;
-    for (size_t i = 0; i <= step; i++) {
-        const struct gw_step *s = &trace->steps[i];
-        for (unsigned k = 0; is_shown(page, s) && k < (i == step ? arg : s->n_args); k++)
-            if (!s->from[k] && strcmp(s->args[k].name, name) == 0) return true;
-    }
-    return false;
-}
-
-static void add_given(struct page *page, struct gw_text *out, const struct gw_arg *arg)
-{
-    const char *unit = gw_dim_info(arg->dim)->shown[page->shown];
-    gw_text_addf(out, "%s%s = ", out->length ? ", " : "", arg->name);
-    gw_text_number(out, gw_quantity_shown(gw_units_standard(), arg->dim, page->shown, arg->value), 6);
-    gw_text_addf(out, "%s%s", *unit ? " " : "", unit);
-}
-
-/* Titles are alike by their words: equal literals need not be one. */
-static bool same_group(const char *a, const char *b) { return a == b || (a && b && strcmp(a, b) == 0); }
-
-/* What steps from `first` to the end of its group take without another step giving it. */
-static void put_given(struct page *page, const struct gw_trace *trace, size_t first)
-{
-    struct gw_text text;
-    gw_text_init(&text, page->arena);
-    for (size_t i = first; i < trace->n && same_group(trace->steps[i].group, trace->steps[first].group); i++) {
-        const struct gw_step *s = &trace->steps[i];
-        for (unsigned k = 0; is_shown(page, s) && s->formula && !gw_step_is_plain(s) && k < s->n_args; k++)
-            if (!s->from[k] && !is_given_before(page, trace, i, k)) add_given(page, &text, &s->args[k]);
-    }
-    if (text.length) gw_report_line(page->report, gw_format(page->arena, "Given: %s", text.at));
-}
-
 static void steps(struct walk *walk, const struct gw_trace *trace)
 {
-    struct page *page = &walk->page;
-    const struct gw_step *before = NULL;
-    size_t left_out = 0;
-    for (size_t i = 0; i < trace->n; i++) {
-        const struct gw_step *s = &trace->steps[i];
-        left_out += !is_shown(page, s);
-        if (!is_shown(page, s)) continue;
-        const bool opens = !before || !same_group(before->group, s->group);
-        if (opens && s->group) gw_report_heading(page->report, 3, s->group);
-        if (opens) put_given(page, trace, i);
-        gw_report_equation(page->report, s, ++walk->number, page->shown);
-        before = s;
-    }
-    if (left_out)
-        gw_report_line(page->report,
-                       gw_format(page->arena, "(%zu more %s to none of these results: --all prints %s)", left_out,
-                                 left_out > 1 ? "steps lead" : "step leads", left_out > 1 ? "them" : "it"));
+    walk->number = gw_put_steps(&walk->page, trace, walk->number);
 }
 
 /* A line of the table of pressures: the element at one level. */
