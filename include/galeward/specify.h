@@ -14,6 +14,7 @@ extern "C" {
 struct gw_area_pressure {
     double area; /* m2, effective */
     double inward, outward, inward_asd, outward_asd;
+    struct gw_pressure_source inward_by, outward_by; /* who says the greatest; no source: none */
 };
 
 /* One wall, zone and part: its greatest pressures each way, magnitudes, and what they would be at other areas. */
@@ -24,6 +25,7 @@ struct gw_specified_pressure {
     long count;   /* elements */
     double bottom, top, least_area, greatest_area;
     double inward, outward, inward_asd, outward_asd;
+    struct gw_pressure_source inward_by, outward_by;
     GW_LIST(struct gw_area_pressure) areas;
 };
 

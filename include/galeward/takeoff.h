@@ -108,6 +108,15 @@ struct gw_by_set {
     size_t n_elements;
 };
 
+/* Who says the pressure of an element in one direction. */
+struct gw_pressure_source {
+    const char *by;                 /* "given", "wind tunnel", "requirement set"; NULL: the method itself */
+    const char *source, *how;       /* "asce7-16", "S-001", "R-03"; "" or ", code floor" */
+    const struct gw_given_row *row; /* of the project's given pressures; NULL: none */
+};
+/* "given S-001", "asce7-16". */
+const char *gw_pressure_source_text(struct gw_arena *arena, const struct gw_pressure_source *source);
+
 struct gw_element {
     const char *id;   /* "east/lite/3" */
     size_t index;     /* in the take-off's list */
@@ -150,7 +159,8 @@ struct gw_element {
     const struct gw_message *outside; /* NULL; else why the method gives no pressure: the pressures are absent */
     bool computed;                    /* both directions by the standard: neither given nor of a wind tunnel */
     const char *governs;              /* "asce7-16", "given S-001", "wind tunnel WT-1", "requirement set R-03" ... */
-    const struct gw_by_set *by_set;   /* the pressures are the site's times its factors; NULL: the site's */
+    struct gw_pressure_source inward_by, outward_by; /* the same by direction; no source: outside the method */
+    const struct gw_by_set *by_set; /* the pressures are the site's times its factors; NULL: the site's */
     struct gw_used used;
 };
 

@@ -46,6 +46,14 @@ static struct gw_specified_pressure *find_or_add(struct gw_specification *out, s
     return p;
 }
 
+/* With who says it. */
+static void take_greater(double *most, struct gw_pressure_source *by, double pa, const struct gw_pressure_source *own)
+{
+    if (!gw_given(pa) || (gw_given(*most) && *most >= fmax(pa, 0))) return;
+    *most = fmax(pa, 0);
+    *by = *own;
+}
+
 /* fmax and fmin leave out what is absent. */
 static void take(struct gw_specified_pressure *p, const struct gw_element *e)
 {
@@ -55,8 +63,8 @@ static void take(struct gw_specified_pressure *p, const struct gw_element *e)
     p->least_area = fmin(p->least_area, e->effective_area);
     p->greatest_area = fmax(p->greatest_area, e->effective_area);
     if (e->outside) return;
-    p->inward = fmax(p->inward, fmax(e->inward.pa, 0));
-    p->outward = fmax(p->outward, fmax(-e->outward.pa, 0));
+    take_greater(&p->inward, &p->inward_by, e->inward.pa, &e->inward_by);
+    take_greater(&p->outward, &p->outward_by, -e->outward.pa, &e->outward_by);
     p->inward_asd = fmax(p->inward_asd, fmax(e->inward_asd.pa, 0));
     p->outward_asd = fmax(p->outward_asd, fmax(-e->outward_asd.pa, 0));
 }
@@ -67,8 +75,8 @@ static void take_at(struct gw_area_pressure *a, const struct gw_model *model, co
     struct gw_element at = *e;
     at.effective_area = a->area;
     if (e->outside || gw_takeoff_again(model, &at) != GW_OK) return;
-    a->inward = fmax(a->inward, fmax(at.inward.pa, 0));
-    a->outward = fmax(a->outward, fmax(-at.outward.pa, 0));
+    take_greater(&a->inward, &a->inward_by, at.inward.pa, &at.inward_by);
+    take_greater(&a->outward, &a->outward_by, -at.outward.pa, &at.outward_by);
     a->inward_asd = fmax(a->inward_asd, fmax(at.inward_asd.pa, 0));
     a->outward_asd = fmax(a->outward_asd, fmax(-at.outward_asd.pa, 0));
 }
@@ -85,8 +93,11 @@ static void find_areas(struct gw_specified_pressure *p, struct gw_ask *ask)
     p->areas.n = GW_N_AREA_STEP;
     for (size_t k = 0; k < GW_N_AREA_STEP; k++) {
         gw_used_add(&ask->engine.used, &tables->area_step[k].row);
-        p->areas.items[k] =
-            (struct gw_area_pressure){tables->area_step[k].area_m2, GW_ABSENT, GW_ABSENT, GW_ABSENT, GW_ABSENT};
+        p->areas.items[k] = (struct gw_area_pressure){.area = tables->area_step[k].area_m2,
+                                                      .inward = GW_ABSENT,
+                                                      .outward = GW_ABSENT,
+                                                      .inward_asd = GW_ABSENT,
+                                                      .outward_asd = GW_ABSENT};
     }
     for (size_t i = 0; i < ask->takeoff->elements.n; i++) {
         const struct gw_element *e = &ask->takeoff->elements.items[i];

@@ -178,15 +178,16 @@ static void questions(struct specified_page *p)
 static void general(struct specified_page *p)
 {
     const struct gw_project *project = &p->page.results->answer->model->project;
+    const char *others = gw_spec_pressures_by(p);
     gw_spec_article(p, "Basis");
     gw_spec_paragraph(
-        p,
-        gw_format(p->page.arena,
-                  "Wind pressures by %s, glass by %s, as the building code %s adopts them; basic wind speed, exposure "
-                  "and risk category as above, to be confirmed by the design professional in charge.",
-                  gw_choice_name(gw_edition_choices, (int)project->codes->wind),
-                  gw_choice_name(gw_glass_standard_choices, (int)project->codes->glass),
-                  gw_choice_name(gw_building_code_choices, (int)project->codes->building)));
+        p, gw_format(p->page.arena,
+                     "Wind pressures by %s%s%s, glass by %s, as the building code %s adopts them; basic wind speed, "
+                     "exposure and risk category as above, to be confirmed by the design professional in charge.",
+                     gw_choice_name(gw_edition_choices, (int)project->codes->wind),
+                     *others ? " and, where 2.1 says so, as " : "", others,
+                     gw_choice_name(gw_glass_standard_choices, (int)project->codes->glass),
+                     gw_choice_name(gw_building_code_choices, (int)project->codes->building)));
     gw_spec_paragraph(p,
                       "Positive pressure pushes inward. Test pressures are at allowable-stress level (0.6 W); the "
                       "structure is designed for strength level (1.0 W). The two are never compared with each other.");
@@ -263,12 +264,26 @@ static void specify_page(struct gw_report *report, const struct gw_result *resul
 /* Data --------------------------------------------------------------------------------------------------------------
  */
 
+static bool source_words(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_pressure_source *by = thing;
+    (void)shown;
+    if (!by->source) return false;
+    gw_text_addf(out, "%s%s%s%s", by->by ? by->by : "", by->by ? " " : "", by->source, by->how);
+    return true;
+}
+
+#define SOURCES(struct_)                                                                                               \
+    OUT_SAID("inward_by", source_words, "who says the pressure inward",                                                \
+             .offset = offsetof(struct struct_, inward_by)),                                                           \
+        OUT_SAID("outward_by", source_words, "the same outward", .offset = offsetof(struct struct_, outward_by))
 static const struct gw_field AREA[] = {
     NUM(gw_area_pressure, area, GW_AREA, .help = "effective wind area"),
     NUM(gw_area_pressure, inward, GW_PRESSURE, .help = "strength level, magnitude"),
     NUM(gw_area_pressure, outward, GW_PRESSURE, .help = "the same outward"),
     NUM(gw_area_pressure, inward_asd, GW_PRESSURE, .help = "allowable-stress level"),
     NUM(gw_area_pressure, outward_asd, GW_PRESSURE, .help = "the same outward"),
+    SOURCES(gw_area_pressure),
 };
 static const struct gw_record AREA_RECORD = RECORD("area", gw_area_pressure, AREA, .help = "pressures of one area");
 #define P_NUM(key_, dim_, help_) NUM(gw_specified_pressure, key_, dim_, .help = help_)
@@ -287,6 +302,7 @@ static const struct gw_field PRESSURE[] = {
     P_NUM(outward, GW_PRESSURE, "the same outward"),
     P_NUM(inward_asd, GW_PRESSURE, "greatest, allowable-stress level"),
     P_NUM(outward_asd, GW_PRESSURE, "the same outward"),
+    SOURCES(gw_specified_pressure),
     F(gw_specified_pressure, areas, GW_T_RECORD, .record = &AREA_RECORD, .flags = GW_MANY,
       .help = "what they would be at other effective areas"),
 };

@@ -20,6 +20,8 @@ const char *gw_spec_quantity(struct specified_page *p, enum gw_dim dim, double s
 
 /* specify_pressures.c */
 const char *gw_spec_part(bool framing, bool parapet); /* "lites above the roof line" */
+/* Who says pressures besides the method: "given S-001"; "": nobody. */
+const char *gw_spec_pressures_by(struct specified_page *p);
 void gw_spec_pressures(struct specified_page *p);
 /* specify_tests.c */
 void gw_spec_tests(struct specified_page *p);

@@ -11,6 +11,7 @@ struct pressure_row {
     const char *id, *wall, *part;
     int zone;
     const char *area; /* of the rows by area */
+    const char *by;   /* who says the pressures */
     double inward, outward, inward_asd, outward_asd;
 };
 static const struct gw_field ROW[] = {
@@ -19,6 +20,7 @@ static const struct gw_field ROW[] = {
     F(pressure_row, part, GW_T_TEXT),
     F(pressure_row, zone, GW_T_INTEGER),
     F(pressure_row, area, GW_T_TEXT),
+    F(pressure_row, by, GW_T_TEXT),
     NUM(pressure_row, inward, GW_PRESSURE),
     NUM(pressure_row, outward, GW_PRESSURE),
     NUM(pressure_row, inward_asd, GW_PRESSURE),
@@ -28,7 +30,8 @@ static const struct gw_record ROW_RECORD = RECORD("row", pressure_row, ROW, .hel
 
 #define FIGURES                                                                                                        \
     COLUMN("Inward, asd", "inward_asd", .rounding = UP), COLUMN("Outward, asd", "outward_asd", .rounding = UP),        \
-        COLUMN("Inward, strength", "inward", .rounding = UP), COLUMN("Outward, strength", "outward", .rounding = UP)
+        COLUMN("Inward, strength", "inward", .rounding = UP), COLUMN("Outward, strength", "outward", .rounding = UP),  \
+        COLUMN("By", "by")
 static const struct view_column GREATEST_COLUMNS[] = {COLUMN("No.", "id"), COLUMN("Wall", "wall"),
                                                       COLUMN("Zone", "zone"), COLUMN("Part", "part"), FIGURES};
 static const struct view GREATEST = VIEW(&ROW_RECORD, GREATEST_COLUMNS);
@@ -47,7 +50,18 @@ static bool same_figures(const struct pressure_row *a, const struct pressure_row
                      right = gw_printed(GW_PRESSURE, shown, y[i], digits, UP);
         if (left < right || left > right) return false;
     }
-    return true;
+    return strcmp(a->by, b->by) == 0;
+}
+
+/* "asce7-16"; "asce7-16 inward, given S-001 outward". */
+static const char *by_words(struct specified_page *s, const struct gw_pressure_source *in,
+                            const struct gw_pressure_source *out)
+{
+    const char *inward = in->source ? gw_pressure_source_text(s->page.arena, in) : NULL,
+               *outward = out->source ? gw_pressure_source_text(s->page.arena, out) : NULL;
+    if (!inward || !outward) return inward ? inward : outward ? outward : "not known";
+    if (strcmp(inward, outward) == 0) return inward;
+    return gw_format(s->page.arena, "%s inward, %s outward", inward, outward);
 }
 
 const char *gw_spec_part(bool framing, bool parapet)
@@ -56,12 +70,13 @@ const char *gw_spec_part(bool framing, bool parapet)
     return parapet ? "lites above the roof line" : "lites";
 }
 
-static struct pressure_row row_of(const struct gw_specified_pressure *p)
+static struct pressure_row row_of(struct specified_page *s, const struct gw_specified_pressure *p)
 {
     return (struct pressure_row){.id = p->row ? p->row->id : "not known",
                                  .wall = p->first->wall,
                                  .part = gw_spec_part(p->framing, p->first->parapet),
                                  .zone = p->first->zone,
+                                 .by = by_words(s, &p->inward_by, &p->outward_by),
                                  .inward = p->inward,
                                  .outward = p->outward,
                                  .inward_asd = p->inward_asd,
@@ -72,8 +87,80 @@ static void greatest(struct specified_page *s)
 {
     const struct gw_specification *spec = s->spec;
     struct pressure_row *rows = gw_alloc(s->page.arena, spec->pressures.n + 1, sizeof *rows);
-    for (size_t i = 0; i < spec->pressures.n; i++) rows[i] = row_of(&spec->pressures.items[i]);
+    for (size_t i = 0; i < spec->pressures.n; i++) rows[i] = row_of(s, &spec->pressures.items[i]);
     gw_view_list(&s->page, "", &GREATEST, rows, spec->pressures.n);
+}
+
+/* Rows that the project gives -----------------------------------------------------------------------------------------
+ */
+
+static bool is_by(const struct gw_pressure_source *by, const struct gw_given_row *row) { return by->row == row; }
+
+/* "R-01, R-07 outward": what a given row says. */
+static const char *said_by(struct specified_page *s, const struct gw_given_row *row)
+{
+    struct gw_text out;
+    gw_text_init(&out, s->page.arena);
+    for (size_t i = 0; i < s->spec->pressures.n; i++) {
+        const struct gw_specified_pressure *p = &s->spec->pressures.items[i];
+        const bool in = is_by(&p->inward_by, row), outward = is_by(&p->outward_by, row);
+        if (in || outward)
+            gw_text_addf(&out, "%s%s%s", out.length ? ", " : "", p->row ? p->row->id : p->first->wall,
+                         in && outward ? ""
+                         : in          ? " inward"
+                                       : " outward");
+    }
+    return out.at;
+}
+
+/* Each given row that a figure of the table comes from; what the others say is lower, or of other areas. */
+static void given_rows(struct specified_page *s)
+{
+    const struct gw_given *given = s->page.results->answer->model->project.given;
+    for (size_t i = 0; given && i < given->rows.n; i++) {
+        const struct gw_given_row *row = &given->rows.items[i];
+        const char *said = said_by(s, row);
+        struct gw_text text;
+        if (!*said) continue;
+        gw_text_init(&text, s->page.arena);
+        gw_text_addf(&text, "Given %s: %s%szone %d, area from ", row->source ? row->source : "in the project",
+                     row->building ? row->building : "", row->building ? ", " : "", row->zone);
+        gw_add_quantity(&text, GW_AREA, s->page.shown, row->area, NEAREST);
+        gw_text_add(&text, ", ");
+        gw_add_quantity(&text, GW_PRESSURE, s->page.shown, row->inward, UP);
+        gw_text_add(&text, " inward, ");
+        gw_add_quantity(&text, GW_PRESSURE, s->page.shown, row->outward, UP);
+        gw_text_addf(&text, " outward, %s: %s", row->level == GW_LEVEL_ASD ? "allowable stress" : "strength", said);
+        gw_report_item(s->page.report, text.at);
+    }
+}
+
+static bool by_others(const struct gw_specification *spec)
+{
+    for (size_t i = 0; i < spec->pressures.n; i++)
+        if (spec->pressures.items[i].inward_by.by || spec->pressures.items[i].outward_by.by) return true;
+    return false;
+}
+
+const char *gw_spec_pressures_by(struct specified_page *s)
+{
+    const struct gw_specification *spec = s->spec;
+    struct gw_text out;
+    const char *last = "";
+    gw_text_init(&out, s->page.arena);
+    if (!by_others(spec)) return "";
+    for (size_t i = 0; i < spec->pressures.n; i++) {
+        const struct gw_pressure_source *both[] = {&spec->pressures.items[i].inward_by,
+                                                   &spec->pressures.items[i].outward_by};
+        for (size_t way = 0; way < COUNT(both); way++) {
+            if (!both[way]->by) continue;
+            const char *said = gw_format(s->page.arena, "%s %s", both[way]->by, both[way]->source);
+            if (strstr(last, said)) continue;
+            gw_text_addf(&out, "%s%s", out.length ? ", " : "", said);
+            last = out.at;
+        }
+    }
+    return out.at;
 }
 
 /* What stands in that place besides lites; above the roof line framing has rows of its own. */
@@ -145,15 +232,16 @@ static const char *area_words(struct specified_page *s, const struct gw_specifie
     return text.at;
 }
 
-static struct pressure_row area_row(const struct gw_specified_pressure *p, size_t i)
+static struct pressure_row area_row(struct specified_page *s, const struct gw_specified_pressure *p, size_t i)
 {
     const struct gw_area_pressure *a = &p->areas.items[i];
-    struct pressure_row row = row_of(p);
+    struct pressure_row row = row_of(s, p);
     if (!p->framing && !p->first->parapet) row.part = "lites and what holds them";
     row.inward = a->inward;
     row.outward = a->outward;
     row.inward_asd = a->inward_asd;
     row.outward_asd = a->outward_asd;
+    row.by = by_words(s, &a->inward_by, &a->outward_by);
     return row;
 }
 
@@ -161,9 +249,9 @@ static size_t area_rows(struct specified_page *s, struct pressure_row *out, cons
 {
     size_t n = 0;
     for (size_t i = 0, next; i < p->areas.n; i = next) {
-        struct pressure_row row = area_row(p, i);
+        struct pressure_row row = area_row(s, p, i);
         for (next = i + 1; next < p->areas.n; next++) {
-            const struct pressure_row other = area_row(p, next);
+            const struct pressure_row other = area_row(s, p, next);
             if (!same_figures(&row, &other, s->page.shown)) break;
         }
         row.area = area_words(s, p, i, next - 1);
@@ -195,6 +283,7 @@ void gw_spec_pressures(struct specified_page *s)
                "the lites may take more: %u.3.",
                gw_spec_rows_of(s, "structural"), s->article));
     greatest(s);
+    if (by_others(s->spec)) given_rows(s);
     gw_spec_paragraph(s, "Zone 5 is the strip beside an outside corner; all else is zone 4. Columns and lengths are "
                          "counted from the left, seen from outside:");
     gw_page_wall_keys(&s->page);

@@ -117,5 +117,6 @@ void gw_take_by_set(struct gw_builder *b)
         if (!of[i] || e->outside) continue;
         gw_scale_by_set(e);
         e->governs = gw_format(b->arena, "requirement set %s", of[i]->row->id);
+        e->inward_by = e->outward_by = (struct gw_pressure_source){"requirement set", of[i]->row->id, "", NULL};
     }
 }

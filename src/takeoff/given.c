@@ -170,8 +170,11 @@ void gw_take_given(struct gw_builder *b, struct gw_element *e, struct gw_engine 
     bool takes_in = given_rule || given.inward > computed.inward,
          takes_out = given_rule || given.outward < computed.outward;
     trace_given(engine, source, given_rule, computed, given);
+    const struct gw_pressure_source by = {"given", source, f.above ? ", interpolated" : "", f.row};
     if (takes_in) e->inward.pa = given.inward;
     if (takes_out) e->outward.pa = given.outward;
+    if (takes_in) e->inward_by = by;
+    if (takes_out) e->outward_by = by;
     e->computed = e->computed && !takes_in && !takes_out;
     if (takes_in || takes_out)
         e->governs = gw_governed_by(b, "given", source,

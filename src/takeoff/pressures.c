@@ -84,6 +84,7 @@ static void take_computed(struct gw_element *e, const struct gw_wind_result *r, 
     const struct gw_parapet_result *p = r->parapet_result;
     e->inward = r->positive;
     e->outward = r->negative;
+    e->inward_by = e->outward_by = (struct gw_pressure_source){.source = e->governs, .how = ""};
     if (!e->parapet || !p) return;
     e->inward.pa = holds_skin(e->kind) ? p->skin_positive : p->windward_net;
     e->outward.pa = holds_skin(e->kind) ? p->skin_negative : -p->leeward_net;
@@ -101,6 +102,11 @@ struct gw_strength gw_given_strength(enum gw_level level, double pa, struct gw_e
 bool gw_speaks_of(const char *building, int zone, const struct gw_element *e)
 {
     return zone == e->zone && (!building || strcmp(building, e->building->name) == 0);
+}
+
+const char *gw_pressure_source_text(struct gw_arena *arena, const struct gw_pressure_source *source)
+{
+    return source->by ? gw_format(arena, "%s %s%s", source->by, source->source, source->how) : source->source;
 }
 
 /* A derivation has its steps to say so. */
@@ -148,10 +154,9 @@ static void take_tunnel(struct gw_builder *b, struct gw_element *e, struct gw_en
         bool floored = e->outward.pa < test_out.pa || e->inward.pa > test_in.pa;
         const bool breached = gw_model_breached(b->model, e->building);
         if (breached) take_greater(e, computed_in, computed_out, row->source, engine);
-        e->governs = gw_governed_by(b, "wind tunnel", row->source,
-                                    breached  ? ", or computed where greater"
-                                    : floored ? ", code floor"
-                                              : "");
+        const char *how = breached ? ", or computed where greater" : floored ? ", code floor" : "";
+        e->governs = gw_governed_by(b, "wind tunnel", row->source, how);
+        e->inward_by = e->outward_by = (struct gw_pressure_source){"wind tunnel", row->source, how, NULL};
         e->computed = false;
     }
 }
@@ -185,8 +190,8 @@ static enum gw_status find_pressures(struct gw_builder *b, struct gw_element *e,
     gw_takeoff_case(b->model, e, &in, &parapet);
     enum gw_status status = gw_wind_pressure(result, &in, engine);
     if (status != GW_OK) return status;
-    take_computed(e, result, engine);
     e->governs = gw_choice_name(gw_edition_choices, (int)in.edition);
+    take_computed(e, result, engine);
     e->computed = true;
     take_tunnel(b, e, engine);
     gw_take_given(b, e, engine);
@@ -236,6 +241,7 @@ static void leave_outside(struct gw_builder *b, struct gw_element *e, const stru
     struct gw_arena *arena = b->arena;
     e->outside = outside_of(b, fault);
     e->governs = "outside the method";
+    e->inward_by = e->outward_by = (struct gw_pressure_source){.source = NULL};
     e->inward.pa = e->outward.pa = e->inward_asd.pa = e->outward_asd.pa = GW_ABSENT;
     e->inward_deflection = e->outward_deflection = GW_ABSENT;
     gw_takeoff_assume(b, gw_format(arena, "wall %s, %s", e->wall, e->parapet ? "above the roof" : "below the roof"),

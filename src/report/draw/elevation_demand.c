@@ -133,7 +133,9 @@ static struct elevation_flag flag_of(const struct bands *b, const struct gw_elem
         .element = e,
         .first = gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
         .second = gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: %s", e->lite ? e->lite : e->mark,
-                            e->columns, e->zone, e->parapet ? ", above the roof" : "", e->governs, steps_of(b, e))};
+                            e->columns, e->zone, e->parapet ? ", above the roof" : "",
+                            gw_pressure_source_text(b->text.arena, b->of->inward ? &e->inward_by : &e->outward_by),
+                            steps_of(b, e))};
 }
 
 /* Its bands end where the next whole step is. */

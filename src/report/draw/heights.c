@@ -43,12 +43,6 @@ static double across(const struct chart *c, enum heights_way way, double pa)
 
 /* Causes ----------------------------------------------------------------------------------------------------------- */
 
-static bool ends_with(const char *text, const char *end)
-{
-    const size_t n = strlen(text), k = strlen(end);
-    return n >= k && strcmp(text + n - k, end) == 0;
-}
-
 /* The velocity pressure that the standard takes there, and whether its least pressure stands instead. */
 static const char *computed_from(const struct chart *c, const struct gw_element *e, enum heights_way way)
 {
@@ -62,7 +56,7 @@ static const char *computed_from(const struct chart *c, const struct gw_element 
     const char *q = way == HEIGHTS_OUTWARD || !gw_given(in.height) ? "q at the roof"
                     : top                                          ? "q at its top"
                                                                    : "q at its middle";
-    if (!e->computed || gw_takeoff_derive(model, e, NULL, &r) != GW_OK) return q;
+    if (gw_takeoff_derive(model, e, NULL, &r) != GW_OK) return q;
     const bool least = way == HEIGHTS_INWARD ? r.positive.pa > r.raw_positive.pa : r.negative.pa < r.raw_negative.pa;
     return least ? "the least pressure of the standard" : q;
 }
@@ -70,12 +64,10 @@ static const char *computed_from(const struct chart *c, const struct gw_element 
 static const char *cause_of(const struct chart *c, const struct gw_element *e, enum heights_way way)
 {
     const struct gw_project *project = &c->of->results->answer->model->project;
-    static const char *const ways[] = {", outward", ", inward"};
-    const char *own = ways[way], *other = ways[!way];
+    const struct gw_pressure_source *by = way == HEIGHTS_INWARD ? &e->inward_by : &e->outward_by;
     struct gw_text text;
     gw_text_init(&text, c->sheet->arena);
-    if (!e->computed && ends_with(e->governs, own)) gw_text_bytes(&text, e->governs, strlen(e->governs) - strlen(own));
-    else if (!e->computed && !ends_with(e->governs, other)) gw_text_add(&text, e->governs);
+    if (by->by) gw_text_add(&text, gw_pressure_source_text(c->sheet->arena, by));
     else
         gw_text_addf(&text, "%s, %s", gw_choice_name(gw_edition_choices, (int)project->codes->wind),
                      computed_from(c, e, way));
