@@ -69,6 +69,7 @@ static const char *short_words(struct page *page, const struct gw_comment *c)
     gw_text_addf(&out, "Comment %d, %s, %s: submitted %s", c->number, item_words(page, c->item), words(page, &c->where),
                  words(page, &c->submitted));
     if (gw_said(&c->needed)) gw_text_addf(&out, "; needed %s", words(page, &c->needed));
+    if (gw_is_short(page)) gw_text_addf(&out, " (%s)", gw_choice_name(gw_disposition_choices, (int)c->disposition));
     if (gw_said(&c->effect) && !gw_is_short(page)) gw_text_addf(&out, ". Effect: %s", words(page, &c->effect));
     return out.at;
 }

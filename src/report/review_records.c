@@ -74,7 +74,7 @@ static const struct gw_field REVIEWED[] = {
     OUT_SAID("verdict", verdict, "the gravest consequence of a comment that is not closed, or no comment",
              THROUGH(gw_reviewed, review)),
     OF_REVIEW("disposition", disposition, GW_T_CHOICE, .choices = gw_disposition_choices,
-              .help = "of the whole: the gravest of its open comments', as decided where the project decides"),
+              .help = "of the whole: that of its gravest open comments, as decided where the project decides"),
     OF_REVIEW("because", because, GW_T_MESSAGE,
               .help = "which comments ask for it, and how many there are of each kind"),
     FIELD(gw_system, "system", name, GW_T_TEXT, .help = "that was judged",

@@ -13,17 +13,50 @@ static int gravity(enum gw_disposition disposition)
 
 static bool is_open(const struct gw_comment *c) { return c->status != GW_COMMENT_CLOSED; }
 
-static enum gw_disposition gravest_of(const struct gw_review *out)
+/* What asks for another submittal goes before what does not, and among those what fails before what is not shown: a
+ * paper that is missing is not the first to send for where a screw is too long. */
+enum step { TAKEN, NOTED, ANOTHER, NEVER };
+
+static enum step step_of(enum gw_disposition disposition)
+{
+    const int g = gravity(disposition);
+    return g >= gravity(GW_REJECTED) ? NEVER : g >= gravity(GW_REVISE) ? ANOTHER : g > 0 ? NOTED : TAKEN;
+}
+
+/* The gravest open comments: of one step and consequence. */
+struct gravest {
+    enum step step;
+    enum gw_consequence consequence;
+};
+
+static bool is_gravest(const struct gravest *g, const struct gw_comment *c)
+{
+    return is_open(c) && step_of(c->disposition) == g->step && c->consequence == g->consequence;
+}
+
+static struct gravest find_gravest(const struct gw_review *out)
+{
+    struct gravest g = {TAKEN, GW_CONSEQUENCES};
+    for (size_t i = 0; i < out->comments.n; i++) {
+        const struct gw_comment *c = &out->comments.items[i];
+        const enum step step = step_of(c->disposition);
+        if (!is_open(c) || step < g.step || (step == g.step && c->consequence >= g.consequence)) continue;
+        g = (struct gravest){step, c->consequence};
+    }
+    return g;
+}
+
+static enum gw_disposition disposition_of(const struct gw_review *out, const struct gravest *g)
 {
     enum gw_disposition most = GW_NO_EXCEPTION;
     for (size_t i = 0; i < out->comments.n; i++)
-        if (is_open(&out->comments.items[i]) && gravity(out->comments.items[i].disposition) > gravity(most))
+        if (is_gravest(g, &out->comments.items[i]) && gravity(out->comments.items[i].disposition) > gravity(most))
             most = out->comments.items[i].disposition;
     return most;
 }
 
-/* "comments 1, 2, 3 and 4 more are": those that are disposed of so. */
-static struct gw_message numbers_of(struct reviewing *r, enum gw_disposition disposition)
+/* "comments 1, 2, 3 and 4 more are" */
+static struct gw_message numbers_of(struct reviewing *r, const struct gravest *g)
 {
     enum { SAID = 3 };
     struct gw_text out;
@@ -31,7 +64,7 @@ static struct gw_message numbers_of(struct reviewing *r, enum gw_disposition dis
     gw_text_init(&out, r->arena);
     for (size_t i = 0; i < r->out->comments.n; i++) {
         const struct gw_comment *c = &r->out->comments.items[i];
-        if (!is_open(c) || c->disposition != disposition) continue;
+        if (!is_gravest(g, c)) continue;
         if (n++ < SAID) gw_text_addf(&out, "%s%d", n > 1 ? ", " : "", c->number);
     }
     if (n > SAID) gw_text_addf(&out, " and %ld more", n - SAID);
@@ -67,12 +100,13 @@ void gw_dispose_of_whole(struct reviewing *r)
     struct gw_review *out = r->out;
     long open = 0;
     for (int c = 0; c < GW_CONSEQUENCES; c++) open += out->counts[c];
-    out->disposition = gravest_of(out);
+    const struct gravest gravest = find_gravest(out);
+    out->disposition = disposition_of(out, &gravest);
     if (!open) {
         out->because = GW_PLAINLY("no comment is open");
         return;
     }
-    const struct gw_message which = numbers_of(r, out->disposition), by = decided(r);
+    const struct gw_message which = numbers_of(r, &gravest), by = decided(r);
     const struct gw_message of =
         open == 1 ? GW_PLAINLY("the only one open") : GW_SAY(r->arena, "the gravest of {} open", gw_of_count(open));
     out->because = GW_SAY(r->arena, "{} {}: {}{}", gw_of_message(&which), gw_of_message(&of), gw_of_text(counts_of(r)),
