@@ -123,6 +123,7 @@ const char *gw_limit_basis_name(enum gw_limit_basis basis); /* "system" ... ; ""
 /* What a value is held to at a spot. A word is held to the item's sound one. */
 struct gw_item_limit {
     double at_least, at_most; /* SI; absent: none on that side */
+    double not_met_at; /* at or below it a reading is not met, whatever holds between it and the limit; 0: none */
     enum gw_limit_basis basis;
     struct gw_message note; /* how it came about; not said: as stated */
 };

@@ -105,12 +105,18 @@ struct gw_sheet_place {
     struct gw_message condemns; /* the limit itself does not hold there, at its worse end, by what; not said: it does,
                                    or is not known */
 };
+/* The limit of lites of these types, wherever they stand on the wall. */
+struct gw_sheet_types {
+    const char *lites; /* "vision", "spandrel, louver" */
+    struct gw_sheet_place first;
+};
 struct gw_sheet_item {
     const struct gw_item *item;
     const char *wall;
     struct gw_sheet_place most;           /* where its use is largest */
     struct gw_sheet_place strictest;      /* where its limit is */
     struct gw_message elsewhere;          /* "up to 1/8 in": the widest limit of the wall; not said: one for all */
+    GW_LIST(struct gw_sheet_types) types; /* of items on lites where each type has a limit of its own; else none */
     GW_LIST(struct gw_sheet_place) other; /* places with another limit, or whose limit alone does not hold */
     long places;                          /* of the wall that have it; 0: it is none of elements */
     long sample;                          /* how many to look at */

@@ -86,7 +86,8 @@ bool gw_left_by_check(struct gw_left *out, struct gw_ask *ask, const char *name,
 static void take_own(struct gw_item_limit *out, struct gw_ask *ask, const struct gw_own_limits *own)
 {
     const struct gw_item_limit usual = *out;
-    *out = (struct gw_item_limit){.at_least = own->at_least, .at_most = own->at_most, .basis = GW_LIMIT_SYSTEM};
+    *out = (struct gw_item_limit){
+        .at_least = own->at_least, .at_most = own->at_most, .not_met_at = usual.not_met_at, .basis = GW_LIMIT_SYSTEM};
     const bool least = !gw_given(own->at_least) && usual.at_least <= own->at_most,
                most = !gw_given(own->at_most) && usual.at_most >= own->at_least;
     if (least) out->at_least = usual.at_least;

@@ -187,6 +187,14 @@ static const struct gw_record SHEET_PLACE_RECORD =
 
 #define OF_ITEM(key_, member_, type_, ...)                                                                             \
     FIELD(gw_item, key_, member_, type_, THROUGH(gw_sheet_item, item), __VA_ARGS__)
+static const struct gw_field SHEET_TYPES[] = {
+    F(gw_sheet_types, lites, GW_T_TEXT, .help = "types of lite"),
+    OUT_SENTENCE(gw_sheet_types, "limit", first.held_to, "what they are held to"),
+    OUT_SENTENCE(gw_sheet_types, "limit_not_met", first.condemns, "why a value at that limit does not hold; null"),
+    FIELD(gw_sheet_types, "limit_basis", first.limit.basis, GW_T_WORD, .word = basis_word, .help = "whose limit it is"),
+};
+static const struct gw_record SHEET_TYPES_RECORD =
+    RECORD("types", gw_sheet_types, SHEET_TYPES, .help = "the limit of lites of these types");
 static const struct gw_field SHEET_ITEM[] = {
     F(gw_sheet_item, wall, GW_T_TEXT, .help = "wall"),
     OF_ITEM("stage", stage, GW_T_WORD, .word = stage_word, .help = "of the work, in which it can be seen"),
@@ -202,6 +210,8 @@ static const struct gw_field SHEET_ITEM[] = {
     OUT_SENTENCE(gw_sheet_item, "strictest", strictest.held_to, "the strictest limit of the wall"),
     FIELD(gw_sheet_item, "strictest_at", strictest.place, GW_T_TEXT, .help = "where that is"),
     OUT_SENTENCE(gw_sheet_item, "elsewhere", elsewhere, "the widest limit of the wall; null: one holds everywhere"),
+    FIELD(gw_sheet_item, "limits_by_type", types, GW_T_RECORD, .flags = GW_MANY, .record = &SHEET_TYPES_RECORD,
+          .help = "of lites, where each type has a limit of its own"),
     FIELD(gw_sheet_item, "other_limits", other, GW_T_RECORD, .flags = GW_MANY, .record = &SHEET_PLACE_RECORD,
           .help = "places of the wall with another limit, or whose limit alone does not hold"),
     F(gw_sheet_item, places, GW_T_COUNT, .help = "such places of the wall; 0: it is none of elements"),

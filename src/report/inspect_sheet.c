@@ -38,10 +38,25 @@ static const char *within_wall(const struct gw_sheet_place *place, const char *w
     return strlen(place->place) > length ? place->place + length : "";
 }
 
+/* "vision: 15/16 to 1 1/16 in (system); spandrel: 3/16 to 5/16 in (system)" */
+static const char *words_by_type(struct page *page, const struct gw_sheet_item *row)
+{
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; i < row->types.n; i++) {
+        const struct gw_sheet_types *t = &row->types.items[i];
+        const char *limit = limit_at(page, &t->first);
+        gw_text_addf(&out, "%s%s: %s%s", i ? "; " : "", t->lites, *limit ? limit : "none stated",
+                     gw_said(&t->first.condemns) ? ", does not hold" : "");
+    }
+    return out.at;
+}
+
 /* "at most 1/32 in (practice), strictest: at story 2, line 3; elsewhere up to 1/8 in"; in a narrow table the place
  * stands below it. */
 static const char *limit_words(struct page *page, const struct gw_sheet_item *row)
 {
+    if (row->types.n) return page->report->pictures ? words_by_type(page, row) : "by type of lite: below";
     const struct gw_sheet_place *place = &row->strictest;
     const char *limit =
         gw_said(&place->condemns)
@@ -78,14 +93,18 @@ static void put_condemned(struct sheet_page *p, const struct gw_sheet_item *row,
 static void put_limits(struct sheet_page *p, const struct gw_sheet_item *row)
 {
     struct page *page = &p->page;
-    if (gw_said(&row->elsewhere) && !page->report->pictures)
+    if (gw_said(&row->elsewhere) && !row->types.n && !page->report->pictures)
         gw_report_item(page->report,
                        gw_format(page->arena, "%s: strictest at %s; elsewhere %s", gw_item_kinds[row->item->id].title,
                                  within_wall(&row->strictest, row->wall),
                                  gw_message_text(page->arena, &row->elsewhere, page->shown)));
+    if (row->types.n && !page->report->pictures)
+        gw_report_item(page->report,
+                       gw_format(page->arena, "%s: %s", gw_item_kinds[row->item->id].title, words_by_type(page, row)));
     put_condemned(p, row, &row->most);
     for (size_t i = 0; i < row->other.n; i++) {
         const struct gw_sheet_place *place = &row->other.items[i];
+        if (row->types.n && !gw_said(&place->condemns)) continue;
         gw_report_item(page->report,
                        gw_format(page->arena, "%s at %s: %s%s%s", gw_item_kinds[row->item->id].title,
                                  within_wall(place, row->wall), limit_at(page, place),

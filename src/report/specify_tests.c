@@ -293,8 +293,9 @@ static void field_tests(struct specified_page *p)
         SAY("Water, by %s: %s, which is %s of the laboratory's. A pass there is no evidence of the full pressure.",
             row->clause, gw_spec_quantity(p, GW_PRESSURE, p->spec->field_water, UP), number(p, row->share));
     if (gw_given(p->spec->field_leakage))
-        SAY("Air, by %s: at most %s, which is %s times the laboratory's limit, at the same pressure.", row->clause,
-            gw_spec_quantity(p, GW_LEAKAGE, p->spec->field_leakage, NEAREST), number(p, row->air_factor));
+        SAY("Air, by %s: at most %s, which is %s times the laboratory's limit, at the same pressure. No sheet of "
+            "inspection lists it and no reading shows it: its report is filed by itself.",
+            row->clause, gw_spec_quantity(p, GW_LEAKAGE, p->spec->field_leakage, NEAREST), number(p, row->air_factor));
     SAY("Test early, on the first finished stretch, while work can still be changed, and say who witnesses it.");
 }
 

@@ -85,7 +85,7 @@ static void compare_share(struct stage *s, const struct expectation *x)
     wants_words(s, x, x->item, "next", x->next.items, x->next.n, next_places(s, share->item), true);
 }
 
-/* "place: limit; why it does not hold" */
+/* "place: limit; why it does not hold"; "vision: limit" */
 static const char *other_limits(struct stage *s, const struct gw_sheet_item *row)
 {
     struct gw_text list;
@@ -96,6 +96,9 @@ static const char *other_limits(struct stage *s, const struct gw_sheet_item *row
         gw_text_addf(&list, "%s: %s; %s\n", place->place, gw_message_text(&s->arena, &place->held_to, GW_US),
                      gw_message_text(&s->arena, &place->condemns, GW_US));
     }
+    for (size_t i = 0; i < row->types.n; i++)
+        gw_text_addf(&list, "%s: %s\n", row->types.items[i].lites,
+                     gw_message_text(&s->arena, &row->types.items[i].first.held_to, GW_US));
     return list.at;
 }
 

@@ -19,6 +19,9 @@ static struct gw_message limit_words(struct gw_arena *arena, const struct gw_ite
     if (low && high && fabs(limit->at_most - limit->at_least) <= GW_HAIR_DRAWN * fabs(limit->at_most))
         return GW_SAY(arena, "{}", gw_item_limit_shown(item->id, limit->at_least, 0));
     if (low && high) return GW_SAY(arena, "{} to {}", gw_of_bare(least), most);
+    if (low && limit->not_met_at > 0)
+        return GW_SAY(arena, "at least {}, not met at {} or less", least,
+                      gw_item_limit_shown(item->id, limit->not_met_at, 0));
     if (low) return GW_SAY(arena, "at least {}", least);
     return high ? GW_SAY(arena, "at most {}", most) : GW_PLAINLY(NULL);
 }

@@ -256,6 +256,62 @@ static void find_strictest(struct drawing_up *d, struct gw_sheet_item *row)
         row->elsewhere = wide_words(d->in.ask->arena, row->item, &widest);
 }
 
+/* By type of lite ------------------------------------------------------------------------------------------------ */
+
+static const char *type_of(const struct gw_spot *spot)
+{
+    return !spot->lite ? NULL : spot->lite->lite ? spot->lite->lite : spot->lite->mark;
+}
+
+static bool lists(const char *types, const char *type)
+{
+    const size_t n = strlen(type);
+    for (const char *at = strstr(types, type); at; at = strstr(at + 1, type))
+        if ((at == types || at[-1] == ' ') && (!at[n] || at[n] == ',')) return true;
+    return false;
+}
+
+/* False: that type has two limits. */
+static bool take_type(struct drawing_up *d, struct gw_sheet_item *row, const struct gw_sheet_place *place,
+                      size_t *capacity)
+{
+    const char *type = type_of(&place->spot);
+    struct gw_arena *arena = d->in.ask->arena;
+    struct gw_sheet_types *alike = NULL;
+    if (!type) return false;
+    for (size_t i = 0; i < row->types.n; i++) {
+        struct gw_sheet_types *own = &row->types.items[i];
+        const bool same = !is_other(place, &own->first);
+        if (lists(own->lites, type)) return same;
+        if (same) alike = own;
+    }
+    if (alike) {
+        alike->lites = gw_format(arena, "%s, %s", alike->lites, type);
+        return true;
+    }
+    row->types.items = gw_grow(arena, row->types.items, row->types.n, capacity, sizeof *row->types.items);
+    row->types.items[row->types.n++] = (struct gw_sheet_types){type, *place};
+    return true;
+}
+
+/* What is thick is no stricter than what is thin: a limit that hangs on the type of lite is said of each. */
+static void find_types(struct drawing_up *d, struct gw_sheet_item *row, size_t first)
+{
+    const enum gw_item_on on = row->item->on;
+    size_t capacity = 0;
+    if (on != GW_ON_LITE && on != GW_ON_EDGE && on != GW_ON_POCKET) return;
+    const struct gw_spots *spots = spots_of(d, row->wall, on);
+    for (size_t i = 0; i < spots->n; i++) {
+        struct gw_sheet_place place;
+        if (!set_place(&place, d, row->item, &spots->items[i].spot)) continue;
+        if (take_type(d, row, &place, &capacity)) continue;
+        row->types.n = 0;
+        return;
+    }
+    if (row->types.n < 2) row->types.n = 0;
+    for (size_t i = 0; i < row->types.n; i++) add_place(d, first, row->item, &row->types.items[i].first.spot);
+}
+
 /* Where most is carried; then the worst of the edge strips, and of the middle; then those of a plan. */
 static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
 {
@@ -274,6 +330,7 @@ static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
     row->most = d->out->places.items[first];
     find_strictest(d, row);
     add_place(d, first, row->item, &row->strictest.spot);
+    find_types(d, row, first);
     for (size_t i = first + 1; i < d->out->places.n; i++) {
         const struct gw_sheet_place *place = &d->out->places.items[i];
         if (!is_other(place, &row->most)) continue;

@@ -129,6 +129,7 @@ LIMIT_OF(limit_of_leak)
     (void)system;
     if (!gw_given(t.share)) return;
     out->at_least = t.water.pressure;
+    out->not_met_at = t.share;
     out->basis = GW_LIMIT_DEMAND;
     out->note = GW_SAY(ask->arena, "the required pressure in full; the site test asks {}",
                        gw_of_quantity(GW_PRESSURE, t.share));
