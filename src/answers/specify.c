@@ -40,6 +40,24 @@ static void copy_evidence(struct gw_required *row, int *items, size_t n)
     row->evidence.n = n;
 }
 
+static bool takes(const struct gw_required *row, enum gw_evidence_rule rule)
+{
+    for (size_t i = 0; i < row->evidence.n; i++)
+        if (row->evidence.items[i] == (int)rule) return true;
+    return !row->evidence.n;
+}
+
+/* What the evidence is, no less and no more. */
+static const char *structural_submit(const struct gw_required *row)
+{
+    const bool calculation = takes(row, GW_ASKS_CALCULATION), test = takes(row, GW_ASKS_TEST);
+    if (!calculation) return "test report";
+    if (row->of == GW_SET_FRAMING)
+        return test ? "test report, or calculation of framing and anchors" : "calculation of framing and anchors";
+    return test ? "test report, or calculation of glass, framing and anchors"
+                : "calculation of glass, framing and anchors";
+}
+
 static void structural_rows(struct rows *rows)
 {
     const struct gw_requirements *r = rows->ask->model->project.requirements;
@@ -57,7 +75,7 @@ static void structural_rows(struct rows *rows)
         row->level = GW_LEVEL_ASD;
         row->test = gw_check_find("structural")->clause;
         if (r && r->structural) copy_evidence(row, r->structural->evidence.items, r->structural->evidence.n);
-        submit(row, rows->ask, p->framing ? "test report, or calculation of framing and anchors" : "test report");
+        submit(row, rows->ask, structural_submit(row));
     }
 }
 

@@ -190,6 +190,13 @@ static void writers_choices(struct gw_specification *out, struct gw_ask *ask, si
     if (!r || !r->water || !gw_given(r->water->pressure)) ask_for_water(out, ask, capacity);
     if (!r || !r->water || r->water->dynamic == GW_UNSAID)
         ask_writer(out, ask, capacity, "water", "is the dynamic test asked for too? (requirements: water: dynamic)");
+    for (size_t i = 0; i < out->set.requires.n; i++) {
+        const struct gw_required *row = &out->set.requires.items[i];
+        if (row->name && !row->test)
+            ask_writer(out, ask, capacity, "other",
+                       gw_format(ask->arena, "by which test or calculation is %s shown? None is named for it (%s)",
+                                 row->name, row->id));
+    }
 }
 
 void gw_specify_questions(struct gw_specification *out, struct gw_ask *ask)

@@ -65,6 +65,31 @@ static void apart(struct page *page)
         gw_report_line(page->report, "What is asked of them is as their methods and the project's file give it.");
 }
 
+/* The pressure that such a step is a multiple of; absent: none. */
+static double design_of(const struct gw_sequence *all, const struct gw_sequence_step *step)
+{
+    const bool outward = step->test == GW_STEP_PROOF_OUT;
+    const enum gw_sequence_test design = outward ? GW_STEP_DESIGN_OUT : GW_STEP_DESIGN_IN;
+    if (!outward && step->test != GW_STEP_PROOF_IN && step->test != GW_STEP_PRELOAD) return GW_ABSENT;
+    for (size_t i = 0; i < all->n; i++)
+        if (all->steps[i].test == design) return fabs(all->steps[i].pressure);
+    return GW_ABSENT;
+}
+
+/* Who multiplies the printed pressure must come out at the printed proof, or below it. */
+static struct gw_sequence as_multiplied(const struct page *page, const struct gw_sequence *all)
+{
+    struct gw_sequence out = *all;
+    for (size_t i = 0; i < out.n; i++) {
+        struct gw_sequence_step *step = &out.steps[i];
+        const double design = design_of(all, step);
+        if (design > 0)
+            step->pressure = copysign(gw_times_printed(GW_PRESSURE, page->shown, fabs(step->pressure) / design, design),
+                                      step->pressure);
+    }
+    return out;
+}
+
 void gw_page_mock_up_table(struct page *page)
 {
     const struct gw_answer *answer = page->results->answer;
@@ -73,7 +98,9 @@ void gw_page_mock_up_table(struct page *page)
                                                gw_message_text(page->arena, &answer->mock_up_fault, page->shown)));
         return;
     }
-    gw_view_list(page, "", &MOCK_UP, page->results->mock_up.items, page->results->mock_up.n);
+    struct gw_sequence *steps = gw_alloc(page->arena, 1, sizeof *steps);
+    *steps = as_multiplied(page, &answer->mock_up);
+    gw_view_list(page, "", &MOCK_UP, steps->steps, steps->n);
     gw_report_line(page->report,
                    "At the greatest pressures of the walls below the roof line, on the greatest span. Limit: "
                    "deflection at the design pressure, permanent set after proof.");

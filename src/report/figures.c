@@ -39,6 +39,12 @@ double gw_printed(enum gw_dim dim, enum gw_units shown, double si, int decimals,
     return rounded(gw_quantity_shown(gw_units_standard(), dim, shown, si), decimals, rounding);
 }
 
+double gw_times_printed(enum gw_dim dim, enum gw_units shown, double factor, double si)
+{
+    const double printed = gw_printed(dim, shown, si, gw_dim_info(dim)->decimals[shown], UP);
+    return factor * printed / gw_quantity_shown(gw_units_standard(), dim, shown, 1);
+}
+
 void gw_add_bare(struct gw_text *out, enum gw_dim dim, enum gw_units shown, double si, enum rounding rounding)
 {
     if (!gw_given(si)) return;

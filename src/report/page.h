@@ -40,6 +40,8 @@ void gw_add_heights(struct gw_text *out, enum gw_units shown, double low, double
 void gw_add_levels(struct gw_text *out, enum gw_units shown, double strength, double asd);
 /* The number that stands on the page with so many decimals. */
 double gw_printed(enum gw_dim dim, enum gw_units shown, double si, int decimals, enum rounding rounding);
+/* SI: so many times what a table prints of it, rounded up: whoever multiplies the printed figure finds no more. */
+double gw_times_printed(enum gw_dim dim, enum gw_units shown, double factor, double si);
 /* A basis as people read it: "recalled" for what rests on memory. Of struct gw_used: the weakest of its rows. */
 const char *gw_basis_words(enum gw_basis basis);
 bool gw_say_basis(struct gw_text *out, const void *used, enum gw_units shown);

@@ -134,13 +134,21 @@ static bool row_submit(struct gw_text *out, const void *thing, enum gw_units sho
     return true;
 }
 
+static bool row_test(struct gw_text *out, const void *thing, enum gw_units shown)
+{
+    const struct gw_required *row = thing;
+    (void)shown;
+    gw_text_add(out, row->test ? row->test : "not named");
+    return true;
+}
+
 static const struct gw_field SCHEDULE_ROW[] = {
     F(gw_required, id, GW_T_TEXT),
     F(gw_required, check, GW_T_TEXT),
     {.key = "place", .type = GW_T_SAID, .say = row_place},
     {.key = "value", .type = GW_T_SAID, .say = row_value},
     {.key = "level", .type = GW_T_SAID, .say = row_level},
-    F(gw_required, test, GW_T_TEXT),
+    {.key = "test", .type = GW_T_SAID, .say = row_test},
     {.key = "evidence", .type = GW_T_SAID, .say = row_evidence},
     {.key = "submit", .type = GW_T_SAID, .say = row_submit},
 };
@@ -195,15 +203,27 @@ static void general(struct specified_page *p)
                          "its evidence and what is to be submitted.");
 }
 
+/* "each with its test and its evidence", but for those that nobody names a test for. */
+static const char *with_what(struct specified_page *p)
+{
+    struct gw_text out;
+    size_t without = 0;
+    gw_text_init(&out, p->page.arena);
+    gw_text_add(&out, "each with its evidence; no test is named for ");
+    for (size_t i = 0; i < p->spec->set.requires.n; i++) {
+        const struct gw_required *row = &p->spec->set.requires.items[i];
+        if (!row->test) gw_text_addf(&out, "%s%s", without++ ? ", " : "", row->id);
+    }
+    return without ? out.at : "each with its test and its evidence";
+}
+
 /* How much is asked and how much is open, where the page is to be filed. */
 static void lead(struct specified_page *p)
 {
     const size_t n = p->spec->set.requires.n, open = p->spec->questions.n;
     if (!p->page.report->pictures) return;
-    gw_report_lead(p->page.report,
-                   gw_format(p->page.arena,
-                             "%zu requirement%s, each with its test and its evidence. %zu question%s open.", n,
-                             n == 1 ? "" : "s", open, open == 1 ? " is" : "s are"));
+    gw_report_lead(p->page.report, gw_format(p->page.arena, "%zu requirement%s, %s. %zu question%s open.", n,
+                                             n == 1 ? "" : "s", with_what(p), open, open == 1 ? " is" : "s are"));
     for (size_t i = 0; i < open; i++) {
         const struct gw_open_question *q = &p->spec->questions.items[i];
         gw_report_item(p->page.report, gw_format(p->page.arena, "Open, %s: %s", q->check,

@@ -22,6 +22,8 @@ const char *gw_spec_quantity(struct specified_page *p, enum gw_dim dim, double s
 const char *gw_spec_part(bool framing, bool parapet); /* "lites above the roof line" */
 /* Who says pressures besides the method: "given S-001"; "": nobody. */
 const char *gw_spec_pressures_by(struct specified_page *p);
+/* "screws 32.1 psf inward": what below the roof line takes more than these, Pa, allowable stress; "": nothing. */
+const char *gw_spec_more_than(struct specified_page *p, double inward, double outward);
 void gw_spec_pressures(struct specified_page *p);
 /* specify_tests.c */
 void gw_spec_tests(struct specified_page *p);

@@ -175,21 +175,27 @@ static double printed(const struct specified_page *s, double pa)
     return gw_printed(GW_PRESSURE, s->page.shown, pa, gw_dim_info(GW_PRESSURE)->decimals[s->page.shown], UP);
 }
 
-/* "; screws up to 59.8 psf outward": what takes more than the lites that it holds. */
-static void add_more(struct gw_text *out, struct specified_page *s, const struct gw_specified_pressure *p,
-                     enum gw_kind kind)
+/* Of such elements there; everywhere below the roof line without a place. */
+static void most_of(double most[2], struct specified_page *s, const struct gw_specified_pressure *p, enum gw_kind kind)
 {
     const struct gw_takeoff *t = s->page.results->answer->takeoff;
-    double most[] = {0, 0};
-    const double lites[] = {p->inward_asd, p->outward_asd};
-    static const char *const ways[] = {"inward", "outward"};
-    size_t n = 0;
+    most[0] = most[1] = 0;
     for (size_t i = 0; i < t->elements.n; i++) {
         const struct gw_element *e = &t->elements.items[i];
-        if (!holds_lites(p, e, kind)) continue;
+        if (p ? !holds_lites(p, e, kind) : e->kind != kind || e->outside || e->parapet) continue;
         most[0] = fmax(most[0], e->inward_asd.pa);
         most[1] = fmax(most[1], -e->outward_asd.pa);
     }
+}
+
+/* "; screws up to 59.8 psf outward": what takes more than `lites`, each way. */
+static void add_more(struct gw_text *out, struct specified_page *s, const struct gw_specified_pressure *p,
+                     const double lites[2], enum gw_kind kind)
+{
+    static const char *const ways[] = {"inward", "outward"};
+    double most[2];
+    size_t n = 0;
+    most_of(most, s, p, kind);
     for (size_t way = 0; way < 2; way++) {
         if (!gw_given(lites[way]) || !(printed(s, most[way]) > printed(s, lites[way]))) continue;
         if (!n++) gw_text_addf(out, "%s%ss ", out->length ? "; " : "", gw_kind_names[kind]);
@@ -199,20 +205,32 @@ static void add_more(struct gw_text *out, struct specified_page *s, const struct
     }
 }
 
+static const char *more_than(struct specified_page *s, const struct gw_specified_pressure *p, const double lites[2])
+{
+    static const enum gw_kind kinds[] = {GW_MULLION, GW_TRANSOM, GW_SCREW, GW_ANCHOR};
+    struct gw_text text;
+    gw_text_init(&text, s->page.arena);
+    for (size_t k = 0; k < COUNT(kinds); k++) add_more(&text, s, p, lites, kinds[k]);
+    return text.length ? text.at : "";
+}
+
+const char *gw_spec_more_than(struct specified_page *s, double inward, double outward)
+{
+    const double lites[] = {inward, outward};
+    return more_than(s, NULL, lites);
+}
+
 /* What of a place takes more than its lites, which its row is of. */
 static void tell_more(struct specified_page *s)
 {
-    static const enum gw_kind kinds[] = {GW_MULLION, GW_TRANSOM, GW_SCREW, GW_ANCHOR};
     for (size_t i = 0; i < s->spec->pressures.n; i++) {
         const struct gw_specified_pressure *p = &s->spec->pressures.items[i];
-        struct gw_text text;
-        if (p->framing) continue;
-        gw_text_init(&text, s->page.arena);
-        for (size_t k = 0; k < COUNT(kinds); k++) add_more(&text, s, p, kinds[k]);
-        if (text.length)
+        const double lites[] = {p->inward_asd, p->outward_asd};
+        const char *more = p->framing ? "" : more_than(s, p, lites);
+        if (*more)
             gw_report_item(s->page.report, gw_format(s->page.arena, "%s, %s, zone %d%s, more than its lites: %s",
                                                      p->row ? p->row->id : "not known", p->first->wall, p->first->zone,
-                                                     p->first->parapet ? ", above the roof line" : "", text.at));
+                                                     p->first->parapet ? ", above the roof line" : "", more));
     }
 }
 

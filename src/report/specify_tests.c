@@ -112,13 +112,15 @@ static const struct view PROOFS = VIEW(&PROOF_RECORD, PROOF_COLUMNS);
 static void proof_table(struct specified_page *p)
 {
     const struct gw_specification *spec = p->spec;
+    const double times = tables_of(p)->proof_loads[GW_ROW_PROOF_LOADS_E330].proof;
+    const enum gw_units shown = p->page.shown;
     struct proof_row *rows = gw_alloc(p->page.arena, spec->proofs.n + 1, sizeof *rows);
     for (size_t i = 0; i < spec->proofs.n; i++) {
         const struct gw_specified_proof *q = &spec->proofs.items[i];
         rows[i] = (struct proof_row){.wall = q->first->wall,
                                      .part = gw_spec_part(q->framing, q->first->parapet),
-                                     .inward = q->inward,
-                                     .outward = q->outward,
+                                     .inward = gw_times_printed(GW_PRESSURE, shown, times, q->inward / times),
+                                     .outward = gw_times_printed(GW_PRESSURE, shown, times, q->outward / times),
                                      .set = q->set_limit};
     }
     gw_view_list(&p->page, "", &PROOFS, rows, spec->proofs.n);
@@ -299,11 +301,39 @@ static void field_tests(struct specified_page *p)
     SAY("Test early, on the first finished stretch, while work can still be changed, and say who witnesses it.");
 }
 
+static bool by_test_alone(const struct specified_page *p)
+{
+    const struct gw_requirements *r = p->page.results->answer->model->project.requirements;
+    bool test = false, calculation = false;
+    for (size_t i = 0; r && r->structural && i < r->structural->evidence.n; i++) {
+        test = test || r->structural->evidence.items[i] == GW_ASKS_TEST;
+        calculation = calculation || r->structural->evidence.items[i] == GW_ASKS_CALCULATION;
+    }
+    return test && !calculation;
+}
+
+/* One chamber puts one pressure on all: what is asked more of than lites is not shown by theirs. */
+static void beyond_mock_up(struct specified_page *p)
+{
+    const struct gw_sequence *steps = &p->page.results->answer->mock_up;
+    double in = GW_ABSENT, out = GW_ABSENT;
+    for (size_t i = 0; i < steps->n; i++) {
+        if (steps->steps[i].test == GW_STEP_DESIGN_IN) in = fabs(steps->steps[i].pressure);
+        if (steps->steps[i].test == GW_STEP_DESIGN_OUT) out = fabs(steps->steps[i].pressure);
+    }
+    const char *more = gw_spec_more_than(p, in, out);
+    if (!*more) return;
+    SAY("The design steps take the lites' pressures; by 2.3 these take more: %s. %s", more,
+        by_test_alone(p) ? "The steps and their proofs are raised to it."
+                         : "They are shown at that by calculation, or the steps and their proofs are raised to it.");
+}
+
 static void mock_up(struct specified_page *p)
 {
     gw_spec_article(p, "Laboratory mock-up");
     SAY("Order of the tests, on one specimen:");
     gw_page_mock_up_table(&p->page);
+    beyond_mock_up(p);
     if (!p->page.results->answer->apart.n) return;
     SAY("Tests of specimens of their own:");
     gw_page_apart_table(&p->page);

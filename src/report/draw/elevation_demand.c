@@ -128,7 +128,8 @@ static struct elevation_flag flag_of(const struct bands *b, const struct gw_elem
 {
     struct gw_text text;
     gw_text_init(&text, b->text.arena);
-    gw_add_quantity(&text, GW_PRESSURE, b->text.shown, pressure(b, e), UP);
+    gw_add_bare(&text, GW_PRESSURE, b->text.shown, pressure(b, e), UP);
+    gw_text_addf(&text, " %s", gw_dim_info(GW_PRESSURE)->shown[b->text.shown]);
     return (struct elevation_flag){
         .element = e,
         .first = gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
