@@ -168,8 +168,13 @@ struct gw_finding {
     const struct gw_finding *link;  /* the link of the load path that governs, where one does; NULL */
     long lean;                      /* how many of the elements here lean on that link */
     long share;                     /* of the elements here those that its verdict is of, where not all are; 0: all */
-    const struct gw_used *used;     /* never NULL */
+    /* Of lites that `share` counts: which of the element's pieces, a bit each in the order of its places; of the others
+     * those that are not shown, where the verdict fails. NULL: all are of the verdict. */
+    const uint64_t *pieces, *open;
+    const struct gw_used *used; /* never NULL */
 };
+/* The verdict of such a piece, from 0. */
+enum gw_verdict gw_verdict_of_piece(const struct gw_finding *finding, size_t piece);
 
 struct gw_summary {
     const struct gw_system *candidate;

@@ -313,17 +313,33 @@ static long pieces_in(const struct path *path, const uint64_t *set)
     return n;
 }
 
-/* How many of alike elements the verdict is of: what it is of by itself it is of all. */
-static long share(const struct gw_finding *f, const struct gw_finding *rated, const struct path *path)
+/* How many of alike elements the verdict is of, and which: what it is of by itself it is of all. */
+static long share(struct gw_finding *f, const struct gw_finding *rated, const struct path *path)
 {
     const struct gw_element *e = f->demand->element;
-    if (f->verdict == GW_PASS || !f->link || gw_given(f->required)) return 0;
+    const bool by_itself = gw_given(f->required) && rated->verdict != GW_PASS;
+    if (f->verdict == GW_PASS || !f->link || by_itself) return 0;
     const uint64_t *set = f->verdict == GW_FAIL                      ? path->failing
                           : path->worst.by->verdict != GW_PASS       ? path->unshown
                           : rated->verdict == GW_PASS && path->words ? path->beyond
                                                                      : NULL;
     const long n = set ? pieces_in(path, set) : 0;
-    return n < e->count ? n : 0;
+    if (!n || n >= e->count) return 0;
+    f->pieces = set;
+    f->open = f->verdict == GW_FAIL ? path->unshown : NULL;
+    return n;
+}
+
+static bool has_bit(const uint64_t *set, size_t at)
+{
+    enum { BITS = 64 };
+    return set[at / BITS] >> at % BITS & 1;
+}
+
+enum gw_verdict gw_verdict_of_piece(const struct gw_finding *finding, size_t piece)
+{
+    if (!finding->pieces || has_bit(finding->pieces, piece)) return finding->verdict;
+    return finding->open && has_bit(finding->open, piece) ? GW_NOT_SHOWN : GW_PASS;
 }
 
 static void judge_path(struct gw_finding *f, const struct gw_paths *links, struct gw_ask *ask)

@@ -42,6 +42,8 @@ struct elevation {
     size_t n_classes;
     const size_t *order; /* of the key, all of the classes, darkest first; NULL: as they stand */
     size_t (*class_of)(const void *context, const struct gw_element *lite);
+    /* The same where alike lites differ by their place on the wall; NULL: they do not. */
+    size_t (*class_at)(const void *context, const struct gw_element *lite, size_t place);
     const char *const (*heads)[2]; /* of the ledger, two lines each */
     size_t n_columns;
     /* One figure of a row whose lites are these; nothing where there is none. */

@@ -27,7 +27,10 @@ static bool alike(const struct elevation_area *a, const struct elevation_area *b
 static struct elevation_area one(const struct elevation *of, size_t strip, size_t place)
 {
     const struct gw_element *e = lite_at(of, strip, place);
-    return (struct elevation_area){.class_ = of->class_of ? of->class_of(of->context, e) : 0,
+    const size_t class_ = of->class_at   ? of->class_at(of->context, e, place)
+                          : of->class_of ? of->class_of(of->context, e)
+                                         : 0;
+    return (struct elevation_area){.class_ = class_,
                                    .zone = e->zone,
                                    .parapet = e->parapet,
                                    .from = place,

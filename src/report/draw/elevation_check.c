@@ -23,6 +23,7 @@ struct verdicts {
     struct gw_arena *arena;
     enum gw_units shown;
     const struct gw_finding **worst; /* by element of the grid, from its first: the gravest; NULL: none */
+    enum gw_verdict **by_piece;      /* by the same, of lites: of each of its places; NULL: none is judged */
     struct elevation_flag flags[FLAGS];
     size_t n_flags;
 };
@@ -37,15 +38,46 @@ static const struct gw_finding *worst_of(const struct verdicts *v, const struct 
     return v->worst[e->index - v->of->grid->first_element];
 }
 
+/* Places of its class along the wall. */
+static size_t pieces_of(const struct gw_element *e)
+{
+    const struct gw_grid_axis *axis = e->grid->layers[GW_SORT_LITE].axis;
+    return axis->first[e->place_class + 1] - axis->first[e->place_class];
+}
+
+static bool is_worse(enum gw_verdict a, enum gw_verdict b)
+{
+    static const int gravity[] = {[GW_FAIL] = 3, [GW_NOT_SHOWN] = 2, [GW_PASS] = 1, [GW_NOT_REQUIRED] = 0};
+    return gravity[a] > gravity[b];
+}
+
+static void take_pieces(struct verdicts *v, const struct gw_finding *f)
+{
+    const struct gw_element *e = f->demand->element;
+    enum gw_verdict **of = &v->by_piece[e->index - v->of->grid->first_element];
+    const size_t n = e->kind == GW_LITE ? pieces_of(e) : 0;
+    if (!n) return;
+    if (!*of) {
+        *of = gw_alloc(v->arena, n, sizeof **of);
+        for (size_t i = 0; i < n; i++) (*of)[i] = GW_NOT_REQUIRED;
+    }
+    for (size_t i = 0; i < n; i++) {
+        const enum gw_verdict own = gw_verdict_of_piece(f, i);
+        if (is_worse(own, (*of)[i])) (*of)[i] = own;
+    }
+}
+
 static void gather(struct verdicts *v)
 {
     const struct gw_judgement *j = &v->of->results->answer->judgement;
     v->worst = gw_alloc(v->arena, v->of->grid->n_elements + 1, sizeof *v->worst);
+    v->by_piece = gw_alloc(v->arena, v->of->grid->n_elements + 1, sizeof *v->by_piece);
     for (size_t i = 0; i < j->findings.n; i++) {
         const struct gw_finding *f = &j->findings.items[i];
         if (!is_of_wall(v, f)) continue;
         const struct gw_finding **worst = &v->worst[f->demand->element->index - v->of->grid->first_element];
         if (gw_graver(f, *worst)) *worst = f;
+        take_pieces(v, f);
     }
 }
 
@@ -102,6 +134,26 @@ static size_t class_of(const void *context, const struct gw_element *e)
     return f ? f->verdict : GW_NOT_REQUIRED;
 }
 
+/* Of alike lites those that lean on what fails, and no others. */
+static size_t class_at(const void *context, const struct gw_element *e, size_t place)
+{
+    const struct verdicts *v = context;
+    const struct gw_grid_axis *axis = e->grid->layers[GW_SORT_LITE].axis;
+    const enum gw_verdict *pieces = v->by_piece[e->index - v->of->grid->first_element];
+    for (size_t i = 0; pieces && i < pieces_of(e); i++)
+        if (axis->members[axis->first[e->place_class] + i] == place) return pieces[i];
+    return class_of(context, e);
+}
+
+static void count_lites(const struct verdicts *v, const struct gw_element *e, long counts[4])
+{
+    const enum gw_verdict *pieces = v->by_piece[e->index - v->of->grid->first_element];
+    const long n = (long)pieces_of(e);
+    if (!pieces || n != e->count) counts[class_of(v, e)] += e->count;
+    else
+        for (long i = 0; i < n; i++) counts[pieces[i]]++;
+}
+
 static void cell(struct gw_text *out, const void *context, const struct gw_element *const *lites, size_t n,
                  size_t column)
 {
@@ -123,7 +175,7 @@ static const char *described(const struct verdicts *v)
     const struct gw_takeoff *t = v->of->results->answer->takeoff;
     for (size_t i = 0; i < g->n_elements; i++) {
         const struct gw_element *e = &t->elements.items[g->first_element + i];
-        if (e->kind == GW_LITE) counts[class_of(v, e)] += e->count;
+        if (e->kind == GW_LITE) count_lites(v, e, counts);
     }
     return gw_format(v->arena,
                      "Elevation of wall %s, %s: with %s, of its lites and panes cut by the roof line %ld fail, "
@@ -157,6 +209,7 @@ enum gw_status gw_draw_elevation_check(struct gw_canvas *canvas, const void *of,
         .n_classes = sizeof gw_verdict_classes / sizeof *gw_verdict_classes,
         .order = gw_verdict_order,
         .class_of = class_of,
+        .class_at = class_at,
         .heads = heads,
         .n_columns = 2,
         .cell = cell,
