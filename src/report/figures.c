@@ -26,11 +26,19 @@ static double rounded(double value, int decimals, enum rounding rounding)
 
 const char *gw_cost_text(struct gw_arena *arena, double cost)
 {
-    const double half_a_cent = 0.005;
-    struct gw_text out;
+    enum { GROUP = 3 };
+    struct gw_text plain, out;
     if (!gw_given(cost)) return "";
+    gw_text_init(&plain, arena);
     gw_text_init(&out, arena);
-    gw_text_fixed(&out, cost, fabs(cost - round(cost)) < half_a_cent ? 0 : 2);
+    gw_text_fixed(&plain, cost, 2);
+    const size_t first = strcspn(plain.at, "0123456789"), whole = strspn(plain.at + first, "0123456789");
+    gw_text_bytes(&out, plain.at, first);
+    for (size_t i = 0; i < whole; i++) {
+        if (i && (whole - i) % GROUP == 0) gw_text_add(&out, ",");
+        gw_text_bytes(&out, plain.at + first + i, 1);
+    }
+    gw_text_add(&out, plain.at + first + whole);
     return out.at;
 }
 

@@ -140,13 +140,13 @@ static const struct gw_margin *next_margin(const struct gw_margins *all, const s
     return best;
 }
 
-const char *gw_least_margins(struct page *page, const struct gw_margins *m)
+const char *gw_least_margins(struct page *page, const struct gw_margins *m, size_t most)
 {
     enum { TOLD = 3 };
     const struct gw_margin *told[TOLD];
     struct gw_text out;
     gw_text_init(&out, page->arena);
-    for (size_t n = 0; n < TOLD && (told[n] = next_margin(m, told, n)) != NULL; n++)
+    for (size_t n = 0; n < TOLD && n < most && (told[n] = next_margin(m, told, n)) != NULL; n++)
         gw_text_addf(&out, "%s%s at %s %s (now %s)", n ? "; " : "",
                      told[n]->verdict == GW_FAIL ? "fails" : "is not shown", input_words(page, told[n]),
                      flip_words(page, told[n]), now_words(page, told[n]));

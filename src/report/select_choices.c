@@ -13,7 +13,7 @@ static const char *counted_words(struct page *page, const struct gw_system_optio
     const bool area = o->of == GW_COUNTS_WALL || (o->of == GW_COUNTS_LITE && o->price.dim != GW_COST);
     const char *n = length ? gw_quantity_text(page, GW_LENGTH, quantity, NEAREST)
                     : area ? gw_quantity_text(page, GW_AREA, quantity, NEAREST)
-                           : gw_cost_text(page->arena, quantity);
+                           : gw_format(page->arena, "%.0f", quantity);
     const char *what = o->of == GW_COUNTS_LITE && !area ? "lites" : each[o->of];
     return gw_format(page->arena, "%s %s", n, what);
 }

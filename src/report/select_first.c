@@ -1,5 +1,6 @@
 /* The first page of choosing: who passes, as offered or with what is chosen, at which cost, how near to failing. */
 #include "base/fields.h"
+#include "base/tolerance.h"
 #include "report/check.h"
 #include "report/how_found.h"
 #include "report/margins.h"
@@ -88,19 +89,36 @@ static struct rank_row rank_of(struct page *page, const struct selections *s, co
                                                      : gw_cost_text(page->arena, saved)};
 }
 
+/* Of a candidate that is not shown a plan is the cheapest with which nothing fails. */
+static bool has_unshown_plan(const struct selections *s)
+{
+    for (size_t i = 0; i < s->items.n; i++) {
+        const struct gw_bid *bid = s->items.items[i].bid;
+        if (gw_given(bid->cost) && bid->verdict != GW_PASS) return true;
+    }
+    return false;
+}
+
+static const char *ranking_caption(struct page *page, const struct selections *s)
+{
+    const char *unshown = has_unshown_plan(s) ? " (of one that is not shown: none fails)" : "";
+    if (s->bids->by_mass)
+        return gw_format(page->arena,
+                         "No costs are given: each plan is the lightest with which every check passes%s. Give the "
+                         "system, its options and the lites a 'cost' to choose by that.",
+                         unshown);
+    return gw_format(page->arena,
+                     "Each plan is the cheapest with which every check passes%s, place by place; costs as the files "
+                     "have them. Mass: of metal and glass. Questions: what holds back a verdict for want of an answer, "
+                     "and reports behind statements. To confirm: conditions of its tests that nobody stated.",
+                     unshown);
+}
+
 static void ranking(struct page *page, const struct selections *s, const struct verdict_story *stories)
 {
     struct rank_row *rows = gw_alloc(page->arena, s->items.n + 1, sizeof *rows);
     for (size_t i = 0; i < s->items.n; i++) rows[i] = rank_of(page, s, &s->items.items[i], &stories[i]);
-    gw_view_list(
-        page,
-        s->bids->by_mass
-            ? "No costs are given: each plan is the lightest with which every check passes. Give the system, "
-              "its options and the lites a 'cost' to choose by that."
-            : "Each plan is the cheapest with which every check passes, place by place; costs as the files "
-              "have them. Mass: of metal and glass. Questions: what is not shown for want of an answer, and reports "
-              "behind statements. To confirm: conditions of its tests that nobody stated.",
-        &RANKS, rows, s->items.n);
+    gw_view_list(page, ranking_caption(page, s), &RANKS, rows, s->items.n);
     if (s->items.n) gw_page_how_planned(page);
 }
 
@@ -165,6 +183,24 @@ static const char *planned_words(struct page *page, const struct gw_bid *bid)
                      taken);
 }
 
+/* "glass at north/lite/6; water at east": of each check that passes with the use printed as 1.00 its worst place. */
+static const char *at_limit(struct page *page, const struct gw_bid *bid)
+{
+    const double nothing_left = 0.99; /* the next use, rounded up to two decimals, is 1.00 */
+    const struct gw_judgement *j = &page->results->answer->judgement;
+    struct gw_text out;
+    gw_text_init(&out, page->arena);
+    for (size_t i = 0; bid->findings && i < j->demands.n; i++) {
+        const struct gw_finding *worst = &bid->findings[i];
+        if (i && gw_same_check(&j->demands.items[i - 1], worst->demand)) continue;
+        for (size_t k = i; k < j->demands.n && gw_same_check(&j->demands.items[k], &j->demands.items[i]); k++)
+            if (!(worst->utilization >= bid->findings[k].utilization)) worst = &bid->findings[k];
+        if (worst->verdict != GW_PASS || worst->link || !(worst->utilization > nothing_left * (1 + GW_HAIR))) continue;
+        gw_text_addf(&out, "%s%s%s", out.length ? "; " : "", gw_check_name(worst->demand), gw_at_text(page, worst));
+    }
+    return out.length ? out.at : "";
+}
+
 /* Two lines each. */
 bool gw_is_told_first(const struct page *page, size_t i) { return !gw_is_short(page) || 2 * i < GW_FIRST_LINES; }
 
@@ -172,11 +208,15 @@ void gw_tell_offered(struct page *page, const struct gw_bid *bid)
 {
     gw_report_item(page->report, gw_format(page->arena, "%s %s%s", bid->candidate->name, offered_words(page, bid),
                                            planned_words(page, bid)));
-    if (!bid->margins) return;
-    const char *least = gw_least_margins(page, bid->margins);
-    if (*least)
-        gw_report_item(page->report, gw_format(page->arena, "%s, its least margins: with its plan it %s",
-                                               bid->candidate->name, least));
+    const char *full = at_limit(page, bid);
+    const char *least = bid->margins ? gw_least_margins(page, bid->margins, *full ? 2 : 3) : "";
+    if (*full || *least)
+        gw_report_item(page->report, gw_format(page->arena, "%s, its least margins with its plan: %s%s%s%s",
+                                               bid->candidate->name, *full ? "nothing left (use 1.00) at " : "", full,
+                                               *full && *least ? "; it "
+                                               : *full         ? ""
+                                                               : "it ",
+                                               least));
 }
 
 void gw_select_first(struct page *page, const struct selections *s, const struct verdict_story *stories)
