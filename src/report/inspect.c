@@ -172,7 +172,7 @@ static void entry(struct inspect_page *p, const struct alike *a)
     gw_text_addf(&text, "%s: %s", gw_item_kinds[row->item->id].title, value_words(p, row));
     if (*limit) gw_text_addf(&text, ", limit %s", limit);
     if (*left) gw_text_addf(&text, "; left: %s", left);
-    gw_text_addf(&text, ". %s%s (line%s %s%s).", a->places.at, more_places(p, a), plural(a->n), a->lines.at,
+    gw_text_addf(&text, ". %s%s (row%s %s%s of the file).", a->places.at, more_places(p, a), plural(a->n), a->lines.at,
                  a->n > a->named ? ", ..." : "");
     if (*why) gw_text_addf(&text, " %s", why);
     gw_report_item(p->page.report, text.at);
@@ -202,8 +202,8 @@ static void card(struct inspect_page *p, const struct alike *a)
     gw_report_cell(report, value_words(p, row));
     gw_report_cell(report, *limit ? limit : "none");
     gw_report_cell(report, *left ? left : "not computed");
-    gw_report_cell(report, gw_format(p->page.arena, "%s%s (line%s %s%s)", a->places.at, more, plural(a->n), a->lines.at,
-                                     a->n > a->named ? ", ..." : ""));
+    gw_report_cell(report, gw_format(p->page.arena, "%s%s (row%s %s%s of the file)", a->places.at, more, plural(a->n),
+                                     a->lines.at, a->n > a->named ? ", ..." : ""));
     gw_report_cell(report, why_and_do(p, row));
 }
 
@@ -306,8 +306,10 @@ static void shares(struct inspect_page *p)
         gw_report_cell(p->page.report, s->enough ? "yes" : "no");
     }
     reasons(p);
-    gw_report_line(p->page.report, "A place is outside if one of its first readings is. The interval is exact "
-                                   "(Clopper-Pearson), of the places marked random alone.");
+    gw_report_line(p->page.report,
+                   "A place is outside if one of its first readings is beyond its limit, also where what "
+                   "is left is unknown; unknown here are those that no limit tells. The interval is exact "
+                   "(Clopper-Pearson), of the places marked random alone.");
 }
 
 /* Not all of the item's places. */

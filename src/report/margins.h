@@ -18,8 +18,8 @@ void gw_margins_rows(struct gw_margins *margins, struct gw_arena *arena);
 /* A table: the value now, where the verdict is another one, and what it is then. */
 void gw_page_margins(struct page *page, const struct gw_margins *margins);
 
-/* "fails at wind speed 131.5 mph (now 130 mph); ...": of each number the nearest value with a graver verdict, the `most` (three)
- * that move least, least first; "" without one. */
+/* "fails at wind speed 131.5 mph (now 130 mph); ...": of each number the nearest value with a graver verdict, the
+ * `most` (three) that move least, least first; "" without one. */
 const char *gw_least_margins(struct page *page, const struct gw_margins *m, size_t most);
 
 #endif

@@ -56,7 +56,7 @@ static void nothing_missed_is_left_out(void **state)
     for (size_t f = 0; f < sizeof formats / sizeof *formats; f++) {
         const char *page = page_as(w, &inspection, formats[f]);
         for (int i = 1; i <= EACH; i++) {
-            const char *slope = gw_format(&w->arena, "column %d from the left, row 1, sill (line", i);
+            const char *slope = gw_format(&w->arena, "column %d from the left, row 1, sill (row", i);
             const char *anchor = gw_format(&w->arena, "story 1, line %d from the left end", i);
             if (!strstr(page, slope) || !strstr(page, anchor)) fail_msg("%s: %d is left out", formats[f], i);
         }

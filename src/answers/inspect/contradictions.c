@@ -15,7 +15,7 @@ enum { N_EXCLUDED = sizeof EXCLUDED / sizeof *EXCLUDED };
 static void against(struct gw_inspecting *in, struct gw_inspected *row, const struct gw_inspected *other)
 {
     gw_add_said(in, row,
-                GW_SAY(in->ask->arena, "line {} says of this place {} {}: the two cannot both be right",
+                GW_SAY(in->ask->arena, "row {} of the file says of this place {} {}: the two cannot both be right",
                        gw_of_count((long)other->reading->node->line), gw_of_text(gw_item_kinds[other->item->id].title),
                        gw_item_shown(other->item->id, other->reading->value)));
     if (row->verdict != GW_ITEM_WITHIN && row->verdict != GW_ITEM_OUTSIDE_HOLDS) return;

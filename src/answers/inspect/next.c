@@ -23,7 +23,7 @@ static void add(struct gw_inspecting *in, size_t *capacity, const struct gw_insp
         .item = beside->item,
         .place = text.at,
         .beside = beside,
-        .why = GW_SAY(in->ask->arena, "beside line {}, {}", gw_of_count((long)beside->reading->node->line),
+        .why = GW_SAY(in->ask->arena, "beside row {} of the file, {}", gw_of_count((long)beside->reading->node->line),
                       gw_of_text(gw_item_verdict_name(beside->verdict)))};
 }
 

@@ -379,7 +379,7 @@ void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_m
     row->message = gw_say_both(in->ask->arena, &row->message, "; ", &said);
 }
 
-/* "edge clearance at the head 0.125 in (line 4)" */
+/* "edge clearance at the head 0.125 in (row 4 of the file)" */
 static struct gw_message say_edges(struct gw_inspecting *in, const struct company *c)
 {
     static const char *const edges[] = {"head", "sill", "left edge", "right edge"};
@@ -388,9 +388,9 @@ static struct gw_message say_edges(struct gw_inspecting *in, const struct compan
         const struct gw_inspected *with = c->gap[i];
         if (!with) continue;
         const struct gw_message one =
-            GW_SAY(in->ask->arena, "{} at the {} {} (line {})", gw_of_text(gw_item_kinds[with->item->id].title),
-                   gw_of_text(edges[i]), gw_item_shown(with->item->id, with->reading->value),
-                   gw_of_count((long)with->reading->node->line));
+            GW_SAY(in->ask->arena, "{} at the {} {} (row {} of the file)",
+                   gw_of_text(gw_item_kinds[with->item->id].title), gw_of_text(edges[i]),
+                   gw_item_shown(with->item->id, with->reading->value), gw_of_count((long)with->reading->node->line));
         said = gw_say_both(in->ask->arena, &said, ", ", &one);
     }
     return said;
@@ -404,7 +404,7 @@ static void say_company(struct gw_inspecting *in, struct gw_inspected *row, cons
         const struct gw_inspected *with = c->with[i];
         if (!with) continue;
         const struct gw_message one =
-            GW_SAY(in->ask->arena, "{} {} (line {})", gw_of_text(gw_item_kinds[i].title),
+            GW_SAY(in->ask->arena, "{} {} (row {} of the file)", gw_of_text(gw_item_kinds[i].title),
                    gw_item_shown(with->item->id, with->reading->value), gw_of_count((long)with->reading->node->line));
         said = gw_say_both(in->ask->arena, &said, ", ", &one);
     }
@@ -447,10 +447,11 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
     if (asks) row->result = held_to(in, row->result);
     else say_company(in, row, &c);
     if (row->closed_by)
-        gw_add_said(in, row, GW_SAY(in->ask->arena, "closed by line {}", gw_of_count((long)row->closed_by)));
+        gw_add_said(in, row, GW_SAY(in->ask->arena, "closed by row {} of the file", gw_of_count((long)row->closed_by)));
     if (row->duplicate_of)
         gw_add_said(in, row,
-                    GW_SAY(in->ask->arena, "the same as line {}: counted once", gw_of_count((long)row->duplicate_of)));
+                    GW_SAY(in->ask->arena, "the same as row {} of the file: counted once",
+                           gw_of_count((long)row->duplicate_of)));
 }
 
 void gw_judge_thing(struct gw_inspecting *in, const struct gw_thing *thing)

@@ -4,6 +4,7 @@
 #include "report/page.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 enum { FLAGS = 8, FLAGS_ON_PAGE = 6, MARKS = 400 }; /* a page lists every reading besides */
@@ -89,19 +90,54 @@ static bool marked_before(const struct readings *r, double x, double y)
     return false;
 }
 
+/* As the list below has them: what nothing is left of, or computed, then the least that is left. */
+static int least_first(const void *a, const void *b)
+{
+    const struct gw_inspected *x = *(const struct gw_inspected *const *)a, *y = *(const struct gw_inspected *const *)b;
+    const double p = gw_given(x->result->remaining_worst) ? x->result->remaining_worst / x->result->required : -1,
+                 q = gw_given(y->result->remaining_worst) ? y->result->remaining_worst / y->result->required : -1;
+    if (p < q || p > q) return p < q ? -1 : 1;
+    return (x > y) - (x < y);
+}
+
 /* The gravest first, so that they have the flags; one mark a place. */
 static void gather(struct readings *r, enum gw_item_verdict verdict)
 {
-    for (size_t i = 0; i < r->of->inspection->rows.n; i++) {
+    const size_t all = r->of->inspection->rows.n;
+    const struct gw_inspected **here = gw_alloc(r->arena, all + 1, sizeof(void *));
+    for (size_t i = 0; i < all; i++) {
         const struct gw_inspected *row = &r->of->inspection->rows.items[i];
+        if (is_here(r, row) && row->verdict == verdict) here[r->counts[verdict]++] = row;
+    }
+    if (r->counts[verdict]) qsort(here, (size_t)r->counts[verdict], sizeof *here, least_first);
+    for (long i = 0; i < r->counts[verdict]; i++) {
+        const struct gw_inspected *row = here[i];
         double x, y;
-        if (!is_here(r, row) || row->verdict != verdict) continue;
-        r->counts[verdict]++;
         if (!gw_elevation_spot(r->of->grid, &row->spot, &x, &y) || marked_before(r, x, y)) continue;
         if (verdict != GW_ITEM_WITHIN && r->n_flags < r->most_flags) r->flags[r->n_flags++] = flag_of(r, row, x, y);
         else if (r->n_marks < MARKS) r->marks[r->n_marks++] = (struct elevation_mark){x, y, MARK_OF[verdict]};
         else r->more++;
     }
+}
+
+/* "Called out: those of which nothing or least is left; 7 more not met, 5 outside the limit, 14 unknown: the lists." */
+static const char *not_called_out(const struct readings *r)
+{
+    static const enum gw_item_verdict verdicts[] = {GW_ITEM_NOT_MET, GW_ITEM_OUTSIDE_HOLDS, GW_ITEM_UNKNOWN};
+    struct gw_text out;
+    gw_text_init(&out, r->arena);
+    for (size_t i = 0; i < sizeof verdicts / sizeof *verdicts; i++) {
+        long left = r->counts[verdicts[i]];
+        for (size_t f = 0; f < r->n_flags; f++) left -= r->flags[f].mark == MARK_OF[verdicts[i]];
+        if (left)
+            gw_text_addf(&out, "%s%ld %s%s", out.length ? ", " : "", left, out.length ? "" : "more ",
+                         gw_item_verdict_name(verdicts[i]));
+    }
+    if (!out.length) return NULL;
+    return gw_format(r->arena,
+                     "Called out are those of which nothing is left or computed, then those with the least left. "
+                     "Besides, in the lists below: %s.",
+                     out.at);
 }
 
 enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *of, enum gw_units shown,
@@ -116,6 +152,7 @@ enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *
     gather(&r, GW_ITEM_OUTSIDE_HOLDS);
     gather(&r, GW_ITEM_UNKNOWN);
     gather(&r, GW_ITEM_WITHIN);
+    const char *more = not_called_out(&r);
     const char *counts = gw_format(canvas->arena, "%ld not met, %ld outside and holding, %ld unknown, %ld within",
                                    r.counts[GW_ITEM_NOT_MET], r.counts[GW_ITEM_OUTSIDE_HOLDS],
                                    r.counts[GW_ITEM_UNKNOWN], r.counts[GW_ITEM_WITHIN]);
@@ -133,7 +170,9 @@ enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *
         .flags = r.flags,
         .n_flags = r.n_flags,
         .marks = r.marks,
-        .n_marks = r.n_marks};
+        .n_marks = r.n_marks,
+        .lines = &more,
+        .n_lines = more != NULL};
     gw_draw_elevation(canvas, &e, shown);
     return GW_OK;
 }
