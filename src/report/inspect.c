@@ -341,15 +341,30 @@ static void parts(struct inspect_page *p)
     }
 }
 
+/* Of a place all that is to be opened there, in the order in which its first item is grave. */
+static void next_place(struct inspect_page *p, size_t from)
+{
+    const char *place = p->in->next.items[from].place;
+    struct gw_text text;
+    gw_text_init(&text, p->page.arena);
+    for (size_t i = 0; i < p->in->next.n; i++) {
+        const struct gw_next_place *n = &p->in->next.items[i];
+        if (strcmp(n->place, place) != 0) continue;
+        if (i < from) return; /* told there */
+        gw_text_addf(&text, "%s%s (%s%s)", text.length ? "; " : "", gw_item_kinds[n->item->id].title,
+                     message_of(&p->page, &n->why), n->item->hold ? "; hold point" : "");
+    }
+    gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s", place, text.at));
+}
+
 static void next(struct inspect_page *p)
 {
     if (!p->in->next.n) return;
     gw_report_section(p->page.report, GW_PART_ANSWERS, "Where to open next");
-    for (size_t i = 0; i < p->in->next.n; i++) {
-        const struct gw_next_place *n = &p->in->next.items[i];
-        gw_report_item(p->page.report, gw_format(p->page.arena, "%s: %s (%s)", n->place,
-                                                 gw_item_kinds[n->item->id].title, message_of(&p->page, &n->why)));
-    }
+    if (p->page.report->pictures)
+        gw_report_line(p->page.report, "By place, the gravest first; a hold point is looked at before the work there "
+                                       "goes on.");
+    for (size_t i = 0; i < p->in->next.n; i++) next_place(p, i);
     if (p->in->next_more)
         gw_report_line(
             p->page.report,

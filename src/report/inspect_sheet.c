@@ -147,8 +147,9 @@ static size_t put_stage(struct sheet_page *p, size_t from)
     }
     gw_report_heading(p->page.report, 3,
                       gw_format(p->page.arena, "%s: %s", first->wall, gw_stage_names[first->item->stage]));
-    const char *covered = gw_format(p->page.arena, "Hold point: before the next stage covers the %s.",
-                                    gw_stage_names[first->item->stage]);
+    const int stage = (int)first->item->stage;
+    const char *then = stage + 1 < GW_STAGE_COUNT ? gw_stage_names[stage + 1] : "";
+    const char *covered = gw_format(p->page.arena, "Hold point: before the next stage, %s, begins there.", then);
     if (hold)
         gw_report_line(p->page.report,
                        first->item->stage == GW_STAGE_TEST ? "Hold point: before the work is handed over." : covered);

@@ -196,9 +196,16 @@ static void add_chosen(struct drawing_up *d, size_t first, const struct gw_item 
     }
 }
 
-static bool is_other(const struct gw_sheet_place *a, const struct gw_sheet_place *b)
+/* By a tape two limits may be one. */
+static bool reads_alike(struct gw_arena *arena, const struct gw_message *a, const struct gw_message *b)
 {
-    return a->limit.basis != b->limit.basis || !gw_message_same(&a->held_to, &b->held_to) ||
+    return strcmp(gw_message_text(arena, a, GW_US), gw_message_text(arena, b, GW_US)) == 0 &&
+           strcmp(gw_message_text(arena, a, GW_SI), gw_message_text(arena, b, GW_SI)) == 0;
+}
+
+static bool is_other(struct gw_arena *arena, const struct gw_sheet_place *a, const struct gw_sheet_place *b)
+{
+    return a->limit.basis != b->limit.basis || !reads_alike(arena, &a->held_to, &b->held_to) ||
            gw_said(&a->condemns) != gw_said(&b->condemns);
 }
 
@@ -252,8 +259,10 @@ static void find_strictest(struct drawing_up *d, struct gw_sheet_item *row)
     gw_unchoose(&d->in);
     if (strict) set_place(&row->strictest, d, row->item, strict);
     const struct gw_message wide = gw_limit_by_tape(d->in.ask->arena, row->item, &widest);
-    if (!gw_message_same(&wide, &row->strictest.held_to))
-        row->elsewhere = wide_words(d->in.ask->arena, row->item, &widest);
+    const struct gw_message strictest = wide_words(d->in.ask->arena, row->item, &row->strictest.limit),
+                            elsewhere = wide_words(d->in.ask->arena, row->item, &widest);
+    if (!gw_message_same(&wide, &row->strictest.held_to) && !reads_alike(d->in.ask->arena, &elsewhere, &strictest))
+        row->elsewhere = elsewhere;
 }
 
 /* By type of lite ------------------------------------------------------------------------------------------------ */
@@ -281,7 +290,7 @@ static bool take_type(struct drawing_up *d, struct gw_sheet_item *row, const str
     if (!type) return false;
     for (size_t i = 0; i < row->types.n; i++) {
         struct gw_sheet_types *own = &row->types.items[i];
-        const bool same = !is_other(place, &own->first);
+        const bool same = !is_other(arena, place, &own->first);
         if (lists(own->lites, type)) return same;
         if (same) alike = own;
     }
@@ -333,7 +342,7 @@ static void add_places(struct drawing_up *d, struct gw_sheet_item *row)
     find_types(d, row, first);
     for (size_t i = first + 1; i < d->out->places.n; i++) {
         const struct gw_sheet_place *place = &d->out->places.items[i];
-        if (!is_other(place, &row->most)) continue;
+        if (!is_other(arena, place, &row->most)) continue;
         row->other.items = gw_grow(arena, row->other.items, row->other.n, &capacity, sizeof *place);
         row->other.items[row->other.n++] = *place;
     }

@@ -4,6 +4,7 @@
 #include "report/page.h"
 
 #include <math.h>
+#include <string.h>
 
 enum { BANDS = 5 };
 /* Lightest to darkest; hatches lean away from the wall outward, towards it inward. Distances of colors and of gray were
@@ -124,19 +125,37 @@ static const char *steps_of(const struct bands *b, const struct gw_element *e)
     return gw_format(b->text.arena, "%sexplain %s", first && !b->of->inward ? "D1, or " : "", e->id);
 }
 
+/* Lites of the wall whose figure is printed alike. */
+static long as_much(const struct bands *b, const struct gw_element *most)
+{
+    const struct gw_wall_grid *g = b->of->grid;
+    const int digits = gw_dim_info(GW_PRESSURE)->decimals[b->text.shown];
+    const double printed = gw_printed(GW_PRESSURE, b->text.shown, pressure(b, most), digits, UP);
+    long n = 0;
+    for (size_t i = g->first_element; i < g->first_element + g->n_elements; i++) {
+        const struct gw_element *e = &b->of->results->answer->takeoff->elements.items[i];
+        if (e->kind == GW_LITE && gw_given(pressure(b, e)) &&
+            gw_printed(GW_PRESSURE, b->text.shown, pressure(b, e), digits, UP) >= printed)
+            n += e->count;
+    }
+    return n;
+}
+
 static struct elevation_flag flag_of(const struct bands *b, const struct gw_element *e)
 {
     struct gw_text text;
     gw_text_init(&text, b->text.arena);
     gw_add_bare(&text, GW_PRESSURE, b->text.shown, pressure(b, e), UP);
     gw_text_addf(&text, " %s", gw_dim_info(GW_PRESSURE)->shown[b->text.shown]);
+    const long n = as_much(b, e);
+    const char *more = n > e->count ? gw_format(b->text.arena, "%ld lites take as much; first: ", n) : "";
     return (struct elevation_flag){
         .element = e,
         .first = gw_format(b->text.arena, "worst %s, lite: %s", b->of->inward ? "inward" : "outward", text.at),
-        .second = gw_format(b->text.arena, "%s, columns %s, zone %d%s; by %s. Steps: %s", e->lite ? e->lite : e->mark,
-                            e->columns, e->zone, e->parapet ? ", above the roof" : "",
-                            gw_pressure_source_text(b->text.arena, b->of->inward ? &e->inward_by : &e->outward_by),
-                            steps_of(b, e))};
+        .second = gw_format(
+            b->text.arena, "%s%s, column%s %s, zone %d%s; by %s. Steps: %s", more, e->lite ? e->lite : e->mark,
+            strpbrk(e->columns, ",-") ? "s" : "", e->columns, e->zone, e->parapet ? ", above the roof" : "",
+            gw_pressure_source_text(b->text.arena, b->of->inward ? &e->inward_by : &e->outward_by), steps_of(b, e))};
 }
 
 /* Its bands end where the next whole step is. */

@@ -163,7 +163,8 @@ enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *
         .second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
                             project->number ? project->number : ""),
         .caption = gw_format(canvas->arena, "Readings of %s: %s", r.of->inspection->system->name, counts),
-        .note = "Square with a cross: not met. Triangle: outside, holds. Diamond: unknown. Circle: within.",
+        .note = "Square with a cross: not met. Triangle: outside, holds. Diamond: unknown. Circle: within. Story 2 "
+                "stands on Floor 2.",
         .described = gw_format(canvas->arena, "Elevation of wall %s, %s, with its readings: %s.", r.of->grid->wall,
                                gw_elevation_size(canvas->arena, r.of->grid), counts),
         .key = "Readings",
