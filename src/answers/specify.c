@@ -54,8 +54,7 @@ static const char *structural_submit(const struct gw_required *row)
     if (!calculation) return "test report";
     if (row->of == GW_SET_FRAMING)
         return test ? "test report, or calculation of framing and anchors" : "calculation of framing and anchors";
-    return test ? "test report, or calculation of glass, framing and anchors"
-                : "calculation of glass, framing and anchors";
+    return test ? "test report, or calculation" : "calculation of glass, framing and anchors";
 }
 
 static void structural_rows(struct rows *rows)

@@ -6,6 +6,7 @@
 #include "report/results.h"
 #include "report/view.h"
 
+#include <ctype.h>
 #include <string.h>
 
 void gw_spec_article(struct specified_page *p, const char *title)
@@ -78,8 +79,8 @@ static void add_limit(struct gw_text *out, const struct gw_required *row)
 static void add_blast(struct gw_text *out, const struct gw_required *row, enum gw_units shown)
 {
     gw_text_add(out, "peak reflected pressure ");
-    gw_text_number(out, gw_quantity_shown(gw_units_standard(), GW_STRESS, shown, row->pressure), 4);
-    gw_text_addf(out, " %s, impulse ", gw_dim_info(GW_STRESS)->shown[shown]);
+    gw_add_quantity(out, GW_PRESSURE, shown, row->pressure, UP);
+    gw_text_add(out, ", impulse ");
     gw_add_quantity(out, GW_IMPULSE, shown, row->impulse, UP);
     if (row->hazard) gw_text_addf(out, ", hazard at most %s", gw_choice_name(gw_hazard_choices, (int)row->hazard));
 }
@@ -217,13 +218,48 @@ static const char *with_what(struct specified_page *p)
     return without ? out.at : "each with its test and its evidence";
 }
 
+/* The framing that takes more than any lite, which the drawing of lites does not show; NULL: none does. */
+static const struct gw_specified_pressure *above_lites(const struct specified_page *p)
+{
+    const struct gw_specified_pressure *worst = NULL;
+    double lites = 0;
+    for (size_t i = 0; i < p->spec->pressures.n; i++) {
+        const struct gw_specified_pressure *row = &p->spec->pressures.items[i];
+        const double most = fmax(row->inward_asd, row->outward_asd);
+        if (!row->framing) lites = fmax(lites, most);
+        else if (row->row && (!worst || most > fmax(worst->inward_asd, worst->outward_asd))) worst = row;
+    }
+    return worst && fmax(worst->inward_asd, worst->outward_asd) > lites ? worst : NULL;
+}
+
+/* What is shown how, who says the pressures, and what takes most. */
+static const char *lead_words(struct specified_page *p)
+{
+    const struct gw_codes *codes = p->page.results->answer->model->project.codes;
+    const struct gw_specified_pressure *most = above_lites(p);
+    const char *with = with_what(p), *others = gw_spec_pressures_by(p);
+    struct gw_text out;
+    gw_text_init(&out, p->page.arena);
+    gw_text_addf(&out, "%c%s. Wind pressures by %s%s%s.", toupper((unsigned char)*with), with + 1,
+                 gw_choice_name(gw_edition_choices, (int)codes->wind), *others ? " and, where 2.1 says so, as " : "",
+                 others);
+    if (!most) return out.at;
+    const bool inward = most->inward_asd > most->outward_asd;
+    gw_text_addf(&out, " More than any lite takes %s, ", gw_spec_part(true, most->first->parapet));
+    gw_text_addf(&out, "%s: up to ", most->row->id);
+    gw_add_bare(&out, GW_PRESSURE, p->page.shown, inward ? most->inward_asd : most->outward_asd, UP);
+    gw_text_addf(&out, " %s %s.", gw_dim_info(GW_PRESSURE)->shown[p->page.shown], inward ? "inward" : "outward");
+    return out.at;
+}
+
 /* How much is asked and how much is open, where the page is to be filed. */
 static void lead(struct specified_page *p)
 {
     const size_t n = p->spec->set.requires.n, open = p->spec->questions.n;
     if (!p->page.report->pictures) return;
-    gw_report_lead(p->page.report, gw_format(p->page.arena, "%zu requirement%s, %s. %zu question%s open.", n,
-                                             n == 1 ? "" : "s", with_what(p), open, open == 1 ? " is" : "s are"));
+    gw_report_lead(p->page.report, gw_format(p->page.arena, "%zu requirement%s; %zu question%s open.", n,
+                                             n == 1 ? "" : "s", open, open == 1 ? " is" : "s are"));
+    gw_report_line(p->page.report, lead_words(p));
     for (size_t i = 0; i < open; i++) {
         const struct gw_open_question *q = &p->spec->questions.items[i];
         gw_report_item(p->page.report, gw_format(p->page.arena, "Open, %s: %s", q->check,

@@ -53,15 +53,20 @@ static bool same_figures(const struct pressure_row *a, const struct pressure_row
     return strcmp(a->by, b->by) == 0;
 }
 
-/* "asce7-16"; "asce7-16 inward, given S-001 outward". */
+/* What the project gives is said by its source alone: 1.1 says that it is given. */
+static const char *short_source(struct specified_page *s, const struct gw_pressure_source *by)
+{
+    return by->row ? gw_format(s->page.arena, "%s%s", by->source, by->how) : gw_pressure_source_text(s->page.arena, by);
+}
+
+/* "asce7-16"; "asce7-16 in, S-001 out". */
 static const char *by_words(struct specified_page *s, const struct gw_pressure_source *in,
                             const struct gw_pressure_source *out)
 {
-    const char *inward = in->source ? gw_pressure_source_text(s->page.arena, in) : NULL,
-               *outward = out->source ? gw_pressure_source_text(s->page.arena, out) : NULL;
+    const char *inward = in->source ? short_source(s, in) : NULL, *outward = out->source ? short_source(s, out) : NULL;
     if (!inward || !outward) return inward ? inward : outward ? outward : "not known";
     if (strcmp(inward, outward) == 0) return inward;
-    return gw_format(s->page.arena, "%s inward, %s outward", inward, outward);
+    return gw_format(s->page.arena, "%s in, %s out", inward, outward);
 }
 
 const char *gw_spec_part(bool framing, bool parapet)

@@ -234,6 +234,29 @@ static void water(struct specified_page *p)
 
 /* Earthquakes, hazards, movement, named ratings -------------------------------------------------------------------- */
 
+static double racked(const struct specified_page *p, enum gw_sequence_test test)
+{
+    const struct gw_sequence *steps = &p->page.results->answer->mock_up;
+    for (size_t i = 0; i < steps->n; i++)
+        if (steps->steps[i].test == test) return steps->steps[i].displacement;
+    return GW_ABSENT;
+}
+
+/* One drift has a figure for each use: they are said together once. */
+static void say_drifts(struct specified_page *p, const struct gw_required *row)
+{
+    const double drift = racked(p, GW_STEP_SWAY), safety = racked(p, GW_STEP_SAFETY);
+    if (!(drift > 0)) return;
+    SAY("One drift in three figures: the story drift alone, %s, by which the mock-up of article 13 is racked%s; with "
+        "the "
+        "importance factor %s, which is %s; what a test to fallout must reach is more than that, and stands with it.",
+        gw_spec_quantity(p, GW_THICKNESS, drift, UP),
+        safety > 0 ? gw_format(p->page.arena, ", and for safety by %s times that, %s", number(p, safety / drift),
+                               gw_spec_quantity(p, GW_THICKNESS, safety, UP))
+                   : "",
+        gw_spec_quantity(p, GW_THICKNESS, row->drift, UP), row->id);
+}
+
 static void drift(struct specified_page *p)
 {
     const struct gw_required *row = row_of(p, "seismic_glass");
@@ -248,6 +271,7 @@ static void drift(struct specified_page *p)
     SAY("Show it by the clearances of the glass in its pocket, or by racking a specimen to fallout; a static test (%s) "
         "shows the story drift, not the drift of fallout.",
         row->test);
+    say_drifts(p, row);
     say_greatest(p, "seismic_force");
 }
 
