@@ -259,7 +259,8 @@ static struct pressure_row area_row(struct specified_page *s, const struct gw_sp
 {
     const struct gw_area_pressure *a = &p->areas.items[i];
     struct pressure_row row = row_of(s, p);
-    if (!p->framing && !p->first->parapet) row.part = "lites and what holds them";
+    row.part = p->framing ? (p->first->parapet ? "framing above roof" : "framing")
+                          : (p->first->parapet ? "lites above roof" : "lites and what holds them");
     row.inward = a->inward;
     row.outward = a->outward;
     row.inward_asd = a->inward_asd;

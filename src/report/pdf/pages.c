@@ -92,22 +92,58 @@ static void destination(struct pdf *pdf, const struct gw_block *block)
     cairo_tag_end(pdf->cr, CAIRO_TAG_DEST);
 }
 
-/* Lines below a heading, up to the first that is more: a table stands under them with its head and a row. */
+enum { BESIDE = 74, INDENT = 14 }; /* pt: where the meaning of a term begins, beside it or below it */
+
+static bool is_narrow(struct pdf *pdf, const struct gw_block *definition)
+{
+    return pdf_text_width(pdf, definition->text, &TERM) < BESIDE - 4;
+}
+
+static double definition_height(struct pdf *pdf, const struct gw_block *block)
+{
+    const bool narrow = is_narrow(pdf, block);
+    const double meaning = pdf_height_within(pdf, block->meaning, &pdf_body, pdf_width() - (narrow ? BESIDE : INDENT));
+    return meaning + 1.5 + (narrow ? 0 : pdf_text_height(pdf, block->text, &TERM));
+}
+
+/* Lines and terms below a heading, up to the first that is more: a table stands under them with its head and a row. */
 static double under(struct pdf *pdf, const struct gw_block *heading)
 {
     const struct gw_block *at = heading + 1, *end = pdf->report->blocks + pdf->report->n;
     double height = 0;
-    for (; at < end && at->kind == GW_LINE; at++) height += pdf_text_height(pdf, at->text, &pdf_body) + 4;
+    for (; at < end && (at->kind == GW_LINE || at->kind == GW_DEFINITION); at++)
+        height +=
+            at->kind == GW_DEFINITION ? definition_height(pdf, at) : pdf_text_height(pdf, at->text, &pdf_body) + 4;
     return height + (at < end && at->kind == GW_TABLE ? PDF_TABLE_START : 0);
+}
+
+static const struct pdf_style *style_of(const struct gw_block *heading)
+{
+    return heading->level == 1 ? &H1 : heading->level == 2 ? &H2 : &H3;
+}
+
+static double before_heading(const struct gw_block *heading)
+{
+    return heading->level == 1 ? 0 : heading->level == 2 ? 14 : 8;
+}
+
+/* A heading with the beginning of what it heads, a deeper heading with its own. */
+static double heading_needs(struct pdf *pdf, const struct gw_block *heading)
+{
+    const struct gw_block *next = heading + 1, *end = pdf->report->blocks + pdf->report->n;
+    const double least = heading->level == 2 ? 95 : 60, size = style_of(heading)->size;
+    const double most = (pdf_bottom() - pdf_top()) / 3; /* longer text may part */
+    const bool deeper = next < end && next->kind == GW_HEADING && next->level > heading->level;
+    const double below = deeper ? heading_needs(pdf, next) + 2 * size : size + under(pdf, heading);
+    return before_heading(heading) + size + fmax(least, fmin(most, below));
 }
 
 /* With room for what it heads. */
 static void heading(struct pdf *pdf, const struct gw_block *block)
 {
-    const struct pdf_style *style = block->level == 1 ? &H1 : block->level == 2 ? &H2 : &H3;
-    const double before = block->level == 1 ? 0 : block->level == 2 ? 14 : 8, least = block->level == 2 ? 95 : 60;
-    const double most = (pdf_bottom() - pdf_top()) / 3; /* longer text may part */
-    pdf_need(pdf, before + style->size + fmax(least, fmin(most, style->size + under(pdf, block))));
+    const struct pdf_style *style = style_of(block);
+    const double before = before_heading(block);
+    pdf_need(pdf, heading_needs(pdf, block));
     if (pdf->y > pdf_top()) pdf->y += before;
     if (block->level == 2) {
         pdf_rule(pdf, pdf->y, 1.4, GW_RULE);
@@ -135,13 +171,23 @@ static void item(struct pdf *pdf, const struct gw_block *block)
 /* The term beside what it means, where it has room. */
 static void definition(struct pdf *pdf, const struct gw_block *block)
 {
-    const double beside = 74, indent = 14;
-    const bool narrow = pdf_text_width(pdf, block->text, &TERM) < beside - 4;
-    pdf_need(pdf, 3 * pdf_body.size);
-    if (narrow) pdf_put(pdf, pdf_left(), pdf->y, beside, block->text, &TERM, false);
+    const bool narrow = is_narrow(pdf, block);
+    pdf_need(pdf, fmin(3 * pdf_body.size, definition_height(pdf, block)));
+    if (narrow) pdf_put(pdf, pdf_left(), pdf->y, BESIDE, block->text, &TERM, false);
     else pdf_paragraph(pdf, 0, block->text, &TERM);
-    pdf_paragraph(pdf, narrow ? beside : indent, block->meaning, &pdf_body);
+    pdf_paragraph(pdf, narrow ? BESIDE : INDENT, block->meaning, &pdf_body);
     pdf->y += 1.5;
+}
+
+/* What announces the next block stands with its beginning. */
+static void line(struct pdf *pdf, const struct gw_block *block)
+{
+    const struct pdf_style *style = block->level ? &LEAD : &pdf_body;
+    const size_t n = strlen(block->text);
+    if (n && block->text[n - 1] == ':')
+        pdf_need(pdf, fmin(pdf_text_height(pdf, block->text, style), (pdf_bottom() - pdf_top()) / 3) + PDF_TABLE_START);
+    if (n) pdf_paragraph(pdf, 0, block->text, style);
+    pdf->y += 4;
 }
 
 static void put_block(struct pdf *pdf, const struct gw_block *block)
@@ -151,8 +197,7 @@ static void put_block(struct pdf *pdf, const struct gw_block *block)
         heading(pdf, block);
         return;
     case GW_LINE:
-        if (*block->text) pdf_paragraph(pdf, 0, block->text, block->level ? &LEAD : &pdf_body);
-        pdf->y += 4;
+        line(pdf, block);
         return;
     case GW_ITEM:
         item(pdf, block);

@@ -52,6 +52,7 @@ double pdf_layout_height(PangoLayout *layout);
 double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style *style);
 /* Of a paragraph over the whole width. */
 double pdf_text_height(struct pdf *pdf, const char *text, const struct pdf_style *style);
+double pdf_height_within(struct pdf *pdf, const char *text, const struct pdf_style *style, double width);
 /* Words of whatever length, cut off with dots where they would be higher than that: a name has no end. */
 void pdf_keep_within(PangoLayout *layout, double height);
 double pdf_most_of_a_cell(void); /* as high as a page has room for */

@@ -112,11 +112,28 @@ static void put_below(struct pdf *pdf, const struct gw_block *t, const struct gw
                                     false);
 }
 
-static void row(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells, const double *width)
+static double whole_row(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cells, const double *width)
 {
+    return row_height(pdf, t, cells, width) + height_below(pdf, t, cells) + 2 * PAD;
+}
+
+/* The last row takes the one before it along: none stands alone on a page. */
+static bool needs_page(struct pdf *pdf, const struct gw_block *t, size_t at, const double *width)
+{
+    const double own = whole_row(pdf, t, &t->cells[at], width), room = pdf_bottom() - pdf->y;
+    const size_t next = at + t->n_columns;
+    if (own > room) return true;
+    if (!at || next + t->n_columns != t->n_cells) return false;
+    const double both = own + whole_row(pdf, t, &t->cells[next], width);
+    return both > room && both < pdf_most_of_a_cell();
+}
+
+static void row(struct pdf *pdf, const struct gw_block *t, size_t at, const double *width)
+{
+    const struct gw_cell *cells = &t->cells[at];
     const double height = row_height(pdf, t, cells, width);
     double x = pdf_left();
-    if (pdf->y + height + height_below(pdf, t, cells) + 2 * PAD > pdf_bottom()) {
+    if (needs_page(pdf, t, at, width)) {
         pdf_new_page(pdf);
         head(pdf, t, width);
     }
@@ -134,16 +151,29 @@ static void row(struct pdf *pdf, const struct gw_block *t, const struct gw_cell 
     pdf->y += PAD;
 }
 
+/* Its caption, its head and two rows stay together; all of a short one. */
+static double beginning(struct pdf *pdf, const struct gw_block *t, const double *width)
+{
+    const double caption = *t->text ? pdf_text_height(pdf, t->text, &CAPTION) : 0, head = 30;
+    const double most = (pdf_bottom() - pdf_top()) / 4;
+    double height = 0, two = 0;
+    for (size_t i = 0, n = 0; i + t->n_columns <= t->n_cells && height <= most; i += t->n_columns) {
+        height += whole_row(pdf, t, &t->cells[i], width);
+        if (++n <= 2) two = height;
+    }
+    return caption + head + (height <= most ? height : fmin(two, most));
+}
+
 void pdf_table(struct pdf *pdf, const struct gw_block *t)
 {
     double width[COLUMNS];
     if (!t->n_columns || t->n_columns > COLUMNS) return;
     widths(pdf, t, width);
-    pdf_need(pdf, PDF_TABLE_START); /* its caption, its head and a row stay together */
+    pdf_need(pdf, fmax(PDF_TABLE_START, beginning(pdf, t, width)));
     if (*t->text) pdf_paragraph(pdf, 0, t->text, &CAPTION);
     pdf->y += PAD;
     pdf_need(pdf, 40);
     head(pdf, t, width);
-    for (size_t i = 0; i + t->n_columns <= t->n_cells; i += t->n_columns) row(pdf, t, &t->cells[i], width);
+    for (size_t i = 0; i + t->n_columns <= t->n_cells; i += t->n_columns) row(pdf, t, i, width);
     pdf->y += 6;
 }

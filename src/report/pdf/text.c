@@ -124,7 +124,12 @@ double pdf_text_width(struct pdf *pdf, const char *text, const struct pdf_style 
 
 double pdf_text_height(struct pdf *pdf, const char *text, const struct pdf_style *style)
 {
-    PangoLayout *layout = pdf_layout(pdf, text, style, pdf_width());
+    return pdf_height_within(pdf, text, style, pdf_width());
+}
+
+double pdf_height_within(struct pdf *pdf, const char *text, const struct pdf_style *style, double width)
+{
+    PangoLayout *layout = pdf_layout(pdf, text, style, width);
     const double height = pdf_layout_height(layout);
     g_object_unref(layout);
     return height;
@@ -168,10 +173,14 @@ double pdf_put(struct pdf *pdf, double x, double y, double width, const char *te
     return height;
 }
 
+enum { SHORT = 4 }; /* lines */
+
 void pdf_paragraph(struct pdf *pdf, double indent, const char *text, const struct pdf_style *style)
 {
     PangoLayout *layout = pdf_layout(pdf, text, style, pdf_width() - indent);
     PangoLayoutIter *at = pango_layout_get_iter(layout);
+    /* a short one is not parted, so that no line of it stands alone */
+    if (pango_layout_get_line_count(layout) <= SHORT) pdf_need(pdf, pdf_layout_height(layout));
     do {
         PangoRectangle line;
         pango_layout_iter_get_line_extents(at, NULL, &line);
