@@ -64,10 +64,12 @@ void gw_html_table(struct html *html, const struct gw_block *table)
     enum { CARD_COLUMNS = 7 };
     if (!table->n_columns) return;
     const int number = ++html->tables;
-    gw_text_addf(html->out, "<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"Table %d", number);
+    const bool cards = table->n_columns <= CARD_COLUMNS;
+    gw_text_addf(html->out, "<div class=\"wide%s\" role=\"region\" tabindex=\"0\" aria-label=\"Table %d",
+                 cards ? "" : " moves", number);
     if (*table->text) gw_text_add(html->out, ": ");
     gw_markup_text(html->out, table->text);
-    gw_text_addf(html->out, "\"><table%s>\n", table->n_columns <= CARD_COLUMNS ? " class=\"cards\"" : "");
+    gw_text_addf(html->out, "\"><table%s>\n", cards ? " class=\"cards\"" : "");
     if (*table->text) {
         gw_text_add(html->out, "<caption>");
         gw_markup_text(html->out, table->text);
