@@ -307,12 +307,12 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
     struct gw_mechanism *clamp = gw_left_by(
         out, "clamp", good, bad, factor,
         GW_SAY(ask->arena, "a screw's clamp of {} to {} ({}, {}; {} of it left when it is to hold) over {} of suction",
-               gw_of_quantity(GW_FORCE, line.left[0]), gw_of_quantity(GW_FORCE, line.left[1]),
+               gw_of_capacity(GW_FORCE, line.left[0]), gw_of_capacity(GW_FORCE, line.left[1]),
                gw_of_quantity(GW_MOMENT, line.torque),
                gw_of_text(line.torque_read && read->drawn ? "as it is drawn"
                           : line.torque_read              ? "read there"
                                                           : "the least torque that is asked, none was read"),
-               gw_of_number(line.share, 2), gw_of_quantity(GW_FORCE, suction)));
+               gw_of_number(line.share, 2), gw_of_demand(GW_FORCE, suction)));
     clamp->unsure =
         gw_torque_age_of(ask, read, system) == GW_TORQUE_UNSURE && bad >= factor * line.share * (1 - GW_HAIR);
     if (clamp->unsure)
