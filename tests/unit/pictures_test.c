@@ -183,6 +183,16 @@ static const struct gw_drawn *drawn_words(const struct gw_canvas *canvas, const 
     return NULL;
 }
 
+/* What is told adds up: "92,475.00". */
+static const char *to_the_cent(struct world *w, double cost)
+{
+    const long cents = lround(cost * 100), whole = cents / 100;
+    const long millions = whole / 1000000, thousands = whole / 1000 % 1000;
+    if (millions) return gw_format(&w->arena, "%ld,%03ld,%03ld.%02ld", millions, thousands, whole % 1000, cents % 100);
+    if (thousands) return gw_format(&w->arena, "%ld,%03ld.%02ld", thousands, whole % 1000, cents % 100);
+    return gw_format(&w->arena, "%ld.%02ld", whole, cents % 100);
+}
+
 /* The bars are the sum but for what is paid once; every place and the sum are told. */
 static void check_cost(struct world *w, const struct gw_pictures *pictures, const struct gw_bid *bid)
 {
@@ -191,11 +201,7 @@ static void check_cost(struct world *w, const struct gw_pictures *pictures, cons
     draw_named(&canvas, &w->arena, pictures,
                gw_format(&w->arena, "cost:%s", gw_picture_word(&w->arena, bid->candidate->name)), GW_US);
     for (size_t i = 0; i < bid->places.n; i++) {
-        struct gw_text text;
-        gw_text_init(&text, &w->arena);
-        const double cost = bid->places.items[i].cost, cents = round(cost * 100);
-        gw_text_fixed(&text, cost, fmod(cents, 100) > 0 ? 2 : 0); /* to the cent: what is told adds up */
-        assert_in_range(texts_with(&canvas, text.at), 1, 100);
+        assert_in_range(texts_with(&canvas, to_the_cent(w, bid->places.items[i].cost)), 1, 100);
         most = fmax(most, bid->places.items[i].cost);
     }
     const struct gw_drawn *zero = drawn_words(&canvas, "0"), *sum = drawn_words(&canvas, "sum");
