@@ -171,6 +171,14 @@ static double round_step(double most)
     return 10 * power;
 }
 
+/* Round steps have no cents. */
+static const char *tick(const struct chart *c, double value)
+{
+    const char *text = money(c, value), *point = strchr(text, '.');
+    const bool whole = point && strcmp(point, ".00") == 0;
+    return whole ? gw_format(c->sheet->arena, "%.*s", (int)(point - text), text) : text;
+}
+
 static void put_axis(const struct chart *c, double top, double bottom)
 {
     if (!(c->most > 0)) return;
@@ -179,7 +187,7 @@ static void put_axis(const struct chart *c, double top, double bottom)
         const double x = SHEET_MARGIN + NAMES + step * i / c->most * BARS;
         gw_canvas_line(c->sheet->canvas, (struct gw_point){x, top}, (struct gw_point){x, bottom},
                        &(struct gw_look){.line = GW_FAINT, .width = GW_LINE_FINE});
-        gw_canvas_text(c->sheet->canvas, (struct gw_point){x, top - 5}, &MIDDLE, money(c, step * i));
+        gw_canvas_text(c->sheet->canvas, (struct gw_point){x, top - 5}, &MIDDLE, tick(c, step * i));
     }
 }
 

@@ -136,7 +136,7 @@ static const char *not_called_out(const struct readings *r)
     if (!out.length) return NULL;
     return gw_format(r->arena,
                      "Called out are those of which nothing is left or computed, then those with the least left. "
-                     "Besides, in the lists below: %s.",
+                     "Besides: %s; the report lists them.",
                      out.at);
 }
 
@@ -163,8 +163,7 @@ enum gw_status gw_draw_elevation_readings(struct gw_canvas *canvas, const void *
         .second = gw_format(canvas->arena, "%s%s%s.", project->name, project->number ? ", " : "",
                             project->number ? project->number : ""),
         .caption = gw_format(canvas->arena, "Readings of %s: %s", r.of->inspection->system->name, counts),
-        .note = "Square with a cross: not met. Triangle: outside, holds. Diamond: unknown. Circle: within. Story 2 "
-                "stands on Floor 2.",
+        .note = "Square: not met. Triangle: outside, holds. Diamond: unknown. Circle: within. Story 2 is on Floor 2.",
         .described = gw_format(canvas->arena, "Elevation of wall %s, %s, with its readings: %s.", r.of->grid->wall,
                                gw_elevation_size(canvas->arena, r.of->grid), counts),
         .key = "Readings",
