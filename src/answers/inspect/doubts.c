@@ -111,7 +111,8 @@ static void find_drivers(struct tools *t, struct gw_inspecting *in)
 static void doubt(struct gw_inspecting *in, struct gw_inspected *row, const struct gw_inspected *driver)
 {
     gw_add_said(in, row,
-                GW_SAY(in->ask->arena, "the driver of that day was not checked (row {} of the file): its torques are not sure",
+                GW_SAY(in->ask->arena,
+                       "the driver of that day was not checked (row {} of the file): its torques are not sure",
                        gw_of_count((long)driver->reading->node->line)));
     row->verdict = GW_ITEM_UNKNOWN;
     row->action = GW_PLAINLY("read the torques of that day anew");
