@@ -51,7 +51,7 @@ static void grow(struct gw_memo *memo, struct gw_arena *arena)
 void **gw_memo_at(struct gw_memo *memo, struct gw_arena *arena, const void *key, size_t size)
 {
     const uint64_t hash = hash_of(key, size);
-    if (2 * memo->n >= memo->slots) grow(memo, arena);
+    if (4 * memo->n >= 3 * memo->slots) grow(memo, arena);
     struct gw_memo_entry *e = find(memo, key, size, hash);
     if (!e->key) {
         *e = (struct gw_memo_entry){gw_alloc(arena, 1, size), size, hash, NULL};
