@@ -423,7 +423,7 @@ void gw_test_splice(struct gw_showing *out, struct gw_ask *ask, const struct gw_
     if (gw_given(carried) && !gw_said(&out->why) && carried < asked * (1 - GW_HAIR))
         out->why = GW_SAY(ask->arena, "its splice carried {}, here {}", gw_of_capacity(GW_FORCE, carried),
                           gw_of_demand(GW_FORCE, asked));
-    finish(out, ask, rating, e, true);
+    finish(out, ask, rating, e, e->spans > 1 || e->overhang);
     if (gw_given(carried)) return;
     out->unmeasured = GW_PLAINLY("a splice hung in its specimen, and what it carried is not recorded: ask the "
                                  "manufacturer (tested: splice_shear, or splice_at)");
