@@ -136,7 +136,7 @@ struct gw_impact_comparison {
     enum gw_shown shown; /* the gravest of the reasons; without any, shown */
     struct gw_reason reasons[GW_IMPACT_REASONS];
     unsigned n;
-    bool lesser_missile; /* it is of one that does not cover the missile asked, or is not for walls */
+    bool other_missile; /* it is of one that does not by itself show the missile asked */
 };
 void gw_impact_compare(struct gw_impact_comparison *out, const struct gw_impact_rating *rating,
                        const struct gw_impact_demand *demand, struct gw_engine *engine);

@@ -24,15 +24,17 @@ static void weigh_missile(struct gw_impact_comparison *out, const struct gw_impa
     } else if (demand->missile == GW_MISSILE_A && is_lumber(rating->missile)) {
         if (rating->small_missile_shown == GW_YES)
             add(out, GW_SHOWN_PROVIDED, "the report or the code lets the large missile stand for the small one");
-        else
+        else {
+            out->other_missile = true;
             add(out, GW_UNSHOWN,
                 "a large missile does not by itself show the small one; ask whether the report or "
                 "the local code says so");
+        }
     } else if (rating->missile == GW_MISSILE_B) {
-        out->lesser_missile = true;
+        out->other_missile = true;
         add(out, GW_UNSHOWN, "missile B is for skylights, not for walls");
     } else if (!gw_missile_covers(rating->missile, demand->missile)) {
-        out->lesser_missile = true;
+        out->other_missile = true;
         add(out, GW_BELOW, "the missile tested is less than the one asked for");
     }
 }

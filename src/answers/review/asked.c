@@ -19,10 +19,9 @@ static bool is_of(const struct gw_demand *d, const char *check) { return strcmp(
 static bool may_ask(const struct gw_demand *d, const struct gw_rating *rating)
 {
     const enum gw_test test = rating->test;
-    const bool by_component = test == GW_TEST_STRUCTURAL || test == GW_TEST_AIR || test == GW_TEST_WATER;
     if (!is_of(d, check_of[test]) || d->state == GW_NOT_ASKED) return false;
     if (test == GW_TEST_OTHER) return rating->name && d->name && strcmp(rating->name, d->name) == 0;
-    return !by_component || gw_same_component(rating, d->component);
+    return gw_same_component(rating, d->component);
 }
 
 /* A missile that is less than the one asked for was shot for another place. */

@@ -138,10 +138,23 @@ static void check_mark(struct reviewing *r, const struct make_ups *built, const 
                     GW_SAY(r->arena, "{}, as {} of the project", gw_of_message(&layers), gw_of_text(mark->type->name)));
 }
 
-static void check_listed(struct reviewing *r, const struct gw_lite_type *type)
+/* By a mark of its own make-up, or by one of another that nothing here is made of, which is told already. */
+static bool is_listed(const struct reviewing *r, const struct make_ups *built, const struct gw_lite_type *type)
 {
-    for (size_t i = 0; i < r->submittal->glass.n; i++)
-        if (is_of(type, r->submittal->glass.items[i].type)) return;
+    for (size_t i = 0; i < r->submittal->glass.n; i++) {
+        const struct gw_glass_mark *mark = &r->submittal->glass.items[i];
+        if (!is_of(type, mark->type)) continue;
+        if (gw_layers_alike(r->ask->model->tables, type->layers.items, type->layers.n, mark->layers.items,
+                            mark->layers.n) ||
+            !is_built(r, built, mark))
+            return true;
+    }
+    return false;
+}
+
+static void check_listed(struct reviewing *r, const struct make_ups *built, const struct gw_lite_type *type)
+{
+    if (is_listed(r, built, type)) return;
     struct gw_comment *c = gw_comment_add(r, "glass", type->name, GW_IT_IS_NOT_SHOWN);
     c->submitted = GW_PLAINLY("no mark of the glass schedule");
     c->needed = gw_layers_message(r, type->layers.items, type->layers.n);
@@ -155,5 +168,5 @@ void gw_review_glass(struct reviewing *r)
     const struct make_ups built = gw_make_ups_built(r);
     if (!r->submittal->glass.n) return;
     for (size_t i = 0; i < r->submittal->glass.n; i++) check_mark(r, &built, &r->submittal->glass.items[i]);
-    for (size_t i = 0; i < built.n; i++) check_listed(r, built.items[i]);
+    for (size_t i = 0; i < built.n; i++) check_listed(r, &built, built.items[i]);
 }

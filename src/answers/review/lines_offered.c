@@ -12,49 +12,78 @@ static bool bears_on_lines(const char *part)
     return false;
 }
 
-/* Screwed as the system says, or as the wall does. */
+/* A line of that one value, which is drawn fresh. */
 static void judge_line(struct gw_item_result *out, struct reviewing *r, const struct gw_spot *spot,
-                       const struct gw_system *system)
+                       const struct gw_system *system, enum gw_item_id item, double value)
 {
     struct gw_as_read read;
-    const double own = gw_screw_spacing(system, spot->screws->grid);
     gw_as_read_clear(&read);
-    read.of[GW_ITEM_screw_spacing].number = gw_given(own) ? own : spot->screws->height;
+    read.of[item].number = value;
+    read.torque_age = 0;
     read.drawn = true;
-    gw_item_judge(out, &r->bench.ask, gw_item_of(GW_ITEM_screw_spacing), spot, &read, system);
+    gw_item_judge(out, &r->bench.ask, gw_item_of(item), spot, &read, system);
 }
 
-static bool worst_line(struct gw_item_result *out, struct reviewing *r, const struct gw_system *system)
+struct worst_line {
+    struct gw_item_result result;
+    enum gw_item_id item;
+    double value; /* absent: none was judged */
+};
+
+static void take_line(struct worst_line *w, struct reviewing *r, const struct gw_spot *spot,
+                      const struct gw_system *system, enum gw_item_id item, double value)
+{
+    struct worst_line line = {.item = item, .value = value};
+    if (!gw_given(value)) return;
+    judge_line(&line.result, r, spot, system, item, value);
+    if (!gw_given(w->value) || gw_item_graver(&line.result, &w->result)) *w = line;
+}
+
+/* Screwed as the system says, or as the wall does; at each end of what it asks of torque and length. */
+static void take_all(struct worst_line *w, struct reviewing *r, const struct gw_spot *spot,
+                     const struct gw_system *system)
+{
+    static const enum gw_item_id limited[] = {GW_ITEM_screw_torque, GW_ITEM_screw_length};
+    const double own = gw_screw_spacing(system, spot->screws->grid);
+    take_line(w, r, spot, system, GW_ITEM_screw_spacing, gw_given(own) ? own : spot->screws->height);
+    for (size_t i = 0; i < sizeof limited / sizeof *limited; i++) {
+        struct gw_item_limit limit;
+        gw_item_limit_at(&limit, &r->bench.ask, gw_item_of(limited[i]), spot, system);
+        take_line(w, r, spot, system, limited[i], limit.at_least);
+        take_line(w, r, spot, system, limited[i], limit.at_most);
+    }
+}
+
+/* False: no line is judged there. */
+static bool worst_line(struct worst_line *out, struct reviewing *r, const struct gw_system *system)
 {
     struct gw_spots each;
     struct gw_spot worst;
     struct gw_message why;
-    bool any = false;
+    *out = (struct worst_line){.value = GW_ABSENT};
     if (!gw_spot_each_of(&each, &worst, &why, &r->bench.ask, NULL, 0, gw_item_of(GW_ITEM_screw_spacing)->on))
         return false;
-    for (size_t i = 0; i < each.n; i++) {
-        struct gw_item_result result;
-        if (!each.items[i].spot.screws) continue;
-        judge_line(&result, r, &each.items[i].spot, system);
-        if (!any || gw_item_graver(&result, out)) *out = result;
-        any = true;
-    }
-    return any;
+    for (size_t i = 0; i < each.n; i++)
+        if (each.items[i].spot.screws) take_all(out, r, &each.items[i].spot, system);
+    return gw_given(out->value);
 }
 
 void gw_lines_as_offered(struct gw_comment *c, struct reviewing *r, const char *part, const struct gw_system *accepted,
                          const struct gw_system *offered)
 {
-    struct gw_item_result was, is;
+    struct worst_line was, is;
     if (!bears_on_lines(part) || !worst_line(&was, r, accepted) || !worst_line(&is, r, offered)) return;
-    if (is.verdict == was.verdict || !gw_item_graver(&is, &was)) return;
-    const enum gw_consequence consequence = is.verdict == GW_ITEM_NOT_MET   ? GW_IT_FAILS
-                                            : is.verdict == GW_ITEM_UNKNOWN ? GW_IT_IS_NOT_SHOWN
-                                                                            : c->consequence;
-    const struct gw_message left = gw_left_words(r, &is);
-    const struct gw_message lines = GW_SAY(r->arena, "its screw lines: {}", gw_of_message(&left));
+    const enum gw_item_verdict verdict = is.result.verdict;
+    if (verdict == was.result.verdict || !gw_item_graver(&is.result, &was.result)) return;
+    const enum gw_consequence consequence = verdict == GW_ITEM_NOT_MET   ? GW_IT_FAILS
+                                            : verdict == GW_ITEM_UNKNOWN ? GW_IT_IS_NOT_SHOWN
+                                                                         : c->consequence;
+    const struct gw_message left = gw_left_words(r, &is.result);
+    const struct gw_message lines =
+        GW_SAY(r->arena, "its screw lines, at {} of {}: {}", gw_of_text(gw_item_kinds[is.item].title),
+               gw_item_shown(is.item, (struct gw_item_value){is.value, 0}), gw_of_message(&left));
     c->effect = gw_said(&c->effect) ? gw_say_both(r->arena, &c->effect, "; ", &lines) : lines;
     if (consequence >= c->consequence) return;
     c->consequence = consequence;
-    c->evidence = is.verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
+    c->evidence = verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
 }

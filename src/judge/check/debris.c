@@ -273,7 +273,7 @@ static void test(struct gw_showing *out, struct gw_ask *ask, const struct gw_dem
     out->met = c.shown == GW_BELOW ? GW_NO : GW_YES;
     out->covers = c.shown == GW_SHOWN || c.shown == GW_SHOWN_PROVIDED;
     out->foreign = c.shown == GW_UNSHOWN;
-    out->lesser = c.lesser_missile;
+    out->lesser = c.other_missile;
     out->why = reasons(ask, &c);
     const struct gw_message fastened = gw_specimen_fastened_otherwise(ask, rating, d->element),
                             made = gw_made_otherwise(ask, rating, d->element);
