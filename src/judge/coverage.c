@@ -449,6 +449,13 @@ static bool bears_less(struct gw_ask *ask, const struct gw_element *e, double ar
     return here.inward * area < in * (1 - GW_HAIR) || here.outward * area < outward * (1 - GW_HAIR);
 }
 
+/* m of wall on the anchor that bore most: between two spans a whole one; else half of one, with what ran on past it. */
+static double height_on_anchor(const struct gw_tested *t)
+{
+    const double past = gw_given(t->overhang) ? t->overhang : 0, whole = t->span + past;
+    return t->spans > 1 ? t->span : whole * whole / (2 * t->span);
+}
+
 /* A laboratory holds the specimen by anchors of its own unless the report says otherwise. What its own anchors held is
  * half a simple span, between two spans a whole one; the weight that hangs on an anchor no wind test shows. */
 void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_demand *demand,
@@ -462,7 +469,7 @@ void gw_test_anchor(struct gw_showing *out, struct gw_ask *ask, const struct gw_
         half_not_hung(ask, rating, e,
                       "one unit alone hangs on it: a specimen's anchor that two units share does not show it (tested: "
                       "includes: jamb)");
-    const double area = loaded_width(ask, t, e) * (t->spans > 1 ? t->span : t->span / 2);
+    const double area = loaded_width(ask, t, e) * height_on_anchor(t);
     if (!gw_specimen_includes(rating, GW_INCLUDES_ANCHORS))
         out->why = GW_PLAINLY("a laboratory holds the specimen by anchors of its own");
     else if (e->corner && !gw_specimen_includes(rating, GW_INCLUDES_CORNER))
