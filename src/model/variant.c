@@ -126,25 +126,45 @@ static bool capacity_no_less(const struct gw_capacity_spec *with, const struct g
     return !without || no_less(with->capacity, without->capacity);
 }
 
-/* An insert where there was none, screws at another spacing, which the record's is compared with, and a capacity that
- * is stated, or stated greater, leave the part that was tested in its place; anything else makes it another. */
+static const struct gw_member_spec *member_of(const struct gw_system *system, enum gw_system_part part)
+{
+    return part == GW_PART_mullion          ? system->mullion
+           : part == GW_PART_corner_mullion ? system->corner_mullion
+           : part == GW_PART_jamb_mullion   ? system->jamb_mullion
+                                            : system->transom;
+}
+
+/* No dimension less, of the same alloy: stiffer and stronger. */
+static bool tube_no_less(const struct gw_tube *with, const struct gw_tube *without)
+{
+    if (!with || !without) return with == without;
+    return with->width >= without->width && with->depth >= without->depth && with->flange >= without->flange &&
+           with->web >= without->web;
+}
+
+static bool member_no_less(const struct gw_node *change, const struct gw_member_spec *with,
+                           const struct gw_member_spec *without)
+{
+    static const char *const keys[] = {"insert", "tube", NULL};
+    if (!only_keys(change, keys) || !with || !without) return false;
+    return tube_no_less(with->tube, without->tube) && (!gw_node_get(change, "insert") || !without->insert);
+}
+
+/* A tube no dimension of which is less, an insert where there was none, screws at another spacing, which the record's
+ * is compared with, and a capacity that is stated, or stated greater, leave the part that was tested in its place;
+ * anything else makes it another. */
 bool gw_part_stays_tested(enum gw_system_part part, const struct gw_node *change, const struct gw_system *with,
                           const struct gw_system *without)
 {
-    static const char *const insert[] = {"insert", NULL},
-                             *const screws[] = {"spacing", "end_distance", "tested_pullout", "report", NULL},
+    static const char *const screws[] = {"spacing", "end_distance", "tested_pullout", "report", NULL},
                              *const capacity[] = {"capacity", "report", NULL},
                              *const reactions[] = {"inward", "outward", "along", "dead", "report", NULL};
-    const struct gw_member_spec *members[] = {[GW_PART_mullion] = without->mullion,
-                                              [GW_PART_corner_mullion] = without->corner_mullion,
-                                              [GW_PART_jamb_mullion] = without->jamb_mullion,
-                                              [GW_PART_transom] = without->transom};
     switch (part) {
     case GW_PART_mullion:
     case GW_PART_corner_mullion:
     case GW_PART_jamb_mullion:
     case GW_PART_transom:
-        return only_keys(change, insert) && members[part] && !members[part]->insert;
+        return member_no_less(change, member_of(with, part), member_of(without, part));
     case GW_PART_screw:
         return only_keys(change, screws) &&
                (!without->screw || no_less(with->screw->tested_pullout, without->screw->tested_pullout));

@@ -95,7 +95,7 @@ static void group(struct cause_groups *groups, struct reviewing *r, const struct
     struct cause_group *g = &groups->items[**known];
     add_place(g, r, f->demand->where);
     reach(g, f->demand->element, g->worst->demand->element);
-    g->n += f->demand->element ? f->demand->element->count : 1;
+    g->n += (long)gw_places_of(r, f);
     if (!gw_graver(f, g->worst)) return;
     g->worst = f;
     g->said = message_of(f);

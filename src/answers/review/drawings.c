@@ -183,6 +183,27 @@ static const char *where_drawn(struct reviewing *r, const struct gw_shop_value *
     return gw_format(r->arena, "%s: %s", d->sheet, place_of(r, d));
 }
 
+static bool same_message(struct reviewing *r, const struct gw_message *a, const struct gw_message *b)
+{
+    return strcmp(gw_message_text(r->arena, a, GW_SI), gw_message_text(r->arena, b, GW_SI)) == 0;
+}
+
+/* What one value does at all the places where it is drawn: where it does not do the same, place by place. */
+static struct gw_message effects_of(struct reviewing *r, const struct judged_value *list, size_t n, size_t i)
+{
+    struct gw_message all = {0};
+    bool same = true;
+    for (size_t k = i; k < n; k++) {
+        if (!same_cause(&list[i], &list[k])) continue;
+        same = same && same_message(r, &list[i].effect, &list[k].effect);
+        if (!gw_said(&list[k].effect)) continue;
+        const struct gw_message one =
+            GW_SAY(r->arena, "{}: {}", gw_of_text(place_of(r, list[k].drawn)), gw_of_message(&list[k].effect));
+        all = gw_said(&all) ? gw_say_both(r->arena, &all, "; ", &one) : one;
+    }
+    return same ? list[i].effect : all;
+}
+
 static void tell(struct reviewing *r, struct judged_value *list, size_t n, size_t i)
 {
     const struct judged_value *v = &list[i];
@@ -195,13 +216,13 @@ static void tell(struct reviewing *r, struct judged_value *list, size_t n, size_
         places[c->places.n++] = where_drawn(r, list[k].drawn);
     }
     c->places.items = places;
+    c->effect = effects_of(r, list, n, i);
     c->where = c->places.n > 1
                    ? GW_SAY(r->arena, "{} and {} more", gw_of_text(places[0]), gw_of_count((long)c->places.n - 1))
                    : GW_SAY(r->arena, "{}", gw_of_text(places[0]));
     c->submitted = GW_SAY(r->arena, "{}", gw_shop_shown(d));
     c->needed = v->needed;
     c->basis = v->basis;
-    c->effect = v->effect;
     c->ask = v->ask;
     c->evidence = v->evidence;
     gw_comment_at(c, d->node);

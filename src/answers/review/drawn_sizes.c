@@ -34,13 +34,14 @@ static void note(struct taken *t, double here, double close)
     t->each[at] = here;
 }
 
+static const double CLOSE = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
+
 static void take(struct taken *t, double here, double drawn)
 {
-    const double close = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
-    note(t, here, close);
+    note(t, here, CLOSE);
     if (!(t->least <= here)) t->least = here;
     if (!(t->most >= here)) t->most = here;
-    t->is_one = t->is_one || fabs(here - drawn) <= close;
+    t->is_one = t->is_one || fabs(here - drawn) <= CLOSE;
 }
 
 static struct taken spans_of(const struct reviewing *r, const struct gw_shop_value *d)
@@ -173,11 +174,13 @@ void gw_judge_drawn_size(struct judged_value *v, struct reviewing *r)
 /* Depth of the mullion -----------------------------------------------------------------------------------------------
  */
 
-/* Tests were of the other section. */
+/* Tests were of the other section, and say nothing of a shallower one. */
 static struct look with_depth(const struct reviewing *r, double depth)
 {
+    const struct gw_member_spec *m = r->judged->mullion;
     struct look look = r->bench.looks[0];
     look.mullion_depth = depth;
+    if (m && m->tube && depth >= m->tube->depth) return look;
     look.other.parts |= (uint32_t)1 << GW_PART_mullion;
     look.other_all = true;
     return look;
@@ -246,7 +249,7 @@ void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
     }
     v->needed = GW_SAY(r->arena, "{}", gw_of_quantity(GW_THICKNESS, here));
     v->consequence = GW_CONSEQUENCES;
-    if (fabs(drawn - here) <= GW_HAIR_M) return;
+    if (fabs(drawn - here) <= CLOSE) return;
     *look = with_depth(r, drawn);
     gw_bench_judge_partly(&effect, r, r->ask->takeoff, look, is_built_so, v->drawn);
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);

@@ -25,8 +25,7 @@ static bool is_turn(const struct turn *t, const struct gw_finding *was, const st
            t->is == is->verdict;
 }
 
-/* What two walls share at a corner is counted with the first of them. */
-static size_t places_of(const struct reviewing *r, const struct gw_finding *f)
+size_t gw_places_of(const struct reviewing *r, const struct gw_finding *f)
 {
     const struct gw_element *e = f->demand->element;
     if (!e) return 1;
@@ -43,7 +42,7 @@ static void turn(struct turns *turns, struct reviewing *r, const struct gw_findi
         turns->items[turns->n++] = (struct turn){is->demand->check, is->demand->name, was->verdict, is->verdict, 0, is};
     }
     struct turn *t = &turns->items[at];
-    t->n += places_of(r, is);
+    t->n += gw_places_of(r, is);
     if (gw_graver(is, t->first)) t->first = is;
 }
 

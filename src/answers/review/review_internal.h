@@ -156,6 +156,8 @@ struct effect {
 };
 void gw_effect_of(struct effect *out, struct reviewing *r, const struct gw_finding *was, const struct gw_finding *is,
                   size_t n);
+/* How many elements the verdict is of; what two walls share at a corner counts with the first of them. */
+size_t gw_places_of(const struct reviewing *r, const struct gw_finding *f);
 /* fails, not shown, or `none` where nothing gets worse. */
 enum gw_consequence gw_consequence_of(const struct effect *effect, enum gw_consequence none);
 /* That comment says what happens there. */
