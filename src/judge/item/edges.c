@@ -274,12 +274,17 @@ static bool contradicts(struct gw_left *out, struct gw_ask *ask, const struct gw
     return true;
 }
 
-/* Of a bite that was read with a gap: the two are more than the pocket, and the gap would leave too little. */
+/* Of a bite that was read with a gap: the two are more than the pocket, by more than readings differ, or the gap would
+ * leave too little. */
 static void pocket_is_used_up(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                               const struct gw_as_read *read, const struct gw_system *system, double bite, double gap)
 {
+    const struct gw_reading_spread *spread = &ask->model->tables->reading_spread[GW_ROW_READING_SPREAD_POCKET];
     const double depth = gw_pocket_depth(spot->edge, system);
-    if (bite + gap <= depth * (1 + GW_HAIR) || !bite_is_short(ask, spot, read, system, gap, false)) return;
+    const bool apart = bite + gap > depth + spread->apart_m * (1 + GW_HAIR);
+    if (bite + gap <= depth * (1 + GW_HAIR)) return;
+    if (!apart && !bite_is_short(ask, spot, read, system, gap, false)) return;
+    if (apart) gw_used_add(&ask->engine.used, &spread->row);
     out->undecided = true;
     gw_left_unknown(out, more_than_deep(ask, gap, bite, depth));
 }
