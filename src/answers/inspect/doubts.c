@@ -14,8 +14,12 @@ bool gw_is_before_fastening(const struct gw_inspected *row)
     return r->day != GW_NO_DAY && r->installed_on != GW_NO_DAY && r->day < r->installed_on;
 }
 
-/* Numbers run from 1, distances from an end. */
-static bool is_no_point(const struct gw_reading *r) { return r->at_distance ? r->at < 0 : r->at < 1 - GW_HAIR; }
+/* Numbers run from 1 by one, distances from an end. */
+static bool is_no_point(const struct gw_reading *r)
+{
+    if (r->at_distance) return r->at < 0;
+    return r->at < 1 - GW_HAIR || fabs(r->at - round(r->at)) > GW_HAIR;
+}
 
 /* A point farther along an edge than it is long; of a number: twice as many screws as are asked have no room there. */
 static bool is_beyond(const struct gw_inspected *row)
