@@ -27,13 +27,14 @@ struct gw_inspected {
     size_t closed_by;    /* line of the file that closes it: repaired, or read anew at the same point; 0: open */
     size_t duplicate_of; /* line of the file that says the same; 0: it counts */
     bool again;          /* it closes another: no first reading */
+    bool elsewhere;      /* in its own limit, and not met by other readings of its line or pocket alone */
     double age;          /* s from fastening to reading, of a torque; absent: not known */
     const struct gw_as_read *with; /* of screws: all that it was judged with; NULL: of something else */
     size_t thing;                  /* rows of one place have one number, from 1; 0: no such place */
 };
 
-/* Of one item, what its places say. A place is outside if one of its first readings is; unknown ones are not counted.
- */
+/* Of one item, what its places say. A place is outside if one of its first readings is, but not where it is so by
+ * readings of other items alone; unknown ones are not counted. */
 struct gw_item_share {
     const struct gw_item *item;
     long readings, places, outside, unknown;

@@ -168,6 +168,17 @@ bool gw_bottomed(const struct gw_as_read *read, const struct gw_system *system)
     return system->pressure_plate->thickness + c->stack + c->chase - length <= GW_HAIR_M; /* absent: not known */
 }
 
+bool gw_clears_bottom(const struct gw_ask *ask, const struct gw_as_read *read, const struct gw_system *system)
+{
+    const struct gw_screw_length_practice *row =
+        &ask->model->tables->screw_length_practice[GW_ROW_SCREW_LENGTH_PRACTICE_PLATE];
+    const double length = read->of[GW_ITEM_screw_length].number;
+    const struct gw_clamp_spec *c = system->clamp;
+    if (!gw_given(length) || !c || !system->pressure_plate) return false;
+    const double clear = system->pressure_plate->thickness + c->stack + c->chase - length;
+    return clear >= row->tip_clearance_m - GW_HAIR_M; /* false where one is absent */
+}
+
 /* As the check of screws has it; with a derivation anew. */
 static const struct gw_demand *demand_on(struct gw_ask *ask, const struct gw_element *screws,
                                          const struct gw_system *as_read)
@@ -295,7 +306,10 @@ void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot
     struct gw_screw_line line;
     if (gw_bottomed(read, system)) {
         gw_left_by(out, "clamp", 0, 0, factor,
-                   GW_PLAINLY("a screw that stands on the bottom of its chase takes its torque and clamps nothing"));
+                   gw_clears_bottom(ask, read, system)
+                       ? GW_PLAINLY("a screw whose head stands off clamps nothing, whatever torque it takes")
+                       : GW_PLAINLY("a screw that stands on the bottom of its chase takes its torque and clamps "
+                                    "nothing"));
         return;
     }
     find_line(&line, ask, spot, read, system);

@@ -30,6 +30,9 @@ const struct gw_system *gw_line_as_read(struct gw_ask *ask, const struct gw_spot
                                         const struct gw_system *system);
 /* The screws cannot clamp: a head that does not bear, a length that stands on the bottom of its chase. */
 bool gw_bottomed(const struct gw_as_read *read, const struct gw_system *system);
+/* The length that was read leaves its tip clear of the bottom by as much as practice asks: under such a screw's head a
+ * gap has another cause. */
+bool gw_clears_bottom(const struct gw_ask *ask, const struct gw_as_read *read, const struct gw_system *system);
 
 /* "clamp": what is left of it, when it is to hold, over the suction on a screw. */
 void gw_left_clamp(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot, const struct gw_as_read *read,

@@ -80,10 +80,12 @@ static void add_row(struct inspect_page *p, struct merged *m, const struct gw_in
     a->n++;
 }
 
-/* Least left against what is needed first, then what nothing is left of or known of; in the sheet's order. */
+/* Least left against what is needed first, then what nothing is left of or known of; in the sheet's order. After them
+ * what is in its own limit and not met by others alone. */
 static int least_first(const void *a, const void *b)
 {
     const struct alike *x = a, *y = b;
+    if (x->first->elsewhere != y->first->elsewhere) return x->first->elsewhere ? 1 : -1;
     const struct gw_item_result *r = x->first->result, *q = y->first->result;
     const double p = r && gw_given(r->remaining_worst) ? r->remaining_worst / r->required : -1;
     const double s = q && gw_given(q->remaining_worst) ? q->remaining_worst / q->required : -1;
@@ -406,15 +408,28 @@ static void lead(struct inspect_page *p, long all)
     if (p->page.report->pictures) gw_report_lead(p->page.report, says);
 }
 
+/* " (7 of them in their own limit, by others of the same line or pocket)" */
+static const char *by_others(struct inspect_page *p)
+{
+    long n = 0;
+    for (size_t i = 0; i < p->in->rows.n; i++) {
+        const struct gw_inspected *row = &p->in->rows.items[i];
+        n += row->elsewhere && row->verdict == GW_ITEM_NOT_MET && !row->closed_by && !row->duplicate_of;
+    }
+    if (!n) return "";
+    return gw_format(p->page.arena, " (%ld of them in %s own limit, by others of the same line or pocket)", n,
+                     n == 1 ? "its" : "their");
+}
+
 static void first_line(struct inspect_page *p)
 {
     const long *n = p->in->counts;
     const long all = n[0] + n[1] + n[2] + n[3];
     lead(p, all);
     gw_report_line(p->page.report, gw_format(p->page.arena,
-                                             "%ld reading%s of %s: %ld not met, %ld outside and holding, %ld unknown, "
-                                             "%ld within.",
-                                             all, plural(all), p->in->system->name, n[GW_ITEM_NOT_MET],
+                                             "%ld reading%s of %s: %ld not met%s, %ld outside and holding, %ld "
+                                             "unknown, %ld within.",
+                                             all, plural(all), p->in->system->name, n[GW_ITEM_NOT_MET], by_others(p),
                                              n[GW_ITEM_OUTSIDE_HOLDS], n[GW_ITEM_UNKNOWN], n[GW_ITEM_WITHIN]));
     left_out(p);
 }

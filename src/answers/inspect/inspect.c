@@ -176,11 +176,20 @@ static const char *words_of_place(struct gw_inspecting *in, struct gw_found *f, 
     return f->judged_at[at];
 }
 
+static bool is_one_place(const struct gw_found *f) { return !f->each.n || (f->each.n < 2 && !f->spot.worst); }
+
+const struct gw_kept *gw_inspect_again(struct gw_inspecting *in, const struct gw_inspected *row,
+                                       const struct gw_as_read *read)
+{
+    const struct gw_found *f = in->found[row - in->out->rows.items];
+    return is_one_place(f) ? judge_at(in, row->item, &row->spot, read) : gravest_of(in, row->item, f, read)->kept;
+}
+
 const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, struct gw_inspected *row,
                                        const struct gw_as_read *read)
 {
     struct gw_found *f = in->found[row - in->out->rows.items];
-    if (!f->each.n || (f->each.n < 2 && !f->spot.worst)) return judge_at(in, row->item, &row->spot, read);
+    if (is_one_place(f)) return judge_at(in, row->item, &row->spot, read);
     const struct gravest *g = gravest_of(in, row->item, f, read);
     row->spot = f->each.items[g->at].spot;
     row->spot.worst = f->spot.worst;

@@ -115,6 +115,22 @@ struct gw_kept {
 /* Of a row said in part at the gravest of the places that it may be, which becomes the row's. */
 const struct gw_kept *gw_inspect_judge(struct gw_inspecting *in, struct gw_inspected *row,
                                        const struct gw_as_read *read);
+/* With other readings than it was judged with, at the same place; the row stays as it is. */
+const struct gw_kept *gw_inspect_again(struct gw_inspecting *in, const struct gw_inspected *row,
+                                       const struct gw_as_read *read);
+/* What goes with a row. */
+struct gw_company {
+    struct gw_as_read read;
+    const struct gw_inspected *with[GW_ITEM_COUNT]; /* other rows that were taken; by item */
+    const struct gw_inspected *gap[4];              /* of other edges of the lite, by enum gw_edge */
+    double share;                                   /* the gap that the screw carries, by its point; absent */
+    bool decided;                                   /* of all that was read one alone is left, which decides */
+};
+/* One that shows a plug, corner, joint or weep of the pocket open or blocked. */
+bool gw_opens_pocket(const struct gw_inspected *row);
+/* decisive.c: whether a row of screws or of a pocket is not met by other readings there alone; of these the one that
+ * makes it so by itself is left in the company. */
+void gw_find_decisive(struct gw_inspecting *in, struct gw_inspected *row, struct gw_company *c);
 /* What was hung at an element, with what is chosen there: the make-ups become the ask's choice, until gw_unchoose. */
 const struct gw_system *gw_hung_at(struct gw_inspecting *in, const struct gw_element *element);
 void gw_unchoose(struct gw_inspecting *in);
@@ -122,8 +138,10 @@ void gw_unchoose(struct gw_inspecting *in);
 void gw_inspect_limit(struct gw_item_limit *out, struct gw_inspecting *in, const struct gw_item *item,
                       const struct gw_spot *spot);
 /* statistics.c, next.c */
-/* Outside its limit, whatever is left there, or not met. */
+/* Outside its limit, whatever is left there, or not met but by other readings. */
 bool gw_is_outside(const struct gw_inspected *row);
+/* Its own value or word, whatever is left there. */
+bool gw_is_beyond(const struct gw_inspected *row);
 void gw_count_shares(struct gw_inspecting *in);
 void gw_find_next(struct gw_inspecting *in);
 

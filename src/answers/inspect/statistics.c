@@ -13,11 +13,20 @@ struct place {
 
 bool gw_is_outside(const struct gw_inspected *row)
 {
+    const int word = row->reading->value.word;
+    const bool lost = word && gw_item_kinds[row->item->id].means[word - 1] == GW_WORD_NOT_MET;
+    if (row->verdict == GW_ITEM_UNKNOWN && row->result) return gw_is_beyond(row) && !lost;
+    return row->verdict == GW_ITEM_OUTSIDE_HOLDS || (row->verdict == GW_ITEM_NOT_MET && !row->elsewhere);
+}
+
+bool gw_is_beyond(const struct gw_inspected *row)
+{
     const struct gw_item_value v = row->reading->value;
-    if (row->verdict != GW_ITEM_UNKNOWN || !row->result)
-        return row->verdict == GW_ITEM_OUTSIDE_HOLDS || row->verdict == GW_ITEM_NOT_MET;
-    if (v.word) return gw_item_kinds[row->item->id].means[v.word - 1] == GW_WORD_JUDGED;
     const double hair = 1e-9 * fabs(v.number);
+    if (v.word) {
+        const enum gw_word_sense sense = gw_item_kinds[row->item->id].means[v.word - 1];
+        return sense == GW_WORD_JUDGED || sense == GW_WORD_NOT_MET;
+    }
     return v.number < row->result->limit.at_least - hair || v.number > row->result->limit.at_most + hair;
 }
 

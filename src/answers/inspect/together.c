@@ -88,8 +88,7 @@ static void take(struct gw_inspecting *in, const struct gw_inspected **worst, co
     if (!*worst || is_worse(in, row, *worst)) *worst = row;
 }
 
-/* One that shows a plug, corner, joint or weep of the pocket open or blocked. */
-static bool opens_pocket(const struct gw_inspected *row)
+bool gw_opens_pocket(const struct gw_inspected *row)
 {
     switch (row->item->id) {
     case GW_ITEM_joint_plug:
@@ -160,7 +159,7 @@ static void find_worst(struct gw_inspecting *in, struct worst *w, const struct g
         take(in, &w->all[row->item->id][edge], row);
         take_edge(w, row);
         if (!row->reading->point) take(in, &w->plain[row->item->id][edge], row);
-        w->pocket_open = w->pocket_open || opens_pocket(row);
+        w->pocket_open = w->pocket_open || gw_opens_pocket(row);
         if (row->item->id == GW_ITEM_screw_spacing) add_gap(in, w, row->reading);
     }
     w->pocket_open = w->pocket_open || seals_pocket(w);
@@ -206,14 +205,7 @@ static double carried_at(const struct worst *w, double at)
 /* What goes with a row ----------------------------------------------------------------------------------------------
  */
 
-struct company {
-    struct gw_as_read read;
-    const struct gw_inspected *with[GW_ITEM_COUNT]; /* other rows that were taken; by item */
-    const struct gw_inspected *gap[4];              /* of other edges of the lite, by enum gw_edge */
-    double share;                                   /* the gap that the screw carries, by its point; absent */
-};
-
-static void put(struct company *c, const struct gw_inspected *with)
+static void put(struct gw_company *c, const struct gw_inspected *with)
 {
     if (!with) return;
     c->read.of[with->item->id] = with->reading->value;
@@ -232,7 +224,7 @@ static const struct gw_inspected *beside(struct gw_inspecting *in, const struct 
 }
 
 /* The screws at both ends of a gap. */
-static void put_ends(struct gw_inspecting *in, struct company *c, const struct gw_inspected *row)
+static void put_ends(struct gw_inspecting *in, struct gw_company *c, const struct gw_inspected *row)
 {
     struct gw_reading end = *row->reading;
     end.at += end.at_distance ? end.value.number : 1;
@@ -241,7 +233,7 @@ static void put_ends(struct gw_inspecting *in, struct company *c, const struct g
     if (gw_given(end.at) && there && (!have || is_worse(in, there, have))) put(c, there);
 }
 
-static void put_screws(struct gw_inspecting *in, struct company *c, const struct worst *w,
+static void put_screws(struct gw_inspecting *in, struct gw_company *c, const struct worst *w,
                        const struct gw_inspected *row)
 {
     static const enum gw_item_id items[] = {GW_ITEM_screw_spacing, GW_ITEM_screw_end_distance, GW_ITEM_screw_torque,
@@ -267,7 +259,7 @@ static bool leaves_less_gap(struct gw_inspecting *in, const struct gw_inspected 
 
 /* Gaps all round go with each other and with the skew of the opening; a bite with the gap opposite, at its widest. A
  * gap that nobody read is what the bite leaves. */
-static void put_edges(struct gw_inspecting *in, struct company *c, const struct worst *w,
+static void put_edges(struct gw_inspecting *in, struct gw_company *c, const struct worst *w,
                       const struct gw_inspected *row)
 {
     const enum gw_item_id own = row->item->id;
@@ -317,7 +309,8 @@ static const struct gw_inspected *worst_corner(const struct worst *w)
     return worst;
 }
 
-static void put_lite(struct gw_inspecting *in, struct company *c, const struct worst *w, const struct gw_inspected *row)
+static void put_lite(struct gw_inspecting *in, struct gw_company *c, const struct worst *w,
+                     const struct gw_inspected *row)
 {
     const int edge = row->item->on == GW_ON_POCKET ? 1 + GW_EDGE_SILL : gw_edge_of_row(row);
     const enum bears own = bears_of(row->item->id);
@@ -330,7 +323,7 @@ static void put_lite(struct gw_inspecting *in, struct company *c, const struct w
     if (own == BEARS_WATER) c->read.pocket_open = w->pocket_open;
 }
 
-static void put_others(struct company *c, const struct worst *w, const struct gw_inspected *row)
+static void put_others(struct gw_company *c, const struct worst *w, const struct gw_inspected *row)
 {
     for (size_t i = 0; i < GW_ITEM_COUNT; i++)
         if (i != row->item->id) put(c, w->all[i][0]);
@@ -346,7 +339,7 @@ static void put_temperature(struct gw_inspecting *in, double *least, double *mos
 }
 
 /* Width and leg of a joint may be of different days; a leg without a temperature is taken to be of the width's. */
-static void put_temperatures(struct gw_inspecting *in, struct company *c, const struct gw_inspected *row)
+static void put_temperatures(struct gw_inspecting *in, struct gw_company *c, const struct gw_inspected *row)
 {
     struct gw_as_read *read = &c->read;
     const bool is_width = row->item->id == GW_ITEM_joint_width;
@@ -357,7 +350,7 @@ static void put_temperatures(struct gw_inspecting *in, struct company *c, const 
     if (own && other) put_temperature(in, &read->other_least, &read->other_most, other->reading);
 }
 
-static void keep_company(struct gw_inspecting *in, struct company *c, const struct worst *w,
+static void keep_company(struct gw_inspecting *in, struct gw_company *c, const struct worst *w,
                          const struct gw_thing *thing, const struct gw_inspected *row)
 {
     memset(c, 0, sizeof *c);
@@ -380,7 +373,7 @@ void gw_add_said(struct gw_inspecting *in, struct gw_inspected *row, struct gw_m
 }
 
 /* "edge clearance at the head 0.125 in (row 4 of the file)" */
-static struct gw_message say_edges(struct gw_inspecting *in, const struct company *c)
+static struct gw_message say_edges(struct gw_inspecting *in, const struct gw_company *c)
 {
     static const char *const edges[] = {"head", "sill", "left edge", "right edge"};
     struct gw_message said = GW_PLAINLY(NULL);
@@ -397,7 +390,7 @@ static struct gw_message say_edges(struct gw_inspecting *in, const struct compan
 }
 
 /* "with a spacing of 14 in (row 12)": once for all that was read elsewhere in the line. */
-static void say_company(struct gw_inspecting *in, struct gw_inspected *row, const struct company *c)
+static void say_company(struct gw_inspecting *in, struct gw_inspected *row, const struct gw_company *c)
 {
     struct gw_message said = say_edges(in, c);
     for (size_t i = 0; i < GW_ITEM_COUNT; i++) {
@@ -413,7 +406,14 @@ static void say_company(struct gw_inspecting *in, struct gw_inspected *row, cons
             GW_SAY(in->ask->arena, "half the gap on each side, {}", gw_of_quantity(GW_THICKNESS, c->share));
         said = gw_say_both(in->ask->arena, &said, ", ", &one);
     }
-    if (gw_said(&said)) gw_add_said(in, row, GW_SAY(in->ask->arena, "judged with {}", gw_of_message(&said)));
+    const char *words = row->elsewhere && c->decided ? "decided by {}" : "judged with {}";
+    if (gw_said(&said)) gw_add_said(in, row, GW_SAY(in->ask->arena, words, gw_of_message(&said)));
+}
+
+/* What is not met by its own word hangs on nothing else. */
+static bool is_lost_by_word(const struct gw_inspected *row)
+{
+    return row->reading->value.word && rank_of_word(row) == 3;
 }
 
 /* Judging -----------------------------------------------------------------------------------------------------------
@@ -431,7 +431,7 @@ static const struct gw_item_result *held_to(struct gw_inspecting *in, const stru
 static void judge_row(struct gw_inspecting *in, const struct worst *w, const struct gw_thing *thing,
                       struct gw_inspected *row)
 {
-    struct company c;
+    struct gw_company c;
     keep_company(in, &c, w, thing, row);
     const struct gw_kept *kept = gw_inspect_judge(in, row, &c.read);
     row->result = &kept->result;
@@ -445,7 +445,9 @@ static void judge_row(struct gw_inspecting *in, const struct worst *w, const str
     row->message = asks ? why : row->result->message;
     row->action = asks ? why : row->result->action;
     if (asks) row->result = held_to(in, row->result);
-    else say_company(in, row, &c);
+    else gw_find_decisive(in, row, &c);
+    if (row->elsewhere) row->action = GW_PLAINLY(NULL); /* to do is what the other reading asks */
+    if (!asks && !is_lost_by_word(row)) say_company(in, row, &c);
     if (row->closed_by)
         gw_add_said(in, row, GW_SAY(in->ask->arena, "closed by row {} of the file", gw_of_count((long)row->closed_by)));
     if (row->duplicate_of)

@@ -127,7 +127,10 @@ static void length_limit(struct gw_item_limit *out, struct gw_ask *ask, const st
                        gw_of_quantity(GW_THICKNESS, row->tip_clearance_m));
 }
 
-static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+/* Of a head that stands off though the screw is no longer than it may be the length is not the cause. */
+#define OTHER_CAUSE "a gap was read under its head, but so long a screw does not bottom: look why the head stands off"
+
+static void left_by_length(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                            const struct gw_as_read *read, const struct gw_system *system)
 {
     const double engaged = gw_engagement_read(ask, read, system);
@@ -151,14 +154,26 @@ static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct
     gw_left_ratings(out, ask, spot, read, system);
 }
 
+static void left_of_length(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                           const struct gw_as_read *read, const struct gw_system *system)
+{
+    struct gw_as_read bears = *read;
+    const bool other = read->of[GW_ITEM_screw_head].word == 2 && gw_clears_bottom(ask, read, system);
+    if (other) bears.of[GW_ITEM_screw_head].word = 0;
+    left_by_length(out, ask, spot, &bears, system);
+    if (other && !gw_said(&out->remark)) out->remark = GW_PLAINLY(OTHER_CAUSE);
+}
+
 /* No tool tells the torque of a screw that stands on its tip from that of one that clamps. */
 static void left_of_head(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                          const struct gw_as_read *read, const struct gw_system *system)
 {
-    (void)ask;
     (void)spot;
-    if (gw_bottomed(read, system))
-        out->remark = GW_PLAINLY("it may stand on the bottom of its chase: full torque and no clamp");
+    if (!gw_bottomed(read, system)) return;
+    if (gw_clears_bottom(ask, read, system)) {
+        out->remark = GW_PLAINLY("by its length the screw does not bottom: look why the head stands off");
+        out->action = GW_PLAINLY("look at every screw of that plate");
+    } else out->remark = GW_PLAINLY("it may stand on the bottom of its chase: full torque and no clamp");
 }
 
 /* Rows ------------------------------------------------------------------------------------------------------------- */
