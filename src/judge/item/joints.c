@@ -185,6 +185,7 @@ static void lost_at_any(struct gw_left *out, struct gw_ask *ask, const struct gw
     const bool closed = width < (s->least_gap + m.closes) * (1 - GW_HAIR), apart = leg < opens * (1 - GW_HAIR);
     if (!closed && !apart) return;
     out->lost = true;
+    out->unknown = GW_PLAINLY(NULL); /* whatever it was */
     out->remark =
         GW_SAY(ask->arena, "at any temperature: floors and columns alone {} by {}, and it is to keep {}",
                gw_of_text(closed ? "close it" : "open it"), gw_of_quantity(GW_THICKNESS, closed ? m.closes : m.opens),
@@ -228,12 +229,32 @@ static void width_left(struct gw_left *out, struct gw_ask *ask, const struct gw_
                                "manufacturer (stack_joint: engagement, least_overlap)"));
 }
 
+/* A leg whose temperature nobody read may be long enough whatever it was. False: it is not, or the temperature is
+ * known. */
+static bool is_enough_at_any(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
+                             const struct gw_as_read *read, const struct gw_system *system)
+{
+    const double leg = read->of[GW_ITEM_splice_engagement].number;
+    const struct gw_stack_spec *s = gw_part(system, stack_joint);
+    const bool known = read->drawn || (gw_given(read->temperature_least) && gw_given(read->temperature_most));
+    struct gw_message why;
+    struct moves m;
+    if (known || !s || !gw_given(s->least_overlap) || !moves_of(&m, &why, ask, spot, &ANY_TEMPERATURE)) return false;
+    if (leg < (s->least_overlap + m.opens) * (1 - GW_HAIR)) return false;
+    engaged_by(&out->limit, s, &m);
+    out->limit.note = GW_PLAINLY("at any temperature of the metal");
+    more_than_the_leg(out, ask, read, s, &m);
+    opens_by(out, ask, leg, s, &m);
+    return true;
+}
+
 static void engagement_left(struct gw_left *out, struct gw_ask *ask, const struct gw_spot *spot,
                             const struct gw_as_read *as_read, const struct gw_system *system)
 {
     struct gw_as_read here = *as_read, *read = &here;
     const struct gw_stack_spec *s = gw_part(system, stack_joint);
     struct moves m;
+    if (is_enough_at_any(out, ask, spot, read, system)) return;
     if (!at_that_temperature(out, &m, ask, spot, read, system)) {
         lost_at_any(out, ask, spot, read, system);
         return;
