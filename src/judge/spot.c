@@ -2,6 +2,7 @@
 #include "galeward/inspect.h"
 #include "judge/judge_internal.h"
 #include "judge/line.h"
+#include "judge/sealed.h"
 #include "judge/spot_load.h"
 
 #include <string.h>
@@ -173,27 +174,6 @@ static bool edge_is_meant(const struct search *s, size_t column, int edge)
            (edge == GW_EDGE_RIGHT && said->line == (int)column + 1);
 }
 
-/* The story whose first row it is begins there. */
-static bool begins_story(const struct gw_wall_grid *g, size_t row)
-{
-    for (size_t story = 0; story < g->n_stories; story++)
-        if (g->rows_below[story] == row) return true;
-    return false;
-}
-
-/* Round the wall; of a window wall at every slab; a bead and the weather seal before it stand at any edge. */
-static bool has_sealant(const struct search *s, size_t column, size_t row, int edge)
-{
-    const struct gw_wall_grid *g = s->grid;
-    const struct gw_system_head *head = s->ask->system ? s->ask->system->system : NULL;
-    if (head && head->glazing != GW_CAPTURED) return true;
-    if (edge == GW_EDGE_LEFT || edge == GW_EDGE_RIGHT)
-        return edge == GW_EDGE_LEFT ? !column : column + 1 == g->n_columns;
-    const size_t level = row + (edge == GW_EDGE_HEAD);
-    return !level || level == g->rows_below[g->n_stories] ||
-           (head && head->kind == GW_WINDOW_WALL && begins_story(g, level));
-}
-
 static void search_row(struct search *s, size_t row)
 {
     const bool pocket = s->on == GW_ON_POCKET, whole = is_whole(s->on);
@@ -201,7 +181,7 @@ static void search_row(struct search *s, size_t row)
     for (size_t c = columns.from; c < columns.to; c++) {
         if (pocket || whole) offer_edge(s, c, row, !pocket && s->said.edge >= 0 ? s->said.edge : GW_EDGE_SILL);
         for (int edge = GW_EDGE_HEAD; !pocket && !whole && edge <= GW_EDGE_RIGHT; edge++)
-            if (edge_is_meant(s, c, edge) && (s->on != GW_ON_SEALANT || has_sealant(s, c, row, edge)))
+            if (edge_is_meant(s, c, edge) && (s->on != GW_ON_SEALANT || gw_has_sealant(s->ask, s->grid, c, row, edge)))
                 offer_edge(s, c, row, edge);
     }
 }

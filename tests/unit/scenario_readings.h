@@ -120,6 +120,9 @@ static void compare_sheet(struct stage *s, const struct expectation *x)
     const char *basis = gw_limit_basis_name(row->most.limit.basis);
     if (!same_or_any(x->limit_basis, basis)) wrong(s, x->node, x->sheet, "limit_basis", x->limit_basis, basis);
     if (x->where && !strstr(row->most.place, x->where)) wrong(s, x->node, x->sheet, "where", x->where, row->most.place);
+    if (x->places != GW_NO_INTEGER && x->places != (int)row->places)
+        wrong(s, x->node, x->sheet, "places", gw_format(&s->arena, "%d", x->places),
+              gw_format(&s->arena, "%ld", row->places));
     wants_words(s, x, x->sheet, "says", x->says.items, x->says.n, said, true);
     wants_words(s, x, x->sheet, "says_not", x->says_not.items, x->says_not.n, said, false);
     wants_words(s, x, x->sheet, "others", x->others.items, x->others.n, other_limits(s, row), true);

@@ -1,6 +1,7 @@
 /* What to measure where: every item that such a wall has, its limit where most is carried, how many to look at. */
 #include "answers/inspect/inspect_internal.h"
 #include "judge/line.h"
+#include "judge/sealed.h"
 #include "tables_data.h"
 
 #include <string.h>
@@ -37,7 +38,7 @@ static long places_of(struct gw_ask *ask, const struct gw_wall_grid *g, enum gw_
     case GW_ON_SCREWS:
         return lines * rows + columns * (rows + 1);
     case GW_ON_SEALANT:
-        return 2 * (columns + rows);
+        return gw_sealed_edges(ask, g);
     default:
         return 0;
     }
