@@ -160,8 +160,8 @@ static const char *why_and_do(struct inspect_page *p, const struct gw_inspected 
 {
     const char *why = message_of(&p->page, &row->message), *action = message_of(&p->page, &row->action);
     const bool both = *action && strcmp(action, why) != 0;
-    return gw_format(p->page.arena, "%s%s%s", gw_ask_and_do(p->page.arena, why), both && *why ? " " : "",
-                     both ? gw_ask_and_do(p->page.arena, action) : "");
+    const char *all = gw_format(p->page.arena, "%s%s%s", why, both && *why ? "; " : "", both ? action : "");
+    return gw_ask_and_do(p->page.arena, all);
 }
 
 static void entry(struct inspect_page *p, const struct alike *a)

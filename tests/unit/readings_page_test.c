@@ -79,6 +79,13 @@ static void asked_and_ordered(void **state)
          "The joint moves with the metal. Ask: what was its temperature?"},
         {"within the 1/8 in, which clearance takes for granted",
          "Within the 1/8 in, which clearance takes for granted."},
+        {"it tells no load: look at the gap; the gasket opens at 3 lb/in; judged with 9 in (line 4); look at its plate",
+         "It tells no load; the gasket opens at 3 lb/in; judged with 9 in (line 4). Do: look at the gap. Look at its "
+         "plate."},
+        {"do blocks keep it?; judged with a gap of 1/4 in; measure the other edges",
+         "Judged with a gap of 1/4 in. Ask: do blocks keep it? Do: measure the other edges."},
+        {"a clamp of 5 lb (read there; how old is not said) is left; a fact",
+         "A clamp of 5 lb (read there; how old is not said) is left; a fact."},
         {"what do they read anew?", "Ask: what do they read anew?"},
         {"", ""}};
     struct world *w = *state;
