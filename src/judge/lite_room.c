@@ -49,13 +49,13 @@ static struct gw_message departs(struct gw_ask *ask, const struct gw_rating *rat
 {
     const struct gw_tested *t = rating->tested;
     const double bite = gw_given(rating->bite) || !t ? rating->bite : t->bite;
-    const struct compared all[] = {{"bite", bite, room->bite},
-                                   {"side gap", t ? t->side_gap : GW_ABSENT, room->side_gap},
-                                   {"end gap", t ? t->end_gap : GW_ABSENT, room->end_gap}};
+    const struct compared all[] = {{"a bite", bite, room->bite},
+                                   {"a side gap", t ? t->side_gap : GW_ABSENT, room->side_gap},
+                                   {"an end gap", t ? t->end_gap : GW_ABSENT, room->end_gap}};
     const bool hazard = rating->test == GW_TEST_IMPACT || rating->test == GW_TEST_BLAST;
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (has_more(&all[i]))
-            return GW_SAY(ask->arena, "{} recorded a {} of {}, here {}", gw_of_text(gw_report_name(rating)),
+            return GW_SAY(ask->arena, "{} recorded {} of {}, here {}", gw_of_text(gw_report_name(rating)),
                           gw_of_text(all[i].what), gw_of_quantity(GW_THICKNESS, all[i].recorded),
                           gw_of_quantity(GW_THICKNESS, all[i].read));
     if (unrecorded && hazard && !gw_given(bite))
@@ -178,22 +178,23 @@ bool gw_may_drift(struct gw_ask *ask, const struct gw_element *lite, const struc
     return judged(ask, &gw_check_seismic_glass, lite, system, false)->demand->state != GW_NOT_ASKED;
 }
 
-/* Of the ratings that depart, which of them held the lite by that check: each put back alone. Where none does alone,
- * all of them. */
+/* Of the ratings that depart, which of them held the lite as it is drawn by that check: each beside those that do not
+ * depart. Where none does alone, all of them. */
 static struct gw_message held_by(struct gw_ask *ask, const struct gw_check *check, const struct gw_element *lite,
-                                 const struct gw_system *system, const struct gw_system *as_read,
-                                 const struct gw_room *room, bool unrecorded)
+                                 const struct gw_system *system, const struct gw_room *room, bool unrecorded)
 {
+    const struct gw_system *rest = without_departed(ask, system, room, unrecorded);
+    const size_t n = rest->ratings.n;
     struct gw_message held = {0}, all = {0};
-    struct gw_system one = *as_read;
-    struct gw_rating *ratings = gw_alloc(ask->arena, as_read->ratings.n + 1, sizeof *ratings);
-    for (size_t i = 0; i < as_read->ratings.n; i++) ratings[i] = as_read->ratings.items[i];
+    struct gw_system one = *rest;
+    struct gw_rating *ratings = gw_alloc(ask->arena, n + 1, sizeof *ratings);
+    for (size_t i = 0; i < n; i++) ratings[i] = rest->ratings.items[i];
     one.ratings.items = ratings;
-    one.ratings.n = as_read->ratings.n + 1;
+    one.ratings.n = n + 1;
     for (size_t i = 0; i < system->ratings.n; i++) {
         const struct gw_message why = departs(ask, &system->ratings.items[i], room, unrecorded);
         if (!gw_said(&why)) continue;
-        ratings[as_read->ratings.n] = system->ratings.items[i];
+        ratings[n] = system->ratings.items[i];
         all = gw_say_both(ask->arena, &all, "; ", &why);
         if (by_a_test(judged(ask, check, lite, &one, false))) held = gw_say_both(ask->arena, &held, "; ", &why);
     }
@@ -207,7 +208,7 @@ void gw_left_by_drift(struct gw_left *out, struct gw_ask *ask, const struct gw_e
     const struct gw_system *roomy = gw_with_room(ask, system, room);
     const struct gw_system *as_read = without_departed(ask, roomy, room, false);
     struct gw_message named = {0};
-    if (as_read != roomy) named = held_by(ask, check, lite, roomy, as_read, room, false);
+    if (as_read != roomy) named = held_by(ask, check, lite, system, room, false);
     gw_left_by_verdict(out, ask, "drift", check, lite, system, as_read, named);
 }
 
@@ -222,7 +223,7 @@ void gw_left_by_tests_of_bite(struct gw_left *out, struct gw_ask *ask, const str
         if (!by_a_test(judged(ask, checks[i], lite, system, false))) continue;
         const struct gw_finding *now = judged(ask, checks[i], lite, as_read, false);
         if (now->verdict == GW_PASS || now->verdict == GW_NOT_REQUIRED) continue;
-        const struct gw_message named = held_by(ask, checks[i], lite, system, as_read, &room, below_drawn);
+        const struct gw_message named = held_by(ask, checks[i], lite, system, &room, below_drawn);
         out->taken = gw_say_both(ask->arena, &out->taken, "; ", &named);
         return;
     }
