@@ -2,6 +2,7 @@
 #include "report/inspect.h"
 
 #include "base/fields.h"
+#include "base/tolerance.h"
 #include "report/results.h"
 
 static const char *item_word(int item) { return gw_item_kinds[item].id; }
@@ -24,30 +25,40 @@ static bool unit_of_value(struct gw_text *out, const void *thing, enum gw_units 
 }
 
 /* The same for spreadsheets of people: figures in the units asked, their unit in a cell beside them. */
-static void add_shown(struct gw_text *out, const struct gw_inspected *row, double si, enum gw_units shown)
+static void add_shown(struct gw_text *out, const struct gw_inspected *row, double si, enum gw_units shown,
+                      enum rounding rounding)
 {
-    if (gw_given(si)) gw_add_figure(out, gw_quantity_shown(gw_units_standard(), dim_of(row->item), shown, si), NEAREST);
+    if (gw_given(si))
+        gw_add_figure(out, gw_quantity_shown(gw_units_standard(), dim_of(row->item), shown, si), rounding);
 }
 
 static bool value_bare(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_inspected *row = thing;
     if (row->value.words) gw_text_add(out, row->value.words);
-    else add_shown(out, row, row->value.number, shown);
+    else add_shown(out, row, row->value.number, shown, NEAREST);
     return true;
+}
+
+/* To the strict side, as the limit in words; beside a value that is the limit like that value. */
+static void add_limit(struct gw_text *out, const struct gw_inspected *row, double limit, enum gw_units shown,
+                      enum rounding strict)
+{
+    const bool same = !row->value.words && fabs(row->value.number - limit) <= GW_HAIR * fabs(limit);
+    add_shown(out, row, limit, shown, same ? NEAREST : strict);
 }
 
 static bool at_least_bare(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_inspected *row = thing;
-    if (row->result) add_shown(out, row, row->result->limit.at_least, shown);
+    if (row->result) add_limit(out, row, row->result->limit.at_least, shown, UP);
     return true;
 }
 
 static bool at_most_bare(struct gw_text *out, const void *thing, enum gw_units shown)
 {
     const struct gw_inspected *row = thing;
-    if (row->result) add_shown(out, row, row->result->limit.at_most, shown);
+    if (row->result) add_limit(out, row, row->result->limit.at_most, shown, DOWN);
     return true;
 }
 
