@@ -135,12 +135,13 @@ static bool is_word_of(const char *const *words, const char *text)
     return false;
 }
 
+static const char *const YES[] = {"true", "yes", "on", "y", NULL}, *const NO[] = {"false", "no", "off", "n", NULL};
+
 static bool load_bool(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, enum gw_bool *out)
 {
-    static const char *const yes[] = {"true", "yes", "on", "y", NULL}, *const no[] = {"false", "no", "off", "n", NULL};
     if (!gw_want_scalar(load, field, node, "true or false")) return false;
-    bool is_yes = is_word_of(yes, node->text);
-    if (is_yes || is_word_of(no, node->text)) {
+    bool is_yes = is_word_of(YES, node->text);
+    if (is_yes || is_word_of(NO, node->text)) {
         *out = is_yes ? GW_YES : GW_NO;
         return true;
     }
@@ -149,9 +150,17 @@ static bool load_bool(struct gw_load *load, const struct gw_field *field, const 
     return false;
 }
 
+/* Of words among which are yes and no, one that says so otherwise. */
+static const struct gw_choice *match(const struct gw_choice *choices, const char *text)
+{
+    const struct gw_choice *found = gw_choice_match(choices, text);
+    if (found || (!is_word_of(YES, text) && !is_word_of(NO, text))) return found;
+    return gw_choice_match(choices, is_word_of(YES, text) ? "yes" : "no");
+}
+
 static bool load_choice(struct gw_load *load, const struct gw_field *field, const struct gw_node *node, int *out)
 {
-    const struct gw_choice *found = node->kind == GW_SCALAR ? gw_choice_match(field->choices, node->text) : NULL;
+    const struct gw_choice *found = node->kind == GW_SCALAR ? match(field->choices, node->text) : NULL;
     const struct gw_also *also = field->also;
     while (!found && also && also->word && !(node->kind == GW_SCALAR && gw_words_alike(also->word, node->text))) also++;
     const bool other = !found && also && also->word;

@@ -68,6 +68,10 @@ static const char *unit_message(struct gw_load *load, const struct gw_field *fie
                                 const char *rest)
 {
     const char *broken = *rest ? broken_number(rest) : NULL;
+    const double share = 1.01; /* what may be above 1 is counted or read off, and no share */
+    if (!broken && field->dim == GW_RATIO && field->greatest > share)
+        return gw_format(load->arena, "'%s' is no unit of a number that has none; write the number alone: %.*s", rest,
+                         (int)gw_read_number(node->text, node->length, &(double){0}), node->text);
     if (!broken) return not_a_unit(load, field, rest);
     return gw_format(load->arena, "'%s' is not understood, %s; write for example %s", node->text, broken,
                      gw_dim_example(field->dim, load->preset));
