@@ -18,15 +18,30 @@ bool gw_drawn_at_one_place(const struct gw_shop_value *a, const struct gw_shop_v
            (a->zone == b->zone || a->zone == GW_NO_INTEGER || b->zone == GW_NO_INTEGER);
 }
 
-static void read_all(struct gw_as_read *read, const struct reviewing *r, const struct gw_shop_value *d)
+/* What an item is measured against is as it is drawn, whatever else is: a depth its width, slots each other. */
+static bool is_measured_by(enum gw_item_id item, enum gw_item_id other)
+{
+    switch (item) {
+    case GW_ITEM_sealant_depth:
+        return other == GW_ITEM_sealant_width;
+    case GW_ITEM_weep_offset:
+        return other == GW_ITEM_weep_length || other == GW_ITEM_cover_weep_length;
+    default:
+        return false;
+    }
+}
+
+static void read_drawn(struct gw_as_read *read, const struct reviewing *r, const struct gw_shop_value *d, bool together)
 {
     const struct gw_submittal *s = r->submittal;
     gw_as_read_clear(read);
     for (size_t i = 0; i < s->drawings.n; i++) {
         const struct gw_shop_value *o = &s->drawings.items[i];
-        if (o->what == GW_SHOP_ITEM && gw_drawn_at_one_place(d, o)) read->of[o->id] = o->read;
+        if (o->what == GW_SHOP_ITEM && gw_drawn_at_one_place(d, o) && (together || is_measured_by(d->id, o->id)))
+            read->of[o->id] = o->read;
     }
     read->of[d->id] = d->read;
+    read->drawn = true;
 }
 
 static const struct gw_system *system_at(struct reviewing *r, const struct gw_spot *spot)
@@ -119,10 +134,7 @@ static void judge_at(struct gw_item_result *out, struct reviewing *r, const stru
                      const struct gw_spot *spot, bool together)
 {
     struct gw_as_read read;
-    gw_as_read_clear(&read);
-    read.of[d->id] = d->read;
-    if (together) read_all(&read, r, d);
-    read.drawn = true;
+    read_drawn(&read, r, d, together);
     gw_item_judge(out, &r->bench.ask, gw_item_of(d->id), spot, &read, system_at(r, spot));
 }
 
