@@ -132,6 +132,8 @@ static bool is_open_as_drawn(struct gw_ask *ask, const struct gw_check *check, c
     return check->does->route == GW_LIMITS_THEN_RATING && short_by(judged(ask, check, element, offered, true)) < 1;
 }
 
+const char gw_short_as_drawn[] = "short as drawn too";
+
 static void not_enough(struct gw_left *out, struct gw_ask *ask, const char *name, const struct gw_check *check,
                        const struct gw_element *element, const struct gw_system *offered,
                        const struct gw_system *as_read, const struct gw_finding *now)
@@ -141,7 +143,7 @@ static void not_enough(struct gw_left *out, struct gw_ask *ask, const char *name
     const double left = short_by(by);
     if (left < 1 && by_limits && is_open_as_drawn(ask, check, element, offered)) {
         out->undecided = true;
-        gw_left_unknown(out, gw_say_both(ask->arena, &GW_PLAINLY("short as drawn too"), ": ", &now->message));
+        gw_left_unknown(out, gw_say_both(ask->arena, &GW_PLAINLY(gw_short_as_drawn), ": ", &now->message));
     } else if (left < 1) gw_left_by(out, name, left, left, 1, by->message);
     else if (now->verdict == GW_FAIL) gw_left_by(out, name, 0, 0, 1, now->message);
     else gw_left_unknown(out, gw_said(&now->question) ? now->question : now->message);

@@ -49,4 +49,7 @@ const struct gw_glazing_room *gw_practice_room(struct gw_ask *ask, const struct 
 /* Its overall thickness, m, nominal; absent. */
 double gw_lite_thickness(struct gw_ask *ask, const struct gw_element *lite);
 
+/* How the message begins of what the system is short of as it is drawn, too, and a test could still show. */
+extern const char gw_short_as_drawn[];
+
 #endif

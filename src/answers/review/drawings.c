@@ -176,6 +176,7 @@ static void judge_item(struct judged_value *v, struct reviewing *r, bool togethe
     v->basis = result.limit.basis ? gw_say_both(r->arena, &by, "; ", &result.limit.note)
                                   : GW_SAY(r->arena, "{}", gw_of_text(gw_item_kinds[d->id].title));
     tell_left(v, r, &result);
+    if (!together) v->already = gw_said_of_the_system(r, d, &result);
     v->evidence = result.verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
 }
 
@@ -242,11 +243,13 @@ static void tell(struct reviewing *r, struct judged_value *list, size_t n, size_
 
 static void accept(struct reviewing *r, const struct judged_value *v)
 {
-    const struct gw_message value = GW_SAY(r->arena, "{}", gw_shop_shown(v->drawn));
-    gw_complete_add(r, v->drawn->item, where_drawn(r, v->drawn),
-                    gw_said(&v->needed)
-                        ? GW_SAY(r->arena, "{}; needed: {}", gw_of_message(&value), gw_of_message(&v->needed))
-                        : value);
+    struct gw_message value = GW_SAY(r->arena, "{}", gw_shop_shown(v->drawn));
+    if (gw_said(&v->needed))
+        value = GW_SAY(r->arena, "{}; needed: {}", gw_of_message(&value), gw_of_message(&v->needed));
+    if (v->already)
+        value = GW_SAY(r->arena, "{}; as the system has it, which by another comment is not enough ({})",
+                       gw_of_message(&value), gw_of_text(v->already));
+    gw_complete_add(r, v->drawn->item, where_drawn(r, v->drawn), value);
 }
 
 static void judge_value(struct judged_value *v, struct reviewing *r)
@@ -331,7 +334,7 @@ void gw_review_drawings(struct reviewing *r)
     judge_together(list, r, n);
     gw_judge_sizes_together(list, r, n);
     for (size_t i = 0; i < n; i++) {
-        if (list[i].consequence == GW_CONSEQUENCES) accept(r, &list[i]);
+        if (list[i].consequence == GW_CONSEQUENCES || list[i].already) accept(r, &list[i]);
         else if (!list[i].told) tell(r, list, n, i);
     }
 }

@@ -89,6 +89,7 @@ struct reviewing {
     } reports;
     struct bench bench;
     struct otherness substituted; /* all that is offered otherwise than accepted */
+    const char *lines_short_by;   /* the mechanism by which a substitution's screw lines fail; NULL: none does */
     bool *explained;              /* by demand: what a comment says already */
     bool *stated;                 /* by demand: a comment says that it stands on a statement */
 };
