@@ -83,7 +83,7 @@ void gw_lines_as_offered(struct gw_comment *c, struct reviewing *r, const char *
         GW_SAY(r->arena, "its screw lines, at {} of {}: {}", gw_of_text(gw_item_kinds[is.item].title),
                gw_item_shown(is.item, (struct gw_item_value){is.value, 0}), gw_of_message(&left));
     c->effect = gw_said(&c->effect) ? gw_say_both(r->arena, &c->effect, "; ", &lines) : lines;
-    if (is.verdict == GW_ITEM_NOT_MET) r->lines_short_by = is.mechanism;
+    if (verdict == GW_ITEM_NOT_MET) r->lines_short_by = is.result.mechanism;
     if (consequence >= c->consequence) return;
     c->consequence = consequence;
     c->evidence = verdict == GW_ITEM_UNKNOWN ? GW_EVIDENCE_NONE : GW_BY_CALCULATION;
