@@ -36,11 +36,12 @@ const struct gw_system *gw_with_room(struct gw_ask *ask, const struct gw_system 
 struct compared {
     const char *what;
     double recorded, read;
+    double spelled; /* m, by which one size differs in inches and in whole millimeters */
 };
 
 static bool has_more(const struct compared *c)
 {
-    return gw_given(c->recorded) && gw_given(c->read) && c->recorded > c->read * (1 + GW_HAIR);
+    return gw_given(c->recorded) && gw_given(c->read) && c->recorded > c->read * (1 + GW_HAIR) + c->spelled;
 }
 
 /* Said where the rating's specimen departs from what was read; else not. */
@@ -49,9 +50,10 @@ static struct gw_message departs(struct gw_ask *ask, const struct gw_rating *rat
 {
     const struct gw_tested *t = rating->tested;
     const double bite = gw_given(rating->bite) || !t ? rating->bite : t->bite;
-    const struct compared all[] = {{"a bite", bite, room->bite},
-                                   {"a side gap", t ? t->side_gap : GW_ABSENT, room->side_gap},
-                                   {"an end gap", t ? t->end_gap : GW_ABSENT, room->end_gap}};
+    const double spelled = ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE].apart_m;
+    const struct compared all[] = {{"a bite", bite, room->bite, spelled},
+                                   {"a side gap", t ? t->side_gap : GW_ABSENT, room->side_gap, 0},
+                                   {"an end gap", t ? t->end_gap : GW_ABSENT, room->end_gap, 0}};
     const bool hazard = rating->test == GW_TEST_IMPACT || rating->test == GW_TEST_BLAST;
     for (size_t i = 0; i < sizeof all / sizeof *all; i++)
         if (has_more(&all[i]))

@@ -3,6 +3,7 @@
 #include "judge/coverage.h"
 #include "judge/drift.h"
 #include "judge/glass_lite.h"
+#include "tables_data.h"
 
 #include <string.h>
 
@@ -94,6 +95,7 @@ static struct gw_message of_lites(struct gw_ask *ask, const struct gw_tested *t,
 struct room {
     const char *name, *key;
     double tested, here; /* m */
+    double spelled;      /* m, by which one size differs in inches and in whole millimeters */
 };
 
 static struct gw_message of_room(struct gw_ask *ask, const struct room *rooms, size_t n)
@@ -104,7 +106,7 @@ static struct gw_message of_room(struct gw_ask *ask, const struct room *rooms, s
         if (!gw_given(r->here))
             return GW_SAY(ask->arena, "what is the {} here? Ask the manufacturer ({})", gw_of_text(r->name),
                           gw_of_text(r->key));
-        if (r->here < r->tested * (1 - GW_HAIR))
+        if (r->here < r->tested * (1 - GW_HAIR) - r->spelled)
             return GW_SAY(ask->arena, "tested {} {}, here {}", gw_of_text(r->name),
                           gw_of_quantity(GW_THICKNESS, r->tested), gw_of_quantity(GW_THICKNESS, r->here));
     }
@@ -116,12 +118,13 @@ static struct gw_message of_edges(struct gw_ask *ask, const struct gw_tested *t)
 {
     const struct gw_drift_spec *d = gw_part(ask->system, drift);
     const struct gw_silicone_spec *s = gw_part(ask->system, silicone);
-    const struct room pocket[] = {{"side gap", "drift: side_gap", t->side_gap, d ? d->side_gap : GW_ABSENT},
-                                  {"end gap", "drift: end_gap", t->end_gap, d ? d->end_gap : GW_ABSENT},
-                                  {"bite", "drift: bite", t->bite, d ? d->bite : GW_ABSENT}};
+    const double spelled = ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE].apart_m;
+    const struct room pocket[] = {{"side gap", "drift: side_gap", t->side_gap, d ? d->side_gap : GW_ABSENT, 0},
+                                  {"end gap", "drift: end_gap", t->end_gap, d ? d->end_gap : GW_ABSENT, 0},
+                                  {"bite", "drift: bite", t->bite, d ? d->bite : GW_ABSENT, spelled}};
     const struct room bead[] = {
-        {"bite of the bead", "silicone: bite", t->bite, s ? s->bite : GW_ABSENT},
-        {"thickness of the bead", "silicone: thickness", t->bead_thickness, s ? s->thickness : GW_ABSENT}};
+        {"bite of the bead", "silicone: bite", t->bite, s ? s->bite : GW_ABSENT, spelled},
+        {"thickness of the bead", "silicone: thickness", t->bead_thickness, s ? s->thickness : GW_ABSENT, 0}};
     return gw_is_bonded(ask->system) ? of_room(ask, bead, 2) : of_room(ask, pocket, 3);
 }
 

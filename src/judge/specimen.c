@@ -126,27 +126,29 @@ bool gw_held_alike(const struct gw_tested_hold *hold, enum gw_glazing glazing)
 struct gw_message gw_specimen_fastened(struct gw_ask *ask, const struct gw_tested_fastening *t, double spacing)
 {
     const struct gw_screw_spec *screw = ask->system ? gw_part(ask->system, screw) : NULL;
-    const double end = ask->system ? gw_screw_end_distance(ask->system) : GW_ABSENT;
+    const struct gw_size_spelling *rows = ask->model->tables->size_spelling;
+    const double end = ask->system ? gw_screw_end_distance(ask->system) : GW_ABSENT,
+                 place = rows[GW_ROW_SIZE_SPELLING_PLACE].apart_m, thick = rows[GW_ROW_SIZE_SPELLING_SCREW].apart_m;
     struct gw_message why = {0};
     if (!t)
         return GW_PLAINLY("the report records no spacing of its screws; ask the manufacturer for it (tested: "
                           "fastening)");
-    gw_compare_number(ask, "spacing of screws", GW_THICKNESS, t->spacing, spacing, t->spacing >= spacing - GW_HAIR_M);
+    gw_compare_number(ask, "spacing of screws", GW_THICKNESS, t->spacing, spacing, t->spacing >= spacing - place);
     if (screw && gw_given(t->diameter))
         gw_compare(ask, &(struct gw_compared){.what = "diameter of screws",
                                               .dim = GW_THICKNESS,
                                               .tested = t->diameter,
                                               .needed = screw->diameter,
                                               .at_most = true,
-                                              .holds = t->diameter <= screw->diameter + GW_HAIR_M});
-    if (t->spacing < spacing - GW_HAIR_M)
+                                              .holds = t->diameter <= screw->diameter + thick});
+    if (t->spacing < spacing - place)
         why = GW_SAY(ask->arena, "tested with screws {} apart, here {}", gw_of_quantity(GW_THICKNESS, t->spacing),
                      gw_of_quantity(GW_THICKNESS, spacing));
-    if (t->end_distance < end - GW_HAIR_M)
+    if (t->end_distance < end - place)
         gw_specimen_add(ask, &why,
                         GW_SAY(ask->arena, "tested with screws {} from the end of the plate, here {}",
                                gw_of_quantity(GW_THICKNESS, t->end_distance), gw_of_quantity(GW_THICKNESS, end)));
-    if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + GW_HAIR_M)
+    if (screw && gw_given(t->diameter) && t->diameter > screw->diameter + thick)
         gw_specimen_add(ask, &why,
                         GW_SAY(ask->arena, "tested with screws of {}, here {}",
                                gw_of_quantity(GW_THICKNESS, t->diameter),

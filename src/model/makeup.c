@@ -203,13 +203,13 @@ static bool is_spelled_so(double a, double b, double apart) { return both_absent
 bool gw_layers_alike(const struct gw_tables *tables, const struct gw_layer *a, size_t n, const struct gw_layer *b,
                      size_t m)
 {
-    const struct gw_make_up_spelling *t = tables->make_up_spelling;
+    const struct gw_size_spelling *t = tables->size_spelling;
     bool alike = n == m;
     for (size_t i = 0; alike && i < n; i++)
         alike = same_glass(tables, a[i].glass, b[i].glass) && a[i].treatment == b[i].treatment &&
-                is_spelled_so(a[i].cavity, b[i].cavity, t[GW_ROW_MAKE_UP_SPELLING_CAVITY].apart_m) &&
+                is_spelled_so(a[i].cavity, b[i].cavity, t[GW_ROW_SIZE_SPELLING_CAVITY].apart_m) &&
                 a[i].interlayer == b[i].interlayer &&
-                is_spelled_so(a[i].thickness, b[i].thickness, t[GW_ROW_MAKE_UP_SPELLING_INTERLAYER].apart_m) &&
+                is_spelled_so(a[i].thickness, b[i].thickness, t[GW_ROW_SIZE_SPELLING_INTERLAYER].apart_m) &&
                 (a[i].frit == GW_YES) == (b[i].frit == GW_YES); /* fired on, it takes strength */
     return alike;
 }

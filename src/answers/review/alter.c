@@ -187,7 +187,7 @@ static bool flat_is_stated(struct reviewing *r, const struct gw_tested *t, const
 
 static void record_make_ups(struct reviewing *r, struct gw_tested *t, const struct stated *s)
 {
-    if (!s->n || flat_is_stated(r, t, s)) return;
+    if (!s->n || (s->n == 1 && flat_is_stated(r, t, s))) return;
     record_lites(r, t, s);
     t->make_up = NULL;
     t->layers.n = 0;

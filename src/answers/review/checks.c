@@ -211,7 +211,7 @@ static void tell(struct reviewing *r, const struct cause_group *g)
     struct gw_comment *c = gw_comment_add(r, f->demand->check->id, subject_of(r, g), consequence);
     const struct gw_message more =
         GW_SAY(r->arena, "{} places, at worst {}", gw_of_count(g->n), gw_of_text(f->demand->where));
-    c->where = g->places.n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
+    c->where = g->n > 1 ? more : GW_SAY(r->arena, "{}", gw_of_text(f->demand->where));
     const struct gw_finding *figures = figures_of(f);
     c->submitted = claimed(r, figures);
     c->needed = asked(r, figures);

@@ -3,6 +3,8 @@
 
 #include "base/tolerance.h"
 
+#include "tables_data.h"
+
 #include <string.h>
 
 static const char *place_of(struct reviewing *r, const struct gw_shop_value *d)
@@ -159,6 +161,15 @@ static bool judge_everywhere(struct gw_item_result *out, struct gw_message *why,
     return true;
 }
 
+/* The limit itself, in whole millimeters. */
+static bool is_spelled(const struct reviewing *r, const struct gw_shop_value *d, const struct gw_item_limit *limit)
+{
+    const enum gw_dim dim = gw_item_kinds[d->id].value.dim;
+    const double apart = r->ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE].apart_m;
+    if (dim != GW_LENGTH && dim != GW_THICKNESS) return false;
+    return !(d->read.number < limit->at_least - apart) && !(d->read.number > limit->at_most + apart);
+}
+
 static void judge_item(struct judged_value *v, struct reviewing *r, bool together)
 {
     const struct gw_shop_value *d = v->drawn;
@@ -170,6 +181,7 @@ static void judge_item(struct judged_value *v, struct reviewing *r, bool togethe
         return;
     }
     v->consequence = consequence_of(result.verdict);
+    if (v->consequence == GW_IT_DIFFERS && is_spelled(r, d, &result.limit)) v->consequence = GW_CONSEQUENCES;
     v->needed = d->read.word ? sound_words(r, d->id) : limit_words(r, d, &result.limit);
     const struct gw_message by = GW_SAY(r->arena, "{}: limit by {}", gw_of_text(gw_item_kinds[d->id].title),
                                         gw_of_text(gw_limit_basis_name(result.limit.basis)));

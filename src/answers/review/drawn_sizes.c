@@ -80,14 +80,20 @@ static bool meets(const struct gw_wall_grid *grid, const char *wall)
            (grid->right_meets && strcmp(grid->right_meets, wall) == 0);
 }
 
-/* Anchors of walls that share a mullion stand at its levels: a taller story is one of both. NULL: no such wall. */
+/* Anchors of walls that share a mullion stand at its levels: a taller story is one of both, where the other's is not as
+ * tall already. NULL: no such wall. */
 static const struct gw_takeoff *stretched(struct reviewing *r, const struct gw_shop_value *d, double up, double across)
 {
     const struct gw_takeoff *own = r->ask->takeoff;
     const struct gw_takeoff *out = gw_takeoff_stretched(r->arena, own, d->wall, up, across);
-    for (size_t i = 0; out && up != 1 && i < own->grids.n; i++)
-        if (meets(own->grids.items[i], d->wall) && strcmp(own->grids.items[i]->wall, d->wall) != 0)
-            out = gw_takeoff_stretched(r->arena, out, own->grids.items[i]->wall, up, 1);
+    const double drawn = up * spans_of(r, d).most;
+    for (size_t i = 0; out && up != 1 && i < own->grids.n; i++) {
+        struct gw_shop_value other = *d;
+        other.wall = own->grids.items[i]->wall;
+        if (!meets(own->grids.items[i], d->wall) || strcmp(other.wall, d->wall) == 0) continue;
+        const double there = drawn / spans_of(r, &other).most;
+        if (there > 1) out = gw_takeoff_stretched(r->arena, out, other.wall, there, 1);
+    }
     return out;
 }
 
@@ -213,6 +219,17 @@ static bool is_drawn_alike(const struct gw_member_spec *corner, const struct gw_
     return corner && corner->tube && fabs(corner->tube->depth - m->tube->depth) <= GW_HAIR_M;
 }
 
+/* With those options, at the drawn wall and zone. */
+static bool stands_there(const struct reviewing *r, const struct gw_shop_value *d, const struct gw_system *with)
+{
+    const struct gw_takeoff *t = r->ask->takeoff;
+    for (size_t i = 0; i < t->elements.n; i++) {
+        const struct gw_element *e = &t->elements.items[i];
+        if (e->kind == GW_MULLION && is_at(e, d) && gw_built_at(r, e) == with) return true;
+    }
+    return false;
+}
+
 /* As the system has it, or as an option that the project takes reinforces it: judged with that insert, whether it fits
  * or not. */
 static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
@@ -220,7 +237,7 @@ static void ask_of_inserts(struct judged_value *v, struct reviewing *r)
     struct gw_message ask = {0};
     for (size_t i = 0; i < r->built.n && !gw_said(&ask); i++) {
         const struct gw_system *with = r->built.items[i].system;
-        if (!with->mullion || !with->mullion->tube) continue;
+        if (!with->mullion || !with->mullion->tube || !stands_there(r, v->drawn, with)) continue;
         ask = insert_as_drawn(r, with->mullion, v->drawn->read.number);
         if (!gw_said(&ask) && has_corner(r, v->drawn) && is_drawn_alike(with->corner_mullion, with->mullion)) {
             ask = insert_as_drawn(r, with->corner_mullion, v->drawn->read.number);

@@ -232,8 +232,10 @@ static void check_fastening(struct causes *out, struct reviewing *r, size_t repo
     const struct gw_screw_spec built = screws_built(r), *s = &built;
     const double here = spacing_built(r);
     if (!f || !(n->tests & (OF_EDGES | OF_JOINTS))) return;
-    const bool apart = f->spacing < here - GW_HAIR_M,
-               end = f->end_distance<s->end_distance - GW_HAIR_M, thick = f->diameter> s->diameter + GW_HAIR_M;
+    const struct gw_size_spelling *rows = r->ask->model->tables->size_spelling;
+    const double place = rows[GW_ROW_SIZE_SPELLING_PLACE].apart_m, size = rows[GW_ROW_SIZE_SPELLING_SCREW].apart_m;
+    const bool apart = f->spacing < here - place,
+               end = f->end_distance<s->end_distance - place, thick = f->diameter> s->diameter + size;
     if (!apart && !end && !thick) return;
     struct cause *c = gw_cause_add(out, r, "report_fastening", report);
     c->fact = FASTENING_FACT;

@@ -268,7 +268,8 @@ static bool contradicts(struct gw_left *out, struct gw_ask *ask, const struct gw
     const struct gw_drift_spec *d = gw_part(system, drift);
     const int edge = edge_drawn(system, gap);
     const double depth = edge < 0 ? d->bite + fmax(d->side_gap, d->end_gap) : gw_pocket_depth(edge, system);
-    if (bite + gap <= depth * (1 + GW_HAIR_DRAWN)) return false;
+    const double spelled = 2 * ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE].apart_m; /* of either */
+    if (bite + gap <= depth + spelled * (1 + GW_HAIR_DRAWN)) return false;
     out->undecided = true;
     gw_left_unknown(out, more_than_deep(ask, gap, bite, depth));
     return true;
