@@ -202,18 +202,18 @@ static void sealant_width(void **state)
 {
     struct world *w = *state;
     hang(w, QUIET, "captured", "perimeter: {movement: 1/4 in, capability: 0.25}\n");
-    struct gw_item_result r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_LEFT, 1 * IN);
+    struct gw_item_result r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_HEAD, 1 * IN);
     assert_item(r, GW_ITEM_WITHIN);
     assert_near(r.limit.at_least, IN, 1e-12);
-    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_LEFT, 0.75 * IN);
+    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_HEAD, 0.75 * IN);
     assert_item(r, GW_ITEM_NOT_MET);
     assert_near(r.remaining, 0.75, 1e-9);
     world_close(w);
     world_open(w);
     hang(w, QUIET, "captured", "");
-    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_LEFT, 0.25 * IN);
+    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_HEAD, 0.25 * IN);
     assert_item(r, GW_ITEM_WITHIN);
-    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_LEFT, 0.2 * IN);
+    r = judge_number(w, GW_ITEM_sealant_width, 2, GW_EDGE_HEAD, 0.2 * IN);
     assert_item(r, GW_ITEM_UNKNOWN);
     assert_says(r, "perimeter: movement, capability");
 }
@@ -223,7 +223,7 @@ static void sealant_depth(void **state)
 {
     struct world *w = *state;
     hang(w, QUIET, "captured", "");
-    const struct gw_spot spot = spot_at(w, GW_ON_SEALANT, 2, GW_EDGE_LEFT);
+    const struct gw_spot spot = spot_at(w, GW_ON_SEALANT, 2, GW_EDGE_HEAD);
     struct gw_as_read read = nothing_read();
     read.of[GW_ITEM_sealant_width].number = 0.75 * IN;
     read.of[GW_ITEM_sealant_depth].number = 0.4375 * IN;
@@ -233,9 +233,9 @@ static void sealant_depth(void **state)
     read.of[GW_ITEM_sealant_depth].number = 0.48 * IN;
     r = judge_at(w, GW_ITEM_sealant_depth, &spot, &read);
     assert_item(r, GW_ITEM_UNKNOWN);
-    r = judge_number(w, GW_ITEM_sealant_depth, 2, GW_EDGE_LEFT, 0.48 * IN);
+    r = judge_number(w, GW_ITEM_sealant_depth, 2, GW_EDGE_HEAD, 0.48 * IN);
     assert_item(r, GW_ITEM_WITHIN);
-    r = judge_number(w, GW_ITEM_sealant_depth, 2, GW_EDGE_LEFT, 0.2 * IN);
+    r = judge_number(w, GW_ITEM_sealant_depth, 2, GW_EDGE_HEAD, 0.2 * IN);
     assert_item(r, GW_ITEM_UNKNOWN);
 }
 
@@ -243,7 +243,7 @@ static void sealant_words(void **state)
 {
     struct world *w = *state;
     hang(w, QUIET, "captured", "");
-    const struct gw_spot spot = spot_at(w, GW_ON_SEALANT, 2, GW_EDGE_LEFT);
+    const struct gw_spot spot = spot_at(w, GW_ON_SEALANT, 2, GW_EDGE_HEAD);
     struct gw_as_read read = nothing_read();
     read.of[GW_ITEM_substrate].word = 2;
     struct gw_item_result r = judge_at(w, GW_ITEM_substrate, &spot, &read);

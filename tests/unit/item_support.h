@@ -33,13 +33,13 @@ static inline void hang(struct world *w, const char *more, const char *glazing, 
 
 static inline const struct gw_system *hung(const struct world *w) { return &w->model.systems.items[0]; }
 
-/* Of column 1 or line 1, story 2; row 2 is a. */
+/* Of column 1 or line 1, story 2, of a joint of sealant 3; row 2 is a. */
 static inline struct gw_spot spot_at(struct world *w, enum gw_item_on on, int row, int edge)
 {
     struct gw_spot spot = gw_spot_on("s");
     struct gw_message why = {0};
     const bool upright = on == GW_ON_JOINT || on == GW_ON_ANCHOR || on == GW_ON_MEMBER || on == GW_ON_MULLION;
-    spot.story = 2;
+    spot.story = on == GW_ON_SEALANT ? 3 : 2; /* at the top, where a joint of sealant is */
     if (upright) spot.line = 1;
     else spot.column = 1, spot.row = row, spot.edge = edge;
     if (!gw_spot_find(&spot, &why, &w->ask, on)) fail_msg("%s", words(&why));
