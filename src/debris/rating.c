@@ -84,10 +84,8 @@ static void weigh_cycles(struct gw_impact_comparison *out, const struct gw_impac
 
 /* A test reaches equal and smaller lites, unrotated, held in no less bite. */
 static void weigh_size(struct gw_impact_comparison *out, const struct gw_impact_rating *rating,
-                       const struct gw_impact_demand *demand, struct gw_engine *engine)
+                       const struct gw_impact_demand *demand)
 {
-    const struct gw_size_spelling *spelling = &engine->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE];
-    const bool spelled = demand->bite < rating->bite && demand->bite + spelling->apart_m >= rating->bite;
     if (!gw_given(rating->width) || !gw_given(rating->height))
         add(out, GW_UNSHOWN, "the tested lite's size is not given; ask the manufacturer for it");
     else if (!debris_within(demand->width, rating->width) || !debris_within(demand->height, rating->height))
@@ -95,9 +93,8 @@ static void weigh_size(struct gw_impact_comparison *out, const struct gw_impact_
     if (!gw_given(rating->bite))
         add(out, GW_UNSHOWN, "the tested glass bite is not given; ask the manufacturer for it");
     else if (!gw_given(demand->bite)) add(out, GW_UNSHOWN, "the project's glass bite is not given, nor the system's");
-    else if (!spelled && !debris_reaches(demand->bite, rating->bite))
+    else if (!debris_reaches(demand->bite, rating->bite))
         add(out, GW_UNSHOWN, "the glass bite is less than the one tested");
-    if (spelled && !debris_reaches(demand->bite, rating->bite)) gw_used_add(&engine->used, &spelling->row);
 }
 
 void gw_impact_compare(struct gw_impact_comparison *out, const struct gw_impact_rating *rating,
@@ -111,7 +108,7 @@ void gw_impact_compare(struct gw_impact_comparison *out, const struct gw_impact_
     weigh_pressure(out, rating->negative, demand->negative, "the rating gives no outward pressure",
                    "the outward pressure cycled is less than the design pressure");
     weigh_cycles(out, rating, engine);
-    weigh_size(out, rating, demand, engine);
+    weigh_size(out, rating, demand);
     if (out->shown == GW_SHOWN)
         add(out, GW_SHOWN_PROVIDED,
             "provided that interlayer, make-up, glazing method, fasteners and anchors are as tested");

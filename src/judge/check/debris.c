@@ -5,6 +5,8 @@
 #include "judge/hazards.h"
 #include "judge/specimen.h"
 
+#include "tables_data.h"
+
 #include <string.h>
 
 static bool knows_region(const struct gw_model *m)
@@ -249,8 +251,13 @@ static void compare(struct gw_impact_comparison *out, struct gw_ask *ask, const 
                     const struct gw_rating *rating)
 {
     const struct gw_tested *t = rating->tested;
-    const struct gw_impact_demand needs = impact_demand(ask, d);
+    struct gw_impact_demand needs = impact_demand(ask, d);
     struct gw_impact_rating has = impact_rating(rating);
+    const struct gw_size_spelling *spelling = &ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_PLACE];
+    if (needs.bite < has.bite && needs.bite + spelling->apart_m >= has.bite) { /* one size in inches, in millimeters */
+        needs.bite = has.bite;
+        gw_used_add(&ask->engine.used, &spelling->row);
+    }
     gw_impact_compare(out, &has, &needs, &ask->engine);
     for (size_t i = 0; t && i < t->lites.n; i++) {
         struct gw_impact_comparison one;
