@@ -319,8 +319,9 @@ static long share(struct gw_finding *f, const struct gw_finding *rated, const st
     const struct gw_element *e = f->demand->element;
     const bool by_itself = gw_given(f->required) && rated->verdict != GW_PASS;
     if (f->verdict == GW_PASS || !f->link || by_itself) return 0;
+    const bool open = path->worst.by && path->worst.by->verdict != GW_PASS;
     const uint64_t *set = f->verdict == GW_FAIL                      ? path->failing
-                          : path->worst.by->verdict != GW_PASS       ? path->unshown
+                          : open                                     ? path->unshown
                           : rated->verdict == GW_PASS && path->words ? path->beyond
                                                                      : NULL;
     const long n = set ? pieces_in(path, set) : 0;

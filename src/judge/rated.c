@@ -187,10 +187,10 @@ bool gw_best_rating(struct gw_outcome *best, struct gw_ask *ask, const struct gw
         if (o.rating && (!best->rating || named || shows_more(&o, best, d->check->path))) *best = o;
     }
     ask->trace = trace;
-    if (!best->rating) return false;
-    const struct gw_rating *beside = best->beside;
-    if (trace) *best = test_by(ask, d, best->rating);
-    if (trace && ask->compared) ask->compared->rating = best->rating;
+    const struct gw_rating *taken = best->rating, *beside = best->beside;
+    if (!taken) return false;
+    if (trace) *best = test_by(ask, d, taken);
+    if (trace && ask->compared) ask->compared->rating = taken;
     best->beside = beside;
     if (beside) say_beside(best, ask);
     return true;
@@ -213,8 +213,10 @@ const struct gw_gaps *gw_gaps_of_others(struct gw_ask *ask, const struct gw_dema
     struct gw_trace *trace = ask->trace;
     struct gw_gaps *out = NULL;
     ask->trace = NULL;
-    for (size_t i = 0; best->verdict != GW_PASS && !best->adverse && i < gw_part(system, ratings).n; i++) {
-        const struct gw_rating *rating = &gw_part(system, ratings).items[i];
+    const struct gw_rating *all = gw_part(system, ratings).items;
+    const size_t n = all && best->verdict != GW_PASS && !best->adverse ? gw_part(system, ratings).n : 0;
+    for (size_t i = 0; i < n; i++) {
+        const struct gw_rating *rating = &all[i];
         if (rating == best->rating) continue;
         const struct gw_outcome o = test_by(ask, d, rating);
         if (!o.rating || o.verdict == GW_PASS) continue;

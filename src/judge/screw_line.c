@@ -21,7 +21,8 @@ const struct gw_system *gw_line_as_read(struct gw_ask *ask, const struct gw_spot
     } key = {system, {0}};
     for (int i = 0; i < OF_LINE; i++) key.read[i] = read->of[line[i]].number;
     void **kept = gw_memo_at(&ask->memory->lines_read, ask->arena, &key, sizeof key);
-    if (*kept) return *kept;
+    const struct gw_system *known = *kept;
+    if (known) return known;
     struct gw_as_read of_screws;
     gw_as_read_clear(&of_screws);
     for (int i = 0; i < OF_LINE; i++) of_screws.of[line[i]] = read->of[line[i]];

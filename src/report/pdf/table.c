@@ -60,9 +60,11 @@ static void widths(struct pdf *pdf, const struct gw_block *t, double *out)
 static void head(struct pdf *pdf, const struct gw_block *t, const double *width)
 {
     double x = pdf_left(), height = 0;
-    for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP)
+    for (size_t c = 0; c < t->n_columns; c++) {
         if (!t->columns[c].below)
             height = fmax(height, pdf_put(pdf, x, pdf->y, width[c], t->columns[c].title, &HEAD, t->columns[c].right));
+        x += width[c] + GAP;
+    }
     pdf->y += height + PAD;
     pdf_rule(pdf, pdf->y, 1.1, GW_RULE);
     pdf->y += PAD;
@@ -117,6 +119,15 @@ static double whole_row(struct pdf *pdf, const struct gw_block *t, const struct 
     return row_height(pdf, t, cells, width) + height_below(pdf, t, cells) + 2 * PAD;
 }
 
+static void put_cell(struct pdf *pdf, const struct gw_block *t, const struct gw_cell *cell, size_t column, double x,
+                     double width)
+{
+    const struct pdf_style style = style_of(cell, column);
+    const double mark = cell->tone && *cell->text ? MARK : 0;
+    if (mark > 0) put_mark(pdf, x, pdf->y + 1.6, cell->tone);
+    if (*cell->text) pdf_put(pdf, x + mark, pdf->y, width - mark, cell->text, &style, t->columns[column].right);
+}
+
 /* The last row takes the one before it along: none stands alone on a page. */
 static bool needs_page(struct pdf *pdf, const struct gw_block *t, size_t at, const double *width)
 {
@@ -137,12 +148,9 @@ static void row(struct pdf *pdf, const struct gw_block *t, size_t at, const doub
         pdf_new_page(pdf);
         head(pdf, t, width);
     }
-    for (size_t c = 0; c < t->n_columns; x += width[c++] + GAP) {
-        const struct pdf_style style = style_of(&cells[c], c);
-        const double mark = cells[c].tone && *cells[c].text ? MARK : 0;
-        if (t->columns[c].below) continue;
-        if (mark > 0) put_mark(pdf, x, pdf->y + 1.6, cells[c].tone);
-        if (*cells[c].text) pdf_put(pdf, x + mark, pdf->y, width[c] - mark, cells[c].text, &style, t->columns[c].right);
+    for (size_t c = 0; c < t->n_columns; c++) {
+        if (!t->columns[c].below) put_cell(pdf, t, &cells[c], c, x, width[c]);
+        x += width[c] + GAP;
     }
     pdf->y += height;
     put_below(pdf, t, cells);
