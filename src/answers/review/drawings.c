@@ -281,7 +281,7 @@ static void judge_value(struct judged_value *v, struct reviewing *r)
 static bool same_words(struct reviewing *r, const struct judged_value *a, const struct judged_value *b)
 {
     const struct gw_message *x = gw_said(&a->ask) ? &a->ask : &a->effect, *y = gw_said(&b->ask) ? &b->ask : &b->effect;
-    return strcmp(gw_message_text(r->arena, x, GW_SI), gw_message_text(r->arena, y, GW_SI)) == 0;
+    return same_message(r, x, y);
 }
 
 static void say_together(struct judged_value *joint, struct reviewing *r)

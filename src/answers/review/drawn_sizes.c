@@ -4,6 +4,8 @@
 
 #include "base/tolerance.h"
 
+#include "tables_data.h"
+
 #include <string.h>
 
 /* Dimensions that were taken off -------------------------------------------------------------------------------------
@@ -34,14 +36,18 @@ static void note(struct taken *t, double here, double close)
     t->each[at] = here;
 }
 
-static const double CLOSE = 0.0016; /* m, a sixteenth of an inch: drawings are rounded to it */
-
-static void take(struct taken *t, double here, double drawn)
+/* m, to which drawings are rounded. */
+static double drawn_to(const struct reviewing *r)
 {
-    note(t, here, CLOSE);
+    return r->ask->model->tables->size_spelling[GW_ROW_SIZE_SPELLING_DRAWING].apart_m;
+}
+
+static void take(struct taken *t, double here, double drawn, double close)
+{
+    note(t, here, close);
     if (!(t->least <= here)) t->least = here;
     if (!(t->most >= here)) t->most = here;
-    t->is_one = t->is_one || fabs(here - drawn) <= CLOSE;
+    t->is_one = t->is_one || fabs(here - drawn) <= close;
 }
 
 static struct taken spans_of(const struct reviewing *r, const struct gw_shop_value *d)
@@ -50,7 +56,7 @@ static struct taken spans_of(const struct reviewing *r, const struct gw_shop_val
     const struct gw_takeoff *off = r->ask->takeoff;
     for (size_t i = 0; i < off->elements.n; i++) {
         const struct gw_element *e = &off->elements.items[i];
-        if (e->kind == GW_MULLION && !e->overhang && is_at(e, d)) take(&t, e->span, d->read.number);
+        if (e->kind == GW_MULLION && !e->overhang && is_at(e, d)) take(&t, e->span, d->read.number, drawn_to(r));
     }
     return t;
 }
@@ -61,7 +67,7 @@ static struct taken modules_of(const struct reviewing *r, const struct gw_shop_v
     const struct gw_takeoff *off = r->ask->takeoff;
     for (size_t i = 0; i < off->elements.n; i++) {
         const struct gw_element *e = &off->elements.items[i];
-        if (e->kind == GW_LITE && is_at(e, d)) take(&t, e->width, d->read.number);
+        if (e->kind == GW_LITE && is_at(e, d)) take(&t, e->width, d->read.number, drawn_to(r));
     }
     return t;
 }
@@ -266,7 +272,7 @@ void gw_judge_drawn_depth(struct judged_value *v, struct reviewing *r)
     }
     v->needed = GW_SAY(r->arena, "{}", gw_of_quantity(GW_THICKNESS, here));
     v->consequence = GW_CONSEQUENCES;
-    if (fabs(drawn - here) <= CLOSE) return;
+    if (fabs(drawn - here) <= drawn_to(r)) return;
     *look = with_depth(r, drawn);
     gw_bench_judge_partly(&effect, r, r->ask->takeoff, look, is_built_so, v->drawn);
     v->consequence = gw_consequence_of(&effect, GW_IT_DIFFERS);
